@@ -1,0 +1,94 @@
+#include "base/arena.h"
+
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/status.h"
+
+enum { BLOCK_SIZE = 32 * 1024 };
+
+struct arena_block {
+    struct arena_block *next;
+    size_t used, size;
+    max_align_t data[];
+};
+
+static void end_without_memory(void)
+{
+    static const char message[] = "tyresum: error: there is not enough memory to go on.\n";
+    ssize_t written = write(STDERR_FILENO, message, sizeof message - 1);
+    (void)written;
+    _exit(EXIT_NOT_WRITTEN);
+}
+
+static struct arena_block *new_block(struct arena *arena, size_t size)
+{
+    size_t capacity = size > BLOCK_SIZE ? size : BLOCK_SIZE;
+    struct arena_block *block =
+        capacity > SIZE_MAX - sizeof *block ? NULL : calloc(1, sizeof *block + capacity);
+    if (block == NULL)
+        end_without_memory();
+    block->size = capacity;
+    block->next = arena->blocks;
+    arena->blocks = block;
+    return block;
+}
+
+void *arena_allocate(struct arena *arena, size_t size)
+{
+    const size_t unit = sizeof(max_align_t);
+    if (size > SIZE_MAX - unit)
+        end_without_memory();
+    size = (size + unit - 1) / unit * unit;
+    struct arena_block *block = arena->blocks;
+    if (block == NULL || block->size - block->used < size)
+        block = new_block(arena, size);
+    void *memory = (char *)block->data + block->used;
+    block->used += size;
+    return memory;
+}
+
+void *arena_allocate_array(struct arena *arena, size_t count, size_t size)
+{
+    if (size != 0 && count > SIZE_MAX / size)
+        end_without_memory();
+    return arena_allocate(arena, count * size);
+}
+
+char *arena_copy(struct arena *arena, struct span text)
+{
+    char *copy = arena_allocate(arena, text.length + 1);
+    memcpy(copy, text.at, text.length);
+    return copy;
+}
+
+char *arena_format(struct arena *arena, const char *format, ...)
+{
+    va_list arguments, again;
+    va_start(arguments, format);
+    va_copy(again, arguments);
+    int length = vsnprintf(NULL, 0, format, arguments);
+    va_end(arguments);
+    size_t size = length < 0 ? 1 : (size_t)length + 1;
+    char *text = arena_allocate(arena, size);
+    if (length >= 0)
+        vsnprintf(text, size, format, again);
+    va_end(again);
+    return text;
+}
+
+void arena_free(struct arena *arena)
+{
+    struct arena_block *block = arena->blocks;
+    while (block != NULL) {
+        struct arena_block *next = block->next;
+        free(block);
+        block = next;
+    }
+    arena->blocks = NULL;
+}

@@ -1,0 +1,26 @@
+/* Memory that is given back all at once. What a run keeps (the tree of a build file, the
+ * specification, the rows) lives in one arena, so that no part has to free its own. */
+#ifndef TYRESUM_BASE_ARENA_H
+#define TYRESUM_BASE_ARENA_H
+
+#include <stddef.h>
+
+#include "base/span.h"
+
+struct arena_block;
+
+struct arena {
+    struct arena_block *blocks;
+};
+
+#define ARENA_EMPTY ((struct arena){NULL})
+
+/* Zeroed memory, aligned for any type. Never NULL: a machine without memory ends the program
+ * with one message and status 4 (EXIT_NOT_WRITTEN), since no result can be written then. */
+void *arena_allocate(struct arena *arena, size_t size);
+void *arena_allocate_array(struct arena *arena, size_t count, size_t size);
+char *arena_copy(struct arena *arena, struct span text); /* with a NUL behind */
+char *arena_format(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void arena_free(struct arena *arena);
+
+#endif

@@ -1,0 +1,48 @@
+/* Faults of the input, collected so that all are reported in one go:
+ *   FILE:LINE:COLUMN: error: what is wrong; what was expected
+ * then the line and a caret. Lines and columns count from 1, columns in characters. */
+#ifndef TYRESUM_BASE_DIAGNOSTICS_H
+#define TYRESUM_BASE_DIAGNOSTICS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/span.h"
+
+struct mark {
+    size_t line, column; /* line 0: the fault has no place of its own */
+};
+
+struct fault {
+    struct mark mark;
+    size_t length; /* characters to underline */
+    const char *message;
+};
+
+enum { FAULTS_SHOWN_MAX = 50 };
+
+struct diagnostics {
+    struct arena *arena;
+    const char *source_name; /* the file's name, "standard input" or "argument 2" */
+    struct span source;      /* the text that lines are quoted from; may be empty */
+    struct fault faults[FAULTS_SHOWN_MAX];
+    size_t count; /* all of them, those past the maximum too */
+};
+
+void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t length,
+                     const char *format, ...) __attribute__((format(printf, 4, 5)));
+
+/* Writes all to standard error, ordered by place. */
+void diagnostics_print(struct diagnostics *diagnostics);
+
+/* One message without a place: "tyresum: error: …". */
+void diagnostics_plain(const char *format, ...) __attribute__((format(printf, 1, 2)));
+
+/* Characters (not bytes) of a UTF-8 text. */
+size_t count_characters(struct span text);
+
+/* A piece of the input as it may be quoted in a message: cut when long, controls as '?'. */
+const char *quotable(struct arena *arena, struct span text);
+
+#endif

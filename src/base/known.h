@@ -1,0 +1,39 @@
+/* A value that was not given, or that cannot be computed from what was given, is UNKNOWN.
+ * It is a quiet NaN inside, so that it passes through arithmetic and stays unknown; no
+ * writer ever prints it as a number. */
+#ifndef TYRESUM_BASE_KNOWN_H
+#define TYRESUM_BASE_KNOWN_H
+
+#include <math.h>
+#include <stdbool.h>
+
+#define UNKNOWN ((double)NAN)
+
+static inline bool known(double value)
+{
+    return !isnan(value);
+}
+
+/* The first value where it is known, the second otherwise. */
+static inline double known_or(double value, double otherwise)
+{
+    return known(value) ? value : otherwise;
+}
+
+/* Smaller or larger of two known values; where one is unknown, the other (fmin, fmax). */
+static inline double lower_of(double a, double b)
+{
+    return fmin(a, b);
+}
+
+static inline double higher_of(double a, double b)
+{
+    return fmax(a, b);
+}
+
+/* A value that may differ by axle. */
+struct axle_pair {
+    double front, rear;
+};
+
+#endif

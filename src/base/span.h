@@ -1,0 +1,45 @@
+/* A slice of text: pointer and length, no terminating NUL, not owned. */
+#ifndef TYRESUM_BASE_SPAN_H
+#define TYRESUM_BASE_SPAN_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <string.h>
+
+struct span {
+    const char *at;
+    size_t length;
+};
+
+static inline struct span span_of(const char *text)
+{
+    return (struct span){text, strlen(text)};
+}
+
+static inline bool span_is(struct span span, const char *text)
+{
+    return span.length == strlen(text) && memcmp(span.at, text, span.length) == 0;
+}
+
+/* Character classes of ASCII, whatever the locale says. */
+static inline bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static inline bool is_blank(char c)
+{
+    return c == ' ' || c == '\t';
+}
+
+static inline char upper_case(char c)
+{
+    return c >= 'a' && c <= 'z' ? (char)(c - 'a' + 'A') : c;
+}
+
+static inline bool is_letter(char c)
+{
+    return upper_case(c) >= 'A' && upper_case(c) <= 'Z';
+}
+
+#endif

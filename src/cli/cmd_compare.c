@@ -1,0 +1,265 @@
+/* tyresum compare: each option beside the fitted tyre, from designations or a build file. */
+#include <string.h>
+
+#include "base/known.h"
+#include "cli/commands.h"
+#include "cli/input.h"
+#include "cli/rows_out.h"
+#include "cli/stream.h"
+#include "compute/gearing.h"
+#include "report/plan.h"
+#include "tables/lookup.h"
+#include "text/build_file.h"
+
+struct compare_row {
+    const char *option;
+    char designation[DESIGNATION_CANONICAL_SIZE];
+    struct tyre_figures before, after;
+    double width_change_m;
+    double revs_per_m; /* data book where given */
+    double diameter_m;
+    double error, true_at_100, effective, restoring;
+    double load_kg, load_before_kg;
+    enum verdict verdict;
+};
+
+#define COMPARE_NUMBER(name, expression)                                                           \
+    static struct column_value name(const void *data, bool us)                                     \
+    {                                                                                              \
+        const struct compare_row *row = data;                                                      \
+        (void)us;                                                                                  \
+        return (struct column_value){.value = (expression)};                                       \
+    }
+#define COMPARE_TEXT(name, expression)                                                             \
+    static struct column_value name(const void *data, bool us)                                     \
+    {                                                                                              \
+        const struct compare_row *row = data;                                                      \
+        (void)us;                                                                                  \
+        return (struct column_value){.text = (expression)};                                        \
+    }
+
+static double diameter_change(const struct compare_row *row)
+{
+    return row->after.overall_diameter_m - row->before.overall_diameter_m;
+}
+
+COMPARE_TEXT(get_option, row->option)
+COMPARE_TEXT(get_designation, row->designation)
+COMPARE_NUMBER(get_diameter, row->diameter_m)
+COMPARE_NUMBER(get_change, diameter_change(row))
+COMPARE_NUMBER(get_change_percent, 100 * diameter_change(row) / row->before.overall_diameter_m)
+COMPARE_NUMBER(get_width_change, row->width_change_m)
+COMPARE_NUMBER(get_revs, row->revs_per_m)
+COMPARE_NUMBER(get_error, 100 * row->error)
+COMPARE_NUMBER(get_true, row->true_at_100)
+COMPARE_NUMBER(get_effective, row->effective)
+COMPARE_NUMBER(get_restoring, row->restoring)
+COMPARE_NUMBER(get_load, row->load_kg)
+COMPARE_NUMBER(get_load_change, 100 * (row->load_kg / row->load_before_kg - 1))
+COMPARE_NUMBER(get_ground, row->after.static_loaded_radius_m - row->before.static_loaded_radius_m)
+COMPARE_TEXT(get_verdict, verdict_name(row->verdict))
+
+#define TEXT_COLUMN(name, title, priority, get)                                                    \
+    {name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get}
+#define LENGTH(name, title, decimals, priority, get)                                               \
+    {name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, 9, priority, get}
+#define BARE(name, title, decimals, priority, get)                                                 \
+    {name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 9, priority, get}
+
+const struct column compare_columns[] = {
+    TEXT_COLUMN("option", "option", 0, get_option),
+    TEXT_COLUMN("designation", "designation", 0, get_designation),
+    LENGTH("overall_diameter", "overall diameter", 1, 5, get_diameter),
+    LENGTH("overall_diameter_change", "diameter change", 1, 0, get_change),
+    BARE("overall_diameter_change_percent", "diameter change %", 2, 8, get_change_percent),
+    LENGTH("section_width_change", "width change", 1, 4, get_width_change),
+    {"revs_per_km", "revs_per_mile", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, false, 9, 7,
+     get_revs},
+    BARE("speedometer_error_percent", "speedometer error %", 2, 1, get_error),
+    BARE("true_speed_at_100", "true speed at 100", 1, 3, get_true),
+    BARE("effective_axle_ratio", "effective axle ratio", 3, 9, get_effective),
+    BARE("restoring_axle_ratio", "restoring axle ratio", 3, 6, get_restoring),
+    {"load_kg", "load_lb", "load", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
+    BARE("load_change_percent", "load change %", 1, 5, get_load_change),
+    LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
+    TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
+};
+const size_t compare_column_count = sizeof compare_columns / sizeof compare_columns[0];
+
+static double load_of(const struct setup *setup)
+{
+    return load_index_kg(setup->axle[AXLE_FRONT].size.service.load_index);
+}
+
+static enum verdict worse(enum verdict a, enum verdict b)
+{
+    if (a == VERDICT_NONE || b == VERDICT_NONE)
+        return a == VERDICT_NONE ? b : a;
+    return a < b ? a : b;
+}
+
+/* What `compare` judges: the marks of the tyre, the limits on its diameter, the speedometer. */
+static bool judged_here(const struct plan *plan, const struct figure *figure)
+{
+    const struct specification *specification = plan->specification;
+    switch (figure->quantity) {
+    case QUANTITY_LOAD_AT_INDEX:
+    case QUANTITY_OVERALL_DIAMETER:
+    case QUANTITY_OVERALL_DIAMETER_CHANGE:
+    case QUANTITY_DIAMETER_CHANGE_SHARE:
+        return true;
+    case QUANTITY_SPEED_SYMBOL:
+        return known(specification->vehicle.top_speed_mps);
+    case QUANTITY_SPEEDOMETER_ERROR:
+        return specification->speedometer.rule != NULL;
+    default:
+        return false;
+    }
+}
+
+/* Where the file does not say what is needed, beside the fitted tyre: a caution for a lower speed
+ * symbol, and for an instrument that would read under if the fitted tyre reads true. */
+static enum verdict judge_beside(const struct plan *plan, size_t index, double error)
+{
+    const struct specification *specification = plan->specification;
+    const struct service_description *before = &plan->fitted.axle[AXLE_FRONT].size.service;
+    const struct service_description *after = &plan->setups[index].axle[AXLE_FRONT].size.service;
+    enum verdict verdict = VERDICT_NONE;
+    if (!known(specification->vehicle.top_speed_mps) &&
+        speed_symbol_order(after->speed_symbol) < speed_symbol_order(before->speed_symbol))
+        verdict = VERDICT_CAUTION;
+    if (specification->speedometer.rule == NULL && error < -1e-9)
+        verdict = VERDICT_CAUTION;
+    return verdict;
+}
+
+static void judge(const struct plan *plan, const struct figures *figures, size_t index,
+                  struct compare_row *row)
+{
+    row->verdict = judge_beside(plan, index, row->error);
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (figure->option == plan->setups[index].name && judged_here(plan, figure))
+            row->verdict = worse(row->verdict, figure->verdict);
+    }
+}
+
+/* The error of the instrument with this setup at 100 in its unit. */
+static void take_speedometer(const struct figures *figures, const struct setup *setup,
+                             struct compare_row *row)
+{
+    row->error = row->true_at_100 = UNKNOWN;
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (figure->option != setup->name || figure->at == NULL)
+            continue;
+        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR && strncmp(figure->at, "nominal", 7) == 0)
+            row->error = figure->value;
+    }
+}
+
+/* On the rims in use where both are known, otherwise nominal to nominal. */
+static double width_change(const struct plan *plan, const struct setup *setup, enum axle axle,
+                           const struct compare_row *row)
+{
+    if (known(plan->fitted.axle[axle].wheel.width_m) && known(setup->axle[axle].wheel.width_m))
+        return row->after.width_on_rim_m - row->before.width_on_rim_m;
+    return row->after.section_width_m - row->before.section_width_m;
+}
+
+static void fill_row(const struct plan *plan, const struct figures *figures, size_t index,
+                     struct compare_row *row)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct drivetrain *drivetrain = &plan->specification->drivetrain;
+    enum axle axle = plan_driven_axle(plan);
+    double ratio = axle == AXLE_FRONT ? drivetrain->axle.front : drivetrain->axle.rear;
+    struct tyre_measures measures;
+    tyre_measure(&setup->axle[axle], &measures);
+    *row = (struct compare_row){
+        .option = setup->name,
+        .before = plan->beside[index].before[axle],
+        .after = plan->beside[index].after[axle],
+        .revs_per_m = 1 / measures.stated.rolling_circumference_m,
+        .diameter_m = measures.stated.overall_diameter_m,
+        .load_kg = load_of(setup),
+        .load_before_kg = load_of(&plan->fitted),
+    };
+    double from = row->before.rolling_circumference_m, to = row->after.rolling_circumference_m;
+    row->width_change_m = width_change(plan, setup, axle, row);
+    row->effective = effective_axle_ratio(known_or(ratio, 1), from, to);
+    row->restoring = restoring_axle_ratio(known_or(ratio, 1), from, to);
+    designation_canonical(&setup->axle[axle].size, row->designation);
+    take_speedometer(figures, setup, row);
+    row->true_at_100 = 100 / (1 + row->error);
+    judge(plan, figures, index, row);
+}
+
+static enum exit_status write_plan(struct arena *arena, const struct options *options,
+                                   const struct plan *plan)
+{
+    struct figures figures = {.arena = arena};
+    report_tyre(plan, &figures);
+    report_speedometer(plan, &figures);
+    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    if (!rows_begin(arena, rows, options, compare_columns, compare_column_count, false))
+        return EXIT_INPUT_WRONG;
+    bool failed = false;
+    for (size_t i = 1; i < plan->count; i++) {
+        struct compare_row row;
+        fill_row(plan, &figures, i, &row);
+        failed = failed || row.verdict == VERDICT_FAIL;
+        rows_add(rows, &row);
+    }
+    if (!rows_end(rows, true))
+        return EXIT_NOT_WRITTEN;
+    return options->strict && failed ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
+}
+
+static enum exit_status compare_file(struct arena *arena, const struct options *options)
+{
+    struct specification *specification = arena_allocate(arena, sizeof *specification);
+    struct plan plan;
+    if (!input_read_build_file(arena, operand(options, 0), specification))
+        return EXIT_INPUT_WRONG;
+    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
+        report_unknown_option(specification, options->option);
+        return EXIT_INPUT_WRONG;
+    }
+    return write_plan(arena, options, &plan);
+}
+
+static enum exit_status compare_arguments(struct arena *arena, const struct options *options)
+{
+    size_t count = operand_count(options);
+    struct specification *specification = arena_allocate(arena, sizeof *specification);
+    specification_clear(specification);
+    /* Sizes from arguments have no place in a file; a node marks each as given. */
+    struct node *nodes = arena_allocate_array(arena, count, sizeof *nodes);
+    struct plan plan = {.arena = arena,
+                        .specification = specification,
+                        .us = options->units == UNITS_US,
+                        .setups = arena_allocate_array(arena, count, sizeof *plan.setups),
+                        .count = count};
+    bool all_read = true;
+    for (size_t i = 0; i < count; i++) {
+        struct designation size;
+        const char *name = i == 0 ? "fitted" : arena_format(arena, "option %zu", i);
+        if (!argument_designation(arena, operand(options, i), i + 1, &size))
+            all_read = false;
+        else
+            setup_from_designation(&size, &nodes[i], name, &plan.setups[i]);
+    }
+    if (!all_read)
+        return EXIT_INPUT_WRONG;
+    plan_set_beside(&plan);
+    return write_plan(arena, options, &plan);
+}
+
+enum exit_status run_compare(struct arena *arena, const struct command *command,
+                             const struct options *options)
+{
+    (void)command;
+    return operand_count(options) == 1 ? compare_file(arena, options)
+                                       : compare_arguments(arena, options);
+}

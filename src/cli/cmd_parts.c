@@ -1,0 +1,143 @@
+/* tyresum speedometer, gearing, load, clearance and sheet: the parts of a build file. */
+#include "base/diagnostics.h"
+#include "base/known.h"
+#include "cli/commands.h"
+#include "cli/figure_rows.h"
+#include "cli/findings_text.h"
+#include "cli/input.h"
+#include "cli/part_table.h"
+#include "report/plan.h"
+
+enum { PAGE_WIDTH = 100, PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
+
+typedef void (*part_report)(const struct plan *plan, struct figures *figures);
+
+static const struct {
+    unsigned command;
+    part_report report;
+    enum part part;
+} parts[] = {
+    {CMD_SHEET, report_tyre, PART_TYRE},
+    {CMD_CLEARANCE | CMD_SHEET, report_clearance, PART_CLEARANCE},
+    {CMD_LOAD | CMD_SHEET, report_load, PART_LOAD},
+    {CMD_SPEEDOMETER | CMD_SHEET, report_speedometer, PART_SPEEDOMETER},
+    {CMD_GEARING | CMD_SHEET, report_gearing, PART_GEARING},
+};
+
+/* A single command needs its part of the file; a sheet says what is missing and goes on. */
+static bool has_its_part(const struct command *command, const struct specification *specification,
+                         const char *path)
+{
+    const struct {
+        unsigned command;
+        const struct node *node;
+        const char *key, *example;
+    } needed[] = {
+        {CMD_GEARING, specification->drivetrain.node, "drivetrain", "gears and axle"},
+        {CMD_LOAD, specification->vehicle.node, "vehicle", "wheelbase and unladen"},
+        {CMD_CLEARANCE, specification->clearance.node, "clearance", "ground, under_axle and arch"},
+    };
+    for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
+        if (!(needed[i].command & command->bit) || needed[i].node != NULL)
+            continue;
+        diagnostics_plain("%s has no key \"%s\", which `%s` needs; expected it with %s", input_name(path),
+                          needed[i].key, command->name, needed[i].example);
+        return false;
+    }
+    return true;
+}
+
+static size_t page_width(const struct sink *sink)
+{
+    int terminal = sink_terminal_width(sink);
+    if (terminal == 0)
+        return PAGE_WIDTH;
+    if (terminal < PAGE_WIDTH_MIN)
+        return PAGE_WIDTH_MIN;
+    return terminal > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)terminal;
+}
+
+static void write_reading(const struct command *command, struct reading *reading)
+{
+    const char *name = reading->plan->specification->vehicle.name;
+    outbuf_text(reading->out, name == NULL ? "vehicle" : name);
+    outbuf_text(reading->out, "\n\n");
+    legend_text(reading);
+    outbuf_text(reading->out, "\nFindings, worst first\n");
+    findings_text(reading);
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        if (!(parts[i].command & command->bit))
+            continue;
+        outbuf_text(reading->out, "\n");
+        part_table(reading, parts[i].part, command->bit == CMD_SHEET);
+    }
+    outbuf_text(reading->out, "\n! fail   ~ caution   ? unknown\n");
+    assumptions_text(reading);
+    cautions_text(reading);
+}
+
+static bool write_for_reading(struct arena *arena, const struct command *command,
+                              const struct options *options, const struct plan *plan,
+                              const struct figures *figures)
+{
+    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    if (!sink_open(arena, sink, options->output))
+        return false;
+    struct reading reading = {.arena = arena,
+                              .out = &sink->out,
+                              .plan = plan,
+                              .figures = figures,
+                              .options = options,
+                              .width = page_width(sink)};
+    reading_group(&reading);
+    write_reading(command, &reading);
+    return sink_close(sink, true);
+}
+
+static enum exit_status write_rows(struct arena *arena, const struct options *options,
+                                   const struct figures *figures)
+{
+    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    if (!rows_begin(arena, rows, options, figure_columns, figure_column_count, false))
+        return EXIT_INPUT_WRONG;
+    for (size_t i = 0; i < figures->count; i++)
+        figure_rows_add(rows, &figures->items[i], options->units);
+    return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+}
+
+static bool any_fail(const struct figures *figures)
+{
+    for (size_t i = 0; i < figures->count; i++)
+        if (figures->items[i].verdict == VERDICT_FAIL)
+            return true;
+    return false;
+}
+
+enum exit_status run_part(struct arena *arena, const struct command *command,
+                          const struct options *options)
+{
+    const char *path = operand(options, 0);
+    struct specification *specification = arena_allocate(arena, sizeof *specification);
+    if (!input_read_build_file(arena, path, specification) ||
+        !has_its_part(command, specification, path))
+        return EXIT_INPUT_WRONG;
+    struct plan plan;
+    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
+        report_unknown_option(specification, options->option);
+        return EXIT_INPUT_WRONG;
+    }
+    struct figures figures = {.arena = arena};
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+        if (parts[i].command & command->bit)
+            parts[i].report(&plan, &figures);
+    /* A choice of columns asks for rows, in a table too. */
+    bool reading = options->columns == NULL && span_is(span_of(options->format), "table");
+    enum exit_status status = EXIT_COMPUTED;
+    if (!reading)
+        status = write_rows(arena, options, &figures);
+    else if (!write_for_reading(arena, command, options, &plan, &figures))
+        status = EXIT_NOT_WRITTEN;
+    if (status == EXIT_COMPUTED && options->strict && any_fail(&figures))
+        return EXIT_FINDING_FAIL;
+    return status;
+}

@@ -1,0 +1,52 @@
+/* Columns of a command's rows: name, unit, decimals and getter in one row of one table, for both
+ * unit systems. From it come the headings, the choice by --columns, and the cells. */
+#ifndef TYRESUM_CLI_COLUMNS_H
+#define TYRESUM_CLI_COLUMNS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/units.h"
+#include "cli/options.h"
+#include "output/writer.h"
+
+/* What a getter gives: a text, or an SI value (UNKNOWN: absent). */
+struct column_value {
+    const char *text; /* of a text column */
+    double value;
+    int decimals; /* used where own_decimals is set: the rows of the column differ */
+    bool own_decimals;
+};
+
+struct column {
+    const char *name;    /* metric */
+    const char *name_us; /* NULL: one unit only */
+    const char *title;
+    enum unit_id unit, unit_us;
+    int decimals, decimals_us;
+    bool text;
+    int width, priority;
+    struct column_value (*get)(const void *row, bool us);
+};
+
+/* A column in one of its two units. */
+struct chosen_column {
+    const struct column *column;
+    bool us;
+};
+
+struct column_choice {
+    struct chosen_column *items;
+    struct heading *headings;
+    size_t count;
+};
+
+/* The columns that the options ask for. False with a message where --columns names none. */
+bool columns_choose(struct arena *arena, const struct column *columns, size_t count,
+                    const struct options *options, struct column_choice *out);
+
+/* The cells of one row; cells must hold choice->count. */
+void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells);
+
+#endif

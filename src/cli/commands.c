@@ -1,0 +1,48 @@
+#include "cli/commands.h"
+
+#include <string.h>
+
+#include "text/keys.h"
+
+static const size_t no_columns = 0;
+
+const struct command command_table[] = {
+    {"size", CMD_SIZE, "DESIGNATION... | -", "what each designation means and measures", run_size,
+     size_columns, &size_column_count, 0, 1, 10000},
+    {"compare", CMD_COMPARE, "FITTED OPTION... | FILE", "each option beside the fitted tyre",
+     run_compare, compare_columns, &compare_column_count, USE_COMPARE, 1, 10000},
+    {"speedometer", CMD_SPEEDOMETER, "FILE",
+     "its error, whether that is lawful, the setting to enter, a speed table", run_part,
+     figure_columns, &figure_column_count, USE_SPEEDOMETER, 1, 1},
+    {"gearing", CMD_GEARING, "FILE",
+     "ratios, road and engine speed, crawl, the axle ratio that gives the drive back", run_part,
+     figure_columns, &figure_column_count, USE_GEARING, 1, 1},
+    {"load", CMD_LOAD, "FILE", "axle loads, ratings left, tyre capacity, pressure needed", run_part,
+     figure_columns, &figure_column_count, USE_LOAD, 1, 1},
+    {"clearance", CMD_CLEARANCE, "FILE",
+     "ground and body clearance, angles, wheel arch, lock, spare", run_part, figure_columns,
+     &figure_column_count, USE_CLEARANCE, 1, 1},
+    {"sheet", CMD_SHEET, "FILE", "the whole job: findings first, then each part", run_part,
+     figure_columns, &figure_column_count, USE_ALL, 1, 1},
+    {"tables", CMD_TABLES, "[NAME]", "the reference tables with source and edition", run_tables,
+     NULL, &no_columns, 0, 0, 1},
+};
+const size_t command_count = sizeof command_table / sizeof command_table[0];
+
+const struct command *command_find(const char *name)
+{
+    for (size_t i = 0; i < command_count; i++)
+        if (strcmp(command_table[i].name, name) == 0)
+            return &command_table[i];
+    return NULL;
+}
+
+const char *operand(const struct options *options, size_t index)
+{
+    return options->operands[index + 1];
+}
+
+size_t operand_count(const struct options *options)
+{
+    return options->operand_count - 1;
+}

@@ -1,0 +1,174 @@
+#include "cli/findings_text.h"
+
+#include <stdlib.h>
+
+#include "base/known.h"
+#include "cli/prose.h"
+
+enum { VERDICT_AT = 2, TEXT_AT = 11 };
+
+static struct prose prose_of(const struct reading *reading)
+{
+    return (struct prose){.out = reading->out, .width = reading->width};
+}
+
+static const char *size_text(const struct reading *reading, const struct setup *setup)
+{
+    char front[DESIGNATION_CANONICAL_SIZE], rear[DESIGNATION_CANONICAL_SIZE];
+    designation_canonical(&setup->axle[AXLE_FRONT].size, front);
+    designation_canonical(&setup->axle[AXLE_REAR].size, rear);
+    if (strcmp(front, rear) == 0)
+        return arena_copy(reading->arena, span_of(front));
+    return arena_format(reading->arena, "front %s, rear %s", front, rear);
+}
+
+void legend_text(const struct reading *reading)
+{
+    struct prose prose = prose_of(reading);
+    for (size_t i = 0; i < reading->plan->count; i++) {
+        const struct setup *setup = &reading->plan->setups[i];
+        const char *label = option_label(reading, setup->name);
+        prose_begin(&prose, VERDICT_AT, label, TEXT_AT);
+        prose_words(&prose, size_text(reading, setup));
+        if (!setup->is_fitted)
+            prose_words(&prose, arena_format(reading->arena, "- %s", setup->name));
+        prose_end(&prose);
+    }
+}
+
+/* How bad: fails count before unknowns before cautions. */
+struct badness {
+    size_t setup;
+    size_t fails, unknowns, cautions;
+};
+
+static int worst_first(const void *left, const void *right)
+{
+    const struct badness *a = left, *b = right;
+    if (a->fails != b->fails)
+        return a->fails > b->fails ? -1 : 1;
+    if (a->unknowns != b->unknowns)
+        return a->unknowns > b->unknowns ? -1 : 1;
+    if (a->cautions != b->cautions)
+        return a->cautions > b->cautions ? -1 : 1;
+    return a->setup < b->setup ? -1 : 1;
+}
+
+/* How far beyond its limit, as a fraction; the larger is the worse. */
+static double excess_of(const struct figure *figure)
+{
+    if (!known(figure->value) || !known(figure->limit))
+        return 0;
+    return fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
+}
+
+/* The same matter in another state or at another size: the worst stands for all. */
+static bool same_matter(const struct figure *a, const struct figure *b)
+{
+    bool placed = a->quantity != QUANTITY_TYRE_CAPACITY && a->quantity != QUANTITY_PRESSURE_AS_REPLACED;
+    return a->quantity == b->quantity && a->axle == b->axle && a->part == b->part &&
+           (placed || a->at == b->at);
+}
+
+static bool stands_for_all(const struct setup_figures *group, size_t index)
+{
+    const struct figure *figure = group->items[index];
+    for (size_t i = 0; i < group->count; i++) {
+        const struct figure *other = group->items[i];
+        if (i == index || other->verdict != figure->verdict || !same_matter(figure, other))
+            continue;
+        double mine = excess_of(figure), theirs = excess_of(other);
+        if (theirs > mine || (theirs == mine && i < index))
+            return false;
+    }
+    return true;
+}
+
+static void write_finding(const struct reading *reading, const struct figure *figure)
+{
+    struct prose prose = prose_of(reading);
+    const struct quantity_row *quantity = &quantity_rows[figure->quantity];
+    prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
+    const char *axle = axle_name(figure->axle);
+    prose_words(&prose, arena_format(reading->arena, "%s%s%s%s%s%s%s:", quantity->title,
+                                     *axle ? ", " : "", axle, figure->state ? ", " : "",
+                                     figure->state ? figure->state : "", figure->at ? ", " : "",
+                                     figure->at ? figure->at : ""));
+    if (known(figure->value))
+        prose_words(&prose, figure_text(reading, figure, figure->value));
+    if (known(figure->limit))
+        prose_words(&prose, arena_format(reading->arena, "(limit %s)",
+                                         figure_text(reading, figure, figure->limit)));
+    if (figure->action != NULL)
+        prose_words(&prose, figure->action);
+    if (figure->basis != NULL)
+        prose_words(&prose, arena_format(reading->arena, "[%s]", figure->basis));
+    prose_end(&prose);
+}
+
+static void write_setup(const struct reading *reading, const struct badness *badness, size_t oks)
+{
+    const struct setup *setup = &reading->plan->setups[badness->setup];
+    const struct setup_figures *group = &reading->setups[badness->setup];
+    struct prose prose = prose_of(reading);
+    const char *label = option_label(reading, setup->name);
+    prose_begin(&prose, 0, label, VERDICT_AT);
+    prose_words(&prose,
+                arena_format(reading->arena, "%s%s%s: %zu fail, %zu unknown, %zu caution, %zu ok",
+                             setup->is_fitted ? "" : setup->name, setup->is_fitted ? "" : ", ",
+                             size_text(reading, setup), badness->fails, badness->unknowns,
+                             badness->cautions, oks));
+    prose_end(&prose);
+    for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
+        for (size_t i = 0; i < group->count; i++)
+            if ((int)group->items[i]->verdict == verdict && stands_for_all(group, i))
+                write_finding(reading, group->items[i]);
+}
+
+static size_t count_verdict(const struct setup_figures *group, enum verdict verdict)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < group->count; i++)
+        count += group->items[i]->verdict == verdict && stands_for_all(group, i);
+    return count;
+}
+
+void findings_text(const struct reading *reading)
+{
+    const struct plan *plan = reading->plan;
+    struct badness *all = arena_allocate_array(reading->arena, plan->count, sizeof *all);
+    for (size_t i = 0; i < plan->count; i++)
+        all[i] = (struct badness){i, count_verdict(&reading->setups[i], VERDICT_FAIL),
+                                  count_verdict(&reading->setups[i], VERDICT_UNKNOWN),
+                                  count_verdict(&reading->setups[i], VERDICT_CAUTION)};
+    qsort(all, plan->count, sizeof *all, worst_first);
+    for (size_t i = 0; i < plan->count; i++)
+        write_setup(reading, &all[i], count_verdict(&reading->setups[all[i].setup], VERDICT_OK));
+}
+
+void assumptions_text(const struct reading *reading)
+{
+    struct prose prose = prose_of(reading);
+    bool any = false;
+    for (size_t i = 0; i < reading->figures->count; i++) {
+        const struct figure *figure = &reading->figures->items[i];
+        if (figure->quantity != QUANTITY_ASSUMPTION)
+            continue;
+        if (!any)
+            outbuf_text(reading->out, "\nTaken as (assumptions)\n");
+        any = true;
+        prose_begin(&prose, VERDICT_AT, option_label(reading, figure->option), TEXT_AT);
+        prose_words(&prose, figure->action);
+        prose_end(&prose);
+    }
+}
+
+void cautions_text(const struct reading *reading)
+{
+    struct prose prose = prose_of(reading);
+    outbuf_text(reading->out, "\n");
+    prose_line(&prose, 0, 0,
+               "For planning only. The vehicle placard, the tyre maker's data book, the wheel's "
+               "own rating, local codes and a licensed engineer's approval decide. Trailer "
+               "dynamics and moving loads are not covered. Weigh the vehicle as loaded.");
+}

@@ -1,0 +1,113 @@
+#include "cli/help.h"
+
+#include <string.h>
+
+#include "text/keys.h"
+
+enum { NAME_WIDTH = 22, KEY_WIDTH = 34 };
+
+static void put_padded(struct outbuf *out, const char *text, size_t used, size_t width)
+{
+    outbuf_text(out, text);
+    for (used += strlen(text); used < width; used++)
+        outbuf_char(out, ' ');
+}
+
+static void put_option(struct outbuf *out, const struct option_row *row)
+{
+    outbuf_text(out, "  --");
+    outbuf_text(out, row->name);
+    size_t used = 4 + strlen(row->name);
+    if (row->argument != NULL) {
+        outbuf_char(out, ' ');
+        used++;
+    }
+    put_padded(out, row->argument ? row->argument : "", used, NAME_WIDTH);
+    outbuf_char(out, ' ');
+    outbuf_text(out, row->doc);
+    outbuf_char(out, '\n');
+}
+
+static void put_options(struct outbuf *out, unsigned commands)
+{
+    outbuf_text(out, "\nOptions\n");
+    for (size_t i = 0; i < option_count; i++)
+        if (option_table[i].commands & commands)
+            put_option(out, &option_table[i]);
+}
+
+void help_program(struct outbuf *out)
+{
+    outbuf_text(out, "tyresum does the sums of a tyre change.\n\n"
+                     "  tyresum COMMAND ARGUMENTS [OPTIONS]\n\nCommands\n");
+    for (size_t i = 0; i < command_count; i++) {
+        outbuf_text(out, "  ");
+        put_padded(out, command_table[i].name, 2, NAME_WIDTH);
+        outbuf_char(out, ' ');
+        outbuf_text(out, command_table[i].purpose);
+        outbuf_char(out, '\n');
+    }
+    put_options(out, CMD_ANY);
+    outbuf_text(out, "\nExamples\n"
+                     "  tyresum size \"205/55R16 91V\"\n"
+                     "  tyresum compare \"P255/70R16 109S\" \"LT255/75R16 111/108Q\"\n"
+                     "  tyresum sheet build.yaml --format csv --output sheet.csv\n\n"
+                     "Exit status: 0 computed; 1 computed, but a line of a stream could not be read;\n"
+                     "2 arguments or file wrong; 3 with --strict, a finding is `fail`; 4 not written.\n"
+                     "`tyresum COMMAND --help` shows a command's columns and the keys it reads.\n");
+}
+
+static void put_columns(struct outbuf *out, const struct command *command)
+{
+    if (*command->column_count == 0)
+        return;
+    outbuf_text(out, "\nColumns (csv, json, --columns)\n ");
+    size_t position = 1;
+    for (size_t i = 0; i < *command->column_count; i++) {
+        const char *name = command->columns[i].name;
+        size_t width = strlen(name) + 2;
+        if (position + width > 92) {
+            outbuf_text(out, "\n ");
+            position = 1;
+        }
+        outbuf_char(out, ' ');
+        outbuf_text(out, name);
+        outbuf_text(out, i + 1 < *command->column_count ? "," : "\n");
+        position += width;
+    }
+}
+
+/* The keys of a set that a command reads, each under its mapping. */
+static void put_keys(struct outbuf *out, const struct key_set *set, unsigned use, size_t depth)
+{
+    for (size_t i = 0; i < set->count; i++) {
+        const struct key *key = &set->keys[i];
+        if (!(key->use & use))
+            continue;
+        for (size_t j = 0; j < depth; j++)
+            outbuf_text(out, "  ");
+        put_padded(out, key->name, 2 * depth, KEY_WIDTH);
+        outbuf_char(out, ' ');
+        outbuf_text(out, key->doc);
+        outbuf_char(out, '\n');
+        if (key->set != NULL)
+            put_keys(out, key->set, use, depth + 1);
+    }
+}
+
+void help_command(struct outbuf *out, const struct command *command)
+{
+    outbuf_text(out, "tyresum ");
+    outbuf_text(out, command->name);
+    outbuf_char(out, ' ');
+    outbuf_text(out, command->arguments);
+    outbuf_text(out, "\n\nGives ");
+    outbuf_text(out, command->purpose);
+    outbuf_text(out, ".\n");
+    put_options(out, command->bit);
+    put_columns(out, command);
+    if (command->keys == 0)
+        return;
+    outbuf_text(out, "\nKeys of the build file that it reads\n");
+    put_keys(out, &build_file_keys, command->keys, 1);
+}

@@ -1,0 +1,20 @@
+/* Reading a build file, from a file or standard input. */
+#ifndef TYRESUM_CLI_INPUT_H
+#define TYRESUM_CLI_INPUT_H
+
+#include <stdbool.h>
+
+#include "base/arena.h"
+#include "base/diagnostics.h"
+#include "text/specification.h"
+
+/* Name as messages give it: "standard input" for "-". */
+const char *input_name(const char *path);
+
+/* Reads and checks the whole file; all faults go to standard error. False where there are any. */
+bool input_read_build_file(struct arena *arena, const char *path, struct specification *out);
+
+/* --option named none of the file's options: says so, with the nearest. */
+void report_unknown_option(const struct specification *specification, const char *name);
+
+#endif

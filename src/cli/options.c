@@ -1,0 +1,178 @@
+#include "cli/options.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/diagnostics.h"
+#include "base/nearest.h"
+
+static const char *const formats[] = {"table", "csv", "json", NULL};
+static const char *const unit_choices[] = {"metric", "us", "both", NULL};
+static const char *const decimals[] = {"point", "comma", NULL};
+static const char *const colors[] = {"auto", "always", "never", NULL};
+
+#define FIELD(member) offsetof(struct options, member)
+
+const struct option_row option_table[] = {
+    {"format", OPTION_TEXT, "FORMAT", formats, FIELD(format), CMD_ANY,
+     "table (default), csv or json"},
+    {"units", OPTION_CHOICE, "UNITS", unit_choices, FIELD(units), CMD_ANY,
+     "metric (default), us or both"},
+    {"columns", OPTION_TEXT, "A,B,C", NULL, FIELD(columns), CMD_ANY, "only these columns, in this order"},
+    {"no-header", OPTION_FLAG, NULL, NULL, FIELD(no_header), CMD_ANY, "leave the heading out"},
+    {"decimal", OPTION_CHOICE, "MARK", decimals, FIELD(decimal), CMD_ANY,
+     "point (default) or comma; csv then separates by semicolons"},
+    {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE, "only that option of the file"},
+    {"strict", OPTION_FLAG, NULL, NULL, FIELD(strict), CMD_FILE,
+     "exit with 3 when at least one finding is `fail`"},
+    {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,
+     "auto (default), always or never; NO_COLOR is honoured"},
+    {"output", OPTION_TEXT, "FILE", NULL, FIELD(output), CMD_ANY,
+     "write to FILE, whole or not at all"},
+    {"help", OPTION_FLAG, NULL, NULL, FIELD(help), CMD_ANY, "this help"},
+    {"version", OPTION_FLAG, NULL, NULL, FIELD(version), CMD_ANY, "the program's version"},
+};
+const size_t option_count = sizeof option_table / sizeof option_table[0];
+
+static const struct option_row *find_option(struct span name)
+{
+    for (size_t i = 0; i < option_count; i++)
+        if (span_is(name, option_table[i].name))
+            return &option_table[i];
+    return NULL;
+}
+
+static void unknown_option(struct span name)
+{
+    struct nearest nearest = nearest_start(name);
+    for (size_t i = 0; i < option_count; i++)
+        nearest_try(&nearest, option_table[i].name);
+    const char *near = nearest_found(&nearest);
+    diagnostics_plain("the option \"--%.*s\" is not known; %s%s%s", (int)name.length, name.at,
+                      near ? "did you mean --" : "expected one of those that --help lists",
+                      near ? near : "", near ? "?" : "");
+}
+
+/* Index of a word among choices, or -1 with a message naming the nearest. */
+static int find_choice(const char *where, const char *const *choices, const char *value)
+{
+    struct nearest nearest = nearest_start(span_of(value));
+    char list[128] = "";
+    for (int i = 0; choices[i] != NULL; i++) {
+        if (strcmp(choices[i], value) == 0)
+            return i;
+        nearest_try(&nearest, choices[i]);
+        strncat(list, i > 0 ? ", " : "", sizeof list - strlen(list) - 1);
+        strncat(list, choices[i], sizeof list - strlen(list) - 1);
+    }
+    const char *near = nearest_found(&nearest);
+    diagnostics_plain("\"%s\" is no choice for %s; expected one of %s%s%s%s", value, where, list,
+                      near ? " (did you mean \"" : "", near ? near : "", near ? "\"?)" : "");
+    return -1;
+}
+
+static bool set_option(const struct option_row *row, const char *where, const char *value,
+                       struct options *out)
+{
+    void *field = (char *)out + row->offset;
+    int choice = row->choices == NULL ? 0 : find_choice(where, row->choices, value);
+    if (choice < 0)
+        return false;
+    if (row->kind == OPTION_CHOICE)
+        *(int *)field = choice;
+    else
+        *(const char **)field = value;
+    return true;
+}
+
+/* One "--name", "--name VALUE" or "--name=VALUE"; *next is the index of what follows. */
+static bool take_option(int argc, char **argv, int *next, bool *given, struct options *out)
+{
+    const char *text = argv[*next] + 2;
+    const char *equals = strchr(text, '=');
+    struct span name = {text, equals ? (size_t)(equals - text) : strlen(text)};
+    const struct option_row *row = find_option(name);
+    if (row == NULL) {
+        unknown_option(name);
+        return false;
+    }
+    size_t index = (size_t)(row - option_table);
+    if (given[index]) {
+        diagnostics_plain("the option --%s is given twice; expected it once", row->name);
+        return false;
+    }
+    given[index] = true;
+    if (row->kind == OPTION_FLAG) {
+        if (equals != NULL)
+            diagnostics_plain("the option --%s takes no value; expected it alone", row->name);
+        *(bool *)((char *)out + row->offset) = true;
+        return equals == NULL;
+    }
+    const char *value = equals ? equals + 1 : *next + 1 < argc ? argv[++*next] : NULL;
+    if (value == NULL || *value == '\0') {
+        diagnostics_plain("the option --%s needs a value; expected --%s %s", row->name, row->name,
+                          row->argument);
+        return false;
+    }
+    char where[48] = "--";
+    strncat(where, row->name, sizeof where - 3);
+    return set_option(row, where, value, out);
+}
+
+/* The two variables that give defaults; nothing else in the environment changes a result. */
+static bool take_environment(struct options *out)
+{
+    static const struct {
+        const char *variable, *option;
+    } defaults[] = {{"TYRESUM_UNITS", "units"}, {"TYRESUM_FORMAT", "format"}};
+    for (size_t i = 0; i < sizeof defaults / sizeof defaults[0]; i++) {
+        const char *value = getenv(defaults[i].variable);
+        if (value == NULL || *value == '\0')
+            continue;
+        if (!set_option(find_option(span_of(defaults[i].option)), defaults[i].variable, value, out))
+            return false;
+    }
+    return true;
+}
+
+bool options_parse(int argc, char **argv, const char **operands, struct options *out)
+{
+    bool given[32] = {false};
+    _Static_assert(sizeof option_table / sizeof option_table[0] <= sizeof given / sizeof given[0],
+                   "every option needs its mark");
+    *out = (struct options){.format = "table", .operands = operands};
+    if (!take_environment(out))
+        return false;
+    bool only_operands = false;
+    for (int i = 1; i < argc; i++) {
+        bool option = !only_operands && argv[i][0] == '-' && argv[i][1] != '\0';
+        if (!option) {
+            operands[out->operand_count++] = argv[i];
+        } else if (strcmp(argv[i], "--") == 0) {
+            only_operands = true;
+        } else if (argv[i][1] != '-') {
+            diagnostics_plain("\"%s\" is no option; options have two dashes, and -- ends them", argv[i]);
+            return false;
+        } else if (!take_option(argc, argv, &i, given, out)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+const struct option_row *options_not_taken(int argc, char **argv, unsigned command)
+{
+    for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
+        if (strncmp(argv[i], "--", 2) != 0)
+            continue;
+        const char *text = argv[i] + 2;
+        const struct option_row *row = find_option((struct span){text, strcspn(text, "=")});
+        if (row == NULL)
+            continue;
+        if (!(row->commands & command))
+            return row;
+        if (row->kind != OPTION_FLAG && strchr(text, '=') == NULL)
+            i++;
+    }
+    return NULL;
+}

@@ -1,0 +1,62 @@
+/* The options of the command line: one table, from which the parser, the help, the manual page
+ * and the completion are made. */
+#ifndef TYRESUM_CLI_OPTIONS_H
+#define TYRESUM_CLI_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+enum units { UNITS_METRIC, UNITS_US, UNITS_BOTH };
+
+/* Commands that take an option, as bits; CMD_ANY for all. */
+enum command_bit {
+    CMD_SIZE = 1 << 0,
+    CMD_COMPARE = 1 << 1,
+    CMD_SPEEDOMETER = 1 << 2,
+    CMD_GEARING = 1 << 3,
+    CMD_LOAD = 1 << 4,
+    CMD_CLEARANCE = 1 << 5,
+    CMD_SHEET = 1 << 6,
+    CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET,
+    CMD_TABLES = 1 << 7,
+    CMD_ANY = (1 << 8) - 1
+};
+
+struct options {
+    const char *format;
+    int units; /* enum units */
+    const char *columns;
+    bool no_header;
+    int decimal; /* 0 point, 1 comma */
+    const char *option;
+    bool strict;
+    int color; /* 0 auto, 1 always, 2 never */
+    const char *output;
+    bool help, version;
+    const char **operands; /* what is no option, in order; [0] may be the command */
+    size_t operand_count;
+};
+
+enum option_kind { OPTION_FLAG, OPTION_TEXT, OPTION_CHOICE };
+
+struct option_row {
+    const char *name; /* without the two dashes */
+    enum option_kind kind;
+    const char *argument; /* as the help shows it; NULL for a flag */
+    const char *const *choices;
+    size_t offset; /* in struct options */
+    unsigned commands;
+    const char *doc;
+};
+
+extern const struct option_row option_table[];
+extern const size_t option_count;
+
+/* Reads the arguments (after the program's name) and the two environment variables. False with a
+ * message on standard error where they are wrong. operands must hold argc pointers. */
+bool options_parse(int argc, char **argv, const char **operands, struct options *out);
+
+/* The row of an option that was given although the command does not take it; NULL if none. */
+const struct option_row *options_not_taken(int argc, char **argv, unsigned command);
+
+#endif

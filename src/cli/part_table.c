@@ -1,0 +1,212 @@
+#include "cli/part_table.h"
+
+#include "base/known.h"
+#include "cli/figure_rows.h"
+#include "output/number.h"
+#include "output/writer.h"
+
+static const char *letter(struct arena *arena, size_t index)
+{
+    if (index < 26)
+        return arena_format(arena, "%c", (char)('A' + index));
+    return arena_format(arena, "%zu", index + 1);
+}
+
+const char *option_label(const struct reading *reading, const char *option)
+{
+    for (size_t i = 1; i < reading->plan->count; i++)
+        if (reading->plan->setups[i].name == option)
+            return letter(reading->arena, i - 1);
+    return option;
+}
+
+/* Parts report setup after setup: the search begins where the last one ended. */
+static size_t setup_of(const struct plan *plan, const char *option, size_t last)
+{
+    for (size_t i = 0; i < plan->count; i++) {
+        size_t at = (last + i) % plan->count;
+        if (plan->setups[at].name == option)
+            return at;
+    }
+    return 0; /* what concerns the instrument or the file stands under the fitted setup */
+}
+
+void reading_group(struct reading *reading)
+{
+    const struct figures *figures = reading->figures;
+    size_t *owner = arena_allocate_array(reading->arena, figures->count, sizeof *owner);
+    reading->setups =
+        arena_allocate_array(reading->arena, reading->plan->count, sizeof *reading->setups);
+    size_t last = 0;
+    for (size_t i = 0; i < figures->count; i++) {
+        owner[i] = last = setup_of(reading->plan, figures->items[i].option, last);
+        reading->setups[last].count++;
+    }
+    for (size_t i = 0; i < reading->plan->count; i++) {
+        struct setup_figures *group = &reading->setups[i];
+        group->items = arena_allocate_array(reading->arena, group->count, sizeof *group->items);
+        group->count = 0;
+    }
+    for (size_t i = 0; i < figures->count; i++) {
+        struct setup_figures *group = &reading->setups[owner[i]];
+        group->items[group->count++] = &figures->items[i];
+    }
+}
+
+static const char *number_text(const struct reading *reading, const struct figure *figure,
+                               double si, bool us)
+{
+    char text[NUMBER_SIZE];
+    enum unit_id unit = figure_unit(figure, us);
+    double value = unit == UNIT_BARE ? si : unit_from_si(unit, si);
+    number_fixed(value, figure_decimals(figure, us), reading->options->decimal == 1 ? ',' : '.',
+                 text);
+    return arena_copy(reading->arena, span_of(text));
+}
+
+const char *figure_text(const struct reading *reading, const struct figure *figure, double value)
+{
+    bool us = reading->options->units == UNITS_US;
+    enum unit_id unit = figure_unit(figure, us);
+    return arena_format(reading->arena, "%s%s%s", number_text(reading, figure, value, us),
+                        unit == UNIT_BARE ? "" : " ", unit_table[unit].name);
+}
+
+static const char *mark_of(enum verdict verdict)
+{
+    switch (verdict) {
+    case VERDICT_FAIL:
+        return "!";
+    case VERDICT_CAUTION:
+        return "~";
+    case VERDICT_UNKNOWN:
+        return "?";
+    default:
+        return " ";
+    }
+}
+
+static const char *cell_text_of(const struct reading *reading, const struct figure *figure, bool us)
+{
+    const char *mark = mark_of(figure->verdict);
+    if (!known(figure->value))
+        return figure->verdict == VERDICT_NONE ? NULL : arena_format(reading->arena, "-%s", mark);
+    return arena_format(reading->arena, "%s%s", number_text(reading, figure, figure->value, us), mark);
+}
+
+static bool same_text(const char *a, const char *b)
+{
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
+
+/* The placard's capacity stands at another pressure an option and axle: one line all the same. */
+static bool same_line(const struct figure *a, const struct figure *b)
+{
+    return a->part == b->part && a->quantity == b->quantity && a->axle == b->axle &&
+           same_text(a->state, b->state) && same_text(a->at, b->at);
+}
+
+static bool tabulated(const struct figure *figure, enum part part, bool headlines_only)
+{
+    return figure->part == part && (figure->headline || !headlines_only) &&
+           figure->quantity != QUANTITY_ASSUMPTION && figure->quantity != QUANTITY_PART_MISSING &&
+           figure->quantity != QUANTITY_MIXED_SOURCES;
+}
+
+static const char *line_title(const struct reading *reading, const struct figure *figure)
+{
+    const char *axle = axle_name(figure->axle);
+    return arena_format(reading->arena, "%s%s%s", quantity_rows[figure->quantity].title,
+                        *axle ? ", " : "", axle);
+}
+
+static const char *line_place(const struct reading *reading, const struct figure *figure)
+{
+    bool both = figure->state != NULL && figure->at != NULL;
+    return arena_format(reading->arena, "%s%s%s", figure->state ? figure->state : "",
+                        both ? ", " : "", figure->at ? figure->at : "");
+}
+
+struct lines {
+    const struct figure **items;
+    size_t count;
+};
+
+/* The first figure of each line, in order. */
+static struct lines find_lines(const struct reading *reading, enum part part, bool headlines_only)
+{
+    const struct figures *figures = reading->figures;
+    struct lines lines = {
+        arena_allocate_array(reading->arena, figures->count, sizeof *lines.items), 0};
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        bool fresh = tabulated(figure, part, headlines_only);
+        for (size_t j = 0; fresh && j < lines.count; j++)
+            fresh = !same_line(lines.items[j], figure);
+        if (fresh)
+            lines.items[lines.count++] = figure;
+    }
+    return lines;
+}
+
+static const struct figure *find_figure(const struct setup_figures *group,
+                                        const struct figure *line)
+{
+    for (size_t i = 0; i < group->count; i++)
+        if (same_line(line, group->items[i]))
+            return group->items[i];
+    return NULL;
+}
+
+enum { FIXED_COLUMNS = 3 };
+
+static void write_lines(const struct reading *reading, const struct lines *lines,
+                        struct writer *writer, bool us)
+{
+    const struct plan *plan = reading->plan;
+    struct cell *cells = arena_allocate_array(reading->arena, plan->count + FIXED_COLUMNS, sizeof *cells);
+    for (size_t i = 0; i < lines->count; i++) {
+        const struct figure *line = lines->items[i];
+        cells[0] = cell_text(line_title(reading, line));
+        cells[1] = cell_text(line_place(reading, line));
+        if (cells[1].kind == CELL_ABSENT)
+            cells[1] = cell_text(" ");
+        cells[2] = cell_text(unit_table[figure_unit(line, us)].name);
+        if (cells[2].kind == CELL_ABSENT)
+            cells[2] = cell_text(" ");
+        for (size_t j = 0; j < plan->count; j++) {
+            const struct figure *figure = find_figure(&reading->setups[j], line);
+            cells[FIXED_COLUMNS + j] =
+                cell_text(figure == NULL ? NULL : cell_text_of(reading, figure, us));
+        }
+        writer_row(writer, cells);
+    }
+}
+
+void part_table(const struct reading *reading, enum part part, bool headlines_only)
+{
+    const struct plan *plan = reading->plan;
+    struct lines lines = find_lines(reading, part, headlines_only);
+    if (lines.count == 0)
+        return;
+    size_t columns = plan->count + FIXED_COLUMNS;
+    struct heading *headings = arena_allocate_array(reading->arena, columns, sizeof *headings);
+    headings[0] = (struct heading){"figure", part_name(part), "", false, 24, 0};
+    headings[1] = (struct heading){"at", "at", "", false, 24, 0};
+    headings[2] = (struct heading){"unit", "unit", "", false, 6, 0};
+    for (size_t i = 0; i < plan->count; i++) {
+        const char *label = option_label(reading, plan->setups[i].name);
+        headings[FIXED_COLUMNS + i] = (struct heading){label, label, "", true, 10, (int)i};
+    }
+    struct writer writer;
+    struct writer_options options = {
+        .with_header = !reading->options->no_header,
+        .decimal_mark = '\0', /* cells are texts: aligned at their end */
+        .width = (int)reading->width,
+    };
+    bool us = reading->options->units == UNITS_US;
+    writer_begin(&writer, writer_find("table"), reading->out, reading->arena, options, headings,
+                 columns);
+    write_lines(reading, &lines, &writer, us);
+    writer_end(&writer);
+}

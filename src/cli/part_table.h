@@ -1,0 +1,37 @@
+/* A part laid out for reading: a line a figure, a column an option. */
+#ifndef TYRESUM_CLI_PART_TABLE_H
+#define TYRESUM_CLI_PART_TABLE_H
+
+#include "cli/options.h"
+#include "output/outbuf.h"
+#include "report/plan.h"
+
+/* The figures of one setup, in order. */
+struct setup_figures {
+    const struct figure **items;
+    size_t count;
+};
+
+struct reading {
+    struct arena *arena;
+    struct outbuf *out;
+    const struct plan *plan;
+    const struct figures *figures;
+    const struct options *options;
+    size_t width; /* of the page, in characters */
+    struct setup_figures *setups; /* one a setup of the plan */
+};
+
+/* Sorts the figures by setup, so that no later step looks through all of them. */
+void reading_group(struct reading *reading);
+
+/* "fitted", or the option's letter. */
+const char *option_label(const struct reading *reading, const char *option);
+
+/* The part's figures; only the headlines where asked. Nothing where there are none. */
+void part_table(const struct reading *reading, enum part part, bool headlines_only);
+
+/* A figure's value with its unit, for a sentence. */
+const char *figure_text(const struct reading *reading, const struct figure *figure, double value);
+
+#endif

@@ -1,0 +1,65 @@
+#include "cli/prose.h"
+
+#include <stdbool.h>
+
+#include "output/writer.h"
+
+static void pad_to(struct prose *prose, size_t column)
+{
+    for (; prose->position < column; prose->position++)
+        outbuf_char(prose->out, ' ');
+}
+
+void prose_begin(struct prose *prose, size_t at, const char *first, size_t indent)
+{
+    prose->position = 0;
+    prose->indent = indent;
+    if (*first == '\0')
+        return;
+    pad_to(prose, at);
+    outbuf_text(prose->out, first);
+    prose->position += display_width(span_of(first));
+}
+
+void prose_words(struct prose *prose, const char *text)
+{
+    while (*text != '\0') {
+        size_t length = strcspn(text, " ");
+        struct span word = {text, length};
+        size_t width = display_width(word);
+        bool fresh = prose->position <= prose->indent;
+        if (length > 0 && !fresh && prose->position + 1 + width > prose->width) {
+            outbuf_char(prose->out, '\n');
+            prose->position = 0;
+            fresh = true;
+        }
+        if (length > 0) {
+            pad_to(prose, fresh ? prose->indent : prose->position + 1);
+            outbuf_put(prose->out, word);
+            prose->position += width;
+        }
+        text += length + (text[length] == ' ');
+    }
+}
+
+void prose_end(struct prose *prose)
+{
+    outbuf_char(prose->out, '\n');
+    prose->position = 0;
+}
+
+void prose_line(struct prose *prose, size_t at, size_t indent, const char *text)
+{
+    prose_begin(prose, at, "", indent);
+    pad_to(prose, at);
+    size_t hang = prose->indent;
+    prose->indent = at > hang ? at : hang;
+    if (at < hang) { /* the first word stands at `at`, the others hang */
+        size_t length = strcspn(text, " ");
+        outbuf_put(prose->out, (struct span){text, length});
+        prose->position += display_width((struct span){text, length});
+        text += length;
+    }
+    prose_words(prose, text);
+    prose_end(prose);
+}

@@ -1,0 +1,101 @@
+#include "cli/sink.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "base/diagnostics.h"
+
+static bool cannot(const char *path, const char *what)
+{
+    diagnostics_plain("\"%s\" cannot be %s: %s", path, what, strerror(errno));
+    return false;
+}
+
+/* The file that a symbolic link stands for, so that the link stays. */
+static const char *resolve(struct arena *arena, const char *path)
+{
+    char *real = realpath(path, NULL);
+    if (real == NULL)
+        return path;
+    const char *copy = arena_copy(arena, span_of(real));
+    free(real);
+    return copy;
+}
+
+static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
+{
+    char *name = arena_format(arena, "%s.XXXXXX", sink->target);
+    int descriptor = mkstemp(name);
+    if (descriptor < 0)
+        return -1;
+    sink->temporary_path = name;
+    fchmod(descriptor, mode);
+    return descriptor;
+}
+
+bool sink_open(struct arena *arena, struct sink *sink, const char *path)
+{
+    sink->path = path;
+    sink->target = sink->temporary_path = NULL;
+    if (path == NULL) {
+        outbuf_open(&sink->out, STDOUT_FILENO);
+        return true;
+    }
+    struct stat status;
+    bool exists = stat(path, &status) == 0;
+    if (!exists && errno != ENOENT)
+        return cannot(path, "opened");
+    int descriptor;
+    if (exists && !S_ISREG(status.st_mode)) {
+        descriptor = open(path, O_WRONLY | O_CLOEXEC);
+    } else {
+        mode_t mask = umask(0);
+        umask(mask);
+        sink->target = exists ? resolve(arena, path) : path;
+        if (exists && access(sink->target, W_OK) != 0)
+            return cannot(path, "written");
+        descriptor = open_temporary(arena, sink, exists ? status.st_mode & 07777 : 0666 & ~mask);
+    }
+    if (descriptor < 0)
+        return cannot(path, "written");
+    outbuf_open(&sink->out, descriptor);
+    return true;
+}
+
+bool sink_close(struct sink *sink, bool keep)
+{
+    bool written = outbuf_flush(&sink->out);
+    const char *name = sink->path == NULL ? "standard output" : sink->path;
+    if (sink->out.descriptor != STDOUT_FILENO && close(sink->out.descriptor) != 0 && written) {
+        sink->out.error = errno;
+        written = false;
+    }
+    if (!written && sink->out.error != EPIPE)
+        diagnostics_plain("%s could not be written: %s", name, strerror(sink->out.error));
+    if (sink->temporary_path == NULL)
+        return written;
+    if (written && keep && rename(sink->temporary_path, sink->target) == 0)
+        return true;
+    if (written && keep) {
+        cannot(sink->path, "replaced");
+        written = false;
+    }
+    unlink(sink->temporary_path);
+    return written;
+}
+
+int sink_terminal_width(const struct sink *sink)
+{
+    struct winsize size;
+    if (!isatty(sink->out.descriptor))
+        return 0;
+    if (ioctl(sink->out.descriptor, TIOCGWINSZ, &size) != 0 || size.ws_col == 0)
+        return 80;
+    return size.ws_col;
+}

@@ -1,0 +1,91 @@
+#include "compute/axle_loads.h"
+
+#include <string.h>
+
+#include "base/known.h"
+#include "tables/lookup.h"
+
+void axle_loads_add(struct axle_loads *loads, double mass_kg, double at_m, double side_m,
+                    double wheelbase_m)
+{
+    double rear = mass_kg * at_m / wheelbase_m;
+    double front = mass_kg - rear;
+    loads->axle_kg[AXLE_FRONT] += front;
+    loads->axle_kg[AXLE_REAR] += rear;
+    loads->side_moment_kg_m[AXLE_FRONT] += front * side_m;
+    loads->side_moment_kg_m[AXLE_REAR] += rear * side_m;
+}
+
+static double density_of(const struct carried_item *item)
+{
+    if (known(item->density_kg_m3))
+        return item->density_kg_m3;
+    const struct density_row *row = item->of == NULL ? NULL : density_find(item->of);
+    return row == NULL ? UNKNOWN : row->density_kg_m3;
+}
+
+double item_mass_kg(const struct carried_item *item)
+{
+    double mass = known_or(item->mass_kg, 0) + known_or(item->dry_mass_kg, 0) +
+                  known_or(item->tow_ball_kg, 0);
+    if (known(item->volume_m3))
+        mass += item->volume_m3 * density_of(item);
+    if (known(item->occupants))
+        mass += item->occupants * known_or(item->occupant_mass_kg, OCCUPANT_MASS_KG);
+    return item->removed == 1 ? -mass : mass;
+}
+
+double item_at_m(const struct carried_item *item, const struct seats *seats)
+{
+    if (known(item->at_m) || item->seat == CHOICE_NONE)
+        return item->at_m;
+    return seats->row_m[item->seat];
+}
+
+bool state_holds(const struct state *state, const char *item)
+{
+    if (state == NULL || state->all)
+        return true;
+    for (size_t i = 0; i < state->items.count; i++)
+        if (item != NULL && strcmp(state->items.items[i], item) == 0)
+            return true;
+    return false;
+}
+
+double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup, enum axle axle)
+{
+    const struct tyre *before = &fitted->axle[axle], *after = &setup->axle[axle];
+    double change = after->mass_kg * (tyre_is_dual(after) ? 4 : 2) -
+                    before->mass_kg * (tyre_is_dual(before) ? 4 : 2);
+    return known_or(change, 0);
+}
+
+void axle_loads_in_state(const struct specification *specification, const struct state *state,
+                         const struct setup *fitted, const struct setup *setup,
+                         struct axle_loads *out)
+{
+    const struct vehicle *vehicle = &specification->vehicle;
+    *out = (struct axle_loads){
+        .axle_kg = {vehicle->unladen_kg.front, vehicle->unladen_kg.rear},
+    };
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        out->axle_kg[axle] += tyre_mass_change_kg(fitted, setup, axle);
+    for (size_t i = 0; i < specification->carried.count; i++) {
+        const struct carried_item *item = &specification->carried.items[i];
+        if (!state_holds(state, item->item))
+            continue;
+        double mass = item_mass_kg(item);
+        axle_loads_add(out, mass, item_at_m(item, &vehicle->seats), known_or(item->side_m, 0),
+                       vehicle->wheelbase_m);
+        if (item->on_roof != CHOICE_NONE)
+            out->roof_kg += mass;
+        out->tow_ball_kg += known_or(item->tow_ball_kg, 0);
+        out->trailer_kg += known_or(item->trailer_mass_kg, 0);
+    }
+}
+
+double heavier_corner_kg(const struct axle_loads *loads, enum axle axle, double track_m)
+{
+    double shift = fabs(loads->side_moment_kg_m[axle]) / track_m;
+    return loads->axle_kg[axle] / 2 + known_or(shift, 0);
+}

@@ -1,0 +1,46 @@
+/* Axle loads by moments about the axles. Masses in kg, places in metres rearward from the front
+ * axle, sides in metres from the centre line (left negative). */
+#ifndef TYRESUM_COMPUTE_AXLE_LOADS_H
+#define TYRESUM_COMPUTE_AXLE_LOADS_H
+
+#include <stdbool.h>
+
+#include "compute/fitment.h"
+#include "text/specification.h"
+
+struct axle_loads {
+    double axle_kg[AXLE_COUNT];
+    double side_moment_kg_m[AXLE_COUNT]; /* right positive; what makes one corner heavier */
+    double roof_kg, tow_ball_kg, trailer_kg;
+};
+
+/* EU running order counts a driver of 75 kg (Regulation (EU) 1230/2012); taken for each occupant
+ * whose mass is not given. */
+#define OCCUPANT_MASS_KG 75.0
+
+/* Owner's and body builder's handbooks: a mass m at x behind the front axle of wheelbase L adds
+ * m x / L to the rear axle and m (L - x) / L to the front; behind the rear axle it lightens the
+ * front. */
+void axle_loads_add(struct axle_loads *loads, double mass_kg, double at_m, double side_m,
+                    double wheelbase_m);
+
+/* Mass that an item adds; negative where it is removed. UNKNOWN where it cannot be told. */
+double item_mass_kg(const struct carried_item *item);
+
+/* Where it acts; the seat row's place for occupants. */
+double item_at_m(const struct carried_item *item, const struct seats *seats);
+
+bool state_holds(const struct state *state, const char *item);
+
+/* Axle loads of a state (NULL: everything aboard) with a setup's tyres. */
+void axle_loads_in_state(const struct specification *specification, const struct state *state,
+                         const struct setup *fitted, const struct setup *setup,
+                         struct axle_loads *out);
+
+/* Mass that the setup's tyres and wheels add to an axle, beside the fitted ones; 0 if unknown. */
+double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup, enum axle axle);
+
+/* Load on the heavier wheel position of an axle: half of it, or more where sides are known. */
+double heavier_corner_kg(const struct axle_loads *loads, enum axle axle, double track_m);
+
+#endif

@@ -1,0 +1,171 @@
+#include "compute/capacity.h"
+
+#include <stddef.h>
+
+#include "base/known.h"
+#include "base/units.h"
+#include "tables/lookup.h"
+
+enum { HEAVY_RIM_TENTHS = 175 };
+
+static bool is_heavy(const struct designation *size)
+{
+    return size->rim_code_tenths >= HEAVY_RIM_TENTHS && size->rim_code_tenths % 10 != 0;
+}
+
+bool is_passenger_tyre(const struct tyre *tyre)
+{
+    const struct designation *size = &tyre->size;
+    bool form = size->form == FORM_METRIC || size->form == FORM_FULL_PROFILE;
+    bool prefix = size->prefix == PREFIX_NONE || size->prefix == PREFIX_P ||
+                  size->prefix == PREFIX_HL || size->prefix == PREFIX_T;
+    return form && prefix && size->suffix == SUFFIX_NONE && !is_heavy(size);
+}
+
+/* The row of table `inflation` that a tyre belongs to. */
+static const char *class_of(const struct designation *size)
+{
+    if (size->prefix == PREFIX_T)
+        return "temporary";
+    if (size->prefix == PREFIX_ST || size->suffix == SUFFIX_ST)
+        return "trailer";
+    if (size->prefix == PREFIX_LT)
+        return "lt_metric";
+    if (size->form == FORM_FLOTATION)
+        return "flotation";
+    if (is_heavy(size))
+        return "heavy";
+    if (size->form == FORM_NUMERIC)
+        return "numeric_lt";
+    if (size->suffix == SUFFIX_C || size->suffix == SUFFIX_CP)
+        return "commercial";
+    bool extra = size->capacity == CAPACITY_XL;
+    if (size->prefix == PREFIX_P)
+        return extra ? "p_metric_extra_load" : "p_metric_standard";
+    if (size->prefix == PREFIX_HL || size->capacity == CAPACITY_HL)
+        return "metric_high_load";
+    return extra ? "metric_extra_load" : "metric_standard";
+}
+
+static double in_system(double kPa, double psi, enum pressure_system system)
+{
+    if (system == PRESSURE_US && known(psi))
+        return unit_to_si(UNIT_PSI, psi);
+    return unit_to_si(UNIT_KPA, kPa);
+}
+
+static bool goes_by_load_range(const char *class)
+{
+    return strcmp(class, "lt_metric") == 0 || strcmp(class, "flotation") == 0 ||
+           strcmp(class, "numeric_lt") == 0;
+}
+
+/* Reference pressure of tyres that carry a load range letter. Without a moulded maximum the
+ * load index counts as carried at the higher pressure in use, and nothing goes above the lower. */
+static void take_load_range(char letter, enum pressure_system system, struct tyre_rating *out)
+{
+    const struct load_range_row *row = load_range_find(letter);
+    if (row == NULL)
+        return;
+    if (strcmp(out->class, "trailer") == 0) {
+        out->reference_Pa =
+            in_system(row->trailer_reference_kPa, row->trailer_reference_psi, system);
+        out->ceiling_Pa = out->reference_Pa;
+        return;
+    }
+    out->reference_Pa = in_system(row->lt_reference_kPa, row->lt_reference_psi, system);
+    out->ceiling_Pa = in_system(row->lt_wide_reference_kPa, row->lt_wide_reference_psi, system);
+    out->ceiling_assumed = true;
+}
+
+/* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load. */
+static void take_moulded(const struct data_book *book, struct tyre_rating *out)
+{
+    if (known(book->max_load_kg))
+        out->load_kg = book->max_load_kg;
+    if (known(book->max_load_dual_kg))
+        out->load_dual_kg = book->max_load_dual_kg;
+    if (!known(book->at_pressure_Pa))
+        return;
+    out->reference_Pa = book->at_pressure_Pa;
+    out->moulded = known(book->max_load_kg);
+    out->ceiling_assumed = false;
+    if (goes_by_load_range(out->class) || strcmp(out->class, "commercial") == 0 ||
+        strcmp(out->class, "heavy") == 0)
+        out->ceiling_Pa = book->at_pressure_Pa;
+}
+
+void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
+               enum pressure_system system, struct tyre_rating *out)
+{
+    const struct designation *size = &tyre->size;
+    const char *class = class_of(size);
+    const struct inflation_row *row = inflation_find(class);
+    double floor = in_system(row->floor_kPa, row->floor_psi, system);
+    *out = (struct tyre_rating){
+        .class = class,
+        .load_kg = load_index_kg(size->service.load_index),
+        .load_dual_kg = load_index_kg(size->service.load_index_dual),
+        .reference_Pa = in_system(row->reference_kPa, row->reference_psi, system),
+        .exponent = row->exponent,
+        .floor_Pa = known_or(floor, 0),
+        .ceiling_Pa = UNKNOWN,
+        .divisor = 1,
+        .speed_factor = 1,
+        .standard_load_assumed = strcmp(class, "metric_standard") == 0 &&
+                                 size->capacity == CAPACITY_UNMARKED,
+    };
+    if (goes_by_load_range(class) || strcmp(class, "trailer") == 0)
+        take_load_range(tyre->load_range, system, out);
+    take_moulded(&tyre->data_book, out);
+    if (vehicle_kind == VEHICLE_LIGHT_TRUCK && is_passenger_tyre(tyre))
+        out->divisor = PASSENGER_TYRE_DIVISOR;
+    if (known(top_speed_mps) && size->service.speed_symbol[0] != '\0') {
+        double percent =
+            speed_load_percent(size->service.speed_symbol, unit_from_si(UNIT_KMH, top_speed_mps));
+        if (known(percent)) /* above the symbol's speed: a finding of its own */
+            out->speed_factor = percent / 100;
+    }
+}
+
+double capacity_max_kg(const struct tyre_rating *rating, bool dual)
+{
+    double load = dual ? rating->load_dual_kg : rating->load_kg;
+    return load * rating->speed_factor / rating->divisor;
+}
+
+double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa)
+{
+    double most = capacity_max_kg(rating, dual);
+    if (!known(rating->reference_Pa) || !known(pressure_Pa))
+        return UNKNOWN;
+    if (pressure_Pa >= rating->reference_Pa)
+        return most;
+    return most * pow(pressure_Pa / rating->reference_Pa, rating->exponent);
+}
+
+double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg)
+{
+    double share = load_kg / capacity_max_kg(rating, dual);
+    if (!known(share) || !known(rating->reference_Pa))
+        return UNKNOWN;
+    if (share > 1 + 1e-12)
+        return INFINITY;
+    if (!known(rating->exponent)) /* temporary spare: one pressure, whatever the load */
+        return rating->reference_Pa;
+    return rating->reference_Pa * pow(share, 1 / rating->exponent);
+}
+
+double pressure_ceiling_Pa(const struct tyre_rating *rating, const struct wheel *wheel)
+{
+    double ceiling = fmin(rating->ceiling_Pa, wheel->max_pressure_Pa);
+    return known(ceiling) ? ceiling : INFINITY;
+}
+
+double pressure_rounded_up_Pa(double pressure_Pa, enum pressure_system system)
+{
+    if (!known(pressure_Pa) || isinf(pressure_Pa))
+        return pressure_Pa;
+    double step = system == PRESSURE_US ? unit_to_si(UNIT_PSI, 1) : 5000;
+    return ceil(pressure_Pa / step - 1e-9) * step;
+}

@@ -1,0 +1,54 @@
+/* What a tyre carries at a pressure. L(P) = L_ref (P / P_ref)^n, never above L_ref; P is the
+ * cold gauge pressure. References and exponents by class: table `inflation`. */
+#ifndef TYRESUM_COMPUTE_CAPACITY_H
+#define TYRESUM_COMPUTE_CAPACITY_H
+
+#include <stdbool.h>
+
+#include "text/specification.h"
+
+/* Standards print pairs of pressures (80 psi, 550 kPa): the one in the user's unit applies. */
+enum pressure_system { PRESSURE_METRIC, PRESSURE_US };
+
+struct tyre_rating {
+    const char *class;         /* row of table `inflation` */
+    double load_kg;            /* at the reference pressure, single, as marked */
+    double load_dual_kg;
+    double reference_Pa;
+    double exponent;
+    double floor_Pa;           /* lowest pressure of the class; 0 where the tables give none */
+    double ceiling_Pa;         /* highest; UNKNOWN where nothing limits it */
+    double divisor;            /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
+    double speed_factor;       /* load allowed at the vehicle's top speed, a fraction */
+    bool ceiling_assumed;      /* LT without a moulded maximum */
+    bool standard_load_assumed;
+    bool moulded;              /* load and reference pressure are the sidewall's or data book's */
+};
+
+/* 49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2; NHTSA interpretation nht76-1.47. */
+#define PASSENGER_TYRE_DIVISOR 1.10
+
+/* True of P-metric and metric tyres that are not C, CP, LT or heavy. */
+bool is_passenger_tyre(const struct tyre *tyre);
+
+/* The rating of a tyre on a vehicle of that kind (enum vehicle_kind or CHOICE_NONE) and top
+ * speed (UNKNOWN: no reduction). Figures that are not known stay UNKNOWN. */
+void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
+               enum pressure_system system, struct tyre_rating *out);
+
+/* Capacity of one tyre in kg. */
+double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa);
+
+/* Capacity at the reference pressure and above. */
+double capacity_max_kg(const struct tyre_rating *rating, bool dual);
+
+/* The pressure at which one tyre carries that load; INFINITY where none does. */
+double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg);
+
+/* The highest that tyre and wheel allow; INFINITY where neither says. */
+double pressure_ceiling_Pa(const struct tyre_rating *rating, const struct wheel *wheel);
+
+/* Rounded up to the next 5 kPa or 1 psi, from the exact value. */
+double pressure_rounded_up_Pa(double pressure_Pa, enum pressure_system system);
+
+#endif

@@ -1,0 +1,73 @@
+#include "compute/clearance.h"
+
+#define GRAVITY_M_S2 9.80665
+#define RIM_FLANGES_M 0.025
+
+double axle_sag_m(double added_load_kg, double wheel_rate_N_m)
+{
+    return added_load_kg * GRAVITY_M_S2 / (2 * wheel_rate_N_m);
+}
+
+struct edge_move tyre_edge_move(double width_before_m, const struct wheel *before,
+                                double width_after_m, const struct wheel *after)
+{
+    double wider = (width_after_m - width_before_m) / 2;
+    double inward = (after->inset_m - before->inset_m) - (after->spacer_m - before->spacer_m);
+    return (struct edge_move){.inner_m = wider + inward, .outer_m = wider - inward};
+}
+
+double track_change_m(const struct wheel *before, const struct wheel *after)
+{
+    return 2 * (after->spacer_m - before->spacer_m) - 2 * (after->inset_m - before->inset_m);
+}
+
+double backspacing_m(const struct wheel *wheel)
+{
+    return (wheel->width_m + RIM_FLANGES_M) / 2 + wheel->inset_m;
+}
+
+double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m)
+{
+    double below_axle = loaded_radius_m - height_m;
+    double reach = hypot(distance_m, below_axle);
+    if (!known(reach) || reach <= loaded_radius_m)
+        return UNKNOWN;
+    return asin(loaded_radius_m / reach) - atan2(below_axle, distance_m);
+}
+
+double breakover_angle_rad(double at_m, double height_m, double wheelbase_m,
+                           double front_radius_m, double rear_radius_m)
+{
+    return ramp_angle_rad(at_m, height_m, front_radius_m) +
+           ramp_angle_rad(wheelbase_m - at_m, height_m, rear_radius_m);
+}
+
+double change_at_m(struct axle_pair change_m, double at_m, double wheelbase_m)
+{
+    return change_m.front + (change_m.rear - change_m.front) * at_m / wheelbase_m;
+}
+
+double arch_room_at_ride_m(double above_m, double diameter_change_m, double lift_m, double sag_m)
+{
+    return above_m - diameter_change_m / 2 + lift_m - sag_m;
+}
+
+double arch_room_at_bump_m(double above_m, double travel_m, double diameter_change_m,
+                           double bump_stop_change_m)
+{
+    return above_m - travel_m - diameter_change_m / 2 + bump_stop_change_m;
+}
+
+double lock_room_lost_at_most_m(double diameter_change_m, struct edge_move move)
+{
+    if (!known(diameter_change_m) || !known(move.inner_m) || !known(move.outer_m))
+        return UNKNOWN;
+    double taller = fmax(0, diameter_change_m / 2);
+    double edge = fmax(0, fmax(move.inner_m, move.outer_m));
+    return hypot(taller, edge);
+}
+
+double swept_corner_radius_m(double diameter_m, double width_m, double axis_to_centre_m)
+{
+    return hypot(diameter_m / 2, width_m / 2 + fabs(axis_to_centre_m));
+}

@@ -1,0 +1,153 @@
+#include "compute/fitment.h"
+
+#include <stddef.h>
+
+#include "base/known.h"
+
+const char *assumption_text(enum assumption assumption)
+{
+    switch (assumption) {
+    case ASSUMED_FITTED_WHEEL:
+        return "the option names no wheel: the fitted wheel is taken";
+    case ASSUMED_SAME_MASS:
+        return "no mass is given for both tyre and wheel sets: no change of mass is taken";
+    case ASSUMED_NO_SPACER:
+        return "no spacer is named: none is taken";
+    case ASSUMED_STANDARD_LOAD:
+        return "the size carries no XL or HL mark: standard load is taken";
+    case ASSUMED_SAME_SPARE:
+        return "the option names no spare: the spare carried now stays";
+    case ASSUMED_NOTHING_CARRIED:
+        return "nothing is listed as carried: the weighed axle loads are taken";
+    case ASSUMED_LT_CEILING:
+        return "no moulded maximum is given: the load index counts as carried at the higher, and "
+               "the ceiling is the lower, of the pressures in use for the load range";
+    default:
+        return "";
+    }
+}
+
+struct tyre tyre_unknown(void)
+{
+    struct tyre tyre = {
+        .wheel = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN},
+        .data_book = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
+                      UNKNOWN, UNKNOWN},
+        .mass_kg = UNKNOWN,
+        .tread_depth_m = UNKNOWN,
+        .new_tread_depth_m = UNKNOWN,
+        .snow_chains_m = UNKNOWN,
+        .dual = CHOICE_NONE,
+    };
+    return tyre;
+}
+
+bool tyre_is_dual(const struct tyre *tyre)
+{
+    return tyre->dual == 1;
+}
+
+static void inherit(double *value, double from)
+{
+    if (!known(*value))
+        *value = from;
+}
+
+/* The moulded load range counts as given. */
+static void take_moulded_range(struct tyre *tyre)
+{
+    if (tyre->load_range == 0 && tyre->size_node != NULL)
+        tyre->load_range = tyre->size.load_range;
+}
+
+/* The rear tyre: what its own mapping says, and the front's for all else. */
+static struct tyre rear_of(const struct tyre *front, const struct tyre *rear)
+{
+    if (rear->node == NULL)
+        return *front;
+    struct tyre tyre = *rear;
+    bool other_size = tyre.size_node != NULL;
+    if (!other_size) {
+        tyre.size = front->size;
+        tyre.size_node = front->size_node;
+        tyre.load_range = tyre.load_range ? tyre.load_range : front->load_range;
+        if (tyre.data_book.node == NULL)
+            tyre.data_book = front->data_book;
+        inherit(&tyre.tread_depth_m, front->tread_depth_m);
+        inherit(&tyre.new_tread_depth_m, front->new_tread_depth_m);
+    }
+    if (tyre.wheel.node == NULL)
+        tyre.wheel = front->wheel;
+    inherit(&tyre.mass_kg, front->mass_kg);
+    inherit(&tyre.snow_chains_m, front->snow_chains_m);
+    if (tyre.dual == CHOICE_NONE)
+        tyre.dual = front->dual;
+    return tyre;
+}
+
+static void set_axles(const struct fitment *fitment, struct setup *out)
+{
+    out->axle[AXLE_FRONT] = fitment->tyre;
+    take_moulded_range(&out->axle[AXLE_FRONT]);
+    out->axle[AXLE_REAR] = rear_of(&out->axle[AXLE_FRONT], &fitment->rear);
+    take_moulded_range(&out->axle[AXLE_REAR]);
+}
+
+void setup_fitted(const struct specification *specification, struct setup *out)
+{
+    *out = (struct setup){.name = "fitted", .is_fitted = true};
+    set_axles(&specification->tyres.fitted, out);
+    out->spare = specification->tyres.spare;
+    take_moulded_range(&out->spare);
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        inherit(&out->axle[axle].wheel.spacer_m, 0);
+}
+
+/* An option's wheel, where it is not named: the fitted one if the rim code is the same. A wheel
+ * that is named but not wholly described stays partly unknown. */
+static void inherit_wheel(struct tyre *tyre, const struct tyre *fitted, unsigned *assumptions)
+{
+    bool same_rim = tyre->size_node != NULL && fitted->size_node != NULL &&
+                    tyre->size.rim_code_tenths == fitted->size.rim_code_tenths &&
+                    tyre->size.rim_millimetric == fitted->size.rim_millimetric;
+    if (tyre->wheel.node == NULL && same_rim) {
+        tyre->wheel = fitted->wheel;
+        *assumptions |= ASSUMED_FITTED_WHEEL;
+    }
+    if (!known(tyre->wheel.spacer_m)) {
+        tyre->wheel.spacer_m = 0;
+        *assumptions |= ASSUMED_NO_SPACER;
+    }
+}
+
+void setup_option(const struct fitment *option, const struct setup *fitted, struct setup *out)
+{
+    *out = (struct setup){.name = option->name};
+    set_axles(option, out);
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        struct tyre *tyre = &out->axle[axle];
+        inherit_wheel(tyre, &fitted->axle[axle], &out->assumptions);
+        if (tyre->dual == CHOICE_NONE)
+            tyre->dual = fitted->axle[axle].dual;
+        if (!known(tyre->mass_kg) || !known(fitted->axle[axle].mass_kg))
+            out->assumptions |= ASSUMED_SAME_MASS;
+    }
+    out->spare = option->spare;
+    take_moulded_range(&out->spare);
+    if (out->spare.node == NULL && fitted->spare.node != NULL) {
+        out->spare = fitted->spare;
+        out->assumptions |= ASSUMED_SAME_SPARE;
+    }
+}
+
+void setup_from_designation(const struct designation *size, const struct node *node,
+                            const char *name, struct setup *out)
+{
+    *out = (struct setup){.name = name};
+    struct tyre tyre = tyre_unknown();
+    tyre.size = *size;
+    tyre.size_node = node;
+    take_moulded_range(&tyre);
+    out->axle[AXLE_FRONT] = out->axle[AXLE_REAR] = tyre;
+    out->spare = tyre_unknown();
+}

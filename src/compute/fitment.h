@@ -1,0 +1,47 @@
+/* What stands on each axle: a fitment of the build file with everything inherited that was
+ * left out, and what was assumed in doing so. */
+#ifndef TYRESUM_COMPUTE_FITMENT_H
+#define TYRESUM_COMPUTE_FITMENT_H
+
+#include <stdbool.h>
+
+#include "text/specification.h"
+
+/* Assumptions made, as bits; assumption_text() gives each its sentence. */
+enum assumption {
+    ASSUMED_FITTED_WHEEL = 1 << 0,      /* the option names no wheel, and the rim code is the same */
+    ASSUMED_SAME_MASS = 1 << 1,         /* no mass of tyre and wheel on both sides */
+    ASSUMED_NO_SPACER = 1 << 2,
+    ASSUMED_STANDARD_LOAD = 1 << 3,     /* a metric tyre with no XL or HL mark */
+    ASSUMED_SAME_SPARE = 1 << 4,        /* the option names no spare: the carried one stays */
+    ASSUMED_NOTHING_CARRIED = 1 << 5,
+    ASSUMED_LT_CEILING = 1 << 6,        /* no moulded maximum: lower pressure of the load range */
+    ASSUMED_COUNT_OF_BITS = 7
+};
+
+const char *assumption_text(enum assumption assumption);
+
+struct setup {
+    const char *name; /* "fitted", or the option's */
+    bool is_fitted;
+    struct tyre axle[AXLE_COUNT];
+    struct tyre spare; /* size_node NULL: none named */
+    unsigned assumptions;
+};
+
+/* The vehicle as it stands now. */
+void setup_fitted(const struct specification *specification, struct setup *out);
+
+/* An option, with what it leaves out taken from the fitted setup. */
+void setup_option(const struct fitment *option, const struct setup *fitted, struct setup *out);
+
+/* A tyre from arguments alone: a designation and nothing else. */
+void setup_from_designation(const struct designation *size, const struct node *node,
+                            const char *name, struct setup *out);
+
+/* An empty tyre: everything unknown. */
+struct tyre tyre_unknown(void);
+
+bool tyre_is_dual(const struct tyre *tyre);
+
+#endif

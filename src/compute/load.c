@@ -1,0 +1,134 @@
+#include "compute/load.h"
+
+#include <string.h>
+
+#include "base/known.h"
+
+size_t state_count(const struct specification *specification)
+{
+    return specification->states.count > 0 ? specification->states.count : 1;
+}
+
+const struct state *state_at(const struct specification *specification, size_t index)
+{
+    return specification->states.count > 0 ? &specification->states.items[index] : NULL;
+}
+
+const char *state_name(const struct state *state)
+{
+    return state == NULL ? "everything" : state->name;
+}
+
+static double of_axle(struct axle_pair pair, enum axle axle)
+{
+    return axle == AXLE_FRONT ? pair.front : pair.rear;
+}
+
+/* Load of the heaviest tyre on an axle over all states: the corner, shared by twins. */
+static void find_heaviest(const struct load_conditions *conditions, const struct setup *setup,
+                          enum axle axle, struct axle_pressures *out)
+{
+    const struct specification *specification = conditions->specification;
+    out->load_built_kg = UNKNOWN;
+    for (size_t i = 0; i < state_count(specification); i++) {
+        const struct state *state = state_at(specification, i);
+        struct axle_loads loads;
+        axle_loads_in_state(specification, state, conditions->fitted, setup, &loads);
+        double corner =
+            heavier_corner_kg(&loads, axle, of_axle(specification->vehicle.track_m, axle));
+        double load = out->dual ? corner / 2 : corner;
+        if (!known(load)) { /* one state that cannot be told may be the heaviest */
+            out->load_built_kg = UNKNOWN;
+            return;
+        }
+        if (!known(out->load_built_kg) || load > out->load_built_kg) {
+            out->load_built_kg = load;
+            out->heaviest_state = state_name(state);
+        }
+    }
+}
+
+/* Capacity of the fitted tyre at the placard, undivided: the demand that the option must meet. */
+static void find_replaced_demand(const struct load_conditions *conditions, enum axle axle,
+                                 struct axle_pressures *out)
+{
+    const struct specification *specification = conditions->specification;
+    const struct vehicle *vehicle = &specification->vehicle;
+    const struct tyre *fitted = &conditions->fitted->axle[axle];
+    struct tyre_rating rating;
+    tyre_rate(fitted, vehicle->kind, vehicle->top_speed_mps, conditions->system, &rating);
+    double derated = capacity_kg(&rating, tyre_is_dual(fitted), out->placard_Pa);
+    double per_axle = derated * (tyre_is_dual(fitted) ? 4 : 2);
+    double tyres = out->dual ? 4 : 2;
+    out->demand_replaced_kg = per_axle * rating.divisor / tyres;
+    out->demand_replaced_derated_kg = per_axle / tyres;
+}
+
+static bool same_class(const struct load_conditions *conditions, enum axle axle,
+                       const struct tyre_rating *rating)
+{
+    struct tyre_rating fitted;
+    tyre_rate(&conditions->fitted->axle[axle], CHOICE_NONE, UNKNOWN, conditions->system, &fitted);
+    return strcmp(fitted.class, rating->class) == 0;
+}
+
+/* The highest of the demands, the class floor and, for the same class, the placard. */
+static void recommend(const struct load_conditions *conditions, bool placard_counts,
+                      struct axle_pressures *out)
+{
+    double pressure = out->as_replaced_Pa;
+    out->reason = REASON_REPLACED;
+    if (!known(out->as_replaced_Pa) || !known(out->as_built_Pa)) {
+        out->reason = REASON_NONE;
+        out->recommended_Pa = UNKNOWN;
+        return;
+    }
+    if (out->as_built_Pa > pressure) {
+        pressure = out->as_built_Pa;
+        out->reason = REASON_BUILT;
+    }
+    if (out->floor_Pa > pressure) {
+        pressure = out->floor_Pa;
+        out->reason = REASON_FLOOR;
+    }
+    if (placard_counts && out->placard_Pa >= pressure) {
+        pressure = out->placard_Pa;
+        out->reason = REASON_PLACARD;
+    }
+    out->recommended_Pa = pressure_rounded_up_Pa(pressure, conditions->system);
+    if (out->recommended_Pa > out->ceiling_Pa * (1 + 1e-9)) {
+        out->recommended_Pa = INFINITY;
+        out->reason = REASON_REFUSED;
+    }
+}
+
+void axle_pressures(const struct load_conditions *conditions, const struct setup *setup,
+                    enum axle axle, struct axle_pressures *out)
+{
+    const struct specification *specification = conditions->specification;
+    const struct vehicle *vehicle = &specification->vehicle;
+    const struct tyre *tyre = &setup->axle[axle];
+    double reserve = known_or(specification->limits.load_reserve, 0);
+    *out = (struct axle_pressures){.dual = tyre_is_dual(tyre)};
+    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, conditions->system, &out->rating);
+    out->placard_Pa = of_axle(specification->tyres.fitted.placard_Pa, axle);
+    out->floor_Pa = out->rating.floor_Pa;
+    out->ceiling_Pa = pressure_ceiling_Pa(&out->rating, &tyre->wheel);
+    find_heaviest(conditions, setup, axle, out);
+    find_replaced_demand(conditions, axle, out);
+    out->demand_built_kg = out->load_built_kg * (1 + reserve);
+    out->as_replaced_Pa = pressure_for_load_Pa(&out->rating, out->dual, out->demand_replaced_kg);
+    out->as_replaced_derated_Pa =
+        pressure_for_load_Pa(&out->rating, out->dual, out->demand_replaced_derated_kg);
+    out->as_built_Pa = pressure_for_load_Pa(&out->rating, out->dual, out->demand_built_kg);
+    if (setup->is_fitted) /* it replaces nothing: the placard itself is the starting point */
+        out->as_replaced_Pa = out->as_replaced_derated_Pa = out->placard_Pa;
+    recommend(conditions, same_class(conditions, axle, &out->rating), out);
+    out->capacity_at_placard_kg = capacity_kg(&out->rating, out->dual, out->placard_Pa);
+    out->capacity_max_kg = capacity_max_kg(&out->rating, out->dual);
+    if (known(out->recommended_Pa) && !isinf(out->recommended_Pa))
+        out->capacity_at_recommended_kg =
+            capacity_kg(&out->rating, out->dual, out->recommended_Pa);
+    else
+        out->capacity_at_recommended_kg = UNKNOWN;
+}

@@ -1,0 +1,91 @@
+/* tyresum: the sums of a tyre change. */
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/arena.h"
+#include "base/diagnostics.h"
+#include "base/nearest.h"
+#include "cli/commands.h"
+#include "cli/help.h"
+#include "cli/options.h"
+#include "cli/sink.h"
+#include "config.h"
+
+static const struct command *find_command(const char *name)
+{
+    const struct command *command = command_find(name);
+    if (command != NULL)
+        return command;
+    struct nearest nearest = nearest_start(span_of(name));
+    for (size_t i = 0; i < command_count; i++)
+        nearest_try(&nearest, command_table[i].name);
+    const char *near = nearest_found(&nearest);
+    diagnostics_plain("there is no command \"%s\"; %s%s%s", name,
+                      near ? "did you mean " : "`tyresum --help` lists them", near ? near : "",
+                      near ? "?" : "");
+    return NULL;
+}
+
+static enum exit_status write_help(struct arena *arena, const struct options *options,
+                                   const struct command *command)
+{
+    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    if (!sink_open(arena, sink, options->output))
+        return EXIT_INPUT_WRONG;
+    if (options->version && !options->help)
+        outbuf_text(&sink->out, "tyresum " PACKAGE_VERSION "\n");
+    else if (command != NULL)
+        help_command(&sink->out, command);
+    else
+        help_program(&sink->out);
+    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+}
+
+static bool takes_operands(const struct command *command, const struct options *options)
+{
+    size_t count = operand_count(options);
+    if (count >= command->operands_min && count <= command->operands_max)
+        return true;
+    diagnostics_plain("`%s` takes %s; expected tyresum %s %s", command->name,
+                      count < command->operands_min ? "more than that" : "fewer arguments",
+                      command->name, command->arguments);
+    return false;
+}
+
+static enum exit_status run(struct arena *arena, int argc, char **argv)
+{
+    struct options options;
+    const char **operands = arena_allocate_array(arena, (size_t)argc, sizeof *operands);
+    if (!options_parse(argc, argv, operands, &options))
+        return EXIT_INPUT_WRONG;
+    if (options.operand_count == 0 && (options.help || options.version))
+        return write_help(arena, &options, NULL);
+    if (options.operand_count == 0) {
+        diagnostics_plain("no command is given; `tyresum --help` lists them");
+        return EXIT_INPUT_WRONG;
+    }
+    const struct command *command = find_command(options.operands[0]);
+    if (command == NULL)
+        return EXIT_INPUT_WRONG;
+    if (options.help || options.version)
+        return write_help(arena, &options, command);
+    const struct option_row *wrong = options_not_taken(argc, argv, command->bit);
+    if (wrong != NULL) {
+        diagnostics_plain("`%s` does not take --%s; expected it with a command that reads a file",
+                          command->name, wrong->name);
+        return EXIT_INPUT_WRONG;
+    }
+    if (!takes_operands(command, &options))
+        return EXIT_INPUT_WRONG;
+    return command->run(arena, command, &options);
+}
+
+int main(int argc, char **argv)
+{
+    struct arena arena = ARENA_EMPTY;
+    signal(SIGPIPE, SIG_IGN); /* a closed pipe is met as a failed write */
+    enum exit_status status = run(&arena, argc, argv);
+    arena_free(&arena);
+    return status;
+}

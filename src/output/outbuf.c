@@ -1,0 +1,70 @@
+#include "output/outbuf.h"
+
+#include <errno.h>
+#include <poll.h>
+#include <string.h>
+#include <unistd.h>
+
+void outbuf_open(struct outbuf *out, int descriptor)
+{
+    out->descriptor = descriptor;
+    out->error = 0;
+    out->used = 0;
+}
+
+/* Standard output may have been left non-blocking by whoever else holds its other end. */
+static void wait_until_writable(int descriptor)
+{
+    struct pollfd wanted = {.fd = descriptor, .events = POLLOUT};
+    (void)poll(&wanted, 1, -1);
+}
+
+static void write_all(struct outbuf *out, struct span text)
+{
+    while (text.length > 0 && out->error == 0) {
+        ssize_t written = write(out->descriptor, text.at, text.length);
+        if (written > 0) {
+            text.at += written;
+            text.length -= (size_t)written;
+        } else if (written == 0) {
+            out->error = EIO;
+        } else if (errno == EAGAIN || errno == EWOULDBLOCK) {
+            wait_until_writable(out->descriptor);
+        } else if (errno != EINTR) {
+            out->error = errno;
+        }
+    }
+}
+
+bool outbuf_flush(struct outbuf *out)
+{
+    write_all(out, (struct span){out->data, out->used});
+    out->used = 0;
+    return out->error == 0;
+}
+
+void outbuf_put(struct outbuf *out, struct span text)
+{
+    if (text.length > OUTBUF_SIZE - out->used) {
+        outbuf_flush(out);
+        if (text.length > OUTBUF_SIZE) {
+            write_all(out, text);
+            return;
+        }
+    }
+    if (text.length > 0)
+        memcpy(out->data + out->used, text.at, text.length);
+    out->used += text.length;
+}
+
+void outbuf_text(struct outbuf *out, const char *text)
+{
+    outbuf_put(out, span_of(text));
+}
+
+void outbuf_char(struct outbuf *out, char c)
+{
+    if (out->used == OUTBUF_SIZE)
+        outbuf_flush(out);
+    out->data[out->used++] = c;
+}

@@ -1,0 +1,26 @@
+/* Characters of UTF-8 text, checked, and the room they take on a terminal. */
+#ifndef TYRESUM_OUTPUT_UTF8_H
+#define TYRESUM_OUTPUT_UTF8_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "base/span.h"
+
+#define UTF8_REPLACEMENT "\xEF\xBF\xBD" /* U+FFFD */
+
+struct utf8_character {
+    uint32_t code;
+    size_t length; /* in bytes, at least 1 */
+    bool valid;    /* false: these bytes are to be replaced by one U+FFFD */
+};
+
+/* The first character of a text that is not empty. What is ill-formed is cut as the Unicode
+ * Standard, section 3.9, "U+FFFD Substitution of Maximal Subparts", recommends. */
+struct utf8_character utf8_first(struct span text);
+
+/* 0 for combining and other invisible characters, 2 for wide ones, 1 for all others. */
+size_t utf8_width(uint32_t code);
+
+#endif

@@ -1,0 +1,80 @@
+/* Output formats behind one record of functions: adding a format is one file and one row in
+ * the list in writer.c. A writer never computes and never judges: it gets typed cells. */
+#ifndef TYRESUM_OUTPUT_WRITER_H
+#define TYRESUM_OUTPUT_WRITER_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/span.h"
+#include "output/outbuf.h"
+
+enum cell_kind { CELL_ABSENT, CELL_TEXT, CELL_NUMBER };
+
+/* One value as it leaves: already in the unit of its column. */
+struct cell {
+    enum cell_kind kind;
+    struct span text; /* CELL_TEXT */
+    double value;     /* CELL_NUMBER, finite */
+    int decimals;     /* in tables and csv; json carries ten significant digits */
+};
+
+struct heading {
+    const char *name;  /* csv and json: overall_diameter_mm */
+    const char *title; /* table, first line: "overall diameter" */
+    const char *unit;  /* table, second line: "mm", "" without */
+    bool numeric;      /* right-aligned in tables */
+    int width;         /* characters that a streamed table gives the column */
+    int priority;      /* 0: never left out; the highest goes first when a table is too wide */
+};
+
+struct writer_options {
+    bool with_header;
+    char decimal_mark; /* '.' or ','; csv separates by ';' where it is ',' */
+    bool streaming;    /* rows come one at a time: fixed widths, one json object a line */
+    int width;         /* of the terminal, 0 for no limit */
+};
+
+struct writer {
+    const struct writer_functions *functions;
+    struct outbuf *out;
+    struct arena *arena; /* for what must be kept until the end (a table's rows, unless streaming) */
+    struct writer_options options;
+    const struct heading *headings;
+    size_t columns;
+    size_t rows;
+    void *state; /* the format's own */
+};
+
+struct writer_functions {
+    const char *name;
+    void (*begin)(struct writer *writer);
+    void (*row)(struct writer *writer, const struct cell *cells);
+    void (*end)(struct writer *writer);
+};
+
+/* The format of that name, or NULL. */
+const struct writer_functions *writer_find(const char *name);
+
+void writer_begin(struct writer *writer, const struct writer_functions *functions,
+                  struct outbuf *out, struct arena *arena, struct writer_options options,
+                  const struct heading *headings, size_t columns);
+void writer_row(struct writer *writer, const struct cell *cells);
+void writer_end(struct writer *writer);
+
+/* Characters that a UTF-8 text takes on a terminal (combining marks none, wide ones two). */
+size_t display_width(struct span text);
+
+static inline struct cell cell_absent(void)
+{
+    return (struct cell){.kind = CELL_ABSENT};
+}
+
+static inline struct cell cell_text(const char *text)
+{
+    return text == NULL || *text == '\0' ? cell_absent()
+                                         : (struct cell){.kind = CELL_TEXT, .text = span_of(text)};
+}
+
+#endif

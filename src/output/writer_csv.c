@@ -1,0 +1,96 @@
+/* RFC 4180, with a single line feed at the end of a line, as Unix tools expect it. */
+#include "output/formats.h"
+#include "output/number.h"
+
+static char separator_of(const struct writer *writer)
+{
+    return writer->options.decimal_mark == ',' ? ';' : ',';
+}
+
+/* Section 2, rules 5 to 7. */
+static bool needs_quotes(struct span text, char separator)
+{
+    for (size_t i = 0; i < text.length; i++) {
+        char c = text.at[i];
+        if (c == separator || c == '"' || c == '\n' || c == '\r')
+            return true;
+    }
+    return false;
+}
+
+static void put_quoted(struct outbuf *out, struct span text)
+{
+    outbuf_char(out, '"');
+    while (text.length > 0) {
+        const char *quote = memchr(text.at, '"', text.length);
+        size_t length = quote == NULL ? text.length : (size_t)(quote - text.at) + 1;
+        outbuf_put(out, (struct span){text.at, length});
+        if (quote != NULL)
+            outbuf_char(out, '"');
+        text.at += length;
+        text.length -= length;
+    }
+    outbuf_char(out, '"');
+}
+
+static void put_field(struct outbuf *out, struct span text, char separator)
+{
+    if (needs_quotes(text, separator))
+        put_quoted(out, text);
+    else
+        outbuf_put(out, text);
+}
+
+static void put_cell(struct writer *writer, const struct cell *cell, char separator)
+{
+    struct outbuf *out = writer->out;
+    if (cell_is_absent(cell))
+        return;
+    if (cell->kind == CELL_TEXT) {
+        put_field(out, cell->text, separator);
+        return;
+    }
+    if (OUTBUF_SIZE - out->used < NUMBER_SIZE)
+        outbuf_flush(out);
+    out->used += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark,
+                              out->data + out->used);
+}
+
+static void begin(struct writer *writer)
+{
+    if (!writer->options.with_header)
+        return;
+    char separator = separator_of(writer);
+    for (size_t i = 0; i < writer->columns; i++) {
+        if (i > 0)
+            outbuf_char(writer->out, separator);
+        put_field(writer->out, span_of(writer->headings[i].name), separator);
+    }
+    outbuf_char(writer->out, '\n');
+}
+
+static bool is_empty(const struct cell *cell)
+{
+    return cell_is_absent(cell) || (cell->kind == CELL_TEXT && cell->text.length == 0);
+}
+
+static void row(struct writer *writer, const struct cell *cells)
+{
+    char separator = separator_of(writer);
+    /* Many programs pass over an empty line, and the row would be lost. */
+    if (writer->columns == 1 && is_empty(cells))
+        outbuf_text(writer->out, "\"\"");
+    for (size_t i = 0; i < writer->columns; i++) {
+        if (i > 0)
+            outbuf_char(writer->out, separator);
+        put_cell(writer, &cells[i], separator);
+    }
+    outbuf_char(writer->out, '\n');
+}
+
+static void end(struct writer *writer)
+{
+    (void)writer;
+}
+
+const struct writer_functions writer_csv = {"csv", begin, row, end};

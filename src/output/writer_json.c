@@ -1,0 +1,102 @@
+/* RFC 8259. One array, an object a line in it; a stream has the objects alone. */
+#include "output/formats.h"
+#include "output/number.h"
+#include "output/utf8.h"
+
+/* Section 7: quotation mark, reverse solidus and U+0000 to U+001F must be escaped. */
+static void put_escaped(struct outbuf *out, char c)
+{
+    static const char letters[] = "\"\"\\\\\bb\ff\nn\rr\tt";
+    static const char hexadecimal[] = "0123456789abcdef";
+    outbuf_char(out, '\\');
+    for (const char *at = letters; *at != '\0'; at += 2) {
+        if (*at == c) {
+            outbuf_char(out, at[1]);
+            return;
+        }
+    }
+    outbuf_text(out, "u00");
+    outbuf_char(out, hexadecimal[(unsigned char)c >> 4]);
+    outbuf_char(out, hexadecimal[(unsigned char)c & 15]);
+}
+
+/* How many bytes from here on can go out as they are. */
+static size_t unescaped_length(struct span text)
+{
+    size_t length = 0;
+    while (length < text.length) {
+        unsigned char c = (unsigned char)text.at[length];
+        if (c < 0x20 || c == '"' || c == '\\')
+            break;
+        struct utf8_character character =
+            utf8_first((struct span){text.at + length, text.length - length});
+        if (!character.valid)
+            break;
+        length += character.length;
+    }
+    return length;
+}
+
+static void put_string(struct outbuf *out, struct span text)
+{
+    outbuf_char(out, '"');
+    while (text.length > 0) {
+        size_t length = unescaped_length(text);
+        outbuf_put(out, (struct span){text.at, length});
+        if (length == 0) {
+            struct utf8_character character = utf8_first(text);
+            if (character.valid)
+                put_escaped(out, *text.at);
+            else
+                outbuf_text(out, UTF8_REPLACEMENT); /* section 8.1: text must be UTF-8 */
+            length = character.length;
+        }
+        text.at += length;
+        text.length -= length;
+    }
+    outbuf_char(out, '"');
+}
+
+static void put_value(struct outbuf *out, const struct cell *cell)
+{
+    if (cell_is_absent(cell)) {
+        outbuf_text(out, "null");
+    } else if (cell->kind == CELL_TEXT) {
+        put_string(out, cell->text);
+    } else {
+        char text[NUMBER_SIZE];
+        outbuf_put(out, (struct span){text, number_significant(cell->value, text)});
+    }
+}
+
+static void begin(struct writer *writer)
+{
+    if (!writer->options.streaming)
+        outbuf_char(writer->out, '[');
+}
+
+static void row(struct writer *writer, const struct cell *cells)
+{
+    struct outbuf *out = writer->out;
+    if (!writer->options.streaming)
+        outbuf_text(out, writer->rows == 0 ? "\n" : ",\n");
+    outbuf_char(out, '{');
+    for (size_t i = 0; i < writer->columns; i++) {
+        if (i > 0)
+            outbuf_char(out, ',');
+        put_string(out, span_of(writer->headings[i].name));
+        outbuf_char(out, ':');
+        put_value(out, &cells[i]);
+    }
+    outbuf_char(out, '}');
+    if (writer->options.streaming)
+        outbuf_char(out, '\n');
+}
+
+static void end(struct writer *writer)
+{
+    if (!writer->options.streaming)
+        outbuf_text(writer->out, writer->rows == 0 ? "]\n" : "\n]\n");
+}
+
+const struct writer_functions writer_json = {"json", begin, row, end};

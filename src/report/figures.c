@@ -1,0 +1,78 @@
+#include "report/figures.h"
+
+#include "base/known.h"
+
+#define QUANTITY_ROW(id, name, title, metric, us, decimals, decimals_us)                           \
+    [QUANTITY_##id] = {name, title, metric, us, decimals, decimals_us},
+const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_ROW)};
+#undef QUANTITY_ROW
+
+struct figure figure_of(enum part part, enum quantity_id quantity, const char *option,
+                        double value, const char *basis)
+{
+    return (struct figure){.part = part,
+                           .quantity = quantity,
+                           .option = option,
+                           .axle = AXLE_NONE,
+                           .value = value,
+                           .limit = UNKNOWN,
+                           .basis = basis};
+}
+
+void figures_add(struct figures *figures, struct figure figure)
+{
+    if (figures->count == figures->capacity) {
+        size_t capacity = figures->capacity == 0 ? 256 : figures->capacity * 2;
+        struct figure *items =
+            arena_allocate_array(figures->arena, capacity, sizeof *figures->items);
+        if (figures->count > 0)
+            memcpy(items, figures->items, figures->count * sizeof *items);
+        figures->items = items;
+        figures->capacity = capacity;
+    }
+    figures->items[figures->count++] = figure;
+}
+
+const char *part_name(enum part part)
+{
+    static const char *const names[PART_COUNT] = {"tyre", "clearance", "load", "speedometer",
+                                                  "gearing"};
+    return names[part];
+}
+
+const char *verdict_name(enum verdict verdict)
+{
+    static const char *const names[] = {"", "fail", "unknown", "caution", "ok"};
+    return names[verdict];
+}
+
+const char *axle_name(int axle)
+{
+    return axle == AXLE_FRONT ? "front" : axle == AXLE_REAR ? "rear" : "";
+}
+
+/* Limits are compared with a billionth of slack, so that a figure that meets one meets it. */
+static double slack(double limit)
+{
+    return 1e-9 * (1 + fabs(limit));
+}
+
+struct figure figure_at_least(struct figure figure, double limit)
+{
+    figure.limit = limit;
+    if (!known(figure.value) || !known(limit))
+        figure.verdict = VERDICT_UNKNOWN;
+    else
+        figure.verdict = figure.value < limit - slack(limit) ? VERDICT_FAIL : VERDICT_OK;
+    return figure;
+}
+
+struct figure figure_at_most(struct figure figure, double limit)
+{
+    figure.limit = limit;
+    if (!known(figure.value) || !known(limit))
+        figure.verdict = VERDICT_UNKNOWN;
+    else
+        figure.verdict = figure.value > limit + slack(limit) ? VERDICT_FAIL : VERDICT_OK;
+    return figure;
+}

@@ -1,0 +1,55 @@
+/* Results as tidy rows, a figure each, the same for every part. A figure with a verdict is a
+ * finding. Values are in SI; the unit and decimals are the quantity's. */
+#ifndef TYRESUM_REPORT_FIGURES_H
+#define TYRESUM_REPORT_FIGURES_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "report/quantities.h"
+#include "text/specification.h"
+
+enum part { PART_TYRE, PART_CLEARANCE, PART_LOAD, PART_SPEEDOMETER, PART_GEARING, PART_COUNT };
+
+/* Ordered worst first: fail, unknown, caution, ok. */
+enum verdict { VERDICT_NONE, VERDICT_FAIL, VERDICT_UNKNOWN, VERDICT_CAUTION, VERDICT_OK };
+
+enum { AXLE_NONE = -1 };
+
+struct figure {
+    enum part part;
+    enum quantity_id quantity;
+    const char *option;
+    const char *state; /* NULL where the figure has none */
+    int axle;          /* enum axle, or AXLE_NONE */
+    const char *at;    /* NULL where it needs none */
+    double value;      /* UNKNOWN where something is missing */
+    double limit;      /* UNKNOWN where there is none */
+    enum verdict verdict;
+    const char *basis, *action;
+    bool headline;       /* shown in the terminal's sheet, not only in the part's own table */
+    bool instrument_mph; /* speeds in the instrument's own unit: */
+    bool instrument_kmh;
+};
+
+struct figures {
+    struct arena *arena;
+    struct figure *items;
+    size_t count, capacity;
+};
+
+/* A figure with no state, axle, limit or verdict: to be filled up and added. */
+struct figure figure_of(enum part part, enum quantity_id quantity, const char *option,
+                        double value, const char *basis);
+void figures_add(struct figures *figures, struct figure figure);
+
+const char *part_name(enum part part);
+const char *verdict_name(enum verdict verdict);
+const char *axle_name(int axle); /* "front", "rear" or "" */
+
+/* Fills in the verdict by a limit: fail below (or above) it; unknown where the value is. */
+struct figure figure_at_least(struct figure figure, double limit);
+struct figure figure_at_most(struct figure figure, double limit);
+
+#endif

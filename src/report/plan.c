@@ -1,0 +1,131 @@
+#include "report/plan.h"
+
+#include <string.h>
+
+#include "base/known.h"
+#include "tables/lookup.h"
+
+static void set_beside(const struct setup *fitted, const struct setup *setup, struct beside *out)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        figures_to_compare(&fitted->axle[axle], &setup->axle[axle], &out->before[axle],
+                           &out->after[axle], &out->mixed[axle]);
+}
+
+void plan_set_beside(struct plan *plan)
+{
+    plan->fitted = plan->setups[0];
+    plan->fitted.is_fitted = plan->setups[0].is_fitted = true;
+    plan->beside = arena_allocate_array(plan->arena, plan->count, sizeof *plan->beside);
+    for (size_t i = 0; i < plan->count; i++)
+        set_beside(&plan->fitted, &plan->setups[i], &plan->beside[i]);
+}
+
+bool plan_make(struct arena *arena, const struct specification *specification, bool us,
+               const char *option_name, struct plan *out)
+{
+    const struct fitment_list *options = &specification->tyres.options;
+    *out = (struct plan){.arena = arena, .specification = specification, .us = us};
+    setup_fitted(specification, &out->fitted);
+    out->setups = arena_allocate_array(arena, options->count + 1, sizeof *out->setups);
+    out->setups[out->count++] = out->fitted;
+    for (size_t i = 0; i < options->count; i++)
+        if (option_name == NULL || strcmp(options->items[i].name, option_name) == 0)
+            setup_option(&options->items[i], &out->fitted, &out->setups[out->count++]);
+    plan_set_beside(out);
+    return option_name == NULL || out->count > 1 || strcmp(option_name, "fitted") == 0;
+}
+
+enum pressure_system plan_pressure_system(const struct plan *plan)
+{
+    return plan->us ? PRESSURE_US : PRESSURE_METRIC;
+}
+
+enum axle plan_driven_axle(const struct plan *plan)
+{
+    return plan->specification->vehicle.drive == DRIVE_FRONT ? AXLE_FRONT : AXLE_REAR;
+}
+
+void report_missing_part(struct figures *figures, enum part part, const char *key)
+{
+    struct figure figure = figure_of(part, QUANTITY_PART_MISSING, "fitted", UNKNOWN, "build file");
+    figure.verdict = VERDICT_UNKNOWN;
+    figure.at = part_name(part);
+    figure.action = arena_format(figures->arena, "give the key %s", key);
+    figures_add(figures, figure);
+}
+
+/* One window: a finding for the bound that is broken or nearest. */
+static void add_window(struct figures *figures, struct figure figure, double value, double min,
+                       double max, const char *basis)
+{
+    figure.value = value;
+    figure.basis = basis;
+    bool has_min = known(min), has_max = known(max);
+    if (!has_min && !has_max)
+        return;
+    double to_min = has_min ? value - min : INFINITY, to_max = has_max ? max - value : INFINITY;
+    figure = to_min < to_max ? figure_at_least(figure, min) : figure_at_most(figure, max);
+    if (!known(value))
+        figure.verdict = VERDICT_UNKNOWN;
+    if (figure.verdict == VERDICT_FAIL)
+        figure.action = "choose a smaller change, or have it approved";
+    figures_add(figures, figure);
+}
+
+static bool row_applies(const struct fitment_limits_row *row, int kind)
+{
+    if (strcmp(row->vehicle_kinds, "passenger_car") == 0)
+        return kind != VEHICLE_LIGHT_TRUCK;
+    if (strcmp(row->vehicle_kinds, "light_truck") == 0)
+        return kind != VEHICLE_PASSENGER_CAR;
+    return true;
+}
+
+static void add_published(const struct plan *plan, struct figures *figures, struct figure figure,
+                          double whole)
+{
+    const struct specification *specification = plan->specification;
+    const struct text_list *names = &specification->limits.published;
+    for (size_t i = 0; i < names->count; i++) {
+        const struct fitment_limits_row *row = fitment_limits_next(names->items[i], NULL);
+        for (; row != NULL; row = fitment_limits_next(names->items[i], row)) {
+            if (strcmp(row->quantity, quantity_rows[figure.quantity].name) != 0 &&
+                !(figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE &&
+                  strcmp(row->quantity, "diameter_change") == 0))
+                continue;
+            if (!row_applies(row, specification->vehicle.kind))
+                continue;
+            struct figure limited = figure;
+            bool percent = strcmp(row->unit, "percent") == 0;
+            double unit = percent ? 1e-2 : 1e-3;
+            if (percent && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE)
+                limited.quantity = QUANTITY_DIAMETER_CHANGE_SHARE;
+            else if (percent) /* told in lengths, since the quantity is one */
+                unit *= whole;
+            bool as_share = limited.quantity == QUANTITY_DIAMETER_CHANGE_SHARE;
+            add_window(figures, limited, as_share ? figure.value / whole : figure.value, row->min * unit,
+                       row->max * unit, row->basis);
+        }
+    }
+}
+
+void report_limits(const struct plan *plan, struct figures *figures, struct figure figure,
+                   const struct window *house, double whole)
+{
+    figure.headline = false;
+    if (house != NULL && house->node != NULL) {
+        bool percent = (known(house->min.value) ? house->min.kind : house->max.kind) == KIND_FRACTION;
+        struct figure limited = figure;
+        double scale = 1, value = figure.value;
+        if (percent && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE) {
+            limited.quantity = QUANTITY_DIAMETER_CHANGE_SHARE;
+            value = figure.value / whole;
+        } else if (percent) {
+            scale = whole;
+        }
+        add_window(figures, limited, value, house->min.value * scale, house->max.value * scale,
+                   "house limit (limits)");
+    }
+    add_published(plan, figures, figure, whole);
+}

@@ -1,0 +1,56 @@
+/* What a command works on: the specification with its setups resolved, and the choices of the
+ * command line that change results (units for pressure pairs, one option only). */
+#ifndef TYRESUM_REPORT_PLAN_H
+#define TYRESUM_REPORT_PLAN_H
+
+#include "base/arena.h"
+#include "compute/capacity.h"
+#include "compute/dimensions.h"
+#include "compute/fitment.h"
+#include "report/figures.h"
+#include "text/specification.h"
+
+/* A setup beside the fitted one, axle by axle, by the same rule for both. */
+struct beside {
+    struct tyre_figures before[AXLE_COUNT], after[AXLE_COUNT];
+    bool mixed[AXLE_COUNT];
+};
+
+struct plan {
+    struct arena *arena;
+    const struct specification *specification;
+    bool us; /* us units first: pressure pairs and round speeds follow */
+    struct setup fitted;
+    struct setup *setups; /* [0] is fitted, then the options chosen */
+    struct beside *beside; /* one a setup */
+    size_t count;
+};
+
+/* Fills `fitted` and `beside` from setups that are already resolved, the fitted one first. */
+void plan_set_beside(struct plan *plan);
+
+/* Resolves all options, or the one named. False where no option has that name. */
+bool plan_make(struct arena *arena, const struct specification *specification, bool us,
+               const char *option_name, struct plan *out);
+
+enum pressure_system plan_pressure_system(const struct plan *plan);
+
+/* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
+enum axle plan_driven_axle(const struct plan *plan);
+
+/* Each part adds its figures and findings. */
+void report_tyre(const struct plan *plan, struct figures *figures);
+void report_clearance(const struct plan *plan, struct figures *figures);
+void report_load(const struct plan *plan, struct figures *figures);
+void report_speedometer(const struct plan *plan, struct figures *figures);
+void report_gearing(const struct plan *plan, struct figures *figures);
+
+/* A part that lacks a key: one unknown finding that names it. */
+void report_missing_part(struct figures *figures, enum part part, const char *key);
+
+/* The figure's limit windows, house and published; used by parts for each limited quantity.
+ * `whole` is what limits in per cent are a share of: the fitted diameter or track. */
+void report_limits(const struct plan *plan, struct figures *figures, struct figure figure,
+                   const struct window *house, double whole);
+
+#endif

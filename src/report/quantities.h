@@ -1,0 +1,106 @@
+/* Names, units and decimals of every figure that a part reports: one row each. Scripts rely on
+ * the names. */
+#ifndef TYRESUM_REPORT_QUANTITIES_H
+#define TYRESUM_REPORT_QUANTITIES_H
+
+#include "base/units.h"
+
+/*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us */
+#define QUANTITIES(X)                                                                              \
+    X(OVERALL_DIAMETER, "overall_diameter", "overall diameter", UNIT_MM, UNIT_IN, 0, 2)            \
+    X(OVERALL_DIAMETER_CHANGE, "overall_diameter_change", "diameter change", UNIT_MM, UNIT_IN, 1, 2) \
+    X(DIAMETER_CHANGE_SHARE, "overall_diameter_change_percent", "diameter change", UNIT_PERCENT,   \
+      UNIT_PERCENT, 2, 2)                                                                          \
+    X(SECTION_WIDTH, "section_width_on_rim", "section width on its rim", UNIT_MM, UNIT_IN, 0, 2)   \
+    X(REVOLUTIONS, "revolutions", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1)                 \
+    X(LOAD_AT_INDEX, "load_index_load", "load of the load index", UNIT_KG, UNIT_LB, 0, 0)          \
+    X(SPEED_SYMBOL, "speed_symbol_speed", "speed of the speed symbol", UNIT_KMH, UNIT_MPH, 0, 0)   \
+    X(RIM_WIDTH, "rim_width", "rim width", UNIT_IN, UNIT_IN, 2, 2)                                 \
+    X(DATA_BOOK_DIAMETER, "data_book_diameter", "diameter by the data book", UNIT_MM, UNIT_IN, 1, 2) \
+    X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0)                                 \
+    X(AXLE_RATING_LEFT, "axle_rating_left", "left of the axle rating", UNIT_KG, UNIT_LB, 0, 0)     \
+    X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0)                              \
+    X(GROSS_LEFT, "gross_left", "left of the gross rating", UNIT_KG, UNIT_LB, 0, 0)                \
+    X(ROOF_LEFT, "roof_left", "left of the roof rating", UNIT_KG, UNIT_LB, 0, 0)                   \
+    X(TOW_BALL_LEFT, "tow_ball_left", "left of the tow-ball rating", UNIT_KG, UNIT_LB, 0, 0)       \
+    X(COMBINATION_LEFT, "combination_left", "left of the combination rating", UNIT_KG, UNIT_LB, 0, \
+      0)                                                                                           \
+    X(TYRE_LOAD, "tyre_load", "load on the heaviest tyre", UNIT_KG, UNIT_LB, 0, 0)                 \
+    X(TYRE_CAPACITY, "tyre_capacity", "tyre capacity", UNIT_KG, UNIT_LB, 0, 0)                     \
+    X(CAPACITY_LEFT, "capacity_left", "capacity left on the heaviest tyre", UNIT_PERCENT,          \
+      UNIT_PERCENT, 1, 1)                                                                          \
+    X(TYRES_CARRY_RATING, "tyres_carry_axle_rating", "axle rating on its tyres", UNIT_KG, UNIT_LB, \
+      0, 0)                                                                                        \
+    X(WHEEL_LOAD, "wheel_rating_left", "left of the wheel's rating", UNIT_KG, UNIT_LB, 0, 0)       \
+    X(PRESSURE_AS_REPLACED, "pressure_as_replaced", "pressure as replaced", UNIT_KPA, UNIT_PSI, 0, \
+      1)                                                                                           \
+    X(PRESSURE_AS_BUILT, "pressure_as_built", "pressure as built", UNIT_KPA, UNIT_PSI, 0, 1)       \
+    X(PRESSURE_RECOMMENDED, "pressure_recommended", "pressure recommended, cold", UNIT_KPA,        \
+      UNIT_PSI, 0, 0)                                                                              \
+    X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0)   \
+    X(SPEEDOMETER_ERROR, "speedometer_error", "speedometer error", UNIT_PERCENT, UNIT_PERCENT, 2,  \
+      2)                                                                                           \
+    X(TRUE_SPEED, "true_speed", "true speed", UNIT_KMH, UNIT_MPH, 1, 1)                            \
+    X(SHOWN_SPEED, "shown_speed", "shown speed", UNIT_KMH, UNIT_MPH, 1, 1)                         \
+    X(SETTING_EXACT, "setting_exact", "setting that meets the aim", UNIT_BARE, UNIT_BARE, 2, 2)    \
+    X(SETTING_NEAREST, "setting_nearest", "setting to enter", UNIT_BARE, UNIT_BARE, 2, 2)          \
+    X(REMAINING_ERROR, "remaining_error", "error that remains", UNIT_PERCENT, UNIT_PERCENT, 2, 2)  \
+    X(READING_FIT_ERROR, "reading_standard_error", "standard error of a reading", UNIT_KMH,        \
+      UNIT_MPH, 2, 2)                                                                              \
+    X(ODOMETER_TRUE, "odometer_true_per_100", "true distance per 100 shown", UNIT_BARE, UNIT_BARE, \
+      2, 2)                                                                                        \
+    X(CONSUMPTION_FACTOR, "consumption_factor", "consumption: shown times", UNIT_BARE, UNIT_BARE,  \
+      4, 4)                                                                                        \
+    X(OVERALL_RATIO, "overall_ratio", "overall ratio", UNIT_BARE, UNIT_BARE, 3, 3)                 \
+    X(SPEED_PER_1000, "speed_per_1000_rpm", "road speed per 1000 rpm", UNIT_KMH, UNIT_MPH, 2, 2)   \
+    X(ENGINE_SPEED, "engine_speed", "engine speed", UNIT_RPM, UNIT_RPM, 0, 0)                      \
+    X(ROAD_SPEED, "road_speed", "road speed", UNIT_KMH, UNIT_MPH, 1, 1)                            \
+    X(CRAWL_RATIO, "crawl_ratio", "crawl ratio", UNIT_BARE, UNIT_BARE, 2, 2)                       \
+    X(CRAWL_SPEED, "crawl_speed", "crawl speed at idle", UNIT_KMH, UNIT_MPH, 2, 2)                 \
+    X(EFFECTIVE_AXLE, "effective_axle_ratio", "effective axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)  \
+    X(RESTORING_AXLE, "restoring_axle_ratio", "restoring axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)  \
+    X(NEAREST_AXLE, "nearest_axle_choice", "nearest axle choice", UNIT_BARE, UNIT_BARE, 3, 3)      \
+    X(AXLE_REMAINS, "axle_choice_remains", "engine speed that remains with it", UNIT_PERCENT,      \
+      UNIT_PERCENT, 2, 2)                                                                          \
+    X(MISMATCH, "circumference_mismatch", "front turns faster by", UNIT_PERCENT, UNIT_PERCENT, 2,  \
+      2)                                                                                           \
+    X(UNDER_AXLE, "under_axle_clearance", "under the axle", UNIT_MM, UNIT_IN, 0, 2)                \
+    X(UNDER_AXLE_CHANGE, "under_axle_clearance_change", "under the axle, change", UNIT_MM, UNIT_IN, \
+      1, 2)                                                                                        \
+    X(BODY, "body_clearance", "body clearance", UNIT_MM, UNIT_IN, 0, 2)                            \
+    X(BODY_CHANGE, "body_clearance_change", "body clearance, change by the tyre", UNIT_MM, UNIT_IN, \
+      1, 2)                                                                                        \
+    X(APPROACH, "approach_angle", "approach angle", UNIT_DEG, UNIT_DEG, 1, 1)                      \
+    X(DEPARTURE, "departure_angle", "departure angle", UNIT_DEG, UNIT_DEG, 1, 1)                   \
+    X(BREAKOVER, "breakover_angle", "ramp breakover angle", UNIT_DEG, UNIT_DEG, 1, 1)              \
+    X(ARCH_ABOVE, "arch_above", "room above the tyre", UNIT_MM, UNIT_IN, 0, 2)                     \
+    X(ARCH_INNER, "arch_inner", "room inside", UNIT_MM, UNIT_IN, 0, 2)                             \
+    X(ARCH_OUTER, "arch_outer", "room outside", UNIT_MM, UNIT_IN, 0, 2)                            \
+    X(ARCH_LOCK, "arch_at_lock", "room at lock", UNIT_MM, UNIT_IN, 0, 2)                           \
+    X(ARCH_ABOVE_CHANGE, "arch_above_change", "room above, change", UNIT_MM, UNIT_IN, 1, 2)        \
+    X(ARCH_INNER_CHANGE, "arch_inner_change", "room inside, change", UNIT_MM, UNIT_IN, 1, 2)       \
+    X(ARCH_OUTER_CHANGE, "arch_outer_change", "room outside, change", UNIT_MM, UNIT_IN, 1, 2)      \
+    X(TRACK_CHANGE, "track_change", "track change", UNIT_MM, UNIT_IN, 1, 2)                        \
+    X(INSET_CHANGE, "inset_change", "inset change", UNIT_MM, UNIT_IN, 1, 2)                        \
+    X(RIDE_HEIGHT_CHANGE, "ride_height_change", "ride height change", UNIT_MM, UNIT_IN, 1, 2)      \
+    X(DIAMETER_AND_SUSPENSION, "diameter_and_suspension", "diameter and suspension together",      \
+      UNIT_MM, UNIT_IN, 1, 2)                                                                      \
+    X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2)                    \
+    X(ROOF_HEIGHT, "roof_height", "roof height", UNIT_MM, UNIT_IN, 0, 2)                           \
+    X(PART_MISSING, "part_missing", "part not computed", UNIT_BARE, UNIT_BARE, 0, 0)               \
+    X(MIXED_SOURCES, "mixed_sources", "figures of two kinds", UNIT_BARE, UNIT_BARE, 0, 0)          \
+    X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0)
+
+#define QUANTITY_ID(id, name, title, metric, us, decimals, decimals_us) QUANTITY_##id,
+enum quantity_id { QUANTITIES(QUANTITY_ID) QUANTITY_COUNT };
+#undef QUANTITY_ID
+
+struct quantity_row {
+    const char *name, *title;
+    enum unit_id metric, us;
+    int decimals_metric, decimals_us;
+};
+
+extern const struct quantity_row quantity_rows[QUANTITY_COUNT];
+
+#endif

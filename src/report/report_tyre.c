@@ -1,0 +1,185 @@
+/* Candidates: what each tyre measures and changes, and whether its marks are enough. */
+#include "base/known.h"
+#include "base/units.h"
+#include "report/plan.h"
+#include "tables/lookup.h"
+
+static const char *source_text(enum figure_source source, bool un_r54)
+{
+    switch (source) {
+    case SOURCE_RULE:
+        return un_r54 ? "UN R54 rules" : "UN R30 rules";
+    case SOURCE_MOULDED:
+        return "size designation";
+    case SOURCE_TABLE:
+        return "table of sizes";
+    case SOURCE_CONVENTION:
+        return "82 series taken (convention)";
+    case SOURCE_DATA_BOOK:
+        return "data book";
+    default:
+        return "unknown";
+    }
+}
+
+/* The axle shown: the rear only where it differs from the front. */
+static bool axles_differ(const struct setup *setup)
+{
+    return setup->axle[AXLE_FRONT].size_node != setup->axle[AXLE_REAR].size_node;
+}
+
+static void report_dimensions(const struct plan *plan, size_t index, int axle,
+                              struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct tyre *tyre = &setup->axle[axle];
+    const struct beside *beside = &plan->beside[index];
+    struct tyre_measures measures;
+    tyre_measure(tyre, &measures);
+    const struct tyre_figures *stated = &measures.stated;
+    const char *basis = source_text(stated->diameter_source, stated->un_r54);
+    struct figure figure = figure_of(PART_TYRE, QUANTITY_OVERALL_DIAMETER, setup->name,
+                                     stated->overall_diameter_m, basis);
+    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.headline = true;
+    if (!known(figure.value)) {
+        figure.verdict = VERDICT_UNKNOWN;
+        figure.action = "give data_book: overall_diameter; no rule measures this size";
+    }
+    figures_add(figures, figure);
+    figure.verdict = VERDICT_NONE;
+    figure.action = NULL;
+    figure.quantity = QUANTITY_SECTION_WIDTH;
+    figure.value = stated->width_on_rim_m;
+    figure.basis = source_text(stated->width_source, stated->un_r54);
+    figures_add(figures, figure);
+    figure.quantity = QUANTITY_REVOLUTIONS;
+    figure.value = 1 / stated->rolling_circumference_m;
+    figure.basis = stated->circumference_source == SOURCE_DATA_BOOK
+                       ? "data book"
+                       : "ETRTO rolling circumference, 3.05 D radial or 2.99 D diagonal";
+    figures_add(figures, figure);
+    if (setup->is_fitted)
+        return;
+    figure.quantity = QUANTITY_OVERALL_DIAMETER_CHANGE;
+    figure.value =
+        beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
+    figure.basis = beside->mixed[axle] ? "by the same rule for both tyres" : basis;
+    figures_add(figures, figure);
+    report_limits(plan, figures, figure, &plan->specification->limits.diameter_change,
+                  beside->before[axle].overall_diameter_m);
+}
+
+static void report_mixed(const struct plan *plan, size_t index, int axle, struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    if (!plan->beside[index].mixed[axle])
+        return;
+    struct figure figure = figure_of(PART_TYRE, QUANTITY_MIXED_SOURCES, setup->name, UNKNOWN,
+                                     "one of the two tyres has data-book figures");
+    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.verdict = VERDICT_CAUTION;
+    figure.action = "changes are by the same rule for both; give data_book for both to use it";
+    figures_add(figures, figure);
+}
+
+/* UN R30 and R54 put the load index on the tyre; that it is not below the fitted one is what
+ * inspections ask for. */
+static void report_load_index(const struct plan *plan, size_t index, int axle,
+                              struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct service_description *service = &setup->axle[axle].size.service;
+    const struct service_description *before = &plan->fitted.axle[axle].size.service;
+    struct figure figure = figure_of(PART_TYRE, QUANTITY_LOAD_AT_INDEX, setup->name,
+                                     load_index_kg(service->load_index),
+                                     "load index, UN R30 / R54 Annex 4; not below the fitted tyre's");
+    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.headline = true;
+    if (!setup->is_fitted)
+        figure = figure_at_least(figure, load_index_kg(before->load_index));
+    if (figure.verdict == VERDICT_FAIL)
+        figure.action = arena_format(plan->arena, "choose load index %d or above",
+                                     load_index_for_kg(figure.limit));
+    else if (figure.verdict == VERDICT_UNKNOWN)
+        figure.action = "give the service description of both tyres, such as 120/116R";
+    figures_add(figures, figure);
+}
+
+static void report_speed_symbol(const struct plan *plan, size_t index, int axle,
+                                struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct service_description *service = &setup->axle[axle].size.service;
+    double kmh = UNKNOWN;
+    bool given = speed_symbol_kmh(service->speed_symbol, &kmh);
+    struct figure figure =
+        figure_of(PART_TYRE, QUANTITY_SPEED_SYMBOL, setup->name,
+                  given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN,
+                  "speed symbol, UN R30 / R54; not below the vehicle's top speed");
+    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.headline = true;
+    figure = figure_at_least(figure, plan->specification->vehicle.top_speed_mps);
+    if (figure.verdict == VERDICT_FAIL)
+        figure.action = "choose a higher speed symbol";
+    else if (figure.verdict == VERDICT_UNKNOWN)
+        figure.action = given ? "give vehicle: top_speed" : "give the speed symbol in the size";
+    figures_add(figures, figure);
+}
+
+static void report_rim(const struct plan *plan, size_t index, int axle, struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct tyre *tyre = &setup->axle[axle];
+    struct tyre_measures measures;
+    tyre_measure(tyre, &measures);
+    const struct tyre_figures *stated = &measures.stated;
+    bool book = stated->rim_source == SOURCE_DATA_BOOK;
+    double width = tyre->wheel.width_m;
+    struct figure figure =
+        figure_of(PART_TYRE, QUANTITY_RIM_WIDTH, setup->name, width,
+                  book ? "permitted rims of the data book"
+                       : "permitted rims by factor of the section width (ISO 4000-1, from memory)");
+    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    bool below_middle = width - stated->rim_min_m < stated->rim_max_m - width;
+    figure = below_middle ? figure_at_least(figure, stated->rim_min_m)
+                          : figure_at_most(figure, stated->rim_max_m);
+    if (figure.verdict == VERDICT_UNKNOWN)
+        figure.action = known(width) ? "the data book must say which rims are permitted"
+                                     : "give wheel: width";
+    else if (figure.verdict == VERDICT_FAIL)
+        figure.action = book ? "choose a permitted rim" : "the data book must permit this rim";
+    else if (!book)
+        figure.action = "the data book decides";
+    if (!book && figure.verdict != VERDICT_UNKNOWN) /* factors alone neither permit nor refuse */
+        figure.verdict = VERDICT_CAUTION;
+    figures_add(figures, figure);
+}
+
+static void report_assumptions(const struct setup *setup, struct figures *figures)
+{
+    for (int bit = 0; bit < ASSUMED_COUNT_OF_BITS; bit++) {
+        enum assumption assumption = (enum assumption)(1 << bit);
+        if (!(setup->assumptions & (unsigned)assumption))
+            continue;
+        struct figure figure = figure_of(PART_TYRE, QUANTITY_ASSUMPTION, setup->name, UNKNOWN,
+                                         "assumption");
+        figure.action = assumption_text(assumption);
+        figures_add(figures, figure);
+    }
+}
+
+void report_tyre(const struct plan *plan, struct figures *figures)
+{
+    for (size_t i = 0; i < plan->count; i++) {
+        int axles = axles_differ(&plan->setups[i]) || axles_differ(&plan->fitted) ? 2 : 1;
+        for (int axle = 0; axle < axles; axle++) {
+            report_dimensions(plan, i, axle, figures);
+            report_load_index(plan, i, axle, figures);
+            report_speed_symbol(plan, i, axle, figures);
+            report_rim(plan, i, axle, figures);
+            report_mixed(plan, i, axle, figures);
+        }
+        report_assumptions(&plan->setups[i], figures);
+    }
+}

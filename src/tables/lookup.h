@@ -1,0 +1,91 @@
+/* Typed look-ups in the reference tables. The row structures are generated from tables/
+ * (tables_data.h); each table carries its source, edition and certainty, which table_find()
+ * gives under the name noted here. Rows are constant and live as long as the program. */
+#ifndef TYRESUM_TABLES_LOOKUP_H
+#define TYRESUM_TABLES_LOOKUP_H
+
+#include <stdbool.h>
+
+#include "tables/tables_data.h"
+
+/* Table load_index: load in kg; UNKNOWN outside 0..200. */
+double load_index_kg(int load_index);
+
+/* The smallest load index that carries so many kg; -1 where none does or kg is not known. */
+int load_index_for_kg(double kg);
+
+/* Table speed_symbol: "A1".."A8", "B".."Y", "ZR", "(Y)", upper case. False where there is no
+ * such symbol; *kmh is then untouched. For ZR and (Y) the speed is one that is exceeded:
+ * speed_symbol_find(symbol)->kind says "over". */
+bool speed_symbol_kmh(const char *symbol, double *kmh);
+const struct speed_symbol_row *speed_symbol_find(const char *symbol);
+
+/* Place of a symbol in the order of speeds from 0, to compare two of them; -1 where there is
+ * no such symbol. H stands between U and V. */
+int speed_symbol_order(const char *symbol);
+
+/* Table speed_load: per cent of the load index load allowed at a speed in km/h, linear between
+ * the points, 100 below the first and for symbols without points. UNKNOWN above the symbol's
+ * speed, for an unknown symbol, and for ZR, which leaves it to the maker. "(Y)" follows Y as
+ * far as 300 km/h (from memory). */
+double speed_load_percent(const char *symbol, double speed_kmh);
+
+/* Table rim_code: nominal rim diameter in m of a rim code in tenths (16 is 160, 22.5 is 225); a
+ * code that is not listed is 25.4 mm times it, rounded half up to the mm. A millimetric rim
+ * (390 is 3900) is its own millimetres. UNKNOWN where it is not above zero. */
+double rim_diameter_m(int rim_code_tenths, bool millimetric);
+
+/* The next seven give NULL where there is no such row. */
+
+/* Table inflation: "metric_standard", "metric_extra_load", "metric_high_load",
+ * "p_metric_standard", "p_metric_extra_load", "lt_metric", "flotation", "numeric_lt",
+ * "commercial", "heavy", "trailer", "temporary". Empty figures are UNKNOWN. */
+const struct inflation_row *inflation_find(const char *class);
+
+/* Table load_range: letter 'A'..'N', upper case. */
+const struct load_range_row *load_range_find(char letter);
+
+/* Table rolling: "radial", "diagonal", "bias_belted". */
+const struct rolling_row *rolling_find(const char *construction);
+
+/* Table tolerance: standard "un_r30" or "un_r54", construction as above. Only UN R54 knows
+ * special use tyres. */
+const struct tolerance_row *tolerance_find(const char *standard, const char *construction,
+                                           bool special_use);
+
+/* Table rim_factors: aspect ratio in per cent. measuring_factor is UNKNOWN below 20. */
+const struct rim_factors_row *rim_factors_for(int aspect_percent);
+
+/* Tables speedometer_rules and density by name. */
+const struct speedometer_rules_row *speedometer_rule_find(const char *name);
+const struct density_row *density_find(const char *name);
+
+/* Table odometer_rules by name. */
+const struct odometer_rules_row *odometer_rule_find(const char *name);
+
+/* Table speedometer_test_speeds: the test speeds in km/h of a set (column test_speeds of a
+ * speedometer rule) for a vehicle of that top speed, ascending; returns how many, 0 where the
+ * set is silent. */
+enum { TEST_SPEEDS_MAX = 4 };
+int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
+                                double speeds_kmh[TEST_SPEEDS_MAX]);
+
+/* Table fitment_limits, row by row of one rule: the first where after is NULL, else the next;
+ * NULL at the end, and at once where there is no such rule. Names: au_passenger, au_offroad,
+ * au_nsw, au_victoria, au_south_australia, de_751, be_inspection, es_inspection. */
+const struct fitment_limits_row *fitment_limits_next(const char *name,
+                                                     const struct fitment_limits_row *after);
+
+/* Table pressure_warning: the lowest pressure in kPa at which a warning must have come on, by
+ * class (as in table inflation) and load range letter (0 where the class has none). UNKNOWN
+ * where the table is silent. */
+double pressure_warning_minimum_kPa(const char *class, char load_range);
+
+/* Tables numeric_sizes and full_profile_sizes, by the numbers of the designation: section in
+ * hundredths of an inch or in mm, rim code in tenths, construction "radial" or "diagonal"
+ * (full-profile sizes are radial). NULL where the size is not listed. */
+const struct numeric_sizes_row *numeric_size_find(int section_hundredths, const char *construction,
+                                                  int rim_tenths);
+const struct full_profile_sizes_row *full_profile_size_find(int section_mm, int rim_tenths);
+
+#endif

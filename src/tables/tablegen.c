@@ -1,0 +1,548 @@
+/* tablegen OUTDIR TABLE.csv...: compiles the reference tables in. A HOST program (plain C11,
+ * built with CC_FOR_BUILD): it runs while the project is built and is never installed.
+ *
+ * A table file is RFC 4180 CSV in printable ASCII, one record a line, led by comment lines:
+ *
+ *     # title: Load index and load
+ *     # source: the publication
+ *     # edition: the date or series of it
+ *     # certainty: published | derived | from memory | common practice
+ *     # note: any number of these, also none
+ *     # types: integer, number            one a column: integer, number, text
+ *     # key: unique                       optional: the first column holds no cell twice
+ *     load_index,load_kg
+ *     0,45
+ *
+ * Numbers are plain decimals in their shortest spelling (46.2, not 46.20, +46.2 or 4.62e1), so
+ * that the text of a cell can be had back from its value. They are copied as text into the
+ * generated C, so the compiled double is the one nearest to the decimal of the file.
+ *
+ * Written are OUTDIR/tables_data.h and OUTDIR/tables_data.c. Anything that is not as above is
+ * refused with FILE:LINE, on exit status 1. */
+#include <errno.h>
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    COLUMNS_MAX = 24,
+    TABLES_MAX = 64,
+    NAME_MAX_LENGTH = 39,  /* TABLE_NAME_SIZE of tables.h, less the NUL */
+    CELL_MAX_LENGTH = 511, /* TABLE_CELL_SIZE of tables.h, less the NUL */
+    DIGITS_MAX = 15,       /* decimals of so many digits come back unchanged from a double */
+    DECIMALS_MAX = 9,      /* TABLE_DECIMALS_MAX of tables.h */
+    INTEGER_DIGITS_MAX = 9
+};
+
+enum type { INTEGER, NUMBER, TEXT, TYPE_COUNT };
+static const char *const type_names[TYPE_COUNT] = {"integer", "number", "text"};
+static const char *const type_enums[TYPE_COUNT] = {"TABLE_INTEGER", "TABLE_NUMBER", "TABLE_TEXT"};
+
+static const char *const certainties[] = {"published", "derived", "from memory", "common practice"};
+
+enum field { TITLE, SOURCE, EDITION, CERTAINTY, FIELD_COUNT };
+static const char *const field_names[FIELD_COUNT] = {"title", "source", "edition", "certainty"};
+
+struct column {
+    char *name;
+    enum type type;
+    size_t length_max; /* text */
+    size_t whole;      /* number: most digits before the point */
+    int decimals;      /* number: most digits behind it */
+};
+
+struct table {
+    const char *path;
+    size_t line; /* being read, from 1 */
+    char *name, *fields[FIELD_COUNT], *note;
+    struct column columns[COLUMNS_MAX];
+    size_t type_count, column_count, row_count;
+    char **cells; /* row_count * column_count */
+    bool key_unique;
+};
+
+static _Noreturn void refuse(const struct table *table, const char *format, ...)
+{
+    va_list arguments;
+    fprintf(stderr, "%s:%zu: error: ", table->path, table->line);
+    va_start(arguments, format);
+    vfprintf(stderr, format, arguments);
+    va_end(arguments);
+    fputc('\n', stderr);
+    exit(1);
+}
+
+static _Noreturn void fail(const char *path)
+{
+    fprintf(stderr, "tablegen: %s: %s\n", path, strerror(errno));
+    exit(1);
+}
+
+static void *grown(void *memory, size_t size)
+{
+    void *bigger = realloc(memory, size);
+    if (!bigger)
+        fail("memory");
+    return bigger;
+}
+
+static char *copy(const char *text, size_t length)
+{
+    char *out = grown(NULL, length + 1);
+    memcpy(out, text, length);
+    out[length] = '\0';
+    return out;
+}
+
+static char *read_file(const char *path)
+{
+    FILE *file = fopen(path, "rb");
+    char *text = NULL;
+    size_t length = 0, got;
+    if (!file)
+        fail(path);
+    do {
+        text = grown(text, length + 4096 + 1);
+        got = fread(text + length, 1, 4096, file);
+        length += got;
+    } while (got > 0);
+    if (ferror(file))
+        fail(path);
+    fclose(file);
+    text[length] = '\0';
+    if (strlen(text) != length) {
+        fprintf(stderr, "%s:1: error: the file holds a NUL byte; expected text\n", path);
+        exit(1);
+    }
+    return text;
+}
+
+static bool digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static bool identifier(const char *text)
+{
+    size_t length = strspn(text, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_");
+    return length > 0 && length <= NAME_MAX_LENGTH && text[length] == '\0' && !digit(text[0]);
+}
+
+/* The part behind "# KEY:", blanks cut off, or NULL. */
+static const char *comment_value(const char *line, const char *key)
+{
+    const char *at = line + 1 + strspn(line + 1, " ");
+    size_t length = strlen(key);
+    if (strncmp(at, key, length) != 0 || at[length] != ':')
+        return NULL;
+    return at + length + 1 + strspn(at + length + 1, " ");
+}
+
+static void read_types(struct table *table, const char *at)
+{
+    if (table->type_count > 0)
+        refuse(table, "a second types line; expected one");
+    for (;;) {
+        size_t length = strcspn(at, ", "), type = 0;
+        while (type < TYPE_COUNT &&
+               (strlen(type_names[type]) != length || strncmp(at, type_names[type], length) != 0))
+            type++;
+        if (type == TYPE_COUNT)
+            refuse(table, "\"%.*s\" is not a type; expected integer, number or text", (int)length,
+                   at);
+        if (table->type_count == COLUMNS_MAX)
+            refuse(table, "more than %d columns", COLUMNS_MAX);
+        table->columns[table->type_count++].type = (enum type)type;
+        at += length;
+        at += strspn(at, " ");
+        if (*at == '\0')
+            return;
+        if (*at != ',')
+            refuse(table, "a comma is expected between two types");
+        at += 1 + strspn(at + 1, " ");
+    }
+}
+
+static void add_note(struct table *table, const char *value)
+{
+    size_t before = table->note ? strlen(table->note) + 1 : 0;
+    table->note = grown(table->note, before + strlen(value) + 1);
+    if (before > 0)
+        table->note[before - 1] = '\n';
+    strcpy(table->note + before, value);
+}
+
+static void read_comment(struct table *table, const char *line)
+{
+    const char *value;
+    for (int field = 0; field < FIELD_COUNT; field++) {
+        if (!(value = comment_value(line, field_names[field])))
+            continue;
+        if (table->fields[field])
+            refuse(table, "a second %s line; expected one", field_names[field]);
+        if (*value == '\0')
+            refuse(table, "the %s is empty", field_names[field]);
+        table->fields[field] = copy(value, strlen(value));
+        return;
+    }
+    if ((value = comment_value(line, "types")))
+        read_types(table, value);
+    else if ((value = comment_value(line, "note")))
+        add_note(table, value);
+    else if ((value = comment_value(line, "key")) && strcmp(value, "unique") == 0)
+        table->key_unique = true;
+    else
+        refuse(table, "a comment line that is none of title, source, edition, certainty, note, "
+                      "types, \"key: unique\"");
+}
+
+/* Every field is there and the certainty is one of the four words. */
+static void check_fields(const struct table *table)
+{
+    size_t count = sizeof certainties / sizeof *certainties, i = 0;
+    for (int field = 0; field < FIELD_COUNT; field++)
+        if (!table->fields[field])
+            refuse(table, "no \"# %s:\" line above the header row", field_names[field]);
+    if (table->type_count == 0)
+        refuse(table, "no \"# types:\" line above the header row");
+    while (i < count && strcmp(table->fields[CERTAINTY], certainties[i]) != 0)
+        i++;
+    if (i == count)
+        refuse(
+            table,
+            "the certainty is \"%s\"; expected published, derived, from memory or common practice",
+            table->fields[CERTAINTY]);
+}
+
+/* Cuts one RFC 4180 cell off the line, unquoted; *at then stands on the comma or the end. */
+static char *read_cell(const struct table *table, const char **at)
+{
+    const char *from = *at;
+    char *cell = grown(NULL, strlen(from) + 1);
+    size_t length = 0;
+    if (*from != '"') {
+        length = strcspn(from, ",");
+        if (memchr(from, '"', length))
+            refuse(table, "a quotation mark inside a cell that is not quoted");
+        memcpy(cell, from, length);
+        from += length;
+    } else {
+        for (from++; *from != '"' || from[1] == '"'; from++) {
+            if (*from == '\0')
+                refuse(table, "a quoted cell is not closed on its line");
+            from += *from == '"';
+            cell[length++] = *from;
+        }
+        from++;
+        if (*from != ',' && *from != '\0')
+            refuse(table, "text behind the closing quotation mark of a cell");
+    }
+    if (length > CELL_MAX_LENGTH)
+        refuse(table, "a cell of %zu characters; at most %d fit", length, CELL_MAX_LENGTH);
+    cell[length] = '\0';
+    *at = from;
+    return cell;
+}
+
+/* Reads a line's cells into *cells; their number must be that of the types. */
+static void read_cells(const struct table *table, const char *line, char *cells[COLUMNS_MAX])
+{
+    size_t count = 0;
+    for (const char *at = line;; at++) {
+        char *cell = read_cell(table, &at);
+        if (count < table->type_count)
+            cells[count] = cell;
+        count++;
+        if (*at == '\0')
+            break;
+    }
+    if (count != table->type_count)
+        refuse(table, "%zu cells; the types line says %zu", count, table->type_count);
+}
+
+static void read_header(struct table *table, const char *line)
+{
+    char *names[COLUMNS_MAX];
+    check_fields(table);
+    read_cells(table, line, names);
+    table->column_count = table->type_count;
+    for (size_t i = 0; i < table->column_count; i++) {
+        if (!identifier(names[i]))
+            refuse(table, "the column name \"%s\" is not an identifier of at most %d characters",
+                   names[i], NAME_MAX_LENGTH);
+        for (size_t k = 0; k < i; k++)
+            if (strcmp(names[k], names[i]) == 0)
+                refuse(table, "two columns are named \"%s\"", names[i]);
+        table->columns[i].name = names[i];
+    }
+}
+
+static void check_integer(const struct table *table, const char *cell)
+{
+    size_t digits = strspn(cell, "0123456789");
+    if (digits == 0 || cell[digits] != '\0' || digits > INTEGER_DIGITS_MAX ||
+        (cell[0] == '0' && digits > 1))
+        refuse(table, "\"%s\" is not a whole number from 0 up (-1 stands for an empty cell)", cell);
+}
+
+static void check_number(const struct table *table, struct column *column, const char *cell)
+{
+    const char *whole = cell + (*cell == '-');
+    size_t digits = strspn(whole, "0123456789"), decimals = 0;
+    const char *end = whole + digits;
+    if (*end == '.') {
+        decimals = strspn(end + 1, "0123456789");
+        if (decimals == 0 || end[decimals] == '0')
+            refuse(table, "\"%s\" is not the shortest spelling of a plain decimal", cell);
+        end += 1 + decimals;
+    }
+    if (digits == 0 || *end != '\0')
+        refuse(table, "\"%s\" is not a plain decimal number", cell);
+    if ((whole[0] == '0' && digits > 1) || strcmp(cell, "-0") == 0)
+        refuse(table, "\"%s\" is not the shortest spelling of a plain decimal", cell);
+    if ((int)decimals > column->decimals)
+        column->decimals = (int)decimals;
+    if (digits > column->whole)
+        column->whole = digits;
+    if (column->whole + (size_t)column->decimals > DIGITS_MAX || decimals > DECIMALS_MAX)
+        refuse(table, "\"%s\" has too many digits for its column", cell);
+}
+
+static void check_key(const struct table *table, const char *key)
+{
+    if (*key == '\0')
+        refuse(table, "an empty cell in the key column");
+    for (size_t row = 0; row < table->row_count; row++)
+        if (strcmp(table->cells[row * table->column_count], key) == 0)
+            refuse(table, "the key \"%s\" was used before", key);
+}
+
+static void read_row(struct table *table, const char *line)
+{
+    char *cells[COLUMNS_MAX];
+    read_cells(table, line, cells);
+    for (size_t i = 0; i < table->column_count; i++) {
+        struct column *column = &table->columns[i];
+        if (column->type == TEXT && strlen(cells[i]) > column->length_max)
+            column->length_max = strlen(cells[i]);
+        else if (column->type == INTEGER && *cells[i])
+            check_integer(table, cells[i]);
+        else if (column->type == NUMBER && *cells[i])
+            check_number(table, column, cells[i]);
+    }
+    if (table->key_unique)
+        check_key(table, cells[0]);
+    size_t at = table->row_count++ * table->column_count;
+    table->cells = grown(table->cells, (at + table->column_count) * sizeof *table->cells);
+    memcpy(table->cells + at, cells, table->column_count * sizeof *table->cells);
+}
+
+static void read_line(struct table *table, const char *line)
+{
+    for (const char *at = line; *at; at++)
+        if (*at < ' ' || *at > '~')
+            refuse(table, "a character that is not printable ASCII, at column %zu",
+                   (size_t)(at - line) + 1);
+    if (*line == '\0')
+        refuse(table, "an empty line");
+    if (table->column_count > 0)
+        read_row(table, line);
+    else if (*line == '#')
+        read_comment(table, line);
+    else
+        read_header(table, line);
+}
+
+static void name_table(struct table *table)
+{
+    const char *slash = strrchr(table->path, '/'), *base = slash ? slash + 1 : table->path;
+    const char *dot = strrchr(base, '.');
+    if (!dot || strcmp(dot, ".csv") != 0)
+        refuse(table, "the file's name does not end in .csv");
+    table->name = copy(base, (size_t)(dot - base));
+    if (!identifier(table->name))
+        refuse(table, "the table's name \"%s\" is not an identifier", table->name);
+}
+
+static void read_table(struct table *table)
+{
+    char *text, *line, *end;
+    table->line = 1;
+    name_table(table);
+    text = read_file(table->path);
+    for (line = text; *line; line = end, table->line++) {
+        size_t length = strcspn(line, "\n");
+        end = line + length + (line[length] == '\n');
+        line[length] = '\0';
+        if (length > 0 && line[length - 1] == '\r')
+            line[length - 1] = '\0';
+        read_line(table, line);
+    }
+    if (table->row_count == 0)
+        refuse(table, "the table has no rows");
+    free(text);
+}
+
+static void write_string(FILE *out, const char *text)
+{
+    fputc('"', out);
+    for (; *text; text++) {
+        if (*text == '\n') {
+            fputs("\\n", out);
+            continue;
+        }
+        if (*text == '"' || *text == '\\' || *text == '?')
+            fputc('\\', out);
+        fputc(*text, out);
+    }
+    fputc('"', out);
+}
+
+static void write_struct(FILE *out, const struct table *table)
+{
+    fprintf(out, "\n/* %s.csv: certainty and source in its struct table. */\n", table->name);
+    fprintf(out, "struct %s_row {\n", table->name);
+    for (size_t i = 0; i < table->column_count; i++) {
+        const struct column *column = &table->columns[i];
+        if (column->type == INTEGER)
+            fprintf(out, "    int %s;\n", column->name);
+        else if (column->type == NUMBER)
+            fprintf(out, "    double %s;\n", column->name);
+        else
+            fprintf(out, "    char %s[%zu];\n", column->name, column->length_max + 1);
+    }
+    fprintf(out, "};\nenum { %s_count = %zu };\n", table->name, table->row_count);
+    fprintf(out, "extern const struct %s_row %s_rows[%s_count];\n", table->name, table->name,
+            table->name);
+}
+
+static void write_cell(FILE *out, enum type type, const char *cell)
+{
+    if (type == TEXT)
+        write_string(out, cell);
+    else if (*cell)
+        fputs(cell, out);
+    else
+        fputs(type == INTEGER ? "-1" : "NAN", out);
+}
+
+static void write_rows(FILE *out, const struct table *table)
+{
+    fprintf(out, "\nconst struct %s_row %s_rows[%s_count] = {\n", table->name, table->name,
+            table->name);
+    for (size_t row = 0; row < table->row_count; row++) {
+        fputs("    {", out);
+        for (size_t i = 0; i < table->column_count; i++) {
+            fputs(i > 0 ? ", " : "", out);
+            write_cell(out, table->columns[i].type, table->cells[row * table->column_count + i]);
+        }
+        fputs("},\n", out);
+    }
+    fputs("};\n", out);
+    fprintf(out, "\nstatic const struct table_column %s_columns[] = {\n", table->name);
+    for (size_t i = 0; i < table->column_count; i++) {
+        const struct column *column = &table->columns[i];
+        fprintf(out, "    {\"%s\", %s, offsetof(struct %s_row, %s), %d},\n", column->name,
+                type_enums[column->type], table->name, column->name, column->decimals);
+    }
+    fputs("};\n", out);
+}
+
+static void write_descriptor(FILE *out, const struct table *table)
+{
+    fprintf(out, "    {\n        .name = \"%s\",\n", table->name);
+    for (int field = 0; field < FIELD_COUNT; field++) {
+        fprintf(out, "        .%s = ", field_names[field]);
+        write_string(out, table->fields[field]);
+        fputs(",\n", out);
+    }
+    fputs("        .note = ", out);
+    write_string(out, table->note ? table->note : "");
+    fprintf(out, ",\n        .rows = %s_count,\n        .row_size = sizeof(struct %s_row),\n",
+            table->name, table->name);
+    fprintf(out, "        .data = %s_rows,\n        .column_count = %zu,\n", table->name,
+            table->column_count);
+    fprintf(out, "        .columns = %s_columns,\n    },\n", table->name);
+}
+
+static FILE *open_output(const char *directory, const char *name, char **path)
+{
+    FILE *out;
+    *path = grown(NULL, strlen(directory) + strlen(name) + 2);
+    sprintf(*path, "%s/%s", directory, name);
+    out = fopen(*path, "w");
+    if (!out)
+        fail(*path);
+    fprintf(out,
+            "/* %s: written by tablegen from the CSV files of tables/. Do not edit: edit the "
+            "tables. */\n",
+            name);
+    return out;
+}
+
+static void close_output(FILE *out, char *path)
+{
+    bool failed = ferror(out) != 0;
+    if (fclose(out) != 0 || failed) {
+        remove(path);
+        fail(path);
+    }
+    free(path);
+}
+
+static void write_header(const char *directory, const struct table *tables, size_t count)
+{
+    char *path;
+    FILE *out = open_output(directory, "tables_data.h", &path);
+    fputs("#ifndef TYRESUM_TABLES_TABLES_DATA_H\n#define TYRESUM_TABLES_TABLES_DATA_H\n\n"
+          "#include \"tables/tables.h\"\n\n"
+          "/* In the rows: an empty number is NaN, an empty integer -1, an empty text \"\". */\n",
+          out);
+    for (size_t i = 0; i < count; i++)
+        write_struct(out, &tables[i]);
+    fprintf(out, "\nenum { all_tables_count = %zu };\n", count);
+    fputs("extern const struct table all_tables[all_tables_count];\n\n#endif\n", out);
+    close_output(out, path);
+}
+
+static void write_data(const char *directory, const struct table *tables, size_t count)
+{
+    char *path;
+    FILE *out = open_output(directory, "tables_data.c", &path);
+    fputs("#include <math.h>\n#include <stddef.h>\n\n#include \"tables/tables_data.h\"\n", out);
+    for (size_t i = 0; i < count; i++)
+        write_rows(out, &tables[i]);
+    fputs("\nconst struct table all_tables[all_tables_count] = {\n", out);
+    for (size_t i = 0; i < count; i++)
+        write_descriptor(out, &tables[i]);
+    fputs("};\n", out);
+    close_output(out, path);
+}
+
+static int by_name(const void *a, const void *b)
+{
+    return strcmp(((const struct table *)a)->name, ((const struct table *)b)->name);
+}
+
+int main(int count, char **arguments)
+{
+    static struct table tables[TABLES_MAX];
+    size_t table_count = (size_t)count - 2;
+    if (count < 3 || table_count > TABLES_MAX) {
+        fprintf(stderr, "usage: tablegen OUTDIR TABLE.csv... (at most %d tables)\n", TABLES_MAX);
+        return 1;
+    }
+    for (size_t i = 0; i < table_count; i++) {
+        tables[i].path = arguments[i + 2];
+        read_table(&tables[i]);
+    }
+    qsort(tables, table_count, sizeof *tables, by_name);
+    for (size_t i = 1; i < table_count; i++)
+        if (strcmp(tables[i - 1].name, tables[i].name) == 0)
+            refuse(&tables[i], "a second table named \"%s\"", tables[i].name);
+    write_header(arguments[1], tables, table_count);
+    write_data(arguments[1], tables, table_count);
+    return 0;
+}

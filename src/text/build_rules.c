@@ -1,0 +1,336 @@
+/* Rules that no single key can check. Each is one function that says what is wrong, where, and
+ * what to write instead. */
+#include <string.h>
+
+#include "base/known.h"
+#include "base/nearest.h"
+#include "tables/lookup.h"
+#include "text/build_file.h"
+#include "text/keys.h"
+
+struct check {
+    const struct specification *specification;
+    struct diagnostics *diagnostics;
+};
+
+#define FAULT(check, mapping, key, ...)                                                            \
+    diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
+
+static void rule_fitted_tyre_is_named(const struct check *check)
+{
+    const struct specification *specification = check->specification;
+    const struct tyres *tyres = &specification->tyres;
+    if (tyres->node == NULL)
+        FAULT(check, specification->node, "tyres",
+              "the key \"tyres\" is missing; expected the fitted tyre at least, such as tyres: "
+              "{fitted: {size: 205/55R16 91V}}");
+    else if (tyres->fitted.tyre.node == NULL || tree_child(tyres->fitted.tyre.node, "size") == NULL)
+        FAULT(check, tyres->node, "fitted",
+              "the fitted tyre has no size; expected tyres: {fitted: {size: 205/55R16 91V}}");
+}
+
+static void rule_options_have_name_and_size(const struct check *check)
+{
+    const struct fitment_list *options = &check->specification->tyres.options;
+    for (size_t i = 0; i < options->count; i++) {
+        const struct fitment *option = &options->items[i];
+        if (option->tyre.node == NULL)
+            continue;
+        if (option->name == NULL && tree_child(option->tyre.node, "name") == NULL)
+            FAULT(check, option->tyre.node, "", "this option has no name; expected name: what you call it");
+        if (tree_child(option->tyre.node, "size") == NULL)
+            FAULT(check, option->tyre.node, "", "this option has no size; expected such as size: LT245/75R16 120/116R");
+        if (option->name != NULL && strcmp(option->name, "fitted") == 0)
+            FAULT(check, option->tyre.node, "name",
+                  "\"fitted\" is the name of what the vehicle stands on now; give the option another");
+        for (size_t j = 0; option->name != NULL && j < i; j++)
+            if (options->items[j].name != NULL && strcmp(options->items[j].name, option->name) == 0) {
+                FAULT(check, option->tyre.node, "name",
+                      "an option named \"%s\" stands above already; give each its own name", option->name);
+                break;
+            }
+    }
+}
+
+static void check_tyre(const struct check *check, const struct tyre *tyre)
+{
+    const struct data_book *book = &tyre->data_book;
+    if (tyre->node == NULL)
+        return;
+    if (known(book->revs_per_mile) && known(book->revs_per_km))
+        FAULT(check, book->node, "revs_per_km",
+              "revolutions stand per mile and per km; give the one that the data book prints");
+    if (known(book->rim_min_m) && known(book->rim_max_m) && book->rim_min_m > book->rim_max_m)
+        FAULT(check, book->node, "rim_min", "rim_min is wider than rim_max; expected the narrower of the two");
+    if (known(book->max_load_kg) && known(book->max_load_dual_kg) &&
+        book->max_load_dual_kg > book->max_load_kg)
+        FAULT(check, book->node, "max_load_dual",
+              "the dual maximum load is above the single one; expected it to be at most that");
+    if (known(book->at_pressure_Pa) && !known(book->max_load_kg))
+        FAULT(check, book->node, "at_pressure",
+              "at_pressure stands without max_load; expected both, as they are moulded together");
+    if (tyre->size_node != NULL && tyre->load_range != 0 && tyre->size.load_range != 0 &&
+        tyre->load_range != tyre->size.load_range)
+        FAULT(check, tyre->node, "load_range",
+              "load_range %c contradicts the %c in the size; expected what the sidewall says",
+              tyre->load_range, tyre->size.load_range);
+    if (known(tyre->tread_depth_m) && known(tyre->new_tread_depth_m) &&
+        tyre->tread_depth_m > tyre->new_tread_depth_m)
+        FAULT(check, tyre->node, "tread_depth", "the tread is deeper now than when new; expected at most new_tread_depth");
+}
+
+static void check_fitment(const struct check *check, const struct fitment *fitment)
+{
+    check_tyre(check, &fitment->tyre);
+    check_tyre(check, &fitment->rear);
+    check_tyre(check, &fitment->spare);
+}
+
+static void rule_tyres_agree_with_themselves(const struct check *check)
+{
+    const struct tyres *tyres = &check->specification->tyres;
+    check_fitment(check, &tyres->fitted);
+    check_tyre(check, &tyres->spare);
+    for (size_t i = 0; i < tyres->options.count; i++)
+        check_fitment(check, &tyres->options.items[i]);
+}
+
+static void rule_item_has_a_mass(const struct check *check, const struct carried_item *item)
+{
+    bool liquid = known(item->volume_m3);
+    if (!known(item->mass_kg) && !liquid && !known(item->occupants) && !known(item->tow_ball_kg) &&
+        !known(item->dry_mass_kg))
+        FAULT(check, item->node, "item",
+              "this item has no mass; expected mass, volume with of, occupants, or tow_ball");
+    if (liquid && !known(item->density_kg_m3) && item->of == NULL)
+        FAULT(check, item->node, "volume",
+              "a volume needs what it is of; expected such as of: diesel, or density: 0.835 kg/L");
+    if (item->of == NULL || known(item->density_kg_m3) || density_find(item->of) != NULL)
+        return;
+    struct nearest nearest = nearest_start(span_of(item->of));
+    for (size_t i = 0; i < density_count; i++)
+        nearest_try(&nearest, density_rows[i].name);
+    const char *near = nearest_found(&nearest);
+    FAULT(check, item->node, "of",
+          "the density of \"%.40s\" is not known; expected petrol, diesel or water, or its density "
+          "such as density: 0.9 kg/L%s%s%s",
+          item->of, near ? " (did you mean \"" : "", near ? near : "", near ? "\"?)" : "");
+}
+
+static void rule_item_has_a_place(const struct check *check, const struct carried_item *item)
+{
+    const struct seats *seats = &check->specification->vehicle.seats;
+    if (known(item->at_m))
+        return;
+    if (item->seat == CHOICE_NONE)
+        FAULT(check, item->node, "item",
+              "this item has no place; expected at: its distance behind the front axle, such as "
+              "at: 3350 mm%s",
+              known(item->occupants) ? ", or seat: row_2" : "");
+    else if (!known(seats->row_m[item->seat]))
+        FAULT(check, item->node, "seat",
+              "vehicle: seats: does not say where this row is; expected such as seats: {row_%d: 2250 mm}",
+              item->seat + 1);
+}
+
+static void rule_carried_items_are_whole(const struct check *check)
+{
+    const struct carried_list *carried = &check->specification->carried;
+    for (size_t i = 0; i < carried->count; i++) {
+        const struct carried_item *item = &carried->items[i];
+        if (item->node == NULL)
+            continue;
+        if (item->item == NULL && tree_child(item->node, "item") == NULL)
+            FAULT(check, item->node, "", "this item has no name; expected item: what it is");
+        rule_item_has_a_mass(check, item);
+        rule_item_has_a_place(check, item);
+        if (known(item->occupants) && floor(item->occupants) != item->occupants)
+            FAULT(check, item->node, "occupants", "people are counted whole; expected such as 3");
+        for (size_t j = 0; item->item != NULL && j < i; j++)
+            if (carried->items[j].item != NULL && strcmp(carried->items[j].item, item->item) == 0) {
+                FAULT(check, item->node, "item",
+                      "an item named \"%.40s\" stands above already; give each its own name", item->item);
+                break;
+            }
+    }
+}
+
+static bool is_carried(const struct carried_list *carried, struct span name)
+{
+    for (size_t i = 0; i < carried->count; i++)
+        if (carried->items[i].item != NULL && span_is(name, carried->items[i].item))
+            return true;
+    return false;
+}
+
+static const char *nearest_item(const struct carried_list *carried, struct span name)
+{
+    struct nearest nearest = nearest_start(name);
+    for (size_t i = 0; i < carried->count; i++)
+        if (carried->items[i].item != NULL)
+            nearest_try(&nearest, carried->items[i].item);
+    return nearest_found(&nearest);
+}
+
+static void rule_states_name_items(const struct check *check)
+{
+    const struct specification *specification = check->specification;
+    for (size_t i = 0; i < specification->states.count; i++) {
+        const struct state *state = &specification->states.items[i];
+        const struct node *node = state->node == NULL ? NULL : state->node->first;
+        for (; node != NULL; node = node->next) {
+            if (is_carried(&specification->carried, node->text))
+                continue;
+            bool shown = check->diagnostics->count < FAULTS_SHOWN_MAX; /* else it only counts */
+            const char *near = shown ? nearest_item(&specification->carried, node->text) : NULL;
+            diagnostics_add(check->diagnostics, node->mark, count_characters(node->text),
+                            "the state \"%s\" names an item that is not in `carried`; %s%s%s",
+                            state->name, near ? "did you mean \"" : "expected one of its items",
+                            near ? near : "", near ? "\"?" : "");
+        }
+    }
+}
+
+static void rule_engine_speeds_rise(const struct check *check)
+{
+    const struct engine *engine = &check->specification->drivetrain.engine;
+    if (known(engine->idle_per_s) && known(engine->limit_per_s) &&
+        engine->limit_per_s <= engine->idle_per_s)
+        FAULT(check, engine->node, "limit", "the engine's limit is not above its idle; expected it to be");
+    for (size_t i = 1; i < engine->torque.count; i++)
+        if (engine->torque.items[i].first <= engine->torque.items[i - 1].first)
+            diagnostics_add(check->diagnostics, engine->torque.items[i].node->mark, 1,
+                            "the torque curve does not rise in engine speed here; expected each "
+                            "point at a higher speed than the one before");
+}
+
+static void rule_drivetrain_is_whole(const struct check *check)
+{
+    const struct drivetrain *drivetrain = &check->specification->drivetrain;
+    if (drivetrain->node == NULL)
+        return;
+    if (drivetrain->gears.count == 0 && tree_child(drivetrain->node, "gears") == NULL)
+        FAULT(check, drivetrain->node, "gears", "the key \"gears\" is missing; expected such as gears: [3.52, 2.04, 1.40]");
+    if (!known(drivetrain->axle.front) && !known(drivetrain->axle.rear) &&
+        tree_child(drivetrain->node, "axle") == NULL)
+        FAULT(check, drivetrain->node, "axle", "the key \"axle\" is missing; expected such as axle: 3.91");
+}
+
+static void rule_speedometer_rule_is_known(const struct check *check)
+{
+    const struct instrument *instrument = &check->specification->speedometer;
+    if (instrument->rule == NULL || speedometer_rule_find(instrument->rule) != NULL)
+        return;
+    struct nearest nearest = nearest_start(span_of(instrument->rule));
+    for (size_t i = 0; i < speedometer_rules_count; i++)
+        nearest_try(&nearest, speedometer_rules_rows[i].name);
+    const char *near = nearest_found(&nearest);
+    FAULT(check, instrument->node, "rule",
+          "\"%.40s\" is no row of the table speedometer_rules; expected such as %s", instrument->rule,
+          near ? near : "un_r39");
+}
+
+static void rule_readings_are_possible(const struct check *check)
+{
+    const struct instrument *instrument = &check->specification->speedometer;
+    for (size_t i = 0; i < instrument->readings.count; i++) {
+        const struct value_pair *reading = &instrument->readings.items[i];
+        if (reading->first <= 0 || reading->second <= 0)
+            diagnostics_add(check->diagnostics, reading->node->mark, 1,
+                            "a reading at a standstill says nothing; expected both speeds above zero");
+        else if (reading->first > 2 * reading->second || reading->second > 2 * reading->first)
+            diagnostics_add(check->diagnostics, reading->node->mark, 1,
+                            "one speed is more than twice the other; expected [shown, true] of one moment");
+        else if (reading->second > 170)
+            diagnostics_add(check->diagnostics, reading->node->mark, 1,
+                            "no road test reaches this speed; expected a true speed below 600 km/h");
+    }
+    const char *on = instrument->readings_on;
+    if (on == NULL || strcmp(on, "fitted") == 0)
+        return;
+    const struct fitment_list *options = &check->specification->tyres.options;
+    for (size_t i = 0; i < options->count; i++)
+        if (options->items[i].name != NULL && strcmp(options->items[i].name, on) == 0)
+            return;
+    FAULT(check, instrument->node, "readings_on",
+          "there is no option named \"%.40s\"; expected fitted or an option's name", on);
+}
+
+static void rule_setting_is_whole(const struct check *check)
+{
+    const struct setting *setting = &check->specification->speedometer.setting;
+    if (setting->node == NULL)
+        return;
+    if (setting->kind == CHOICE_NONE && tree_child(setting->node, "kind") == NULL)
+        FAULT(check, setting->node, "kind", "the setting has no kind; expected such as kind: pulses_per_km");
+    if (!known(setting->now) && tree_child(setting->node, "now") == NULL)
+        FAULT(check, setting->node, "now", "the setting has no number; expected such as now: 2548");
+    if (known(setting->min) && known(setting->max) && setting->min > setting->max)
+        FAULT(check, setting->node, "min", "min is above max; expected the lower of the two");
+}
+
+static void check_window(const struct check *check, const struct window *window)
+{
+    if (!known(window->min.value) || !known(window->max.value))
+        return;
+    if (window->min.kind != window->max.kind)
+        FAULT(check, window->node, "max", "min and max are of two kinds; expected two lengths or two percentages");
+    else if (window->min.value > window->max.value)
+        FAULT(check, window->node, "min", "min is above max; expected the lower of the two");
+}
+
+static void rule_limits_are_windows(const struct check *check)
+{
+    const struct limits *limits = &check->specification->limits;
+    check_window(check, &limits->diameter_change);
+    check_window(check, &limits->ride_height_change);
+    check_window(check, &limits->diameter_and_suspension);
+    check_window(check, &limits->track_change);
+    check_window(check, &limits->inset_change);
+    check_window(check, &check->specification->search.overall_diameter);
+}
+
+static void rule_published_limits_are_known(const struct check *check)
+{
+    const struct limits *limits = &check->specification->limits;
+    const struct node *list = tree_child(limits->node, "published");
+    for (const struct node *node = list ? list->first : NULL; node != NULL; node = node->next) {
+        struct nearest nearest = nearest_start(node->text);
+        bool found = false;
+        for (size_t i = 0; i < fitment_limits_count; i++) {
+            found = found || span_is(node->text, fitment_limits_rows[i].name);
+            nearest_try(&nearest, fitment_limits_rows[i].name);
+        }
+        const char *near = nearest_found(&nearest);
+        if (!found)
+            diagnostics_add(check->diagnostics, node->mark, count_characters(node->text),
+                            "this is no row of the table fitment_limits; expected such as %s",
+                            near ? near : fitment_limits_rows[0].name);
+    }
+}
+
+static void rule_belly_is_between_the_axles(const struct check *check)
+{
+    const struct specification *specification = check->specification;
+    const struct point_list *belly = &specification->clearance.belly;
+    for (size_t i = 0; i < belly->count; i++)
+        if (belly->items[i].at_m >= specification->vehicle.wheelbase_m)
+            FAULT(check, belly->items[i].node, "at",
+                  "this point is not between the axles; expected less than the wheelbase");
+}
+
+void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
+{
+    static void (*const rules[])(const struct check *) = {
+        rule_fitted_tyre_is_named,       rule_options_have_name_and_size,
+        rule_tyres_agree_with_themselves, rule_carried_items_are_whole,
+        rule_states_name_items,          rule_engine_speeds_rise,
+        rule_drivetrain_is_whole,        rule_speedometer_rule_is_known,
+        rule_readings_are_possible,      rule_setting_is_whole,
+        rule_limits_are_windows,         rule_published_limits_are_known,
+        rule_belly_is_between_the_axles,
+    };
+    const struct check check = {specification, diagnostics};
+    for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)
+        rules[i](&check);
+}

@@ -1,0 +1,489 @@
+#include "text/keys.h"
+
+#include "text/specification.h"
+
+const char *const choices_speed_unit[] = {"km/h", "mph", NULL};
+const char *const choices_setting_kind[] = {"pulses_per_km",    "pulses_per_mile",   "revs_per_km",
+                                            "revs_per_mile",    "circumference_mm",
+                                            "driven_gear_teeth", NULL};
+const char *const choices_drive[] = {"front", "rear", "part_time_4wd", "full_time_4wd", NULL};
+static const char *const choices_vehicle_kind[] = {"passenger_car", "light_truck", NULL};
+static const char *const choices_aim[] = {"lowest_lawful", "as_before", NULL};
+static const char *const choices_roof[] = {"roof", NULL};
+static const char *const choices_rule[] = {"rule", NULL};
+static const char *const choices_includes[] = {"driver", "fuel", "spare", "tools", "nothing", NULL};
+static const char *const choices_seat[] = {"row_1", "row_2", "row_3", "row_4", NULL};
+static const char *const load_range_letters[] = {"ABCDEFGHJLMN", NULL};
+
+#define FIELD(type, member) .offset = offsetof(type, member)
+#define QUANTITY(kind_) .kind = KEY_QUANTITY, .unit = (kind_)
+#define PAIR(kind_) .kind = KEY_QUANTITY_PAIR, .unit = (kind_)
+#define BOUND(kind_, other) .kind = KEY_BOUND, .unit = (kind_), .second_unit = (other)
+#define RANGE(low, high) .min = (low), .max = (high)
+#define TEXT .kind = KEY_TEXT
+#define CHOICE(list) .kind = KEY_CHOICE, .choices = (list)
+#define MAPPING(set_) .kind = KEY_MAPPING, .set = &(set_)
+#define MAPPINGS(set_) .kind = KEY_MAPPING_LIST, .set = &(set_)
+#define KEY_SET(name_, type)                                                                       \
+    static const struct key_set name_##_set = {name_, sizeof name_ / sizeof name_[0], sizeof(type)}
+
+#define TYRE_USE (USE_ALL)
+
+static const struct key data_book[] = {
+    {"overall_diameter", QUANTITY(KIND_LENGTH), FIELD(struct data_book, overall_diameter_m),
+     RANGE(0.1, 5), .use = TYRE_USE, .doc = "overall diameter of the tyre maker's data book"},
+    {"section_width", QUANTITY(KIND_LENGTH), FIELD(struct data_book, section_width_m),
+     RANGE(0.05, 1.5), .use = TYRE_USE, .doc = "section width of the data book"},
+    {"revs_per_mile", QUANTITY(KIND_BARE), FIELD(struct data_book, revs_per_mile),
+     RANGE(50, 5000), .use = TYRE_USE, .doc = "revolutions per mile, a bare number"},
+    {"revs_per_km", QUANTITY(KIND_BARE), FIELD(struct data_book, revs_per_km), RANGE(30, 3500),
+     .use = TYRE_USE, .doc = "revolutions per kilometre, a bare number"},
+    {"static_loaded_radius", QUANTITY(KIND_LENGTH),
+     FIELD(struct data_book, static_loaded_radius_m), RANGE(0.05, 2.5), .use = TYRE_USE,
+     .doc = "axle centre to ground under the rated load"},
+    {"max_load", QUANTITY(KIND_MASS), FIELD(struct data_book, max_load_kg), RANGE(10, 20000),
+     .use = TYRE_USE, .doc = "maximum load moulded on the sidewall, single"},
+    {"at_pressure", QUANTITY(KIND_PRESSURE), FIELD(struct data_book, at_pressure_Pa),
+     RANGE(5e4, 1.2e6), .use = TYRE_USE, .doc = "cold pressure that the maximum load is moulded with"},
+    {"max_load_dual", QUANTITY(KIND_MASS), FIELD(struct data_book, max_load_dual_kg),
+     RANGE(10, 20000), .use = TYRE_USE, .doc = "maximum load moulded on the sidewall, dual"},
+    {"rim_min", QUANTITY(KIND_LENGTH), FIELD(struct data_book, rim_min_m), RANGE(0.05, 0.7),
+     .use = TYRE_USE, .doc = "narrowest rim that the maker permits"},
+    {"rim_max", QUANTITY(KIND_LENGTH), FIELD(struct data_book, rim_max_m), RANGE(0.05, 0.7),
+     .use = TYRE_USE, .doc = "widest rim that the maker permits"},
+};
+KEY_SET(data_book, struct data_book);
+
+static const struct key wheel[] = {
+    {"width", QUANTITY(KIND_LENGTH), FIELD(struct wheel, width_m), RANGE(0.05, 0.7),
+     .use = TYRE_USE, .doc = "rim width between the flanges"},
+    {"inset", QUANTITY(KIND_LENGTH), FIELD(struct wheel, inset_m), RANGE(-0.3, 0.3),
+     .use = TYRE_USE, .doc = "mounting face outward of the rim's centre line; outset is negative"},
+    {"spacer", QUANTITY(KIND_LENGTH), FIELD(struct wheel, spacer_m), RANGE(0, 0.2),
+     .use = TYRE_USE, .doc = "thickness of a spacer between hub and wheel"},
+    {"max_load", QUANTITY(KIND_MASS), FIELD(struct wheel, max_load_kg), RANGE(50, 20000),
+     .use = USE_LOAD | USE_SHORTLIST, .doc = "the wheel's own load rating"},
+    {"max_pressure", QUANTITY(KIND_PRESSURE), FIELD(struct wheel, max_pressure_Pa),
+     RANGE(1e5, 1.5e6), .use = USE_LOAD | USE_SHORTLIST, .doc = "the wheel's own pressure rating"},
+};
+KEY_SET(wheel, struct wheel);
+
+/* Keys that a tyre has wherever it stands: fitted, option, rear, spare. */
+#define TYRE_KEYS                                                                                  \
+    {"size", .kind = KEY_DESIGNATION, .use = TYRE_USE,                                             \
+     .doc = "the designation on the sidewall, such as 205/55R16 91V"},                             \
+        {"load_range", .kind = KEY_LETTER, FIELD(struct tyre, load_range),                         \
+         .choices = load_range_letters, .use = TYRE_USE, .doc = "load range letter of an LT tyre"}, \
+        {"wheel", MAPPING(wheel_set), FIELD(struct tyre, wheel), .use = TYRE_USE,                  \
+         .doc = "the wheel that it stands on"},                                                    \
+        {"data_book", MAPPING(data_book_set), FIELD(struct tyre, data_book), .use = TYRE_USE,      \
+         .doc = "figures of the tyre maker or the sidewall; they replace computed ones"},          \
+        {"mass", QUANTITY(KIND_MASS), FIELD(struct tyre, mass_kg), RANGE(1, 1000),                 \
+         .use = USE_LOAD | USE_GEARING, .doc = "tyre and wheel together"},                         \
+        {"tread_depth", QUANTITY(KIND_LENGTH), FIELD(struct tyre, tread_depth_m), RANGE(0, 0.05),  \
+         .use = USE_SPEEDOMETER, .doc = "tread depth now"},                                        \
+        {"new_tread_depth", QUANTITY(KIND_LENGTH), FIELD(struct tyre, new_tread_depth_m),          \
+         RANGE(0.001, 0.05), .use = USE_SPEEDOMETER, .doc = "tread depth when new"},               \
+        {"snow_chains", QUANTITY(KIND_LENGTH), FIELD(struct tyre, snow_chains_m), RANGE(0, 0.1),   \
+         .use = USE_CLEARANCE, .doc = "room that snow chains need around the tyre"},               \
+    {                                                                                              \
+        "dual", .kind = KEY_BOOLEAN, FIELD(struct tyre, dual), .use = USE_LOAD,                    \
+        .doc = "true on an axle with twin tyres"                                                   \
+    }
+
+static const struct key tyre[] = {TYRE_KEYS};
+KEY_SET(tyre, struct tyre);
+
+static const struct key fitted[] = {
+    TYRE_KEYS,
+    {"placard", PAIR(KIND_PRESSURE), FIELD(struct fitment, placard_Pa), RANGE(5e4, 1.2e6),
+     .use = USE_LOAD | USE_COMPARE | USE_SHORTLIST, .doc = "cold pressures of the vehicle's placard"},
+    {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
+     .doc = "only where the rear axle's tyre differs"},
+};
+KEY_SET(fitted, struct fitment);
+
+static const struct key option[] = {
+    {"name", TEXT, FIELD(struct fitment, name), .use = TYRE_USE, .doc = "what you call this option"},
+    TYRE_KEYS,
+    {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
+     .doc = "only where the rear axle's tyre differs"},
+    {"spare", MAPPING(tyre_set), FIELD(struct fitment, spare), .use = USE_LOAD | USE_CLEARANCE | USE_GEARING,
+     .doc = "the option's own spare"},
+};
+KEY_SET(option, struct fitment);
+
+static const struct key tyres[] = {
+    {"fitted", MAPPING(fitted_set), FIELD(struct tyres, fitted), .use = USE_ALL,
+     .doc = "what the vehicle stands on now"},
+    {"spare", MAPPING(tyre_set), FIELD(struct tyres, spare),
+     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the spare as carried now"},
+    {"options", MAPPINGS(option_set), FIELD(struct tyres, options), .use = USE_ALL,
+     .doc = "what may be fitted instead"},
+};
+KEY_SET(tyres, struct tyres);
+
+static const struct key ratings[] = {
+    {"front", QUANTITY(KIND_MASS), FIELD(struct ratings, front_kg), RANGE(50, 30000),
+     .use = USE_LOAD | USE_SHORTLIST, .doc = "front axle rating"},
+    {"rear", QUANTITY(KIND_MASS), FIELD(struct ratings, rear_kg), RANGE(50, 30000),
+     .use = USE_LOAD | USE_SHORTLIST, .doc = "rear axle rating"},
+    {"gross", QUANTITY(KIND_MASS), FIELD(struct ratings, gross_kg), RANGE(100, 60000),
+     .use = USE_LOAD, .doc = "gross vehicle rating"},
+    {"roof", QUANTITY(KIND_MASS), FIELD(struct ratings, roof_kg), RANGE(0, 2000),
+     .use = USE_LOAD, .doc = "roof load rating"},
+    {"tow_ball", QUANTITY(KIND_MASS), FIELD(struct ratings, tow_ball_kg), RANGE(0, 2000),
+     .use = USE_LOAD, .doc = "tow-ball load rating"},
+    {"combination", QUANTITY(KIND_MASS), FIELD(struct ratings, combination_kg),
+     RANGE(100, 90000), .use = USE_LOAD, .doc = "rating of vehicle and trailer together"},
+};
+KEY_SET(ratings, struct ratings);
+
+static const struct key seats[] = {
+    {"row_1", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[0]), RANGE(-3, 15),
+     .use = USE_LOAD, .doc = "first row of seats, rearward from the front axle"},
+    {"row_2", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[1]), RANGE(-3, 15),
+     .use = USE_LOAD, .doc = "second row"},
+    {"row_3", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[2]), RANGE(-3, 15),
+     .use = USE_LOAD, .doc = "third row"},
+    {"row_4", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[3]), RANGE(-3, 15),
+     .use = USE_LOAD, .doc = "fourth row"},
+};
+KEY_SET(seats, struct seats);
+
+static const struct key drag[] = {
+    {"coefficient", QUANTITY(KIND_BARE), FIELD(struct drag, coefficient), RANGE(0.05, 3),
+     .use = USE_GEARING, .doc = "drag coefficient, a bare number"},
+    {"area", QUANTITY(KIND_AREA), FIELD(struct drag, area_m2), RANGE(0.1, 20),
+     .use = USE_GEARING, .doc = "frontal area"},
+};
+KEY_SET(drag, struct drag);
+
+static const struct key vehicle[] = {
+    {"name", TEXT, FIELD(struct vehicle, name), .use = USE_ALL, .doc = "what you call the vehicle"},
+    {"wheelbase", QUANTITY(KIND_LENGTH), FIELD(struct vehicle, wheelbase_m), RANGE(0.5, 15),
+     .use = USE_LOAD | USE_CLEARANCE, .doc = "distance between the axles"},
+    {"unladen", PAIR(KIND_MASS), FIELD(struct vehicle, unladen_kg), RANGE(10, 30000),
+     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "axle loads as weighed, with what `includes` lists"},
+    {"includes", .kind = KEY_TEXT_LIST, FIELD(struct vehicle, includes),
+     .choices = choices_includes, .use = USE_LOAD, .doc = "what was aboard when it was weighed"},
+    {"ratings", MAPPING(ratings_set), FIELD(struct vehicle, ratings),
+     .use = USE_LOAD | USE_SHORTLIST, .doc = "the vehicle maker's ratings"},
+    {"seats", MAPPING(seats_set), FIELD(struct vehicle, seats), .use = USE_LOAD,
+     .doc = "where occupants sit"},
+    {"kind", CHOICE(choices_vehicle_kind), FIELD(struct vehicle, kind), .use = USE_ALL,
+     .doc = "light_truck means multipurpose vehicles too"},
+    {"drive", CHOICE(choices_drive), FIELD(struct vehicle, drive), .use = USE_GEARING,
+     .doc = "which axles are driven"},
+    {"top_speed", QUANTITY(KIND_SPEED), FIELD(struct vehicle, top_speed_mps), RANGE(1, 200),
+     .use = USE_ALL, .doc = "the vehicle's top speed"},
+    {"track", PAIR(KIND_LENGTH), FIELD(struct vehicle, track_m), RANGE(0.3, 4),
+     .use = USE_CLEARANCE | USE_LOAD, .doc = "between the wheels' centre lines"},
+    {"drag", MAPPING(drag_set), FIELD(struct vehicle, drag), .use = USE_GEARING,
+     .doc = "only for grades and speed held"},
+};
+KEY_SET(vehicle, struct vehicle);
+
+static const struct key transfer[] = {
+    {"high", QUANTITY(KIND_BARE), FIELD(struct transfer, high), RANGE(0.1, 10),
+     .use = USE_GEARING, .doc = "transfer ratio in high range"},
+    {"low", QUANTITY(KIND_BARE), FIELD(struct transfer, low), RANGE(0.1, 10), .use = USE_GEARING,
+     .doc = "transfer ratio in low range"},
+};
+KEY_SET(transfer, struct transfer);
+
+static const struct key engine[] = {
+    {"idle", QUANTITY(KIND_ROTATION), FIELD(struct engine, idle_per_s), RANGE(1, 100),
+     .use = USE_GEARING, .doc = "engine speed at idle"},
+    {"limit", QUANTITY(KIND_ROTATION), FIELD(struct engine, limit_per_s), RANGE(5, 400),
+     .use = USE_GEARING, .doc = "highest engine speed"},
+    {"torque", .kind = KEY_PAIR_LIST, .unit = KIND_ROTATION, .second_unit = KIND_TORQUE,
+     FIELD(struct engine, torque), .use = USE_GEARING,
+     .doc = "[[1200 rpm, 310 Nm], …], rising in engine speed"},
+};
+KEY_SET(engine, struct engine);
+
+static const struct key drivetrain[] = {
+    {"gears", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE, FIELD(struct drivetrain, gears),
+     RANGE(0.1, 30), .use = USE_GEARING, .doc = "gearbox ratios, first gear first"},
+    {"reverse", QUANTITY(KIND_BARE), FIELD(struct drivetrain, reverse), RANGE(0.1, 30),
+     .use = USE_GEARING, .doc = "ratio of reverse"},
+    {"transfer", MAPPING(transfer_set), FIELD(struct drivetrain, transfer), .use = USE_GEARING,
+     .doc = "transfer gearbox"},
+    {"hub_reduction", QUANTITY(KIND_BARE), FIELD(struct drivetrain, hub_reduction),
+     RANGE(0.1, 10), .use = USE_GEARING, .doc = "portal or hub reduction"},
+    {"axle", PAIR(KIND_BARE), FIELD(struct drivetrain, axle), RANGE(0.5, 20),
+     .use = USE_GEARING | USE_COMPARE, .doc = "axle ratio"},
+    {"axle_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE,
+     FIELD(struct drivetrain, axle_choices), RANGE(0.5, 20), .use = USE_GEARING | USE_SHORTLIST,
+     .doc = "axle ratios that can be ordered"},
+    {"efficiency", QUANTITY(KIND_FRACTION), FIELD(struct drivetrain, efficiency), RANGE(0.1, 1),
+     .use = USE_GEARING, .doc = "of the whole drivetrain"},
+    {"slip", QUANTITY(KIND_FRACTION), FIELD(struct drivetrain, slip), RANGE(0, 0.9),
+     .use = USE_GEARING, .doc = "of a torque converter that is not locked"},
+    {"engine", MAPPING(engine_set), FIELD(struct drivetrain, engine), .use = USE_GEARING,
+     .doc = "engine speeds and torque"},
+    {"grip", QUANTITY(KIND_BARE), FIELD(struct drivetrain, grip), RANGE(0.01, 2),
+     .use = USE_GEARING, .doc = "friction coefficient of the surface, a bare number"},
+    {"rolling_resistance", QUANTITY(KIND_BARE), FIELD(struct drivetrain, rolling_resistance),
+     RANGE(0, 1), .use = USE_GEARING, .doc = "rolling resistance coefficient, a bare number"},
+};
+KEY_SET(drivetrain, struct drivetrain);
+
+static const struct key setting[] = {
+    {"kind", CHOICE(choices_setting_kind), FIELD(struct setting, kind), .use = USE_SPEEDOMETER,
+     .doc = "what number the instrument takes"},
+    {"now", QUANTITY(KIND_BARE), FIELD(struct setting, now), RANGE(1, 1e7),
+     .use = USE_SPEEDOMETER, .doc = "the number it has now"},
+    {"step", QUANTITY(KIND_BARE), FIELD(struct setting, step), RANGE(1e-3, 1e6),
+     .use = USE_SPEEDOMETER, .doc = "it goes in steps of"},
+    {"min", QUANTITY(KIND_BARE), FIELD(struct setting, min), RANGE(0, 1e7),
+     .use = USE_SPEEDOMETER, .doc = "the lowest that it takes"},
+    {"max", QUANTITY(KIND_BARE), FIELD(struct setting, max), RANGE(1, 1e7),
+     .use = USE_SPEEDOMETER, .doc = "the highest that it takes"},
+};
+KEY_SET(setting, struct setting);
+
+static const struct key instrument[] = {
+    {"unit", CHOICE(choices_speed_unit), FIELD(struct instrument, unit),
+     .use = USE_SPEEDOMETER | USE_COMPARE, .doc = "the unit of its dial"},
+    {"rule", TEXT, FIELD(struct instrument, rule), .use = USE_SPEEDOMETER | USE_SHORTLIST,
+     .doc = "a row of the table speedometer_rules, such as un_r39"},
+    {"fitted_error", QUANTITY(KIND_FRACTION), FIELD(struct instrument, fitted_error),
+     RANGE(-0.5, 0.5), .use = USE_SPEEDOMETER | USE_COMPARE | USE_SHORTLIST,
+     .doc = "(shown - true)/true with the fitted tyre, as it is now"},
+    {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_SPEED, .second_unit = KIND_SPEED,
+     FIELD(struct instrument, readings), .use = USE_SPEEDOMETER,
+     .doc = "[[shown, true], …] of a road test; they replace fitted_error"},
+    {"readings_on", TEXT, FIELD(struct instrument, readings_on), .use = USE_SPEEDOMETER,
+     .doc = "fitted, or the name of the option that the readings were taken on"},
+    {"setting", MAPPING(setting_set), FIELD(struct instrument, setting), .use = USE_SPEEDOMETER,
+     .doc = "the number that the instrument takes"},
+    {"aim", .kind = KEY_CHOICE_OR_VALUE, .unit = KIND_FRACTION, .choices = choices_aim,
+     FIELD(struct instrument, aim), RANGE(-0.2, 0.2), .use = USE_SPEEDOMETER,
+     .doc = "lowest_lawful, as_before or a target over-read such as 2 %"},
+};
+KEY_SET(instrument, struct instrument);
+
+static const struct key carried[] = {
+    {"item", TEXT, FIELD(struct carried_item, item), .use = USE_LOAD, .doc = "what it is"},
+    {"mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, mass_kg), RANGE(0, 20000),
+     .use = USE_LOAD, .doc = "its mass"},
+    {"at", QUANTITY(KIND_LENGTH), FIELD(struct carried_item, at_m), RANGE(-5, 20), .use = USE_LOAD,
+     .doc = "rearward from the front axle; ahead of it is negative"},
+    {"side", QUANTITY(KIND_LENGTH), FIELD(struct carried_item, side_m), RANGE(-2, 2),
+     .use = USE_LOAD, .doc = "from the centre line; left is negative"},
+    {"removed", .kind = KEY_BOOLEAN, FIELD(struct carried_item, removed), .use = USE_LOAD,
+     .doc = "true for what is taken off the vehicle"},
+    {"volume", QUANTITY(KIND_VOLUME), FIELD(struct carried_item, volume_m3), RANGE(0, 10),
+     .use = USE_LOAD, .doc = "of a liquid carried"},
+    {"of", TEXT, FIELD(struct carried_item, of), .use = USE_LOAD,
+     .doc = "which liquid: a row of the table density"},
+    {"density", QUANTITY(KIND_DENSITY), FIELD(struct carried_item, density_kg_m3),
+     RANGE(100, 20000), .use = USE_LOAD, .doc = "of a liquid that the table does not know"},
+    {"dry_mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, dry_mass_kg), RANGE(0, 5000),
+     .use = USE_LOAD, .doc = "of the empty tank"},
+    {"on", CHOICE(choices_roof), FIELD(struct carried_item, on_roof), .use = USE_LOAD,
+     .doc = "roof, where it counts against the roof rating"},
+    {"occupants", QUANTITY(KIND_BARE), FIELD(struct carried_item, occupants), RANGE(0, 20),
+     .use = USE_LOAD, .doc = "number of people"},
+    {"occupant_mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, occupant_mass_kg),
+     RANGE(1, 300), .use = USE_LOAD, .doc = "each; 75 kg where not given"},
+    {"seat", CHOICE(choices_seat), FIELD(struct carried_item, seat), .use = USE_LOAD,
+     .doc = "the row that they sit in"},
+    {"tow_ball", QUANTITY(KIND_MASS), FIELD(struct carried_item, tow_ball_kg), RANGE(0, 2000),
+     .use = USE_LOAD, .doc = "load of the coupling on the tow ball"},
+    {"trailer_mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, trailer_mass_kg),
+     RANGE(0, 60000), .use = USE_LOAD, .doc = "of the whole trailer"},
+};
+KEY_SET(carried, struct carried_item);
+
+static const struct key axle_suspension[] = {
+    {"lift", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, lift_m), RANGE(-0.3, 0.6),
+     .use = USE_CLEARANCE, .doc = "extra height at the unladen weight"},
+    {"wheel_rate", QUANTITY(KIND_STIFFNESS), FIELD(struct axle_suspension, wheel_rate_N_m),
+     RANGE(1e3, 1e7), .use = USE_CLEARANCE, .doc = "of the springs now fitted, at the wheel"},
+    {"travel_to_bump", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, travel_to_bump_m),
+     RANGE(0, 0.8), .use = USE_CLEARANCE, .doc = "from unladen ride height to full bump"},
+    {"bump_stop_change", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, bump_stop_change_m),
+     RANGE(-0.3, 0.3), .use = USE_CLEARANCE, .doc = "longer bump stops are positive"},
+};
+KEY_SET(axle_suspension, struct axle_suspension);
+
+static const struct key suspension[] = {
+    {"front", MAPPING(axle_suspension_set), FIELD(struct suspension, front), .use = USE_CLEARANCE,
+     .doc = "front axle"},
+    {"rear", MAPPING(axle_suspension_set), FIELD(struct suspension, rear), .use = USE_CLEARANCE,
+     .doc = "rear axle"},
+};
+KEY_SET(suspension, struct suspension);
+
+static const struct key arch[] = {
+    {"above", QUANTITY(KIND_LENGTH), FIELD(struct arch, above_m), RANGE(0, 1),
+     .use = USE_CLEARANCE, .doc = "room above the fitted tyre at unladen ride height"},
+    {"inner", QUANTITY(KIND_LENGTH), FIELD(struct arch, inner_m), RANGE(0, 1),
+     .use = USE_CLEARANCE, .doc = "room inside, to strut or arm"},
+    {"outer", QUANTITY(KIND_LENGTH), FIELD(struct arch, outer_m), RANGE(-0.3, 1),
+     .use = USE_CLEARANCE, .doc = "room outside, to the arch lip"},
+    {"at_lock", QUANTITY(KIND_LENGTH), FIELD(struct arch, at_lock_m), RANGE(0, 1),
+     .use = USE_CLEARANCE, .doc = "least room at full lock"},
+};
+KEY_SET(arch, struct arch);
+
+static const struct key arches[] = {
+    {"front", MAPPING(arch_set), FIELD(struct arches, front), .use = USE_CLEARANCE,
+     .doc = "front wheel arch, measured with the fitted tyre"},
+    {"rear", MAPPING(arch_set), FIELD(struct arches, rear), .use = USE_CLEARANCE,
+     .doc = "rear wheel arch"},
+};
+KEY_SET(arches, struct arches);
+
+static const struct key steering[] = {
+    {"axis_to_centre", QUANTITY(KIND_LENGTH), FIELD(struct steering, axis_to_centre_m),
+     RANGE(-0.5, 0.5), .use = USE_CLEARANCE,
+     .doc = "steering axis to the tyre's centre plane at axle height"},
+    {"lock", QUANTITY(KIND_ANGLE), FIELD(struct steering, lock_rad), RANGE(0.05, 1.3),
+     .use = USE_CLEARANCE, .doc = "steering angle of the wheel at full lock"},
+};
+KEY_SET(steering, struct steering);
+
+#define POINT_KEYS                                                                                 \
+    {"item", TEXT, FIELD(struct body_point, item), .use = USE_CLEARANCE,                           \
+     .doc = "which part it is"},                                                                   \
+    {                                                                                              \
+        "height", QUANTITY(KIND_LENGTH), FIELD(struct body_point, height_m), RANGE(0.01, 3),       \
+            .use = USE_CLEARANCE, .doc = "above the ground at the fitted state"                    \
+    }
+
+static const struct key ahead_point[] = {
+    POINT_KEYS,
+    {"ahead", QUANTITY(KIND_LENGTH), FIELD(struct body_point, ahead_m), RANGE(0.05, 5),
+     .use = USE_CLEARANCE, .doc = "ahead of the front axle's centre"},
+};
+KEY_SET(ahead_point, struct body_point);
+
+static const struct key behind_point[] = {
+    POINT_KEYS,
+    {"behind", QUANTITY(KIND_LENGTH), FIELD(struct body_point, behind_m), RANGE(0.05, 8),
+     .use = USE_CLEARANCE, .doc = "behind the rear axle's centre"},
+};
+KEY_SET(behind_point, struct body_point);
+
+static const struct key belly_point[] = {
+    POINT_KEYS,
+    {"at", QUANTITY(KIND_LENGTH), FIELD(struct body_point, at_m), RANGE(0, 15),
+     .use = USE_CLEARANCE, .doc = "rearward from the front axle"},
+};
+KEY_SET(belly_point, struct body_point);
+
+static const struct key spare_space[] = {
+    {"diameter", QUANTITY(KIND_LENGTH), FIELD(struct spare_space, diameter_m), RANGE(0.2, 3),
+     .use = USE_CLEARANCE, .doc = "the largest tyre diameter that goes in"},
+    {"width", QUANTITY(KIND_LENGTH), FIELD(struct spare_space, width_m), RANGE(0.05, 1.5),
+     .use = USE_CLEARANCE, .doc = "the largest section width that goes in"},
+};
+KEY_SET(spare_space, struct spare_space);
+
+static const struct key clearance[] = {
+    {"ground", QUANTITY(KIND_LENGTH), FIELD(struct clearance_measured, ground_m), RANGE(0.01, 2),
+     .use = USE_CLEARANCE, .doc = "under the lowest part that rides on the springs"},
+    {"ground_at", QUANTITY(KIND_LENGTH), FIELD(struct clearance_measured, ground_at_m),
+     RANGE(-3, 20), .use = USE_CLEARANCE, .doc = "where that part is, rearward from the front axle"},
+    {"under_axle", PAIR(KIND_LENGTH), FIELD(struct clearance_measured, under_axle_m),
+     RANGE(0.01, 2), .use = USE_CLEARANCE,
+     .doc = "under the lowest part that does not ride on the springs"},
+    {"arch", MAPPING(arches_set), FIELD(struct clearance_measured, arch), .use = USE_CLEARANCE,
+     .doc = "room in the wheel arches with the fitted tyre"},
+    {"steering", MAPPING(steering_set), FIELD(struct clearance_measured, steering),
+     .use = USE_CLEARANCE, .doc = "sharpens the room at lock"},
+    {"front_overhang", MAPPINGS(ahead_point_set), FIELD(struct clearance_measured, front_overhang),
+     .use = USE_CLEARANCE, .doc = "lowest points ahead of the front axle"},
+    {"rear_overhang", MAPPINGS(behind_point_set), FIELD(struct clearance_measured, rear_overhang),
+     .use = USE_CLEARANCE, .doc = "lowest points behind the rear axle"},
+    {"belly", MAPPINGS(belly_point_set), FIELD(struct clearance_measured, belly),
+     .use = USE_CLEARANCE, .doc = "lowest points between the axles"},
+    {"roof_height", QUANTITY(KIND_LENGTH), FIELD(struct clearance_measured, roof_height_m),
+     RANGE(0.5, 5), .use = USE_CLEARANCE, .doc = "highest point above the ground"},
+    {"spare_space", MAPPING(spare_space_set), FIELD(struct clearance_measured, spare_space),
+     .use = USE_CLEARANCE, .doc = "room where the spare is carried"},
+};
+KEY_SET(clearance, struct clearance_measured);
+
+#define WINDOW_KEYS(kind_, other, low, high)                                                       \
+    {                                                                                              \
+        {"min", BOUND(kind_, other), FIELD(struct window, min), RANGE(low, high), .use = USE_ALL,  \
+         .doc = "the least allowed"},                                                              \
+            {"max", BOUND(kind_, other), FIELD(struct window, max), RANGE(low, high),              \
+             .use = USE_ALL, .doc = "the most allowed"},                                           \
+    }
+static const struct key length_window[] = WINDOW_KEYS(KIND_LENGTH, KIND_FRACTION, -5, 5);
+KEY_SET(length_window, struct window);
+
+static const struct key limits[] = {
+    {"diameter_change", MAPPING(length_window_set), FIELD(struct limits, diameter_change),
+     .use = USE_COMPARE | USE_CLEARANCE | USE_SHORTLIST, .doc = "of the overall diameter, a length or %"},
+    {"ride_height_change", MAPPING(length_window_set), FIELD(struct limits, ride_height_change),
+     .use = USE_CLEARANCE, .doc = "by the suspension"},
+    {"diameter_and_suspension", MAPPING(length_window_set),
+     FIELD(struct limits, diameter_and_suspension), .use = USE_CLEARANCE,
+     .doc = "lift and tyre diameter together"},
+    {"track_change", MAPPING(length_window_set), FIELD(struct limits, track_change),
+     .use = USE_CLEARANCE, .doc = "by inset and spacers, a length or %"},
+    {"inset_change", MAPPING(length_window_set), FIELD(struct limits, inset_change),
+     .use = USE_CLEARANCE, .doc = "less inset is negative"},
+    {"load_reserve", QUANTITY(KIND_FRACTION), FIELD(struct limits, load_reserve), RANGE(0, 1),
+     .use = USE_LOAD | USE_SHORTLIST, .doc = "to be kept on every tyre above its load"},
+    {"speedometer", CHOICE(choices_rule), FIELD(struct limits, speedometer),
+     .use = USE_COMPARE | USE_SHORTLIST, .doc = "rule: the speedometer must stay lawful"},
+    {"published", .kind = KEY_TEXT_LIST, FIELD(struct limits, published),
+     .use = USE_COMPARE | USE_CLEARANCE | USE_SHORTLIST, .doc = "rows of the table fitment_limits"},
+};
+KEY_SET(limits, struct limits);
+
+static const struct key search_rim[] = {
+    {"diameter", QUANTITY(KIND_BARE), FIELD(struct search_rim, diameter_code), RANGE(8, 30),
+     .use = USE_SHORTLIST, .doc = "rim diameter code, a bare number"},
+    {"width", QUANTITY(KIND_LENGTH), FIELD(struct search_rim, width_m), RANGE(0.05, 0.7),
+     .use = USE_SHORTLIST, .doc = "rim width"},
+    {"inset", QUANTITY(KIND_LENGTH), FIELD(struct search_rim, inset_m), RANGE(-0.3, 0.3),
+     .use = USE_SHORTLIST, .doc = "inset"},
+};
+KEY_SET(search_rim, struct search_rim);
+
+static const struct key search[] = {
+    {"rims", MAPPINGS(search_rim_set), FIELD(struct search, rims), .use = USE_SHORTLIST,
+     .doc = "wheels to be tried"},
+    {"forms", .kind = KEY_TEXT_LIST, FIELD(struct search, forms), .use = USE_SHORTLIST,
+     .doc = "forms of designation, such as metric or LT"},
+    {"overall_diameter", MAPPING(length_window_set), FIELD(struct search, overall_diameter),
+     .use = USE_SHORTLIST, .doc = "window of the overall diameter"},
+    {"list", TEXT, FIELD(struct search, list), .use = USE_SHORTLIST,
+     .doc = "builtin, or a CSV file of the shop's own stock"},
+};
+KEY_SET(search, struct search);
+
+static const struct key build_file[] = {
+    {"vehicle", MAPPING(vehicle_set), FIELD(struct specification, vehicle), .use = USE_ALL,
+     .doc = "the vehicle as weighed and rated"},
+    {"tyres", MAPPING(tyres_set), FIELD(struct specification, tyres), .use = USE_ALL,
+     .doc = "tyres fitted, spare and options"},
+    {"drivetrain", MAPPING(drivetrain_set), FIELD(struct specification, drivetrain),
+     .use = USE_GEARING | USE_COMPARE | USE_SHORTLIST, .doc = "gearbox, transfer, axles, engine"},
+    {"speedometer", MAPPING(instrument_set), FIELD(struct specification, speedometer),
+     .use = USE_SPEEDOMETER | USE_COMPARE | USE_SHORTLIST, .doc = "the instrument and its readings"},
+    {"carried", MAPPINGS(carried_set), FIELD(struct specification, carried),
+     .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST, .doc = "everything added to or taken off the vehicle"},
+    {"states", .kind = KEY_STATES, FIELD(struct specification, states),
+     .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST, .doc = "what is aboard: a name and `all` or a list of items"},
+    {"suspension", MAPPING(suspension_set), FIELD(struct specification, suspension),
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "lift and springs"},
+    {"clearance", MAPPING(clearance_set), FIELD(struct specification, clearance),
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "what was measured with the fitted tyre"},
+    {"limits", MAPPING(limits_set), FIELD(struct specification, limits), .use = USE_ALL,
+     .doc = "house and published limits; each becomes a finding"},
+    {"search", MAPPING(search_set), FIELD(struct specification, search), .use = USE_SHORTLIST,
+     .doc = "what `shortlist` tries"},
+};
+
+const struct key_set build_file_keys = {build_file, sizeof build_file / sizeof build_file[0],
+                                        sizeof(struct specification)};

@@ -1,0 +1,338 @@
+/* Build files that must be refused: each fault at its place; limits of size, depth and time. */
+#include <string.h>
+
+#include "suites.h"
+#include "support.h"
+#include "text/build_file.h"
+#include "text/keys.h"
+#include "text/walk.h"
+
+enum { MEBIBYTE = 1024 * 1024 };
+
+static struct arena arena;
+static struct diagnostics diagnostics;
+static struct specification specification;
+
+static void set_up(void)
+{
+    arena = ARENA_EMPTY;
+    diagnostics = (struct diagnostics){.arena = &arena, .source_name = "test"};
+    specification = (struct specification){.node = NULL};
+    walk_clear(&build_file_keys, &specification);
+}
+
+static void tear_down(void)
+{
+    arena_free(&arena);
+}
+
+/* Tree and walk alone, without the rules between keys. */
+static void read_span(struct span text)
+{
+    struct node *root = tree_read(&arena, text, &diagnostics);
+    struct walk walk = {&arena, &diagnostics};
+    ck_assert_msg(root != NULL || diagnostics.count > 0, "nothing was read and no fault told");
+    if (root != NULL)
+        walk_mapping(&walk, &build_file_keys, root, &specification);
+}
+
+/* One fault a text: its place, and two parts of its message. */
+static const struct {
+    const char *text;
+    size_t line, column;
+    const char *says, *says_too;
+} faulty[] = {
+    /* keys */
+    {"vehicel: {}", 1, 1, "not known here", "did you mean \"vehicle\"?"},
+    {"vehicle:\n  name: x\n  wheel_base: 2850 mm\n", 3, 3, "wheel_base", "\"wheelbase\"?"},
+    {"vehicle: {wheelbsae: 2850 mm}", 1, 11, "wheelbsae", "\"wheelbase\"?"},
+    {"Vehicle: {}", 1, 1, "not known here", "\"vehicle\"?"},
+    {"\xEF\xBB\xBFvehicel: {}", 1, 1, "not known here", "\"vehicle\"?"},
+    {"suspension: {hydropneumatic_sphere: 1}", 1, 14, "expected one of", "front, rear"},
+    {"<<: {wheelbase: 1 m}", 1, 1, "not known here", "expected one of"},
+    {"vehicle: {name: a, wheelbase: 2 m, name: b}", 1, 36, "stands twice", "line 1"},
+    {"tyres: {}\nvehicle: {}\ntyres: {}\n", 3, 1, "stands twice", "line 1"},
+    {"vehicle: {seats: {row_1: 1 m, row_1: 1 m}}", 1, 31, "stands twice", "\"row_1\""},
+    {"[vehicle]: 1", 1, 1, "where a key is expected", "plain name"},
+    {"? {a: b}\n: 1\n", 1, 3, "where a key is expected", "plain name"},
+    /* values: units and numbers */
+    {"vehicle:\n  wheelbase: 2850 mn\n", 2, 19, "not known", "nearest unit: mm"},
+    {"vehicle: {wheelbase: \"2850 mn\"}", 1, 28, "not known", "nearest unit: mm"},
+    {"vehicle: {name: \xC3\x9Cml\xC3\xA4ut, wheelbase: 5 mn}", 1, 38, "not known",
+     "(key \"wheelbase\")"},
+    {"vehicle: {wheelbase: 2850}", 1, 22, "no unit", "2850 mm"},
+    {"vehicle: {wheelbase: 2850 kg}", 1, 27, "unit of a mass", "a length"},
+    {"vehicle:\n  wheelbase: 2,85 m\n", 2, 15, "decimal point", "2850 mm"},
+    {"vehicle: {wheelbase: .nan}", 1, 22, "not a length", "2850 mm"},
+    {"drivetrain: {reverse: 0x10}", 1, 24, "plain decimal", "reverse"},
+    {"drivetrain: {reverse: 1_0}", 1, 24, "plain decimal", "reverse"},
+    {"drivetrain: {reverse: 1:30}", 1, 24, "plain decimal", "reverse"},
+    {"drivetrain: {reverse: 3.2 mm}", 1, 27, "takes no unit", "reverse"},
+    /* values: range */
+    {"carried:\n- {item: a, mass: -5 kg}\n", 2, 19, "out of range", "0 kg to"},
+    {"vehicle: {unladen: {front: -1290 kg, rear: 1180 kg}}", 1, 28, "out of range", "unladen"},
+    {"vehicle: {wheelbase: 0 mm}", 1, 22, "out of range", "500 mm to 15000 mm"},
+    {"drivetrain: {efficiency: 120 %}", 1, 26, "out of range", "10 % to 100 %"},
+    {"drivetrain: {gears: [3.5, 0, 1.4]}", 1, 27, "out of range", "gears"},
+    /* values: missing, or of another shape */
+    {"vehicle:\n  wheelbase:\n  name: x\n", 2, 13, "value missing", "2850 mm"},
+    {"vehicle: {wheelbase: \"\"}", 1, 22, "value missing", "2850 mm"},
+    {"vehicle: {name: ''}", 1, 17, "value missing", "name"},
+    {"vehicle:\n", 1, 9, "expects a mapping", "vehicle"},
+    {"vehicle: 5 mm", 1, 10, "expects a mapping", "vehicle"},
+    {"vehicle: {wheelbase: [1 m]}", 1, 22, "not a list", "2850 mm"},
+    {"vehicle: {wheelbase: {front: 1 m}}", 1, 22, "not a mapping", "2850 mm"},
+    {"vehicle: {track: [1 m, 2 m]}", 1, 18, "not a list", "track"},
+    {"vehicle: {track: {middle: 1 m}}", 1, 19, "not an axle", "{front"},
+    {"vehicle: {track: {front: 1 m, front: 2 m}}", 1, 31, "stands twice", "front"},
+    {"drivetrain: {gears: 3.52}", 1, 21, "expects a list", "[3.52"},
+    {"drivetrain: {gears: [[3.52]]}", 1, 22, "not a list", "3.91"},
+    {"speedometer: {readings: [[50 km/h]]}", 1, 26, "is a pair", "readings"},
+    {"speedometer: {readings: [50 km/h]}", 1, 26, "is a pair", "readings"},
+    {"carried: tent", 1, 10, "list of mappings", "carried"},
+    {"carried: [tent]", 1, 11, "expects a mapping", "{"},
+    {"states: all", 1, 9, "names with what is aboard", "states"},
+    {"states: {touring: some}", 1, 19, "`all` or a list", "touring"},
+    {"just words", 1, 1, "expects a mapping", "vehicle"},
+    {"- vehicle: 1", 1, 1, "expects a mapping", "vehicle"},
+    /* values: words */
+    {"vehicle: {kind: light_trukc}", 1, 17, "not a choice", "\"light_truck\"?"},
+    {"vehicle: {includes: [driver, fule]}", 1, 30, "not a choice", "\"fuel\"?"},
+    {"speedometer: {aim: lowest}", 1, 20, "not a choice", "lowest_lawful"},
+    {"tyres: {fitted: {dual: yes}}", 1, 24, "neither true nor false", "dual"},
+    {"tyres: {fitted: {load_range: K}}", 1, 30, "not a letter", "ABCDEFGHJLMN"},
+    {"tyres: {fitted: {load_range: EE}}", 1, 30, "not a letter", "ABCDEFGHJLMN"},
+    {"tyres: {fitted: {size: 205/55X16}}", 1, 30, "205/55X16", ";"},
+    {"tyres: {fitted: {size: '205/55X16'}}", 1, 31, "205/55X16", ";"},
+    /* what YAML has and a build file has not */
+    {"vehicle: &a {name: x}\n", 1, 10, "anchor", "write the value out"},
+    {"vehicle: {name: &a x}\n", 1, 17, "anchor", "write the value out"},
+    {"vehicle: {name: *a}\n", 1, 17, "alias", "write the value out"},
+    {"vehicle: {wheelbase: !!str 2 m}\n", 1, 22, "tag", "without it"},
+    {"vehicle: !wagon {name: x}\n", 1, 10, "tag", "without it"},
+    {"vehicle: {name: x}\n---\nvehicle: {name: y}\n", 2, 1, "second document", "one document"},
+    {"", 1, 1, "holds nothing", "vehicle"},
+    {"# only a comment\n\n", 1, 1, "holds nothing", "vehicle"},
+    /* what is no YAML */
+    {"vehicle: {name: x\n", 2, 1, "not YAML", "began in line 1"},
+    {"vehicle:\n\tname: x\n", 2, 1, "not YAML", "line 2"},
+    {"vehicle: {name: \"x}\n", 2, 1, "not YAML", "began in line 1"},
+    {"vehicle:\n  name: \xFF\n", 2, 9, "not YAML", "UTF-8"},
+    {"vehicle:\n  name: a\x01z\n", 2, 10, "not YAML", "control"},
+};
+
+START_TEST(fault_is_told_at_its_place)
+{
+    const char *text = faulty[_i].text;
+    read_span(span_of(text));
+    const struct fault *fault = &diagnostics.faults[0];
+    ck_assert_msg(diagnostics.count >= 1, "%s: no fault", text);
+    ck_assert_msg(diagnostics.count == 1, "%s: %zu faults; the second: %s", text, diagnostics.count,
+                  diagnostics.faults[1].message);
+    ck_assert_msg(fault->mark.line == faulty[_i].line && fault->mark.column == faulty[_i].column,
+                  "%s: at %zu:%zu, expected %zu:%zu (%s)", text, fault->mark.line,
+                  fault->mark.column, faulty[_i].line, faulty[_i].column, fault->message);
+    ck_assert_msg(strstr(fault->message, faulty[_i].says) != NULL &&
+                      strstr(fault->message, faulty[_i].says_too) != NULL,
+                  "%s: message is: %s", text, fault->message);
+}
+END_TEST
+
+START_TEST(all_faults_are_told)
+{
+    read_span(span_of("vehicle: {wheelbase: 1 kg, nmae: x}\ntyres: {fitted: {size: 205}}\n"
+                      "carried:\n- {mass: -1 kg}\n- {mass: 5}\n"));
+    ck_assert_uint_eq(diagnostics.count, 5);
+}
+END_TEST
+
+START_TEST(faults_past_the_maximum_are_counted)
+{
+    char text[4096] = "drivetrain: {gears: [";
+    for (int i = 0; i < 300; i++)
+        strcat(text, i == 0 ? "x" : ", x");
+    strcat(text, "]}");
+    read_span(span_of(text));
+    ck_assert_uint_eq(diagnostics.count, 300);
+}
+END_TEST
+
+/* Depth and size. */
+
+static void read_repeated(const char *piece, size_t times, const char *tail)
+{
+    size_t length = strlen(piece), total = length * times + strlen(tail);
+    char *text = arena_allocate(&arena, total + 1);
+    for (size_t i = 0; i < times; i++)
+        memcpy(text + i * length, piece, length);
+    memcpy(text + length * times, tail, strlen(tail));
+    tree_read(&arena, (struct span){text, total}, &diagnostics);
+}
+
+START_TEST(sixty_four_levels_are_read)
+{
+    char closing[TREE_DEPTH_MAX + 1] = "";
+    memset(closing, ']', TREE_DEPTH_MAX);
+    read_repeated("[", TREE_DEPTH_MAX, closing);
+    ck_assert_uint_eq(diagnostics.count, 0);
+}
+END_TEST
+
+START_TEST(sixty_five_levels_are_refused)
+{
+    char closing[TREE_DEPTH_MAX + 2] = "";
+    memset(closing, ']', TREE_DEPTH_MAX + 1);
+    read_repeated("[", TREE_DEPTH_MAX + 1, closing);
+    ck_assert_uint_eq(diagnostics.count, 1);
+    ck_assert_uint_eq(diagnostics.faults[0].mark.column, 65);
+    ck_assert_ptr_nonnull(strstr(diagnostics.faults[0].message, "64 levels"));
+}
+END_TEST
+
+/* Hostile texts: each must be dealt with in time that grows with its length alone. */
+static const struct {
+    const char *piece, *tail;
+    size_t times;
+    size_t faults_min;
+} hostile[] = {
+    {"[", "", 100000, 1},    {"{", "", 100000, 1},      {"{a: ", "", 100000, 1},
+    {"- ", "x", 100000, 1},  {"? ", "x", 100000, 1},    {"[],", "]", 100000, 1},
+    {"]", "", 100000, 1},    {"\n", "", MEBIBYTE, 1},   {" ", "", MEBIBYTE, 1},
+    {"#", "", MEBIBYTE, 1},  {"a: 1\n", "", 200000, 1}, {"- x\n", "", 250000, 0},
+    {"x", "", MEBIBYTE, 0},  {"'", "", MEBIBYTE, 0},    {"\"\\u00e9", "", 100000, 1},
+    {"%a\n", "", 100000, 1}, {"&a ", "x", 100000, 1},   {"x: ", "1", 100000, 1},
+};
+
+START_TEST(hostile_text_costs_little)
+{
+    clock_t start = clock();
+    read_repeated(hostile[_i].piece, hostile[_i].times, hostile[_i].tail);
+    double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
+    ck_assert_msg(seconds < 0.9, "%s times %zu: %.2f s", hostile[_i].piece, hostile[_i].times,
+                  seconds);
+    ck_assert_msg(diagnostics.count >= hostile[_i].faults_min, "%s times %zu: %zu faults",
+                  hostile[_i].piece, hostile[_i].times, diagnostics.count);
+}
+END_TEST
+
+/* A comment fills the file up to so many bytes. */
+static struct span file_of_size(size_t size)
+{
+    static const char head[] = "vehicle: {name: x}\n#";
+    char *text = arena_allocate(&arena, size + 1);
+    memset(text, 'x', size);
+    memcpy(text, head, sizeof head - 1);
+    return (struct span){text, size};
+}
+
+START_TEST(one_mebibyte_is_read)
+{
+    read_span(file_of_size(MEBIBYTE));
+    ck_assert_uint_eq(diagnostics.count, 0);
+    ck_assert_str_eq(specification.vehicle.name, "x");
+}
+END_TEST
+
+START_TEST(one_byte_more_is_refused)
+{
+    read_span(file_of_size(MEBIBYTE + 1));
+    ck_assert_uint_eq(diagnostics.count, 1);
+    ck_assert_uint_eq(diagnostics.faults[0].mark.line, 0); /* no place of its own */
+    ck_assert_ptr_nonnull(strstr(diagnostics.faults[0].message, "1 MiB"));
+}
+END_TEST
+
+/* Any file of a mebibyte, rules between keys included, in time linear in its length. */
+static const struct {
+    const char *head, *format;
+} large[] = {
+    {"tyres: {fitted: {size: 205/55R16 91V}}\ncarried:\n", "- {item: i%d, mass: 1 kg, at: 1 m}\n"},
+    {"tyres:\n  fitted: {size: 205/55R16 91V}\n  options:\n",
+     "  - {name: n%d, size: 205/55R16 91V}\n"},
+    {"tyres: {fitted: {size: 205/55R16 91V}}\nstates:\n", "  s%d: all\n"},
+    {"tyres: {fitted: {size: 205/55R16 91V}}\nstates:\n  all:\n", "  - i%d\n"},
+    {"", "k%d: 1\n"},
+    {"tyres: {fitted: {size: 205/55R16 91V}}\nlimits:\n  published:\n", "  - row%d\n"},
+};
+
+START_TEST(large_file_costs_little)
+{
+    char *text = arena_allocate(&arena, MEBIBYTE + 1);
+    size_t at = (size_t)sprintf(text, "%s", large[_i].head);
+    for (int i = 0; at < MEBIBYTE - 100; i++)
+        at += (size_t)sprintf(text + at, large[_i].format, i);
+    clock_t start = clock();
+    build_file_read(&arena, (struct span){text, at}, &diagnostics, &specification);
+    double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
+    ck_assert_msg(seconds < 3, "%s: %.2f s", large[_i].format, seconds);
+}
+END_TEST
+
+/* Rules between keys, by build_file_read. */
+#define FITTED "tyres: {fitted: {size: 205/55R16 91V}}\n"
+
+static const struct {
+    const char *text;
+    size_t line;
+    const char *says;
+} broken_rules[] = {
+    {"vehicle: {name: x}", 1, "\"tyres\" is missing"},
+    {"tyres: {fitted: {mass: 20 kg}}", 1, "no size"},
+    {"tyres:\n  fitted: {size: 205/55R16 91V}\n  options:\n  - {size: 205/55R16 91V}\n", 4,
+     "no name"},
+    {"tyres:\n  fitted: {size: 205/55R16 91V}\n  options:\n  - {name: a}\n", 4, "no size"},
+    {"tyres:\n  fitted: {size: 205/55R16 91V}\n  options:\n  - {name: a, size: 205/55R16 91V}\n"
+     "  - {name: a, size: 205/55R16 91V}\n",
+     5, "already"},
+    {FITTED "carried: [{item: a, at: 1 m}]", 2, "no mass"},
+    {FITTED "carried: [{item: a, mass: 1 kg}]", 2, "no place"},
+    {FITTED "carried: [{item: a, volume: 9 L, of: deisel, at: 1 m}]", 2, "diesel"},
+    {FITTED "states: {touring: [tent]}", 2, "not in `carried`"},
+    {FITTED "speedometer: {rule: un_r93}", 2, "un_r39"},
+    {FITTED "speedometer: {readings_on: other}", 2, "no option named"},
+    {FITTED "limits: {track_change: {min: 5 mm, max: -5 mm}}", 2, "above max"},
+    {FITTED "drivetrain: {axle: 3.91}", 2, "\"gears\" is missing"},
+};
+
+START_TEST(rule_between_keys_is_kept)
+{
+    ck_assert(
+        !build_file_read(&arena, span_of(broken_rules[_i].text), &diagnostics, &specification));
+    ck_assert_msg(diagnostics.count == 1, "%s: %zu faults; the second: %s", broken_rules[_i].text,
+                  diagnostics.count, diagnostics.count > 1 ? diagnostics.faults[1].message : "");
+    ck_assert_uint_eq(diagnostics.faults[0].mark.line, broken_rules[_i].line);
+    ck_assert_msg(strstr(diagnostics.faults[0].message, broken_rules[_i].says) != NULL, "%s: %s",
+                  broken_rules[_i].text, diagnostics.faults[0].message);
+}
+END_TEST
+
+START_TEST(smallest_file_is_read)
+{
+    bool good = build_file_read(&arena, span_of(FITTED), &diagnostics, &specification);
+    ck_assert_msg(good, "%s", diagnostics.faults[0].message);
+}
+END_TEST
+
+Suite *build_faults_suite(void)
+{
+    Suite *suite = suite_create("build_faults");
+    TCase *faults = tcase_create("faults");
+    tcase_add_checked_fixture(faults, set_up, tear_down);
+    tcase_add_loop_test(faults, fault_is_told_at_its_place, 0, (int)LENGTH_OF(faulty));
+    tcase_add_test(faults, all_faults_are_told);
+    tcase_add_test(faults, faults_past_the_maximum_are_counted);
+    tcase_add_loop_test(faults, rule_between_keys_is_kept, 0, (int)LENGTH_OF(broken_rules));
+    tcase_add_test(faults, smallest_file_is_read);
+    suite_add_tcase(suite, faults);
+    TCase *bounds = tcase_create("bounds");
+    tcase_set_timeout(bounds, 60);
+    tcase_add_checked_fixture(bounds, set_up, tear_down);
+    tcase_add_test(bounds, sixty_four_levels_are_read);
+    tcase_add_test(bounds, sixty_five_levels_are_refused);
+    tcase_add_loop_test(bounds, hostile_text_costs_little, 0, (int)LENGTH_OF(hostile));
+    tcase_add_test(bounds, one_mebibyte_is_read);
+    tcase_add_test(bounds, one_byte_more_is_refused);
+    tcase_add_loop_test(bounds, large_file_costs_little, 0, (int)LENGTH_OF(large));
+    suite_add_tcase(suite, bounds);
+    return suite;
+}

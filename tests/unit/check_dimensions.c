@@ -1,0 +1,302 @@
+/* Dimensions by the rules of UN R30 and UN R54, and the comparison of two tyres. */
+#include <string.h>
+
+#include "compute/dimensions.h"
+#include "suites.h"
+#include "support.h"
+#include "tables/lookup.h"
+
+#define R30 "UN R30 6.1.1 to 6.1.2 with the rim diameters of Annex 5, by hand"
+#define R54 "UN R54 6.1.1 to 6.1.2 with the rim diameters of Annex 5, by hand"
+#define PUBLISHED "; measuring rim as published"
+
+/* Lengths in mm, rim in inches; NAN where the source is silent. */
+static const struct {
+    const char *designation;
+    double diameter, tolerance, section_height, measuring_rim;
+    double load_kg, load_dual_kg, speed_kmh;
+    const char *source;
+} sizes[] = {
+    {"205/55R16 91V", 632, 0.5, 113, 6.5, 615, NAN, 240, R30},
+    {"195/65R15 91H", 635, 0.5, 127, 6.0, 615, NAN, 210, R30},
+    {"225/45R17 94Y XL", 634, 0.5, 101, 7.5, 670, NAN, 300, R30 PUBLISHED},
+    {"225/40ZR18 (92Y)", 637, 0.5, 90, 8.0, 630, NAN, 300, R30 PUBLISHED},
+    {"P235/75R15 105S", 733, 0.5, 176, 6.5, 925, NAN, 180, R30 PUBLISHED},
+    {"215/65R16C 109/107T", 686, 0.5, 140, 6.5, 1030, 975, 190, R54},
+    {"LT235/85R16 120/116S", 806, 0.5, 200, 6.5, 1400, 1250, 180,
+     "data sheet: 31.7 in overall, design rim 6.5"},
+    {"LT245/75R16 120/116R", 774, 0.5, 184, 7.0, 1400, 1250, 170,
+     "data sheet: 30.5 in overall, design rim 7.0"},
+    {"LT265/75R16 123/120Q", 804, 0.5, 199, 7.5, 1550, 1400, 160,
+     "data sheet: 31.7 in overall, design rim 7.5"},
+    {"31x10.50R15LT 109R", 787.4, 0.5, 203.2, NAN, 1030, NAN, 170, "the diameter is moulded"},
+    {"315/70R22.5 154/150L", 1014, 0.5, 221, NAN, 3750, 3350, 120, R54},
+    {"165R13 82T", 600, 5, 135, NAN, 475, NAN, 190,
+     "82 series convention, 600 mm; tables print about 596"},
+    {"T125/70D16 96M", 582, 0.5, 88, NAN, 710, NAN, 130, R30},
+};
+
+START_TEST(size_has_its_published_figures)
+{
+    const char *name = sizes[_i].designation;
+    struct tyre tyre = tyre_of(name);
+    struct tyre_figures figures;
+    figures_by_rule(&tyre.size, UNKNOWN, &figures);
+    assert_close(figures.overall_diameter_m * 1e3, sizes[_i].diameter, sizes[_i].tolerance, name);
+    assert_close(figures.section_height_m * 1e3, sizes[_i].section_height, sizes[_i].tolerance / 2,
+                 name);
+    if (known(sizes[_i].measuring_rim))
+        assert_close(figures.measuring_rim_m / 0.0254, sizes[_i].measuring_rim, 1e-9, name);
+    const struct service_description *service = &tyre.size.service;
+    assert_close(load_index_kg(service->load_index), sizes[_i].load_kg, 0, name);
+    if (known(sizes[_i].load_dual_kg))
+        assert_close(load_index_kg(service->load_index_dual), sizes[_i].load_dual_kg, 0, name);
+    else
+        ck_assert_int_eq(service->load_index_dual, LOAD_INDEX_NONE);
+    double kmh = UNKNOWN;
+    ck_assert(speed_symbol_kmh(service->speed_symbol, &kmh));
+    assert_close(kmh, sizes[_i].speed_kmh, 0, name);
+}
+END_TEST
+
+/* UN R30 Annex 5 and UN R54 Annex 5 print the nominal rim diameter of each code. */
+START_TEST(rim_code_has_its_diameter)
+{
+    static const struct {
+        int tenths, mm;
+    } codes[] = {
+        {130, 330}, {140, 356}, {150, 381}, {160, 406}, {165, 419},
+        {170, 432}, {175, 445}, {180, 457}, {190, 483}, {195, 495},
+        {200, 508}, {210, 533}, {220, 559}, {225, 572}, {245, 622},
+    };
+    for (size_t i = 0; i < LENGTH_OF(codes); i++)
+        assert_close(rim_diameter_m(codes[i].tenths, false) * 1e3, codes[i].mm, 1e-9, "Annex 5");
+}
+END_TEST
+
+/* UN R30 6.1.2: H = 0.01 S1 Ra to the nearest mm, halves up; against 10^-2 in long double. */
+START_TEST(section_height_is_rounded_half_up)
+{
+    for (int width = 100; width <= 500; width++)
+        for (int aspect = 15; aspect <= 100; aspect++)
+            ck_assert_int_eq(section_height_mm(width, aspect),
+                             (int)floorl((long double)(2 * width * aspect + 100) / 200));
+    ck_assert_int_eq(section_height_mm(205, 70), 144); /* 143.5 */
+    ck_assert_int_eq(section_height_mm(195, 70), 137); /* 136.5 */
+}
+END_TEST
+
+/* UN R30 6.1.1.1: S = S1 + 0.4 (A - A1), about 5 mm for each half inch of rim. */
+START_TEST(section_width_follows_the_rim)
+{
+    struct tyre tyre = tyre_of("205/55R16 91V");
+    for (int half = 10; half < 18; half++) {
+        struct tyre_figures narrow, wide;
+        figures_by_rule(&tyre.size, half * 0.0127, &narrow);
+        figures_by_rule(&tyre.size, (half + 1) * 0.0127, &wide);
+        assert_close((wide.width_on_rim_m - narrow.width_on_rim_m) * 1e3, 5, 1, "0.4 x 12.7 mm");
+    }
+    /* S1 = 205, A1 = 0.70 S1 = 143.5; A = 152.4 (6 in): 208.56; A = 190.5 (7.5 in): 223.8 */
+    assert_close(section_width_on_rim_m(0.205, 0.1524, 0.1435) * 1e3, 209, 1e-9, "UN R30, 6 in");
+    assert_close(section_width_on_rim_m(0.205, 0.1905, 0.1435) * 1e3, 224, 1e-9, "UN R30, 7.5 in");
+}
+END_TEST
+
+/* UN R30 and R54 6.1.4, 6.1.5 (from memory): D from d + 2H 0.97 to d + 2H b, width to +4 % or +6 %.
+ */
+static const struct {
+    const char *designation;
+    double b, width;
+} envelopes[] = {
+    {"205/55R16 91V", 1.04, 1.04},
+    {"LT245/75R16 120/116R", 1.04, 1.04},
+    {"T125/70D16 96M", 1.08, 1.06},
+    {"LT245/75D16 120/116N", 1.07, 1.06},
+};
+
+START_TEST(envelope_is_the_standards)
+{
+    const char *name = envelopes[_i].designation;
+    struct tyre tyre = tyre_of(name);
+    struct tyre_figures figures;
+    figures_by_rule(&tyre.size, UNKNOWN, &figures);
+    double rim = figures.rim_diameter_m, twice = 2 * figures.section_height_m;
+    assert_close(figures.overall_diameter_min_m, rim + 0.97 * twice, 1e-12, name);
+    assert_close(figures.overall_diameter_max_m, rim + envelopes[_i].b * twice, 1e-12, name);
+    assert_close(figures.width_on_rim_max_m, figures.width_on_rim_m * envelopes[_i].width, 1e-12,
+                 name);
+}
+END_TEST
+
+/* ETRTO: C = 3.05 D radial, 2.99 D diagonal; loaded radius 0.912 D/2. */
+START_TEST(rolling_goes_by_construction)
+{
+    assert_close(rolling_circumference_m(CONSTRUCTION_RADIAL, 0.632), 1.9276, 1e-9, "3.05 D");
+    assert_close(rolling_circumference_m(CONSTRUCTION_DIAGONAL, 0.582), 1.74018, 1e-9, "2.99 D");
+    assert_close(static_loaded_radius_m(CONSTRUCTION_RADIAL, 0.632), 0.288192, 1e-9, "0.912 D/2");
+    /* C = 2 pi (2/3 free + 1/3 loaded) gives the same circumference back within 0.1 %. */
+    double mean = 2 * 3.14159265358979 * (2.0 / 3 * 0.316 + 0.288192 / 3);
+    assert_relative(mean, 1.9276, 0.001, "C from free and loaded radius");
+}
+END_TEST
+
+/* Properties. */
+
+static const char *const measured[] = {
+    "205/55R16 91V",        "P255/70R16 109S",     "LT255/75R16 111/108Q", "31x10.50R15LT 109R",
+    "315/70R22.5 154/150L", "215/65R16C 109/107T", "165R13 82T",           "7.50R16LT 112/107N",
+};
+
+static double maybe(uint64_t *state, double low, double high)
+{
+    return random_whole(state, 0, 1) ? random_between(state, low, high) : UNKNOWN;
+}
+
+static struct tyre random_tyre(uint64_t *state)
+{
+    struct tyre tyre = tyre_of(measured[random_whole(state, 0, (int)LENGTH_OF(measured) - 1)]);
+    tyre.wheel.width_m = random_between(state, 0.12, 0.25);
+    tyre.data_book.overall_diameter_m = maybe(state, 0.55, 1.1);
+    tyre.data_book.section_width_m = maybe(state, 0.15, 0.35);
+    tyre.data_book.revs_per_mile = maybe(state, 500, 900);
+    if (!known(tyre.data_book.revs_per_mile))
+        tyre.data_book.revs_per_km = maybe(state, 300, 600);
+    tyre.data_book.static_loaded_radius_m = maybe(state, 0.25, 0.5);
+    return tyre;
+}
+
+static bool from_book(enum figure_source source)
+{
+    return source == SOURCE_DATA_BOOK;
+}
+
+/* The diameter that a circumference or radius was computed from counts as its source. */
+static void assert_one_source(const struct tyre_figures *a, const struct tyre_figures *b)
+{
+    ck_assert_int_eq(from_book(a->diameter_source), from_book(b->diameter_source));
+    ck_assert_int_eq(from_book(a->circumference_source), from_book(b->circumference_source));
+    ck_assert_int_eq(from_book(a->radius_source), from_book(b->radius_source));
+    ck_assert_int_eq(from_book(a->width_source), from_book(b->width_source));
+}
+
+static double circumference_stated(const struct data_book *book)
+{
+    return known(book->revs_per_mile) ? 1609.344 / book->revs_per_mile : 1000 / book->revs_per_km;
+}
+
+static bool one_sided(double a, double b)
+{
+    return known(a) != known(b);
+}
+
+START_TEST(comparison_never_mixes_sources)
+{
+    uint64_t state = random_start("comparison_never_mixes_sources");
+    for (int run = 0; run < 20000; run++) {
+        struct tyre a = random_tyre(&state), b = random_tyre(&state);
+        const struct data_book *x = &a.data_book, *y = &b.data_book;
+        struct tyre_figures first, second;
+        bool mixed = false;
+        figures_to_compare(&a, &b, &first, &second, &mixed);
+        assert_one_source(&first, &second);
+        double cx = circumference_stated(x), cy = circumference_stated(y);
+        bool expected = one_sided(x->overall_diameter_m, y->overall_diameter_m) ||
+                        one_sided(x->section_width_m, y->section_width_m) || one_sided(cx, cy) ||
+                        one_sided(x->static_loaded_radius_m, y->static_loaded_radius_m);
+        ck_assert_int_eq(mixed, expected);
+        if (known(cx) && known(cy)) {
+            assert_relative(first.rolling_circumference_m, cx, 1e-14, "both state revolutions");
+            assert_relative(second.rolling_circumference_m, cy, 1e-14, "both state revolutions");
+        }
+        if (known(x->overall_diameter_m) && known(y->overall_diameter_m))
+            assert_close(second.overall_diameter_m, y->overall_diameter_m, 0, "both state D");
+    }
+}
+END_TEST
+
+/* Fitted against itself changes exactly nothing, whatever its data book says. */
+START_TEST(tyre_against_itself_changes_nothing)
+{
+    uint64_t state = random_start("tyre_against_itself_changes_nothing");
+    for (int run = 0; run < 5000; run++) {
+        struct tyre tyre = random_tyre(&state);
+        struct tyre_figures first, second;
+        bool mixed = true;
+        figures_to_compare(&tyre, &tyre, &first, &second, &mixed);
+        ck_assert(!mixed);
+        assert_close(first.overall_diameter_m - second.overall_diameter_m, 0, 0, "diameter");
+        assert_close(first.width_on_rim_m - second.width_on_rim_m, 0, 0, "width");
+        assert_close(first.width_on_rim_max_m - second.width_on_rim_max_m, 0, 0, "largest width");
+        assert_close(first.rolling_circumference_m - second.rolling_circumference_m, 0, 0, "C");
+        assert_close(first.static_loaded_radius_m - second.static_loaded_radius_m, 0, 0, "radius");
+    }
+}
+END_TEST
+
+/* Every figure that a data book states replaces the computed one, and nothing falls outside the
+ * envelope that is printed with it. */
+START_TEST(data_book_replaces_what_it_states)
+{
+    uint64_t state = random_start("data_book_replaces_what_it_states");
+    for (int run = 0; run < 5000; run++) {
+        struct tyre tyre = random_tyre(&state);
+        struct tyre_measures measures;
+        tyre_measure(&tyre, &measures);
+        const struct tyre_figures *stated = &measures.stated, *rule = &measures.by_rule;
+        const struct data_book *book = &tyre.data_book;
+        assert_close(stated->overall_diameter_m,
+                     known_or(book->overall_diameter_m, rule->overall_diameter_m), 0, "diameter");
+        assert_close(stated->section_width_m,
+                     known_or(book->section_width_m, rule->section_width_m), 0, "width");
+        ck_assert(stated->overall_diameter_max_m >= stated->overall_diameter_m);
+        ck_assert(stated->overall_diameter_min_m <= stated->overall_diameter_m);
+        ck_assert(stated->width_on_rim_max_m >= stated->width_on_rim_m);
+        ck_assert(!from_book(rule->diameter_source) && !from_book(rule->circumference_source));
+        double c = circumference_stated(book);
+        if (known(c))
+            assert_relative(stated->rolling_circumference_m, c, 1e-14, "revolutions");
+        else if (known(book->overall_diameter_m))
+            assert_relative(
+                stated->rolling_circumference_m,
+                rolling_circumference_m(tyre.size.construction, book->overall_diameter_m), 1e-14,
+                "circumference of the stated diameter");
+    }
+}
+END_TEST
+
+/* A size that no rule and no table measures is unknown, and its data book is all there is. */
+START_TEST(size_without_rule_needs_its_data_book)
+{
+    struct tyre tyre = tyre_of("5.20-10"), other = tyre_of("205/55R16 91V");
+    struct tyre_figures figures, first, second;
+    figures_by_rule(&tyre.size, UNKNOWN, &figures);
+    ck_assert(!known(figures.overall_diameter_m) && !known(figures.rolling_circumference_m));
+    ck_assert(!known(figures.overall_diameter_max_m));
+    ck_assert_int_eq(figures.diameter_source, SOURCE_NONE);
+    tyre.data_book.overall_diameter_m = 0.498;
+    bool mixed;
+    figures_to_compare(&tyre, &other, &first, &second, &mixed);
+    assert_close(first.overall_diameter_m, 0.498, 0, "its data book");
+    assert_close(second.overall_diameter_m, 0.632, 1e-12, "UN R30");
+}
+END_TEST
+
+Suite *dimensions_suite(void)
+{
+    Suite *suite = suite_create("dimensions");
+    TCase *rules = tcase_create("rules");
+    tcase_add_loop_test(rules, size_has_its_published_figures, 0, (int)LENGTH_OF(sizes));
+    tcase_add_test(rules, rim_code_has_its_diameter);
+    tcase_add_test(rules, section_height_is_rounded_half_up);
+    tcase_add_test(rules, section_width_follows_the_rim);
+    tcase_add_loop_test(rules, envelope_is_the_standards, 0, (int)LENGTH_OF(envelopes));
+    tcase_add_test(rules, rolling_goes_by_construction);
+    suite_add_tcase(suite, rules);
+    TCase *comparison = tcase_create("comparison");
+    tcase_add_test(comparison, comparison_never_mixes_sources);
+    tcase_add_test(comparison, tyre_against_itself_changes_nothing);
+    tcase_add_test(comparison, data_book_replaces_what_it_states);
+    tcase_add_test(comparison, size_without_rule_needs_its_data_book);
+    suite_add_tcase(suite, comparison);
+    return suite;
+}

@@ -1,0 +1,21 @@
+/* One suite a module; check_main.c runs them all. */
+#ifndef TYRESUM_TESTS_SUITES_H
+#define TYRESUM_TESTS_SUITES_H
+
+#include <check.h>
+
+Suite *designation_suite(void);
+Suite *tables_suite(void);
+Suite *number_suite(void);
+Suite *writer_suite(void);
+Suite *quantity_suite(void);
+Suite *build_file_suite(void);
+Suite *build_faults_suite(void);
+Suite *dimensions_suite(void);
+Suite *capacity_suite(void);
+Suite *axle_loads_suite(void);
+Suite *speedometer_suite(void);
+Suite *gearing_suite(void);
+Suite *clearance_suite(void);
+
+#endif
