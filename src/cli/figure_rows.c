@@ -20,6 +20,8 @@ enum unit_id figure_unit(const struct figure *figure, bool us)
 int figure_decimals(const struct figure *figure, bool us)
 {
     const struct quantity_row *quantity = &quantity_rows[figure->quantity];
+    if (figure->decimals != DECIMALS_OF_QUANTITY)
+        return figure->decimals;
     return us ? quantity->decimals_us : quantity->decimals_metric;
 }
 

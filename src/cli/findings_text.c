@@ -75,8 +75,13 @@ static bool stands_for_all(const struct setup_figures *group, size_t index)
     const struct figure *figure = group->items[index];
     for (size_t i = 0; i < group->count; i++) {
         const struct figure *other = group->items[i];
-        if (i == index || other->verdict != figure->verdict || !same_matter(figure, other))
+        if (i == index || other->verdict == VERDICT_NONE || !same_matter(figure, other))
             continue;
+        if (other->verdict != figure->verdict) {
+            if (other->verdict < figure->verdict)
+                return false;
+            continue;
+        }
         double mine = excess_of(figure), theirs = excess_of(other);
         if (theirs > mine || (theirs == mine && i < index))
             return false;
@@ -106,6 +111,50 @@ static void write_finding(const struct reading *reading, const struct figure *fi
     prose_end(&prose);
 }
 
+/* The figure of a setup that stands for the same matter with the same verdict, or NULL. */
+static const struct figure *counterpart(const struct setup_figures *group,
+                                        const struct figure *figure)
+{
+    for (size_t i = 0; i < group->count; i++)
+        if (group->items[i]->verdict == figure->verdict && same_matter(group->items[i], figure))
+            return group->items[i];
+    return NULL;
+}
+
+/* True of a matter that every setup has: the build's, not the tyre's. */
+static bool is_shared(const struct reading *reading, const struct figure *figure)
+{
+    if (reading->plan->count < 2)
+        return false;
+    for (size_t i = 0; i < reading->plan->count; i++)
+        if (counterpart(&reading->setups[i], figure) == NULL)
+            return false;
+    return true;
+}
+
+/* What is wrong whichever tyre is chosen, once, as the worst setup has it. */
+static void write_shared(const struct reading *reading)
+{
+    const struct setup_figures *fitted = &reading->setups[0];
+    bool any = false;
+    for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
+        for (size_t i = 0; i < fitted->count; i++) {
+            const struct figure *worst = fitted->items[i];
+            if ((int)worst->verdict != verdict || !stands_for_all(fitted, i) ||
+                !is_shared(reading, worst))
+                continue;
+            for (size_t j = 1; j < reading->plan->count; j++) {
+                const struct figure *other = counterpart(&reading->setups[j], fitted->items[i]);
+                if (excess_of(other) > excess_of(worst))
+                    worst = other;
+            }
+            if (!any)
+                outbuf_text(reading->out, "whichever tyre is chosen (the worst of them)\n");
+            any = true;
+            write_finding(reading, worst);
+        }
+}
+
 static void write_setup(const struct reading *reading, const struct badness *badness, size_t oks)
 {
     const struct setup *setup = &reading->plan->setups[badness->setup];
@@ -121,7 +170,8 @@ static void write_setup(const struct reading *reading, const struct badness *bad
     prose_end(&prose);
     for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
         for (size_t i = 0; i < group->count; i++)
-            if ((int)group->items[i]->verdict == verdict && stands_for_all(group, i))
+            if ((int)group->items[i]->verdict == verdict && stands_for_all(group, i) &&
+                !is_shared(reading, group->items[i]))
                 write_finding(reading, group->items[i]);
 }
 
@@ -142,8 +192,31 @@ void findings_text(const struct reading *reading)
                                   count_verdict(&reading->setups[i], VERDICT_UNKNOWN),
                                   count_verdict(&reading->setups[i], VERDICT_CAUTION)};
     qsort(all, plan->count, sizeof *all, worst_first);
+    write_shared(reading);
     for (size_t i = 0; i < plan->count; i++)
         write_setup(reading, &all[i], count_verdict(&reading->setups[all[i].setup], VERDICT_OK));
+}
+
+/* Labels of all setups for which the same was taken. */
+static const char *labels_taken(const struct reading *reading, const char *assumption)
+{
+    const char *labels = "";
+    for (size_t i = 0; i < reading->figures->count; i++) {
+        const struct figure *figure = &reading->figures->items[i];
+        if (figure->quantity == QUANTITY_ASSUMPTION && figure->action == assumption)
+            labels = arena_format(reading->arena, "%s%s%s", labels, *labels ? " " : "",
+                                  option_label(reading, figure->option));
+    }
+    return labels;
+}
+
+static bool said_before(const struct reading *reading, size_t index)
+{
+    const struct figure *items = reading->figures->items;
+    for (size_t i = 0; i < index; i++)
+        if (items[i].quantity == QUANTITY_ASSUMPTION && items[i].action == items[index].action)
+            return true;
+    return false;
 }
 
 void assumptions_text(const struct reading *reading)
@@ -152,12 +225,12 @@ void assumptions_text(const struct reading *reading)
     bool any = false;
     for (size_t i = 0; i < reading->figures->count; i++) {
         const struct figure *figure = &reading->figures->items[i];
-        if (figure->quantity != QUANTITY_ASSUMPTION)
+        if (figure->quantity != QUANTITY_ASSUMPTION || said_before(reading, i))
             continue;
         if (!any)
             outbuf_text(reading->out, "\nTaken as (assumptions)\n");
         any = true;
-        prose_begin(&prose, VERDICT_AT, option_label(reading, figure->option), TEXT_AT);
+        prose_begin(&prose, VERDICT_AT, labels_taken(reading, figure->action), TEXT_AT);
         prose_words(&prose, figure->action);
         prose_end(&prose);
     }

@@ -103,12 +103,15 @@ static bool same_text(const char *a, const char *b)
 static bool same_line(const struct figure *a, const struct figure *b)
 {
     return a->part == b->part && a->quantity == b->quantity && a->axle == b->axle &&
-           same_text(a->state, b->state) && same_text(a->at, b->at);
+           same_text(a->state, b->state) && same_text(a->line, b->line) &&
+           (a->line != NULL || same_text(a->at, b->at));
 }
 
 static bool tabulated(const struct figure *figure, enum part part, bool headlines_only)
 {
-    return figure->part == part && (figure->headline || !headlines_only) &&
+    bool shown = figure->headline == HEADLINE_YES ||
+                 (figure->headline == HEADLINE_UNLESS_OK && figure->verdict != VERDICT_OK);
+    return figure->part == part && (shown || !headlines_only) &&
            figure->quantity != QUANTITY_ASSUMPTION && figure->quantity != QUANTITY_PART_MISSING &&
            figure->quantity != QUANTITY_MIXED_SOURCES;
 }
@@ -116,15 +119,10 @@ static bool tabulated(const struct figure *figure, enum part part, bool headline
 static const char *line_title(const struct reading *reading, const struct figure *figure)
 {
     const char *axle = axle_name(figure->axle);
-    return arena_format(reading->arena, "%s%s%s", quantity_rows[figure->quantity].title,
-                        *axle ? ", " : "", axle);
-}
-
-static const char *line_place(const struct reading *reading, const struct figure *figure)
-{
-    bool both = figure->state != NULL && figure->at != NULL;
-    return arena_format(reading->arena, "%s%s%s", figure->state ? figure->state : "",
-                        both ? ", " : "", figure->at ? figure->at : "");
+    const char *place = figure->line ? figure->line : figure->at ? figure->at : "";
+    return arena_format(reading->arena, "%s%s%s%s%s%s%s", quantity_rows[figure->quantity].title,
+                        *axle ? ", " : "", axle, figure->state ? ", " : "",
+                        figure->state ? figure->state : "", *place ? ", " : "", place);
 }
 
 struct lines {
@@ -158,24 +156,31 @@ static const struct figure *find_figure(const struct setup_figures *group,
     return NULL;
 }
 
-enum { FIXED_COLUMNS = 3 };
+enum { FIXED_COLUMNS = 2 };
+
+/* The setups of one block: the fitted one always stands first, to compare with. */
+struct block {
+    size_t first, count; /* options of the plan, from 1 */
+};
+
+static size_t setup_in_block(const struct block *block, size_t column)
+{
+    return column == 0 ? 0 : block->first + column - 1;
+}
 
 static void write_lines(const struct reading *reading, const struct lines *lines,
-                        struct writer *writer, bool us)
+                        const struct block *block, struct writer *writer, bool us)
 {
-    const struct plan *plan = reading->plan;
-    struct cell *cells = arena_allocate_array(reading->arena, plan->count + FIXED_COLUMNS, sizeof *cells);
+    struct cell *cells =
+        arena_allocate_array(reading->arena, block->count + 1 + FIXED_COLUMNS, sizeof *cells);
     for (size_t i = 0; i < lines->count; i++) {
         const struct figure *line = lines->items[i];
         cells[0] = cell_text(line_title(reading, line));
-        cells[1] = cell_text(line_place(reading, line));
-        if (cells[1].kind == CELL_ABSENT)
-            cells[1] = cell_text(" ");
-        cells[2] = cell_text(unit_table[figure_unit(line, us)].name);
-        if (cells[2].kind == CELL_ABSENT)
-            cells[2] = cell_text(" ");
-        for (size_t j = 0; j < plan->count; j++) {
-            const struct figure *figure = find_figure(&reading->setups[j], line);
+        cells[1] = (struct cell){.kind = CELL_TEXT,
+                                 .text = span_of(unit_table[figure_unit(line, us)].name)};
+        for (size_t j = 0; j <= block->count; j++) {
+            const struct figure *figure =
+                find_figure(&reading->setups[setup_in_block(block, j)], line);
             cells[FIXED_COLUMNS + j] =
                 cell_text(figure == NULL ? NULL : cell_text_of(reading, figure, us));
         }
@@ -183,30 +188,56 @@ static void write_lines(const struct reading *reading, const struct lines *lines
     }
 }
 
-void part_table(const struct reading *reading, enum part part, bool headlines_only)
+static void write_block(const struct reading *reading, enum part part, const struct lines *lines,
+                        const struct block *block)
 {
-    const struct plan *plan = reading->plan;
-    struct lines lines = find_lines(reading, part, headlines_only);
-    if (lines.count == 0)
-        return;
-    size_t columns = plan->count + FIXED_COLUMNS;
+    size_t columns = block->count + 1 + FIXED_COLUMNS;
     struct heading *headings = arena_allocate_array(reading->arena, columns, sizeof *headings);
-    headings[0] = (struct heading){"figure", part_name(part), "", false, 24, 0};
-    headings[1] = (struct heading){"at", "at", "", false, 24, 0};
-    headings[2] = (struct heading){"unit", "unit", "", false, 6, 0};
-    for (size_t i = 0; i < plan->count; i++) {
-        const char *label = option_label(reading, plan->setups[i].name);
-        headings[FIXED_COLUMNS + i] = (struct heading){label, label, "", true, 10, (int)i};
+    headings[0] = (struct heading){.name = "figure", .title = part_name(part), .unit = ""};
+    headings[1] = (struct heading){.name = "unit", .title = "unit", .unit = ""};
+    for (size_t i = 0; i <= block->count; i++) {
+        size_t setup = setup_in_block(block, i);
+        const char *label = option_label(reading, reading->plan->setups[setup].name);
+        headings[FIXED_COLUMNS + i] =
+            (struct heading){.name = label, .title = label, .unit = "", .numeric = true};
     }
     struct writer writer;
     struct writer_options options = {
         .with_header = !reading->options->no_header,
         .decimal_mark = '\0', /* cells are texts: aligned at their end */
-        .width = (int)reading->width,
     };
-    bool us = reading->options->units == UNITS_US;
     writer_begin(&writer, writer_find("table"), reading->out, reading->arena, options, headings,
                  columns);
-    write_lines(reading, &lines, &writer, us);
+    write_lines(reading, lines, block, &writer, reading->options->units == UNITS_US);
     writer_end(&writer);
+}
+
+/* Options that fit beside the longest line and the fitted setup; one at the least. */
+static size_t options_per_block(const struct reading *reading, const struct lines *lines)
+{
+    enum { UNIT_WIDTH = 6, CELL_WIDTH = 9 };
+    size_t longest = 0;
+    for (size_t i = 0; i < lines->count; i++) {
+        size_t width = display_width(span_of(line_title(reading, lines->items[i])));
+        longest = width > longest ? width : longest;
+    }
+    size_t fixed = longest + UNIT_WIDTH + CELL_WIDTH;
+    return reading->width > fixed + CELL_WIDTH ? (reading->width - fixed) / CELL_WIDTH : 1;
+}
+
+void part_table(const struct reading *reading, enum part part, bool headlines_only)
+{
+    struct lines lines = find_lines(reading, part, headlines_only);
+    if (lines.count == 0)
+        return;
+    size_t options = reading->plan->count - 1, fit = options_per_block(reading, &lines);
+    struct block block = {1, 0};
+    do {
+        size_t left = options - (block.first - 1);
+        block.count = left < fit ? left : fit;
+        if (block.first > 1)
+            outbuf_char(reading->out, '\n');
+        write_block(reading, part, &lines, &block);
+        block.first += block.count;
+    } while (block.first <= options);
 }

@@ -144,7 +144,7 @@ static struct table_cell cell_for(const struct writer *writer, const struct cell
     struct span text = {NULL, 0};
     if (cell->kind == CELL_TEXT)
         text = without_blanks_at_end(cell->text);
-    if (text.length == 0)
+    if (cell->kind != CELL_TEXT)
         return text_cell(span_of(absent_mark), heading->numeric, mark);
     return text_cell(text, false, mark);
 }

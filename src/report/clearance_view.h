@@ -10,6 +10,7 @@ struct clearance_view {
     size_t index;
     const struct setup *setup;
     const struct state *state;
+    enum headline headline;
     double lift_m[AXLE_COUNT], sag_m[AXLE_COUNT], radius_m[AXLE_COUNT];
     struct axle_pair body_change_m; /* tyre, lift and sag */
     struct axle_pair tyre_change_m; /* the tyre's part alone */

@@ -15,6 +15,7 @@ struct figure figure_of(enum part part, enum quantity_id quantity, const char *o
                            .option = option,
                            .axle = AXLE_NONE,
                            .value = value,
+                           .decimals = DECIMALS_OF_QUANTITY,
                            .limit = UNKNOWN,
                            .basis = basis};
 }

@@ -15,7 +15,10 @@ enum part { PART_TYRE, PART_CLEARANCE, PART_LOAD, PART_SPEEDOMETER, PART_GEARING
 /* Ordered worst first: fail, unknown, caution, ok. */
 enum verdict { VERDICT_NONE, VERDICT_FAIL, VERDICT_UNKNOWN, VERDICT_CAUTION, VERDICT_OK };
 
-enum { AXLE_NONE = -1 };
+enum { AXLE_NONE = -1, DECIMALS_OF_QUANTITY = -1 };
+
+/* Whether a figure stands in the terminal's sheet, and not only in its part's own table. */
+enum headline { HEADLINE_NO, HEADLINE_YES, HEADLINE_UNLESS_OK };
 
 struct figure {
     enum part part;
@@ -24,11 +27,13 @@ struct figure {
     const char *state; /* NULL where the figure has none */
     int axle;          /* enum axle, or AXLE_NONE */
     const char *at;    /* NULL where it needs none */
+    const char *line;  /* in a table for reading, instead of `at`, where that differs by option */
     double value;      /* UNKNOWN where something is missing */
     double limit;      /* UNKNOWN where there is none */
     enum verdict verdict;
     const char *basis, *action;
-    bool headline;       /* shown in the terminal's sheet, not only in the part's own table */
+    enum headline headline;
+    int decimals; /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */
     bool instrument_kmh;
 };

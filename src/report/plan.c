@@ -113,7 +113,7 @@ static void add_published(const struct plan *plan, struct figures *figures, stru
 void report_limits(const struct plan *plan, struct figures *figures, struct figure figure,
                    const struct window *house, double whole)
 {
-    figure.headline = false;
+    figure.headline = HEADLINE_NO;
     if (house != NULL && house->node != NULL) {
         bool percent = (known(house->min.value) ? house->min.kind : house->max.kind) == KIND_FRACTION;
         struct figure limited = figure;

@@ -58,12 +58,12 @@ static void add_room(const struct arch_view *view, const struct arch_change *cha
     figure.axle = view->axle;
     figure.at = *where == '\0' ? change->size
                                : arena_format(view->plan->arena, "%s, %s", where, change->size);
-    bool judged = change->size[0] == 'l' || view->setup->is_fitted;
+    bool judged = change->size[0] == 'l';
     if (judged) {
         figure = figure_at_least(figure, 0);
-        figure.headline = state == NULL;
+        figure.headline = state == NULL ? HEADLINE_YES : HEADLINE_NO;
         if (figure.verdict == VERDICT_FAIL)
-            figure.action = "it may rub: change inset, width, diameter, bump stop or lift";
+            figure.action = "it may rub";
         else if (figure.verdict == VERDICT_UNKNOWN)
             figure.action = arena_format(view->plan->arena,
                                          "give clearance: arch: %s, wheel width and inset%s",
@@ -121,7 +121,7 @@ static void report_lock(const struct arch_view *view, const struct arch_change *
         basis = "swept corner radius about the steering axis";
     } else {
         lost = lock_room_lost_at_most_m(change->diameter_m, change->move);
-        basis = "at most sqrt((dD/2)^2 + (edge move)^2) is lost; no steering geometry given";
+        basis = "bound sqrt((dD/2)^2 + (edge move)^2), no steering geometry";
     }
     add_room(view, change, QUANTITY_ARCH_LOCK, NULL, "", basis,
              view->arch->at_lock_m - change->chains_m - lost);
@@ -162,8 +162,10 @@ void report_arch(const struct plan *plan, size_t index, int axle, struct figures
         .suspension = axle == AXLE_FRONT ? &suspension->front : &suspension->rear,
         .figures = figures,
     };
-    for (int largest = 0; largest < (view.setup->is_fitted ? 1 : 2); largest++) {
-        struct arch_change change = change_of(&view, largest == 1);
+    for (int largest = 0; largest < 2; largest++) {
+        /* The fitted tyre is the one that was measured: as large as it is. */
+        struct arch_change change = change_of(&view, largest == 1 && !view.setup->is_fitted);
+        change.size = largest ? "largest" : "nominal";
         report_above(&view, &change);
         report_sides(&view, &change);
         if (axle == AXLE_FRONT)

@@ -79,7 +79,7 @@ static void report_body(const struct clearance_view *view, struct figures *figur
     struct figure figure = view_figure(
         view, QUANTITY_BODY, measured->ground_m + body_change(view, view->body_change_m),
         "measured + loaded radius + lift - sag by the wheel rate");
-    figure.headline = true;
+    figure.headline = view->headline;
     if (!known(figure.value)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = known(measured->ground_m) ? "give vehicle: unladen, wheelbase and suspension: wheel_rate"
@@ -88,7 +88,7 @@ static void report_body(const struct clearance_view *view, struct figures *figur
     figures_add(figures, figure);
     figure.verdict = VERDICT_NONE;
     figure.action = NULL;
-    figure.headline = false;
+    figure.headline = HEADLINE_NO;
     figure.quantity = QUANTITY_ROOF_HEIGHT;
     figure.value = measured->roof_height_m +
                    fmax(view->body_change_m.front, view->body_change_m.rear);
@@ -166,7 +166,7 @@ static void report_angles(const struct clearance_view *view, struct figures *fig
         double angle = smallest_angle(view, angles[i].points, angles[i].angle, &governing);
         struct figure figure = view_figure(view, angles[i].quantity, angle,
                                            "tangent to the loaded tyre (40 CFR 86.084-2, 49 CFR 523.2)");
-        figure.headline = true;
+        figure.headline = view->headline;
         if (governing != NULL)
             figure.basis = arena_format(view->plan->arena, "%s; governed by: %s", figure.basis, governing);
         if (!known(angle)) {
@@ -199,7 +199,7 @@ static void report_under_axle(const struct plan *plan, size_t index, int axle,
         return;
     figure.quantity = QUANTITY_UNDER_AXLE_CHANGE;
     figure.value = change;
-    figure.headline = axle == AXLE_FRONT;
+    figure.headline = axle == AXLE_FRONT ? HEADLINE_YES : HEADLINE_NO;
     figures_add(figures, figure);
 }
 
@@ -242,7 +242,7 @@ static void report_spare_room(const struct plan *plan, const struct setup *setup
     tyre_measure(&setup->spare, &measures);
     struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_SPARE_ROOM, setup->name,
                                      space->diameter_m - measures.stated.overall_diameter_max_m,
-                                     "space measured less the largest tyre the standard allows");
+                                     "measured space less the largest tyre");
     for (int width = 0; width < 2; width++) {
         figure.at = width ? "largest, width" : "largest, diameter";
         if (width)
@@ -255,13 +255,32 @@ static void report_spare_room(const struct plan *plan, const struct setup *setup
     }
 }
 
+/* The state in which the body stands lowest: the one that a glance should see. */
+static size_t lowest_state(const struct plan *plan)
+{
+    size_t lowest = 0;
+    double least = INFINITY;
+    for (size_t i = 0; i < state_count(plan->specification); i++) {
+        struct clearance_view view;
+        clearance_view_make(plan, 0, state_at(plan->specification, i), &view);
+        double here = body_change(&view, view.body_change_m);
+        if (here < least) {
+            least = here;
+            lowest = i;
+        }
+    }
+    return lowest;
+}
+
 void report_clearance(const struct plan *plan, struct figures *figures)
 {
     const struct specification *specification = plan->specification;
+    size_t lowest = lowest_state(plan);
     for (size_t i = 0; i < plan->count; i++) {
         for (size_t j = 0; j < state_count(specification); j++) {
             struct clearance_view view;
             clearance_view_make(plan, i, state_at(specification, j), &view);
+            view.headline = j == lowest ? HEADLINE_YES : HEADLINE_NO;
             report_body(&view, figures);
             report_angles(&view, figures);
         }

@@ -38,9 +38,10 @@ static void report_gear(const struct drive_view *view, size_t gear, double trans
     figure.quantity = QUANTITY_SPEED_PER_1000;
     figure.value = road_speed_mps(view->to_m, unit_to_si(UNIT_RPM, 1000), overall, view->slip);
     figure.basis = speed_basis;
-    figure.headline = gear + 1 == view->drivetrain->gears.count && strcmp(range, "low") != 0;
+    bool highest = gear + 1 == view->drivetrain->gears.count && strcmp(range, "low") != 0;
+    figure.headline = highest ? HEADLINE_YES : HEADLINE_NO;
     figures_add(view->figures, figure);
-    figure.headline = false;
+    figure.headline = HEADLINE_NO;
     double limit = view->drivetrain->engine.limit_per_s;
     if (!known(limit))
         return;
@@ -67,7 +68,7 @@ static void report_cruising(const struct drive_view *view)
             engine_speed_per_s(view->to_m, unit_to_si(unit, speed), top, view->slip), speed_basis);
         figure.at = arena_format(view->plan->arena, "%s, %.0f %s",
                                  gear_text(view, gears->count - 1, ""), speed, unit_table[unit].name);
-        figure.headline = i == 1;
+        figure.headline = i == 1 ? HEADLINE_YES : HEADLINE_NO;
         figures_add(view->figures, figure);
     }
 }
@@ -81,7 +82,7 @@ static void report_crawl(const struct drive_view *view)
     double crawl = overall_ratio(gears->items[0], low, view->axle, view->hub);
     struct figure figure = drive_figure(view, QUANTITY_CRAWL_RATIO, crawl,
                                         "first gear x lowest range x axle x hub reduction");
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     figures_add(view->figures, figure);
     double idle = view->drivetrain->engine.idle_per_s;
     if (!known(idle))
@@ -100,7 +101,7 @@ static void report_axle_ratio(const struct drive_view *view)
         drive_figure(view, QUANTITY_EFFECTIVE_AXLE,
                      effective_axle_ratio(view->axle, view->from_m, view->to_m),
                      "axle ratio x C_old / C_new");
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     figures_add(view->figures, figure);
     figure.quantity = QUANTITY_RESTORING_AXLE;
     figure.value = restoring;
@@ -138,7 +139,7 @@ static void report_mismatch(const struct drive_view *view)
     /* Common practice, no source: a quarter inch of circumference is quoted; about 0.3 %. */
     double allowed = 0.25 * 0.0254 / front_figures.rolling_circumference_m;
     figure.limit = allowed;
-    figure.headline = fabs(mismatch) > allowed;
+    figure.headline = HEADLINE_UNLESS_OK;
     if (!known(mismatch))
         figure.verdict = VERDICT_UNKNOWN;
     else

@@ -26,7 +26,8 @@ static void add_left(struct figures *figures, struct figure figure, enum quantit
 {
     figure.quantity = quantity;
     figure.value = rating_kg - load_kg;
-    figure.basis = "the vehicle maker's rating less the load by moments";
+    figure.basis = "the vehicle maker's rating";
+    figure.headline = HEADLINE_UNLESS_OK;
     figure = figure_at_least(figure, 0);
     figure.action = figure.verdict == VERDICT_FAIL      ? broken
                     : figure.verdict == VERDICT_UNKNOWN ? missing
@@ -45,7 +46,6 @@ static void report_gross(const struct plan *plan, struct figures *figures, struc
     figures_add(figures, figure);
     add_left(figures, figure, QUANTITY_GROSS_LEFT, ratings->gross_kg, gross,
              "give vehicle: ratings: gross", "leave something at home");
-    figure.headline = false;
     if (loads->roof_kg > 0)
         add_left(figures, figure, QUANTITY_ROOF_LEFT, ratings->roof_kg, loads->roof_kg,
                  "give vehicle: ratings: roof", "take load off the roof");
@@ -67,7 +67,7 @@ static void report_state(const struct plan *plan, const struct setup *setup,
     struct figure figure =
         figure_of(PART_LOAD, QUANTITY_AXLE_LOAD, setup->name, UNKNOWN, moments_basis);
     figure.state = state_name(state);
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         figure.axle = axle;
         figure.quantity = QUANTITY_AXLE_LOAD;
@@ -94,12 +94,13 @@ static void report_state(const struct plan *plan, const struct setup *setup,
 static const char *rating_basis(const struct plan *plan, const struct axle_pressures *axle)
 {
     const struct tyre_rating *rating = &axle->rating;
-    return arena_format(
-        plan->arena, "%s, %s%s%s", inflation_find(rating->class)->basis,
-        rating->moulded ? "moulded maximum" : "load index",
-        rating->divisor > 1 ? ", / 1.10: passenger tyre on a light truck (49 CFR 571.110)" : "",
-        rating->ceiling_assumed ? "; no moulded maximum given: pressures of the load range assumed"
-                                : "");
+    const char *class = inflation_find(rating->class)->basis; /* "TRA LT-metric: how certain" */
+    return arena_format(plan->arena, "%.*s, %s%s%s", (int)strcspn(class, ":"), class,
+                        rating->moulded           ? "moulded maximum"
+                        : rating->ceiling_assumed ? "load index at the load range's pressures (assumed)"
+                                                  : "load index",
+                        rating->divisor > 1 ? ", / 1.10 on a light truck (49 CFR 571.110)" : "",
+                        rating->speed_factor < 1 ? ", reduced at the top speed (ETRTO)" : "");
 }
 
 /* The same tyre class at the old placard may carry less than the fitted tyre did: the headline. */
@@ -111,18 +112,17 @@ static void report_at_placard(const struct plan *plan, const struct axle_pressur
     figure.at = known(axle->placard_Pa)
                     ? arena_format(plan->arena, "placard, %s", pressure_text(plan, axle->placard_Pa))
                     : "placard";
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     bool fitted = figure.option == plan->fitted.name;
     figure = figure_at_least(figure, fitted ? axle->load_built_kg : axle->demand_replaced_kg);
     if (figure.verdict == VERDICT_FAIL && fitted)
-        figure.action = "the fitted tyre does not carry the build at the placard pressure";
+        figure.action = "does not carry the build at the placard pressure";
     else if (figure.verdict == VERDICT_FAIL)
         figure.action = isfinite(axle->recommended_Pa)
                             ? arena_format(plan->arena,
-                                           "carries less than the fitted tyre did at the placard: "
-                                           "inflate to %s",
+                                           "less than the fitted tyre carried: inflate to %s",
                                            pressure_text(plan, axle->recommended_Pa))
-                            : "carries less than the fitted tyre did at the placard";
+                            : "less than the fitted tyre carried";
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = !known(axle->placard_Pa) ? "give tyres: fitted: placard"
                         : !known(axle->rating.reference_Pa)
@@ -135,13 +135,13 @@ static const char *reason_text(const struct axle_pressures *axle)
 {
     switch (axle->reason) {
     case REASON_REPLACED:
-        return "to carry what the fitted tyre carried at the placard";
+        return "as replaced: carries what the fitted tyre did";
     case REASON_BUILT:
-        return "to carry the build in its heaviest state with the reserve";
+        return "as built: carries the heaviest state with the reserve";
     case REASON_FLOOR:
-        return "the lowest pressure of this class of tyre";
+        return "the class floor: the lowest pressure of its tables";
     case REASON_PLACARD:
-        return "the placard: the same class of tyre is never run below it";
+        return "placard: the same class is never run below it";
     case REASON_REFUSED:
         return "no pressure that tyre and wheel allow carries it";
     default:
@@ -154,7 +154,7 @@ static void report_recommended(const struct axle_pressures *axle, struct figures
 {
     figure.quantity = QUANTITY_PRESSURE_RECOMMENDED;
     figure.at = NULL;
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     figure.value = isfinite(axle->recommended_Pa) ? axle->recommended_Pa : UNKNOWN;
     figure.limit = isfinite(axle->ceiling_Pa) ? axle->ceiling_Pa : UNKNOWN;
     if (axle->reason == REASON_REFUSED) {
@@ -166,7 +166,7 @@ static void report_recommended(const struct axle_pressures *axle, struct figures
     } else {
         figure.verdict = axle->rating.ceiling_assumed ? VERDICT_CAUTION : VERDICT_OK;
         figure.action = axle->rating.ceiling_assumed
-                            ? "check against the maximum load and pressure on the sidewall"
+                            ? "check the maximum load and pressure on the sidewall"
                             : NULL;
     }
     figure.basis = axle->reason == REASON_NONE ? figure.basis : reason_text(axle);
@@ -178,7 +178,7 @@ static void report_pressures(const struct plan *plan, const struct setup *setup,
 {
     struct figure figure =
         figure_of(PART_LOAD, QUANTITY_TYRE_LOAD, setup->name, axle->load_built_kg,
-                  "half the axle load, or the heavier corner where sides are given");
+                  "half the axle load, or the heavier corner");
     figure.axle = axle_index;
     figure.state = axle->heaviest_state;
     figures_add(figures, figure);
@@ -188,9 +188,12 @@ static void report_pressures(const struct plan *plan, const struct setup *setup,
     report_recommended(axle, figures, figure);
     figure.quantity = QUANTITY_TYRE_CAPACITY;
     figure.value = axle->capacity_at_recommended_kg;
-    figure.at = known(figure.value) ? pressure_text(plan, axle->recommended_Pa) : "recommended";
-    if (known(figure.value))
+    if (known(figure.value)) {
+        figure.at = pressure_text(plan, axle->recommended_Pa);
+        figure.line = "recommended pressure";
         figures_add(figures, figure);
+    }
+    figure.line = NULL;
     figure.at = "maximum";
     figure.value = axle->capacity_max_kg;
     figures_add(figures, figure);
@@ -202,7 +205,7 @@ static void report_pressures(const struct plan *plan, const struct setup *setup,
     } const pressures[] = {
         {QUANTITY_PRESSURE_AS_REPLACED, axle->as_replaced_Pa, NULL},
         {QUANTITY_PRESSURE_AS_REPLACED, axle->as_replaced_derated_Pa,
-         "fitted tyre's rating / 1.10, 49 CFR 571.110"},
+         "49 CFR 571.110"},
         {QUANTITY_PRESSURE_AS_BUILT, axle->as_built_Pa, NULL},
     };
     for (size_t i = 0; i < sizeof pressures / sizeof pressures[0]; i++) {
@@ -214,7 +217,7 @@ static void report_pressures(const struct plan *plan, const struct setup *setup,
         if (!known(pressures[i].pressure_Pa) || isinf(pressures[i].pressure_Pa))
             figure.value = UNKNOWN;
         figure.limit = isfinite(axle->ceiling_Pa) ? axle->ceiling_Pa : UNKNOWN;
-        figure.verdict = isinf(pressures[i].pressure_Pa) ? VERDICT_FAIL : VERDICT_NONE;
+        figure.verdict = VERDICT_NONE; /* the recommended pressure is refused then, and says so */
         figure.action = isinf(pressures[i].pressure_Pa)
                             ? "more load than this tyre carries at any pressure"
                             : NULL;
@@ -229,8 +232,7 @@ static void report_axle_rating(const struct plan *plan, const struct setup *setu
     double rating = rating_of(&plan->specification->vehicle.ratings, axle_index);
     struct figure figure = figure_of(PART_LOAD, QUANTITY_TYRES_CARRY_RATING, setup->name,
                                      axle->capacity_max_kg * (axle->dual ? 4 : 2),
-                                     "tyre ratings together not below the axle rating (49 CFR "
-                                     "571.110 S4.2.2.2, 571.120 S5.1.2)");
+                                     "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2");
     figure.axle = axle_index;
     figure = figure_at_least(figure, rating);
     if (figure.verdict == VERDICT_FAIL)
@@ -255,8 +257,7 @@ static void report_wheel(const struct setup *setup, int axle_index,
     figures_add(figures, figure);
 }
 
-static void report_spare(const struct plan *plan, const struct setup *setup,
-                         struct figures *figures)
+static void report_spare(const struct setup *setup, struct figures *figures)
 {
     if (setup->spare.size_node == NULL)
         return;
@@ -268,9 +269,7 @@ static void report_spare(const struct plan *plan, const struct setup *setup,
                                      "load index, UN R30 / R54 Annex 4");
     figure = figure_at_least(figure, needed);
     if (figure.verdict == VERDICT_FAIL)
-        figure.action = arena_format(plan->arena, "%s",
-                                     "the spare carries less than the tyres it replaces: choose "
-                                     "one of the set's load index");
+        figure.action = "less than the tyres it replaces: carry one of the set";
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = "give the spare's service description";
     figures_add(figures, figure);
@@ -292,6 +291,6 @@ void report_load(const struct plan *plan, struct figures *figures)
             report_axle_rating(plan, setup, axle, &pressures, figures);
             report_wheel(setup, axle, &pressures, figures);
         }
-        report_spare(plan, setup, figures);
+        report_spare(setup, figures);
     }
 }

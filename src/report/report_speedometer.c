@@ -4,6 +4,7 @@
 #include "compute/speedometer.h"
 #include "report/plan.h"
 #include "tables/lookup.h"
+#include "text/keys.h"
 
 /* Everything about the instrument that holds for all setups. */
 struct gauge {
@@ -102,46 +103,6 @@ static void set_gauge(const struct plan *plan, struct figures *figures, struct g
     set_line(gauge);
 }
 
-static void report_lawful(const struct gauge *gauge, const struct gauge_view *view)
-{
-    double at = unit_to_si(gauge_unit(gauge), gauge->mph ? 60 : 100);
-    struct figure figure = gauge_figure(gauge, view, QUANTITY_SPEEDOMETER_ERROR,
-                                        speed_error(view->line, at),
-                                        "1 + e_new = (1 + e) C_old / C_new");
-    figure.at = arena_format(gauge->plan->arena, "nominal, true %s", speed_text(gauge, at));
-    figure.headline = true;
-    if (!known(figure.value) || gauge->rule == NULL) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = known(figure.value) ? "give speedometer: rule, such as un_r39"
-                                            : "the rolling circumference of both tyres is needed";
-        figures_add(gauge->figures, figure);
-        return;
-    }
-    for (int largest = 0; largest < 2; largest++) {
-        struct instrument_line line = view->line;
-        if (largest)
-            line = line_on_circumference(line, 1, 1 + view->spread);
-        struct lawful_check check;
-        check_lawful(gauge->rule, line, gauge->top_mps, &check);
-        figure.value = speed_error(line, at);
-        figure.limit = (check.bound_shown_mps - check.worst_true_mps) / check.worst_true_mps;
-        figure.verdict = check.lawful ? VERDICT_OK : largest ? VERDICT_CAUTION : VERDICT_FAIL;
-        figure.basis = gauge->rule->basis;
-        figure.at = arena_format(gauge->plan->arena, "%s, true %s", largest ? "largest" : "nominal",
-                                 speed_text(gauge, at));
-        figure.action =
-            check.lawful ? NULL
-                         : arena_format(gauge->plan->arena, "%s at %s%s: correct the setting",
-                                        check.reads_under ? "reads under" : "reads too far over",
-                                        speed_text(gauge, check.worst_true_mps),
-                                        largest ? " on the largest tyre allowed" : "");
-        figure.headline = !largest;
-        figures_add(gauge->figures, figure);
-        if (view->spread == 0)
-            return;
-    }
-}
-
 /* What a setting must meet to be taken. */
 struct setting_check {
     const struct gauge *gauge;
@@ -189,29 +150,105 @@ static const char *aim_text(const struct gauge *gauge)
     return aim->choice == AIM_AS_BEFORE ? "aim: as_before" : "aim: as_before (assumed)";
 }
 
-static void report_setting(const struct gauge *gauge, const struct gauge_view *view)
+static bool has_setting(const struct gauge *gauge)
 {
     const struct setting *setting = &gauge->instrument->setting;
-    if (setting->node == NULL || setting->kind == CHOICE_NONE || view->setup->is_fitted)
-        return;
-    double target = aimed_scale(gauge, view) - 1;
-    double exact = setting_for_error(setting->kind, setting->now, view->from_m, view->to_m,
-                                     gauge->line.scale - 1, target);
-    struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_SETTING_EXACT, exact, aim_text(gauge));
-    figures_add(gauge->figures, figure);
+    return setting->node != NULL && setting->kind != CHOICE_NONE;
+}
+
+static double exact_setting(const struct gauge *gauge, const struct gauge_view *view, double target)
+{
+    const struct setting *setting = &gauge->instrument->setting;
+    return setting_for_error(setting->kind, setting->now, view->from_m, view->to_m,
+                             gauge->line.scale - 1, target);
+}
+
+/* The nearest lawful setting to what the aim asks for; UNKNOWN where there is none. */
+static double setting_to_enter(const struct gauge *gauge, const struct gauge_view *view)
+{
+    const struct setting *setting = &gauge->instrument->setting;
     const struct setting_grid grid = {setting->step, setting->min, setting->max};
     const struct setting_check check = {gauge, view};
-    double nearest =
-        known(exact) ? nearest_setting(&grid, exact, setting_is_lawful, &check) : UNKNOWN;
+    double exact = exact_setting(gauge, view, aimed_scale(gauge, view) - 1);
+    return known(exact) ? nearest_setting(&grid, exact, setting_is_lawful, &check) : UNKNOWN;
+}
+
+static int setting_decimals(const struct gauge *gauge)
+{
+    double step = known_or(gauge->instrument->setting.step, 1);
+    return step == floor(step) ? 0 : 2;
+}
+
+static const char *correction_text(const struct gauge *gauge, const struct gauge_view *view)
+{
+    double setting = has_setting(gauge) ? setting_to_enter(gauge, view) : UNKNOWN;
+    if (!known(setting))
+        return "correct the setting";
+    return arena_format(gauge->plan->arena, "enter %.*f", setting_decimals(gauge), setting);
+}
+
+static void report_lawful(const struct gauge *gauge, const struct gauge_view *view)
+{
+    double at = unit_to_si(gauge_unit(gauge), gauge->mph ? 60 : 100);
+    struct figure figure = gauge_figure(gauge, view, QUANTITY_SPEEDOMETER_ERROR,
+                                        speed_error(view->line, at),
+                                        "1 + e_new = (1 + e) C_old / C_new");
+    figure.at = arena_format(gauge->plan->arena, "nominal, true %s", speed_text(gauge, at));
+    figure.headline = HEADLINE_YES;
+    if (!known(figure.value) || gauge->rule == NULL) {
+        figure.verdict = VERDICT_UNKNOWN;
+        figure.action = known(figure.value) ? "give speedometer: rule, such as un_r39"
+                                            : "the rolling circumference of both tyres is needed";
+        figures_add(gauge->figures, figure);
+        return;
+    }
+    for (int largest = 0; largest < 2; largest++) {
+        struct instrument_line line = view->line;
+        if (largest)
+            line = line_on_circumference(line, 1, 1 + view->spread);
+        struct lawful_check check;
+        check_lawful(gauge->rule, line, gauge->top_mps, &check);
+        figure.value = speed_error(line, at);
+        figure.limit = (check.bound_shown_mps - check.worst_true_mps) / check.worst_true_mps;
+        figure.verdict = check.lawful ? VERDICT_OK : largest ? VERDICT_CAUTION : VERDICT_FAIL;
+        figure.basis = gauge->rule->basis;
+        figure.at = arena_format(gauge->plan->arena, "%s, true %s", largest ? "largest" : "nominal",
+                                 speed_text(gauge, at));
+        figure.action =
+            check.lawful ? NULL
+                         : arena_format(gauge->plan->arena, "%s at %s%s: %s",
+                                        check.reads_under ? "reads under" : "reads too far over",
+                                        speed_text(gauge, check.worst_true_mps),
+                                        largest ? " on the largest tyre allowed" : "",
+                                        correction_text(gauge, view));
+        figure.headline = largest ? HEADLINE_NO : HEADLINE_YES;
+        figures_add(gauge->figures, figure);
+        if (view->spread == 0)
+            return;
+    }
+}
+
+static void report_setting(const struct gauge *gauge, const struct gauge_view *view)
+{
+    if (!has_setting(gauge) || view->setup->is_fitted)
+        return;
+    double target = aimed_scale(gauge, view) - 1;
+    double exact = exact_setting(gauge, view, target), nearest = setting_to_enter(gauge, view);
+    struct figure figure =
+        gauge_figure(gauge, view, QUANTITY_SETTING_EXACT, exact, aim_text(gauge));
+    figure.at = choices_setting_kind[gauge->instrument->setting.kind];
+    figures_add(gauge->figures, figure);
     figure.quantity = QUANTITY_SETTING_NEAREST;
     figure.value = nearest;
-    figure.headline = true;
+    figure.decimals = setting_decimals(gauge);
+    figure.headline = HEADLINE_YES;
     figure.basis = gauge->rule == NULL ? "nearest possible; no rule named" : gauge->rule->basis;
     figure.verdict = known(nearest) && gauge->rule != NULL ? VERDICT_OK : VERDICT_UNKNOWN;
-    figure.action = known(nearest) ? "enter it, then check against a satellite receiver"
-                                   : "give the rolling circumference of both tyres";
-    if (!known(nearest) && known(exact)) {
+    figure.action = gauge->rule == NULL ? "give speedometer: rule, such as un_r39"
+                                        : "enter it, then check against a satellite receiver";
+    if (!known(exact)) {
+        figure.action = "give the rolling circumference of both tyres";
+    } else if (!known(nearest)) {
         figure.verdict = VERDICT_FAIL;
         figure.action = arena_format(gauge->plan->arena,
                                      "no setting is lawful: an adapter of ratio %.4f is needed",
@@ -219,11 +256,13 @@ static void report_setting(const struct gauge *gauge, const struct gauge_view *v
     }
     figures_add(gauge->figures, figure);
     figure.verdict = VERDICT_NONE;
-    figure.action = NULL;
+    figure.action = figure.at = NULL;
+    figure.decimals = DECIMALS_OF_QUANTITY;
     figure.quantity = QUANTITY_REMAINING_ERROR;
     figure.basis = "error with the setting to enter";
     double at = unit_to_si(gauge_unit(gauge), gauge->mph ? 60 : 100);
-    figure.value = known(nearest) ? speed_error(line_with_setting(gauge, view, nearest), at) : UNKNOWN;
+    figure.value =
+        known(nearest) ? speed_error(line_with_setting(gauge, view, nearest), at) : UNKNOWN;
     figures_add(gauge->figures, figure);
 }
 
@@ -236,10 +275,10 @@ static void report_speeds(const struct gauge *gauge, const struct gauge_view *vi
         struct figure figure =
             gauge_figure(gauge, view, QUANTITY_TRUE_SPEED, true_speed_mps(view->line, speed),
                          "true = shown (C_new / C_old) / (1 + e)");
-        figure.headline = gauge->mph ? mph[i] == 60 : kmh[i] == 100;
+        figure.headline = (gauge->mph ? mph[i] == 60 : kmh[i] == 100) ? HEADLINE_YES : HEADLINE_NO;
         figure.at = arena_format(gauge->plan->arena, "shown %s", speed_text(gauge, speed));
         figures_add(gauge->figures, figure);
-        figure.headline = false;
+        figure.headline = HEADLINE_NO;
         figure.quantity = QUANTITY_SHOWN_SPEED;
         figure.value = shown_speed_mps(view->line, speed);
         figure.basis = "shown = true (1 + e) C_old / C_new";

@@ -41,7 +41,7 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
     struct figure figure = figure_of(PART_TYRE, QUANTITY_OVERALL_DIAMETER, setup->name,
                                      stated->overall_diameter_m, basis);
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     if (!known(figure.value)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "give data_book: overall_diameter; no rule measures this size";
@@ -93,13 +93,13 @@ static void report_load_index(const struct plan *plan, size_t index, int axle,
     const struct service_description *before = &plan->fitted.axle[axle].size.service;
     struct figure figure = figure_of(PART_TYRE, QUANTITY_LOAD_AT_INDEX, setup->name,
                                      load_index_kg(service->load_index),
-                                     "load index, UN R30 / R54 Annex 4; not below the fitted tyre's");
+                                     "load index, UN R30 / R54 Annex 4");
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     if (!setup->is_fitted)
         figure = figure_at_least(figure, load_index_kg(before->load_index));
     if (figure.verdict == VERDICT_FAIL)
-        figure.action = arena_format(plan->arena, "choose load index %d or above",
+        figure.action = arena_format(plan->arena, "below the fitted tyre: choose load index %d or above",
                                      load_index_for_kg(figure.limit));
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = "give the service description of both tyres, such as 120/116R";
@@ -116,12 +116,12 @@ static void report_speed_symbol(const struct plan *plan, size_t index, int axle,
     struct figure figure =
         figure_of(PART_TYRE, QUANTITY_SPEED_SYMBOL, setup->name,
                   given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN,
-                  "speed symbol, UN R30 / R54; not below the vehicle's top speed");
+                  "speed symbol, UN R30 / R54");
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
-    figure.headline = true;
+    figure.headline = HEADLINE_YES;
     figure = figure_at_least(figure, plan->specification->vehicle.top_speed_mps);
     if (figure.verdict == VERDICT_FAIL)
-        figure.action = "choose a higher speed symbol";
+        figure.action = "below the top speed: choose a higher speed symbol";
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = given ? "give vehicle: top_speed" : "give the speed symbol in the size";
     figures_add(figures, figure);
@@ -139,7 +139,7 @@ static void report_rim(const struct plan *plan, size_t index, int axle, struct f
     struct figure figure =
         figure_of(PART_TYRE, QUANTITY_RIM_WIDTH, setup->name, width,
                   book ? "permitted rims of the data book"
-                       : "permitted rims by factor of the section width (ISO 4000-1, from memory)");
+                       : "rims by factor (ISO 4000-1, from memory)");
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
     bool below_middle = width - stated->rim_min_m < stated->rim_max_m - width;
     figure = below_middle ? figure_at_least(figure, stated->rim_min_m)

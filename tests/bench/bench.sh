@@ -1,0 +1,114 @@
+#!/bin/sh
+# sh tests/bench/bench.sh TYRESUM: how fast, as ratios taken in one run on one machine. Prints a
+# table and fails on nothing. BENCH_LINES (default 1000000) sets the length of the stream.
+set -u
+here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+if [ $# -ne 1 ] || [ ! -x "$1" ]; then
+    echo "usage: sh tests/bench/bench.sh TYRESUM" >&2
+    exit 2
+fi
+binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
+lines=${BENCH_LINES:-1000000}
+columns=designation,section_width_mm,section_height_mm,overall_diameter_mm,rolling_circumference_mm
+columns=$columns,revs_per_mile,revs_per_km
+work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-bench.XXXXXX") || exit 1
+trap 'rm -rf "$work"' EXIT
+trap 'exit 130' INT TERM HUP
+unset TYRESUM_UNITS TYRESUM_FORMAT
+LC_ALL=C
+export LC_ALL
+
+give_up() {
+    echo "bench: $*; nothing is measured"
+    exit 0
+}
+
+"${CC:-cc}" -O2 -o "$work/stopwatch" "$here/stopwatch.c" || give_up "no C compiler"
+
+# measure RUNS INPUT OUTPUT COMMAND...: sets $time_us and $memory_kib, returns 1 if it does not run.
+measure() {
+    measured=$("$work/stopwatch" "$@" 2>"$work/errors") || return 1
+    time_us=${measured% *}
+    memory_kib=${measured#* }
+}
+
+row() {
+    printf '%-52s %12s %9s %10s\n' "$@"
+}
+
+ratio() { # OF TO
+    awk -v of="$1" -v to="$2" 'BEGIN { printf "%.2f", (to > 0 ? of / to : 0) }'
+}
+
+start_up() {
+    echo 'int main(void) { return 0; }' >"$work/empty.c"
+    "${CC:-cc}" -O2 -Wl,--no-as-needed -o "$work/empty" "$work/empty.c" -lyaml -lm 2>"$work/errors" || {
+        echo "start-up: no empty program linked to libyaml: $(head -n 1 "$work/errors")"
+        return
+    }
+    # Twice by turns, the better one each: what else runs on the machine hits both alike.
+    empty_us=0 size_us=0
+    for turn in 1 2; do
+        measure 300 /dev/null /dev/null "$work/empty" || return
+        [ "$turn" = 2 ] && [ "$empty_us" -lt "$time_us" ] || empty_us=$time_us
+        measure 300 /dev/null /dev/null "$binary" size '205/55R16 91V' || {
+            echo "start-up: size does not run"
+            return
+        }
+        [ "$turn" = 2 ] && [ "$size_us" -lt "$time_us" ] || size_us=$time_us
+    done
+    row "start-up: empty program, same libraries" "$empty_us us" "" ""
+    row "start-up: size X" "$size_us us" "$(ratio "$size_us" "$empty_us") x" "$memory_kib KiB"
+}
+
+sizes() { # LINES
+    awk -v lines="$1" 'BEGIN {
+        split("V H T W Y Q R S", symbol, " ")
+        for (i = 0; i < lines; i++)
+            printf "%d/%dR%d %d%s\n", 155 + 10 * (i % 17), 35 + 5 * (i % 11), 13 + i % 10, \
+                75 + i % 40, symbol[1 + i % 8]
+    }'
+}
+
+stream() {
+    sizes 10 >"$work/ten"
+    if ! measure 1 "$work/ten" /dev/null "$binary" size - --format csv --columns "$columns"; then
+        echo "stream: size - does not run yet: $(head -n 1 "$work/errors")"
+        return
+    fi
+    command -v mawk >/dev/null 2>&1 || {
+        echo "stream: no mawk to measure beside"
+        return
+    }
+    sizes "$lines" >"$work/lines"
+    for output in /dev/null "$work/out"; do
+        to="to a file"
+        [ "$output" = /dev/null ] && to="to the null device"
+        measure 3 "$work/lines" "$output" mawk -f "$here/columns.awk" || return
+        mawk_us=$time_us
+        row "stream, $lines lines, $to: mawk, 7 columns" "$mawk_us us" "" "$memory_kib KiB"
+        measure 3 "$work/lines" "$output" "$binary" size - --format csv --columns "$columns" || return
+        row "  size -, 7 columns (mawk / size)" "$time_us us" "$(ratio "$mawk_us" "$time_us") x" \
+            "$memory_kib KiB"
+        measure 3 "$work/lines" "$output" "$binary" size - --format csv || return
+        row "  size -, all columns (mawk / size)" "$time_us us" "$(ratio "$mawk_us" "$time_us") x" \
+            "$memory_kib KiB"
+    done
+}
+
+growth() {
+    count=10000
+    while [ "$count" -le "$lines" ]; do
+        sizes "$count" >"$work/lines"
+        measure 3 "$work/lines" /dev/null "$binary" size - --format csv --columns "$columns" || return
+        row "growth: size -, $count lines" "$time_us us" \
+            "$(ratio $((time_us * 1000)) "$count") ns" "$memory_kib KiB"
+        count=$((count * 10))
+    done
+}
+
+row "what" "median" "ratio" "peak"
+start_up
+stream
+growth
+exit 0

@@ -1,0 +1,20 @@
+/* Runs every suite; exits with 1 where a check failed. */
+#include <stdlib.h>
+
+#include "suites.h"
+
+int main(void)
+{
+    Suite *(*const suites[])(void) = {
+        designation_suite, tables_suite,     number_suite,      writer_suite,
+        quantity_suite,    build_file_suite, dimensions_suite,  capacity_suite,
+        axle_loads_suite,  speedometer_suite, gearing_suite,    clearance_suite,
+    };
+    SRunner *runner = srunner_create(NULL);
+    for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)
+        srunner_add_suite(runner, suites[i]());
+    srunner_run_all(runner, CK_NORMAL);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
