@@ -78,13 +78,17 @@ static void take_load_range(char letter, enum pressure_system system, struct tyr
     out->ceiling_assumed = true;
 }
 
-/* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load. */
+/* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load.
+ */
 static void take_moulded(const struct data_book *book, struct tyre_rating *out)
 {
     if (known(book->max_load_kg))
         out->load_kg = book->max_load_kg;
     if (known(book->max_load_dual_kg))
         out->load_dual_kg = book->max_load_dual_kg;
+    else if (known(book->max_load_kg)) /* the index of twins may not promise more than one tyre */
+        out->load_dual_kg =
+            out->load_dual_kg > book->max_load_kg ? book->max_load_kg : out->load_dual_kg;
     if (!known(book->at_pressure_Pa))
         return;
     out->reference_Pa = book->at_pressure_Pa;
@@ -112,8 +116,8 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
         .ceiling_Pa = UNKNOWN,
         .divisor = 1,
         .speed_factor = 1,
-        .standard_load_assumed = strcmp(class, "metric_standard") == 0 &&
-                                 size->capacity == CAPACITY_UNMARKED,
+        .standard_load_assumed =
+            strcmp(class, "metric_standard") == 0 && size->capacity == CAPACITY_UNMARKED,
     };
     if (goes_by_load_range(class) || strcmp(class, "trailer") == 0)
         take_load_range(tyre->load_range, system, out);

@@ -60,7 +60,12 @@ static bool fail(struct quantity_error *error, struct span text, size_t start, c
 
 static int quote_length(struct span text)
 {
-    return (int)(text.length < QUOTE_MAX ? text.length : QUOTE_MAX);
+    if (text.length <= QUOTE_MAX)
+        return (int)text.length;
+    size_t length = QUOTE_MAX; /* not within a character */
+    while (length > 0 && ((unsigned char)text.at[length] & 0xC0) == 0x80)
+        length--;
+    return (int)length;
 }
 
 /* Why the head of a text is no number, said in the way that helps. */

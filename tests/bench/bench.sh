@@ -33,7 +33,7 @@ measure() {
 }
 
 row() {
-    printf '%-52s %12s %9s %10s\n' "$@"
+    printf '%-58s %12s %9s %10s\n' "$@"
 }
 
 ratio() { # OF TO

@@ -7,7 +7,7 @@
 #include "support.h"
 #include "text/quantity_text.h"
 
-/* Printed by `units -o %.17g -t 1UNIT SI` of GNU units 2.22 (definitions 3.15). */
+/* Printed by `units -o %.17g -t 1UNIT SI` of GNU units 2.22. */
 static const struct {
     enum unit_id unit;
     const char *written;
