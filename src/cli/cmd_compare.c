@@ -60,11 +60,17 @@ COMPARE_NUMBER(get_ground, row->after.static_loaded_radius_m - row->before.stati
 COMPARE_TEXT(get_verdict, verdict_name(row->verdict))
 
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
-    {name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get}
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get                     \
+    }
 #define LENGTH(name, title, decimals, priority, get)                                               \
-    {name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, 9, priority, get}
+    {                                                                                              \
+        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, 9, priority, get      \
+    }
 #define BARE(name, title, decimals, priority, get)                                                 \
-    {name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 9, priority, get}
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 9, priority, get       \
+    }
 
 const struct column compare_columns[] = {
     TEXT_COLUMN("option", "option", 0, get_option),
@@ -153,9 +159,11 @@ static void take_speedometer(const struct figures *figures, const struct setup *
         const struct figure *figure = &figures->items[i];
         if (figure->option != setup->name || figure->at == NULL)
             continue;
-        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR && strncmp(figure->at, "nominal", 7) == 0)
+        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR &&
+            strncmp(figure->at, "nominal", 7) == 0)
             row->error = figure->value;
     }
+    row->true_at_100 = 100 / (1 + row->error);
 }
 
 /* On the rims in use where both are known, otherwise nominal to nominal. */
@@ -191,7 +199,6 @@ static void fill_row(const struct plan *plan, const struct figures *figures, siz
     row->restoring = restoring_axle_ratio(known_or(ratio, 1), from, to);
     designation_canonical(&setup->axle[axle].size, row->designation);
     take_speedometer(figures, setup, row);
-    row->true_at_100 = 100 / (1 + row->error);
     judge(plan, figures, index, row);
 }
 

@@ -40,8 +40,8 @@ static bool has_its_part(const struct command *command, const struct specificati
     for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
         if (!(needed[i].command & command->bit) || needed[i].node != NULL)
             continue;
-        diagnostics_plain("%s has no key \"%s\", which `%s` needs; expected it with %s", input_name(path),
-                          needed[i].key, command->name, needed[i].example);
+        diagnostics_plain("%s has no key \"%s\", which `%s` needs; expected it with %s",
+                          input_name(path), needed[i].key, command->name, needed[i].example);
         return false;
     }
     return true;

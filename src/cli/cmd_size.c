@@ -145,15 +145,25 @@ NUMBER_GETTER(get_load_dual, load_index_kg(row->size.service.load_index_dual))
 NUMBER_GETTER(get_speed, symbol_speed_mps(&row->size))
 
 #define LENGTH(name, title, decimals, width, priority, get)                                        \
-    {name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, width, priority, get}
+    {                                                                                              \
+        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, width, priority, get  \
+    }
 #define MASS(name, title, width, priority, get)                                                    \
-    {name "_kg", name "_lb", title, UNIT_KG, UNIT_LB, 0, 0, false, width, priority, get}
+    {                                                                                              \
+        name "_kg", name "_lb", title, UNIT_KG, UNIT_LB, 0, 0, false, width, priority, get         \
+    }
 #define TEXT_COLUMN(name, title, width, priority, get)                                             \
-    {name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, width, priority, get}
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, width, priority, get                  \
+    }
 #define BARE(name, title, decimals, width, priority, get)                                          \
-    {name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, width, priority, get}
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, width, priority, get   \
+    }
 #define RIM(name, title, width, priority, get)                                                     \
-    {name, NULL, title, UNIT_IN, UNIT_IN, 2, 2, false, width, priority, get}
+    {                                                                                              \
+        name, NULL, title, UNIT_IN, UNIT_IN, 2, 2, false, width, priority, get                     \
+    }
 
 const struct column size_columns[] = {
     TEXT_COLUMN("designation", "designation", 24, 0, get_designation),

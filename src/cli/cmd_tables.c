@@ -41,7 +41,9 @@ static struct column_value get_certainty(const void *row, bool us)
 }
 
 #define TEXT_COLUMN(name, priority, get)                                                           \
-    {name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get}
+    {                                                                                              \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get                      \
+    }
 
 static const struct column list_columns[] = {
     TEXT_COLUMN("name", 0, get_name),
@@ -75,7 +77,8 @@ static void set_headings(const struct table *table, struct heading *headings)
         };
 }
 
-static struct cell cell_of(struct arena *arena, const struct table *table, size_t row, size_t column)
+static struct cell cell_of(struct arena *arena, const struct table *table, size_t row,
+                           size_t column)
 {
     char text[TABLE_CELL_SIZE];
     size_t length = table_cell(table, row, column, text);
@@ -94,8 +97,9 @@ static struct cell cell_of(struct arena *arena, const struct table *table, size_
 /* A table read on the page wants its source under it; rows for a program do not. */
 static void write_source(struct outbuf *out, const struct table *table)
 {
-    const char *const lines[] = {"\n", table->title, "\nsource: ", table->source, "\nedition: ",
-                                 table->edition, "\ncertainty: ", table->certainty, "\n"};
+    const char *const lines[] = {"\n",          table->title,   "\nsource: ",    table->source,
+                                 "\nedition: ", table->edition, "\ncertainty: ", table->certainty,
+                                 "\n"};
     for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++)
         outbuf_text(out, lines[i]);
 }

@@ -44,11 +44,21 @@ FIGURE_TEXT(get_verdict, verdict_name(row->figure->verdict))
 FIGURE_TEXT(get_basis, row->figure->basis)
 FIGURE_TEXT(get_action, row->figure->action)
 
+double figure_value(const struct figure *figure, double si, bool us)
+{
+    enum unit_id unit = figure_unit(figure, us);
+    if (!known(si) || unit == UNIT_BARE)
+        return si;
+    double value = unit_from_si(unit, si);
+    if (figure->quantity == QUANTITY_PRESSURE_RECOMMENDED)
+        return ceil(value - 1e-6);
+    return value;
+}
+
 static struct column_value number(const struct figure_row *row, double si)
 {
-    enum unit_id unit = figure_unit(row->figure, row->us);
     return (struct column_value){
-        .value = known(si) && unit != UNIT_BARE ? unit_from_si(unit, si) : si,
+        .value = figure_value(row->figure, si, row->us),
         .decimals = figure_decimals(row->figure, row->us),
         .own_decimals = true,
     };
@@ -61,25 +71,34 @@ static struct column_value get_value(const void *data, bool us)
     return number(row, row->figure->value);
 }
 
+/* A limit is told as it is, not rounded up. */
 static struct column_value get_limit(const void *data, bool us)
 {
     (void)us;
     const struct figure_row *row = data;
-    return number(row, row->figure->limit);
+    struct column_value limit = number(row, row->figure->limit);
+    enum unit_id unit = figure_unit(row->figure, row->us);
+    if (known(limit.value) && unit != UNIT_BARE)
+        limit.value = unit_from_si(unit, row->figure->limit);
+    return limit;
 }
 
 #define TEXT_COLUMN(name, get)                                                                     \
-    {name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, 0, get}
+    {                                                                                              \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, 0, get                             \
+    }
 #define NUMBER_COLUMN(name, get)                                                                   \
-    {name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, false, 12, 0, get}
+    {                                                                                              \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, false, 12, 0, get                            \
+    }
 
 const struct column figure_columns[] = {
-    TEXT_COLUMN("part", get_part),       TEXT_COLUMN("option", get_option),
-    TEXT_COLUMN("state", get_state),     TEXT_COLUMN("axle", get_axle),
+    TEXT_COLUMN("part", get_part),         TEXT_COLUMN("option", get_option),
+    TEXT_COLUMN("state", get_state),       TEXT_COLUMN("axle", get_axle),
     TEXT_COLUMN("quantity", get_quantity), TEXT_COLUMN("at", get_at),
-    NUMBER_COLUMN("value", get_value),   TEXT_COLUMN("unit", get_unit),
-    NUMBER_COLUMN("limit", get_limit),   TEXT_COLUMN("verdict", get_verdict),
-    TEXT_COLUMN("basis", get_basis),     TEXT_COLUMN("action", get_action),
+    NUMBER_COLUMN("value", get_value),     TEXT_COLUMN("unit", get_unit),
+    NUMBER_COLUMN("limit", get_limit),     TEXT_COLUMN("verdict", get_verdict),
+    TEXT_COLUMN("basis", get_basis),       TEXT_COLUMN("action", get_action),
 };
 const size_t figure_column_count = sizeof figure_columns / sizeof figure_columns[0];
 

@@ -65,7 +65,8 @@ static double excess_of(const struct figure *figure)
 /* The same matter in another state or at another size: the worst stands for all. */
 static bool same_matter(const struct figure *a, const struct figure *b)
 {
-    bool placed = a->quantity != QUANTITY_TYRE_CAPACITY && a->quantity != QUANTITY_PRESSURE_AS_REPLACED;
+    bool placed =
+        a->quantity != QUANTITY_TYRE_CAPACITY && a->quantity != QUANTITY_PRESSURE_AS_REPLACED;
     return a->quantity == b->quantity && a->axle == b->axle && a->part == b->part &&
            (placed || a->at == b->at);
 }
@@ -95,10 +96,10 @@ static void write_finding(const struct reading *reading, const struct figure *fi
     const struct quantity_row *quantity = &quantity_rows[figure->quantity];
     prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
     const char *axle = axle_name(figure->axle);
-    prose_words(&prose, arena_format(reading->arena, "%s%s%s%s%s%s%s:", quantity->title,
-                                     *axle ? ", " : "", axle, figure->state ? ", " : "",
-                                     figure->state ? figure->state : "", figure->at ? ", " : "",
-                                     figure->at ? figure->at : ""));
+    prose_words(&prose,
+                arena_format(reading->arena, "%s%s%s%s%s%s%s:", quantity->title, *axle ? ", " : "",
+                             axle, figure->state ? ", " : "", figure->state ? figure->state : "",
+                             figure->at ? ", " : "", figure->at ? figure->at : ""));
     if (known(figure->value))
         prose_words(&prose, figure_text(reading, figure, figure->value));
     if (known(figure->limit))
@@ -175,11 +176,14 @@ static void write_setup(const struct reading *reading, const struct badness *bad
                 write_finding(reading, group->items[i]);
 }
 
-static size_t count_verdict(const struct setup_figures *group, enum verdict verdict)
+/* Findings of the setup alone; those that every setup shares are told and counted once. */
+static size_t count_verdict(const struct reading *reading, size_t setup, enum verdict verdict)
 {
+    const struct setup_figures *group = &reading->setups[setup];
     size_t count = 0;
     for (size_t i = 0; i < group->count; i++)
-        count += group->items[i]->verdict == verdict && stands_for_all(group, i);
+        count += group->items[i]->verdict == verdict && stands_for_all(group, i) &&
+                 (verdict == VERDICT_OK || !is_shared(reading, group->items[i]));
     return count;
 }
 
@@ -188,13 +192,13 @@ void findings_text(const struct reading *reading)
     const struct plan *plan = reading->plan;
     struct badness *all = arena_allocate_array(reading->arena, plan->count, sizeof *all);
     for (size_t i = 0; i < plan->count; i++)
-        all[i] = (struct badness){i, count_verdict(&reading->setups[i], VERDICT_FAIL),
-                                  count_verdict(&reading->setups[i], VERDICT_UNKNOWN),
-                                  count_verdict(&reading->setups[i], VERDICT_CAUTION)};
+        all[i] = (struct badness){i, count_verdict(reading, i, VERDICT_FAIL),
+                                  count_verdict(reading, i, VERDICT_UNKNOWN),
+                                  count_verdict(reading, i, VERDICT_CAUTION)};
     qsort(all, plan->count, sizeof *all, worst_first);
     write_shared(reading);
     for (size_t i = 0; i < plan->count; i++)
-        write_setup(reading, &all[i], count_verdict(&reading->setups[all[i].setup], VERDICT_OK));
+        write_setup(reading, &all[i], count_verdict(reading, all[i].setup, VERDICT_OK));
 }
 
 /* Labels of all setups for which the same was taken. */

@@ -48,13 +48,14 @@ void help_program(struct outbuf *out)
         outbuf_char(out, '\n');
     }
     put_options(out, CMD_ANY);
-    outbuf_text(out, "\nExamples\n"
-                     "  tyresum size \"205/55R16 91V\"\n"
-                     "  tyresum compare \"P255/70R16 109S\" \"LT255/75R16 111/108Q\"\n"
-                     "  tyresum sheet build.yaml --format csv --output sheet.csv\n\n"
-                     "Exit status: 0 computed; 1 computed, but a line of a stream could not be read;\n"
-                     "2 arguments or file wrong; 3 with --strict, a finding is `fail`; 4 not written.\n"
-                     "`tyresum COMMAND --help` shows a command's columns and the keys it reads.\n");
+    outbuf_text(out,
+                "\nExamples\n"
+                "  tyresum size \"205/55R16 91V\"\n"
+                "  tyresum compare \"P255/70R16 109S\" \"LT255/75R16 111/108Q\"\n"
+                "  tyresum sheet build.yaml --format csv --output sheet.csv\n\n"
+                "Exit status: 0 computed; 1 computed, but a line of a stream could not be read;\n"
+                "2 arguments or file wrong; 3 with --strict, a finding is `fail`; 4 not written.\n"
+                "`tyresum COMMAND --help` shows a command's columns and the keys it reads.\n");
 }
 
 static void put_columns(struct outbuf *out, const struct command *command)

@@ -18,7 +18,8 @@ const struct option_row option_table[] = {
      "table (default), csv or json"},
     {"units", OPTION_CHOICE, "UNITS", unit_choices, FIELD(units), CMD_ANY,
      "metric (default), us or both"},
-    {"columns", OPTION_TEXT, "A,B,C", NULL, FIELD(columns), CMD_ANY, "only these columns, in this order"},
+    {"columns", OPTION_TEXT, "A,B,C", NULL, FIELD(columns), CMD_ANY,
+     "only these columns, in this order"},
     {"no-header", OPTION_FLAG, NULL, NULL, FIELD(no_header), CMD_ANY, "leave the heading out"},
     {"decimal", OPTION_CHOICE, "MARK", decimals, FIELD(decimal), CMD_ANY,
      "point (default) or comma; csv then separates by semicolons"},
@@ -151,7 +152,8 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
         } else if (strcmp(argv[i], "--") == 0) {
             only_operands = true;
         } else if (argv[i][1] != '-') {
-            diagnostics_plain("\"%s\" is no option; options have two dashes, and -- ends them", argv[i]);
+            diagnostics_plain("\"%s\" is no option; options have two dashes, and -- ends them",
+                              argv[i]);
             return false;
         } else if (!take_option(argc, argv, &i, given, out)) {
             return false;

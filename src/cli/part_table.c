@@ -57,10 +57,14 @@ static const char *number_text(const struct reading *reading, const struct figur
                                double si, bool us)
 {
     char text[NUMBER_SIZE];
-    enum unit_id unit = figure_unit(figure, us);
-    double value = unit == UNIT_BARE ? si : unit_from_si(unit, si);
-    number_fixed(value, figure_decimals(figure, us), reading->options->decimal == 1 ? ',' : '.',
-                 text);
+    double value = figure_value(figure, si, us);
+    int decimals = figure_decimals(figure, us);
+    /* A limit that is broken by less than the last place would print as met. */
+    bool hidden = figure->verdict == VERDICT_FAIL && known(figure->value) &&
+                  round_to_decimals(figure_value(figure, figure->value, us), decimals) ==
+                      round_to_decimals(figure_value(figure, figure->limit, us), decimals);
+    number_fixed(value, hidden ? decimals + 1 : decimals,
+                 reading->options->decimal == 1 ? ',' : '.', text);
     return arena_copy(reading->arena, span_of(text));
 }
 
@@ -91,7 +95,8 @@ static const char *cell_text_of(const struct reading *reading, const struct figu
     const char *mark = mark_of(figure->verdict);
     if (!known(figure->value))
         return figure->verdict == VERDICT_NONE ? NULL : arena_format(reading->arena, "-%s", mark);
-    return arena_format(reading->arena, "%s%s", number_text(reading, figure, figure->value, us), mark);
+    return arena_format(reading->arena, "%s%s", number_text(reading, figure, figure->value, us),
+                        mark);
 }
 
 static bool same_text(const char *a, const char *b)
@@ -134,8 +139,8 @@ struct lines {
 static struct lines find_lines(const struct reading *reading, enum part part, bool headlines_only)
 {
     const struct figures *figures = reading->figures;
-    struct lines lines = {
-        arena_allocate_array(reading->arena, figures->count, sizeof *lines.items), 0};
+    struct lines lines = {arena_allocate_array(reading->arena, figures->count, sizeof *lines.items),
+                          0};
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
         bool fresh = tabulated(figure, part, headlines_only);

@@ -33,7 +33,8 @@ static void give_whole_lines(struct line_reader *reader, line_taker take, void *
                              struct stream_result *result)
 {
     const char *stop;
-    while ((stop = memchr(reader->data + reader->start, '\n', reader->end - reader->start)) != NULL) {
+    while ((stop = memchr(reader->data + reader->start, '\n', reader->end - reader->start)) !=
+           NULL) {
         struct span line = {reader->data + reader->start,
                             (size_t)(stop - (reader->data + reader->start))};
         reader->start += line.length + 1;
@@ -114,7 +115,8 @@ bool argument_designation(struct arena *arena, const char *text, size_t number,
         .source_name = arena_format(arena, "argument %zu", number),
         .source = span_of(text),
     };
-    diagnostics_add(&diagnostics, (struct mark){1, error.column}, error.length, "%s", error.message);
+    diagnostics_add(&diagnostics, (struct mark){1, error.column}, error.length, "%s",
+                    error.message);
     diagnostics_print(&diagnostics);
     return false;
 }

@@ -7,8 +7,8 @@
 const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_ROW)};
 #undef QUANTITY_ROW
 
-struct figure figure_of(enum part part, enum quantity_id quantity, const char *option,
-                        double value, const char *basis)
+struct figure figure_of(enum part part, enum quantity_id quantity, const char *option, double value,
+                        const char *basis)
 {
     return (struct figure){.part = part,
                            .quantity = quantity,

@@ -46,6 +46,12 @@ enum axle plan_driven_axle(const struct plan *plan)
     return plan->specification->vehicle.drive == DRIVE_FRONT ? AXLE_FRONT : AXLE_REAR;
 }
 
+bool plan_instrument_is_mph(const struct plan *plan)
+{
+    int unit = plan->specification->speedometer.unit;
+    return unit == CHOICE_NONE ? plan->us : unit == SPEED_MPH;
+}
+
 void report_missing_part(struct figures *figures, enum part part, const char *key)
 {
     struct figure figure = figure_of(part, QUANTITY_PART_MISSING, "fitted", UNKNOWN, "build file");
@@ -104,8 +110,8 @@ static void add_published(const struct plan *plan, struct figures *figures, stru
             else if (percent) /* told in lengths, since the quantity is one */
                 unit *= whole;
             bool as_share = limited.quantity == QUANTITY_DIAMETER_CHANGE_SHARE;
-            add_window(figures, limited, as_share ? figure.value / whole : figure.value, row->min * unit,
-                       row->max * unit, row->basis);
+            add_window(figures, limited, as_share ? figure.value / whole : figure.value,
+                       row->min * unit, row->max * unit, row->basis);
         }
     }
 }
@@ -115,7 +121,8 @@ void report_limits(const struct plan *plan, struct figures *figures, struct figu
 {
     figure.headline = HEADLINE_NO;
     if (house != NULL && house->node != NULL) {
-        bool percent = (known(house->min.value) ? house->min.kind : house->max.kind) == KIND_FRACTION;
+        bool percent =
+            (known(house->min.value) ? house->min.kind : house->max.kind) == KIND_FRACTION;
         struct figure limited = figure;
         double scale = 1, value = figure.value;
         if (percent && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE) {

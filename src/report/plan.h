@@ -38,6 +38,9 @@ enum pressure_system plan_pressure_system(const struct plan *plan);
 /* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
 enum axle plan_driven_axle(const struct plan *plan);
 
+/* Whether the instrument's dial is in mph: as the file says, otherwise by the units asked for. */
+bool plan_instrument_is_mph(const struct plan *plan);
+
 /* Each part adds its figures and findings. */
 void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
