@@ -32,7 +32,7 @@ static enum exit_status write_help(struct arena *arena, const struct options *op
 {
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
-        return EXIT_INPUT_WRONG;
+        return EXIT_NOT_WRITTEN;
     if (options->version && !options->help)
         outbuf_text(&sink->out, "tyresum " PACKAGE_VERSION "\n");
     else if (command != NULL)

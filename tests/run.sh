@@ -84,8 +84,9 @@ one() {
 unit_tests() {
     (cd "$1" && srcdir=$top CK_VERBOSITY=normal ./unit_tests) >"$scratch/unit.log" 2>&1
     unit_status=$?
-    grep -v '^[0-9]*%: Checks: ' "$scratch/unit.log" | grep -v '^Running suite' |
-        if [ "$unit_status" -eq 0 ]; then grep -i 'sanitizer\|runtime error' -A 30; else cat; fi
+    # Tests of bytes that are no text may print them: grep -a.
+    grep -av '^[0-9]*%: Checks: ' "$scratch/unit.log" | grep -av '^Running suite' |
+        if [ "$unit_status" -eq 0 ]; then grep -ai -A 30 'sanitizer\|runtime error'; else cat; fi
     awk '/^[0-9]+%: Checks: / {
             gsub(/[^0-9]+/, " ")
             checks += $2

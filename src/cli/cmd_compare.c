@@ -209,8 +209,10 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
     report_tyre(plan, &figures);
     report_speedometer(plan, &figures);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
-    if (!rows_begin(arena, rows, options, compare_columns, compare_column_count, false))
-        return EXIT_INPUT_WRONG;
+    enum exit_status begun =
+        rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
+    if (begun != EXIT_COMPUTED)
+        return begun;
     bool failed = false;
     for (size_t i = 1; i < plan->count; i++) {
         struct compare_row row;

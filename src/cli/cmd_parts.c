@@ -98,8 +98,10 @@ static enum exit_status write_rows(struct arena *arena, const struct options *op
                                    const struct figures *figures)
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
-    if (!rows_begin(arena, rows, options, figure_columns, figure_column_count, false))
-        return EXIT_INPUT_WRONG;
+    enum exit_status begun =
+        rows_begin(arena, rows, options, figure_columns, figure_column_count, false);
+    if (begun != EXIT_COMPUTED)
+        return begun;
     for (size_t i = 0; i < figures->count; i++)
         figure_rows_add(rows, &figures->items[i], options->units);
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;

@@ -234,8 +234,10 @@ static bool add_line(struct span line, void *context)
 static enum exit_status run_stream(struct arena *arena, const struct options *options)
 {
     struct rows_out rows;
-    if (!rows_begin(arena, &rows, options, size_columns, size_column_count, true))
-        return EXIT_INPUT_WRONG;
+    enum exit_status begun =
+        rows_begin(arena, &rows, options, size_columns, size_column_count, true);
+    if (begun != EXIT_COMPUTED)
+        return begun;
     for (size_t i = 0; i < rows.choice.count; i++) /* a stream's errors are always shown */
         if (rows.choice.items[i].column->get == get_error)
             rows.choice.headings[i].priority = 0;
@@ -265,9 +267,13 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
         else
             all_read = false;
     }
-    struct rows_out rows;
-    if (!all_read || !rows_begin(arena, &rows, options, size_columns, size_column_count, false))
+    if (!all_read)
         return EXIT_INPUT_WRONG;
+    struct rows_out rows;
+    enum exit_status begun =
+        rows_begin(arena, &rows, options, size_columns, size_column_count, false);
+    if (begun != EXIT_COMPUTED)
+        return begun;
     for (size_t i = 0; i < count; i++)
         rows_add(&rows, &row[i]);
     return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;

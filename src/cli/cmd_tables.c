@@ -57,9 +57,10 @@ static const struct column list_columns[] = {
 static enum exit_status list_tables(struct arena *arena, const struct options *options)
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
-    if (!rows_begin(arena, rows, options, list_columns,
-                    sizeof list_columns / sizeof list_columns[0], false))
-        return EXIT_INPUT_WRONG;
+    enum exit_status begun = rows_begin(arena, rows, options, list_columns,
+                                        sizeof list_columns / sizeof list_columns[0], false);
+    if (begun != EXIT_COMPUTED)
+        return begun;
     for (size_t i = 0; i < tables_count(); i++)
         rows_add(rows, table_at(i));
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;

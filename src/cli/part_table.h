@@ -18,7 +18,7 @@ struct reading {
     const struct plan *plan;
     const struct figures *figures;
     const struct options *options;
-    size_t width; /* of the page, in characters */
+    size_t width;                 /* of the page, in characters */
     struct setup_figures *setups; /* one a setup of the plan */
 };
 

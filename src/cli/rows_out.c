@@ -11,18 +11,19 @@ static struct writer_options writer_options_of(const struct options *options,
     };
 }
 
-bool rows_begin(struct arena *arena, struct rows_out *out, const struct options *options,
-                const struct column *columns, size_t count, bool streaming)
+enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
+                            const struct options *options, const struct column *columns,
+                            size_t count, bool streaming)
 {
     if (!columns_choose(arena, columns, count, options, &out->choice))
-        return false;
+        return EXIT_INPUT_WRONG;
     if (!sink_open(arena, &out->sink, options->output))
-        return false;
+        return EXIT_NOT_WRITTEN;
     out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
     writer_begin(&out->writer, writer_find(options->format), &out->sink.out, arena,
                  writer_options_of(options, &out->sink, streaming), out->choice.headings,
                  out->choice.count);
-    return true;
+    return EXIT_COMPUTED;
 }
 
 void rows_add(struct rows_out *out, const void *row)

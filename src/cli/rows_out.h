@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 
+#include "base/status.h"
 #include "cli/columns.h"
 #include "cli/sink.h"
 #include "output/writer.h"
@@ -15,9 +16,11 @@ struct rows_out {
     struct cell *cells;
 };
 
-/* False with a message where columns or output are wrong. */
-bool rows_begin(struct arena *arena, struct rows_out *out, const struct options *options,
-                const struct column *columns, size_t count, bool streaming);
+/* EXIT_COMPUTED to go on; otherwise, with a message, EXIT_INPUT_WRONG where --columns names none
+ * of the columns, and EXIT_NOT_WRITTEN where the output cannot be opened. */
+enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
+                            const struct options *options, const struct column *columns,
+                            size_t count, bool streaming);
 void rows_add(struct rows_out *out, const void *row);
 /* True where all was written. */
 bool rows_end(struct rows_out *out, bool keep);
