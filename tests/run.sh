@@ -78,11 +78,11 @@ one() {
     fi
 }
 
-# Runs Check's runner in DIRECTORY and turns its summaries into a count. They are not shown:
-# a reader of the log would take them for the closing line.
+# unit_tests DIRECTORY FORK: runs Check's runner there and turns its summaries into a count. They
+# are not shown: a reader of the log would take them for the closing line.
 # shellcheck disable=SC2317 # called through part
 unit_tests() {
-    (cd "$1" && srcdir=$top CK_VERBOSITY=normal ./unit_tests) >"$scratch/unit.log" 2>&1
+    (cd "$1" && srcdir=$top CK_VERBOSITY=normal CK_FORK=$2 ./unit_tests) >"$scratch/unit.log" 2>&1
     unit_status=$?
     # Tests of bytes that are no text may print them: grep -a.
     grep -av '^[0-9]*%: Checks: ' "$scratch/unit.log" | grep -av '^Running suite' |
@@ -96,20 +96,16 @@ unit_tests() {
     return "$unit_status"
 }
 
-# everything DIRECTORY WORD: all parts on one build.
+# everything DIRECTORY WORD FORK: all parts on one build.
 everything() {
-    part "unit tests$2" unit_tests "$1"
+    part "unit tests$2" unit_tests "$1" "$3"
     part "command tests$2" sh "$top/tests/command/run.sh" "$1/tyresum"
     part "faults$2" sh "$top/tests/command/faults.sh" "$1/tyresum"
     part "published values$2" sh "$top/tests/outside/run.sh" "$1/tyresum"
 }
 
-build_for_tests() {
-    directory_built=$1
-    shift
-    configure_in "$directory_built" "$@"
-    compile_in "$directory_built" all unit_tests && return 0
-    echo "FAIL build of $directory_built: see above"
+build_failed() {
+    echo "FAIL build of $1: see above"
     failed=$((failed + 1))
     finish
 }
@@ -153,14 +149,27 @@ need_for_build
 need check sanitizers jq bc units mandoc
 [ "$long" = no ] || need fuzzer valgrind
 
-build_for_tests "$top/.build" --enable-werror
-everything "$top/.build" ""
+plain=$top/.build
+sanitized=$top/.build/sanitized
+configure_in "$plain" --enable-werror
+compile_in "$plain" all unit_tests || build_failed "$plain"
+configure_in "$sanitized" --enable-werror --enable-sanitizers
 
-build_for_tests "$top/.build/sanitized" --enable-werror --enable-sanitizers
+# The second build goes on while the first is tested; one processor is left to the tests.
+step "building ${sanitized#"$top"/} meanwhile"
+make -s -C "$sanitized" all unit_tests >"$scratch/sanitized.log" 2>&1 </dev/null &
+second_build=$!
+everything "$plain" "" yes
+wait "$second_build" || {
+    cat "$scratch/sanitized.log"
+    build_failed "$sanitized"
+}
+
 # A status of its own, so that a sanitizer's stop is not taken for one of the program's.
 sanitizer_options="exitcode=86:print_stacktrace=1"
 export ASAN_OPTIONS="$sanitizer_options" UBSAN_OPTIONS="$sanitizer_options"
-everything "$top/.build/sanitized" ", sanitized"
+# In one process: a fork for each test, with a search for leaks at its end, takes minutes.
+everything "$sanitized" ", sanitized" no
 unset ASAN_OPTIONS UBSAN_OPTIONS
 
 if [ "$long" = yes ]; then

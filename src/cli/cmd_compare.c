@@ -1,10 +1,11 @@
 /* tyresum compare: each option beside the fitted tyre, from designations or a build file. */
 #include <string.h>
 
+#include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/input.h"
-#include "cli/rows_out.h"
+#include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/gearing.h"
 #include "report/plan.h"
@@ -21,6 +22,7 @@ struct compare_row {
     double error, true_at_100, effective, restoring;
     double load_kg, load_before_kg;
     enum verdict verdict;
+    const char *unread; /* why: of a stream's line that could not be read */
 };
 
 #define COMPARE_NUMBER(name, expression)                                                           \
@@ -28,7 +30,7 @@ struct compare_row {
     {                                                                                              \
         const struct compare_row *row = data;                                                      \
         (void)us;                                                                                  \
-        return (struct column_value){.value = (expression)};                                       \
+        return (struct column_value){.value = row->unread ? UNKNOWN : (expression)};               \
     }
 #define COMPARE_TEXT(name, expression)                                                             \
     static struct column_value name(const void *data, bool us)                                     \
@@ -57,6 +59,7 @@ COMPARE_NUMBER(get_restoring, row->restoring)
 COMPARE_NUMBER(get_load, row->load_kg)
 COMPARE_NUMBER(get_load_change, 100 * (row->load_kg / row->load_before_kg - 1))
 COMPARE_NUMBER(get_ground, row->after.static_loaded_radius_m - row->before.static_loaded_radius_m)
+COMPARE_TEXT(get_error_text, row->unread)
 COMPARE_TEXT(get_verdict, verdict_name(row->verdict))
 
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
@@ -89,8 +92,10 @@ const struct column compare_columns[] = {
     BARE("load_change_percent", "load change %", 1, 5, get_load_change),
     LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
     TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
+    TEXT_COLUMN("error", "error", 0, get_error_text), /* of a stream only */
 };
-const size_t compare_column_count = sizeof compare_columns / sizeof compare_columns[0];
+static const size_t stream_column_count = sizeof compare_columns / sizeof compare_columns[0];
+const size_t compare_column_count = sizeof compare_columns / sizeof compare_columns[0] - 1;
 
 static double load_of(const struct setup *setup)
 {
@@ -238,26 +243,41 @@ static enum exit_status compare_file(struct arena *arena, const struct options *
     return write_plan(arena, options, &plan);
 }
 
+/* Setups from designations: a specification that says nothing else. */
+struct bare_plan {
+    struct specification specification;
+    struct node
+        nodes[2]; /* sizes from arguments have no place in a file; each marks one as given */
+    struct designation fitted;
+};
+
+static void plan_from_sizes(struct arena *arena, const struct specification *specification, bool us,
+                            size_t count, struct plan *out)
+{
+    *out = (struct plan){.arena = arena,
+                         .specification = specification,
+                         .us = us,
+                         .setups = arena_allocate_array(arena, count, sizeof *out->setups),
+                         .count = count};
+}
+
 static enum exit_status compare_arguments(struct arena *arena, const struct options *options)
 {
     size_t count = operand_count(options);
     struct specification *specification = arena_allocate(arena, sizeof *specification);
     specification_clear(specification);
-    /* Sizes from arguments have no place in a file; a node marks each as given. */
     struct node *nodes = arena_allocate_array(arena, count, sizeof *nodes);
-    struct plan plan = {.arena = arena,
-                        .specification = specification,
-                        .us = options->units == UNITS_US,
-                        .setups = arena_allocate_array(arena, count, sizeof *plan.setups),
-                        .count = count};
+    struct plan plan;
+    plan_from_sizes(arena, specification, options->units == UNITS_US, count, &plan);
     bool all_read = true;
     for (size_t i = 0; i < count; i++) {
         struct designation size;
         const char *name = i == 0 ? "fitted" : arena_format(arena, "option %zu", i);
-        if (!argument_designation(arena, operand(options, i), i + 1, &size))
-            all_read = false;
-        else
+        if (argument_designation(arena, operand(options, i),
+                                 arena_format(arena, "argument %zu", i + 1), &size))
             setup_from_designation(&size, &nodes[i], name, &plan.setups[i]);
+        else
+            all_read = false;
     }
     if (!all_read)
         return EXIT_INPUT_WRONG;
@@ -265,10 +285,56 @@ static enum exit_status compare_arguments(struct arena *arena, const struct opti
     return write_plan(arena, options, &plan);
 }
 
+static bool add_option(struct span text, struct rows_out *rows, void *context)
+{
+    struct bare_plan *bare = context;
+    struct designation size;
+    struct designation_error error;
+    if (!designation_parse(text, &size, &error)) {
+        char unread[UNREAD_SIZE], message[UNREAD_MESSAGE_SIZE];
+        unread_text(text, &error, unread, message);
+        struct compare_row row = {.unread = message};
+        memcpy(row.designation, unread, sizeof row.designation - 1);
+        rows_add(rows, &row);
+        return false;
+    }
+    struct arena scratch = ARENA_EMPTY;
+    struct plan plan;
+    plan_from_sizes(&scratch, &bare->specification, false, 2, &plan);
+    setup_from_designation(&bare->fitted, &bare->nodes[0], "fitted", &plan.setups[0]);
+    setup_from_designation(&size, &bare->nodes[1], "option", &plan.setups[1]);
+    plan_set_beside(&plan);
+    struct figures figures = {.arena = &scratch};
+    report_tyre(&plan, &figures);
+    report_speedometer(&plan, &figures);
+    struct compare_row row;
+    fill_row(&plan, &figures, 1, &row);
+    rows_add(rows, &row);
+    arena_free(&scratch);
+    return true;
+}
+
+static enum exit_status compare_stream(struct arena *arena, const struct options *options)
+{
+    struct bare_plan *bare = arena_allocate(arena, sizeof *bare);
+    specification_clear(&bare->specification);
+    if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted))
+        return EXIT_INPUT_WRONG;
+    return row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare);
+}
+
 enum exit_status run_compare(struct arena *arena, const struct command *command,
                              const struct options *options)
 {
     (void)command;
+    bool stream = span_is(span_of(operand(options, 0)), "-") && options->fitted != NULL;
+    if (options->fitted != NULL && (!stream || operand_count(options) > 1)) {
+        diagnostics_plain("--fitted goes with `compare -`, a stream of options; expected no other "
+                          "arguments");
+        return EXIT_INPUT_WRONG;
+    }
+    if (stream)
+        return compare_stream(arena, options);
     return operand_count(options) == 1 ? compare_file(arena, options)
                                        : compare_arguments(arena, options);
 }

@@ -4,7 +4,7 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
-#include "cli/rows_out.h"
+#include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
@@ -213,42 +213,22 @@ static void fill_row(const struct designation *size, struct size_row *row)
     }
 }
 
-static bool add_line(struct span line, void *context)
+static bool add_designation(struct span text, struct rows_out *rows, void *context)
 {
-    struct rows_out *rows = context;
+    (void)context;
     struct size_row row;
     struct designation size;
     struct designation_error error;
-    char message[sizeof error.message + 32], unread[2 * DESIGNATION_LENGTH_MAX];
-    bool read_well = designation_parse(line, &size, &error);
+    char message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE];
+    bool read_well = designation_parse(text, &size, &error);
     if (read_well) {
         fill_row(&size, &row);
     } else {
-        stream_error_text(line, &error, unread, sizeof unread, message, sizeof message);
+        unread_text(text, &error, unread, message);
         row = (struct size_row){.unread = unread, .error = message};
     }
     rows_add(rows, &row);
     return read_well;
-}
-
-static enum exit_status run_stream(struct arena *arena, const struct options *options)
-{
-    struct rows_out rows;
-    enum exit_status begun =
-        rows_begin(arena, &rows, options, size_columns, size_column_count, true);
-    if (begun != EXIT_COMPUTED)
-        return begun;
-    for (size_t i = 0; i < rows.choice.count; i++) /* a stream's errors are always shown */
-        if (rows.choice.items[i].column->get == get_error)
-            rows.choice.headings[i].priority = 0;
-    struct stream_result result;
-    bool read_well = stream_lines(STDIN_FILENO, &rows.sink.out, add_line, &rows, &result);
-    bool written = rows_end(&rows, read_well);
-    if (!written)
-        return EXIT_NOT_WRITTEN;
-    if (!read_well)
-        return EXIT_INPUT_WRONG;
-    return stream_status(&result);
 }
 
 enum exit_status run_size(struct arena *arena, const struct command *command,
@@ -257,12 +237,14 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     (void)command;
     size_t count = operand_count(options);
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
-        return run_stream(arena, options);
+        return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
+                              NULL);
     struct size_row *row = arena_allocate_array(arena, count, sizeof *row);
     bool all_read = true;
     for (size_t i = 0; i < count; i++) {
         struct designation size;
-        if (argument_designation(arena, operand(options, i), i + 1, &size))
+        if (argument_designation(arena, operand(options, i),
+                                 arena_format(arena, "argument %zu", i + 1), &size))
             fill_row(&size, &row[i]);
         else
             all_read = false;

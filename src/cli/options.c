@@ -9,6 +9,7 @@
 static const char *const formats[] = {"table", "csv", "json", NULL};
 static const char *const unit_choices[] = {"metric", "us", "both", NULL};
 static const char *const decimals[] = {"point", "comma", NULL};
+static const char *const inputs[] = {"lines", "csv", NULL};
 static const char *const colors[] = {"auto", "always", "never", NULL};
 
 #define FIELD(member) offsetof(struct options, member)
@@ -30,6 +31,14 @@ const struct option_row option_table[] = {
      "auto (default), always or never; NO_COLOR is honoured"},
     {"output", OPTION_TEXT, "FILE", NULL, FIELD(output), CMD_ANY,
      "write to FILE, whole or not at all"},
+    {"from", OPTION_CHOICE, "KIND", inputs, FIELD(from), CMD_SIZE | CMD_COMPARE,
+     "lines (default) or csv: what a stream is made of"},
+    {"column", OPTION_TEXT, "NAME", NULL, FIELD(column), CMD_SIZE | CMD_COMPARE,
+     "heading of the csv column that holds the sizes"},
+    {"fitted", OPTION_TEXT, "SIZE", NULL, FIELD(fitted), CMD_COMPARE,
+     "the fitted tyre, for `compare -`"},
+    {"skip-blank", OPTION_FLAG, NULL, NULL, FIELD(skip_blank), CMD_SIZE | CMD_COMPARE,
+     "pass over blank lines and # comments of a stream"},
     {"help", OPTION_FLAG, NULL, NULL, FIELD(help), CMD_ANY, "this help"},
     {"version", OPTION_FLAG, NULL, NULL, FIELD(version), CMD_ANY, "the program's version"},
 };

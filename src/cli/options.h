@@ -32,6 +32,9 @@ struct options {
     bool strict;
     int color; /* 0 auto, 1 always, 2 never */
     const char *output;
+    int from; /* 0 lines, 1 csv */
+    const char *column, *fitted;
+    bool skip_blank;
     bool help, version;
     const char **operands; /* what is no option, in order; [0] may be the command */
     size_t operand_count;

@@ -17,6 +17,9 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
 {
     if (!columns_choose(arena, columns, count, options, &out->choice))
         return EXIT_INPUT_WRONG;
+    for (size_t i = 0; streaming && i < out->choice.count; i++)
+        if (span_is(span_of(out->choice.headings[i].name), "error"))
+            out->choice.headings[i].priority = 0; /* a stream's faults are always shown */
     if (!sink_open(arena, &out->sink, options->output))
         return EXIT_NOT_WRITTEN;
     out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);

@@ -1,120 +1,153 @@
 #include "cli/stream.h"
 
 #include <errno.h>
-#include <stdio.h>
 #include <unistd.h>
 
 #include "base/diagnostics.h"
 
-enum { STREAM_BUFFER = 256 * 1024 };
+enum { READ_AT_ONCE = 256 * 1024 };
 
-struct line_reader {
+struct item_reader {
     char data[STREAM_BUFFER];
     size_t start, end;
-    bool first, skipping; /* skipping: the rest of a line that was too long */
+    enum stream_kind kind;
+    bool skipping; /* the rest of an item that was too long */
+    bool (*take)(const struct stream_item *item, void *context);
+    void *context;
 };
 
-typedef bool (*line_taker)(struct span line, void *context);
-
-static void give_line(struct line_reader *reader, struct span line, line_taker take, void *context,
-                      struct stream_result *result)
+static size_t count_quotes(struct span text)
 {
-    if (reader->first && line.length >= 3 && memcmp(line.at, "\xEF\xBB\xBF", 3) == 0)
-        line = (struct span){line.at + 3, line.length - 3};
-    reader->first = false;
-    if (line.length > 0 && line.at[line.length - 1] == '\r')
-        line.length--;
-    result->lines++;
-    result->unread += !take(line, context);
+    size_t count = 0;
+    const char *at = text.at, *end = text.at + text.length;
+    while ((at = memchr(at, '"', (size_t)(end - at))) != NULL) {
+        count++;
+        at++;
+    }
+    return count;
 }
 
-/* Gives every whole line in the buffer; what is left moves to its start. */
-static void give_whole_lines(struct line_reader *reader, line_taker take, void *context,
-                             struct stream_result *result)
+/* The line feed that ends the item at the start of the text, or NULL. */
+static const char *item_end(const struct item_reader *reader, struct span text)
+{
+    const char *from = text.at, *end = text.at + text.length;
+    size_t quotes = 0;
+    while (from < end) {
+        const char *stop = memchr(from, '\n', (size_t)(end - from));
+        if (stop == NULL || reader->kind == STREAM_LINES)
+            return stop;
+        quotes += count_quotes((struct span){from, (size_t)(stop - from)});
+        if (quotes % 2 == 0)
+            return stop;
+        from = stop + 1;
+    }
+    return NULL;
+}
+
+static bool give(struct item_reader *reader, struct span text, size_t line_feed, bool cut)
+{
+    bool carriage_return = text.length > 0 && text.at[text.length - 1] == '\r' && line_feed > 0;
+    text.length -= carriage_return;
+    const struct stream_item item = {
+        .text = text,
+        .line_end = {text.at + text.length, carriage_return + line_feed},
+        .cut = cut,
+    };
+    return reader->take(&item, reader->context);
+}
+
+/* Gives every whole item in the buffer; what is left moves to its start. */
+static bool give_whole_items(struct item_reader *reader)
 {
     const char *stop;
-    while ((stop = memchr(reader->data + reader->start, '\n', reader->end - reader->start)) !=
-           NULL) {
-        struct span line = {reader->data + reader->start,
-                            (size_t)(stop - (reader->data + reader->start))};
-        reader->start += line.length + 1;
-        if (reader->skipping)
-            reader->skipping = false;
-        else
-            give_line(reader, line, take, context, result);
+    bool go_on = true;
+    while (go_on) {
+        struct span text = {reader->data + reader->start, reader->end - reader->start};
+        stop = item_end(reader, text);
+        if (stop == NULL)
+            break;
+        text.length = (size_t)(stop - text.at);
+        reader->start += text.length + 1;
+        if (!reader->skipping)
+            go_on = give(reader, text, 1, false);
+        reader->skipping = false;
     }
     memmove(reader->data, reader->data + reader->start, reader->end - reader->start);
     reader->end -= reader->start;
     reader->start = 0;
-    if (reader->end < STREAM_BUFFER)
-        return;
-    if (!reader->skipping) /* longer than any designation: one row says so */
-        give_line(reader, (struct span){reader->data, reader->end}, take, context, result);
-    reader->skipping = true;
-    reader->end = 0;
+    if (go_on && reader->end == STREAM_BUFFER) {
+        if (!reader->skipping)
+            go_on = give(reader, (struct span){reader->data, reader->end}, 0, true);
+        reader->skipping = true;
+        reader->end = 0;
+    }
+    return go_on;
 }
 
-bool stream_lines(int descriptor, struct outbuf *out, line_taker take, void *context,
-                  struct stream_result *result)
+/* More of the input; 0 at its end, -1 with a message where it cannot be read. */
+static ssize_t read_more(struct item_reader *reader, int descriptor)
 {
-    static struct line_reader reader;
-    bool terminal = isatty(out->descriptor);
+    size_t room = STREAM_BUFFER - reader->end;
+    ssize_t got;
+    do
+        got =
+            read(descriptor, reader->data + reader->end, room < READ_AT_ONCE ? room : READ_AT_ONCE);
+    while (got < 0 && errno == EINTR);
+    if (got < 0)
+        diagnostics_plain("standard input cannot be read: %s", strerror(errno));
+    return got;
+}
+
+static void skip_byte_order_mark(struct item_reader *reader)
+{
+    if (reader->end >= 3 && memcmp(reader->data, "\xEF\xBB\xBF", 3) == 0)
+        reader->start = 3;
+}
+
+bool stream_items(int descriptor, enum stream_kind kind, struct outbuf *out,
+                  bool (*take)(const struct stream_item *item, void *context), void *context)
+{
+    static struct item_reader reader; /* too large for the stack; one stream a run */
+    bool terminal = isatty(out->descriptor), first = true;
     reader.start = reader.end = 0;
-    reader.first = true;
+    reader.kind = kind;
     reader.skipping = false;
-    *result = (struct stream_result){0, 0};
-    while (out->error == 0) {
-        ssize_t got = read(descriptor, reader.data + reader.end, STREAM_BUFFER - reader.end);
-        if (got < 0 && errno == EINTR)
-            continue;
-        if (got < 0) {
-            diagnostics_plain("standard input cannot be read: %s", strerror(errno));
+    reader.take = take;
+    reader.context = context;
+    for (;;) {
+        ssize_t got = read_more(&reader, descriptor);
+        if (got < 0)
             return false;
-        }
         if (got == 0)
             break;
         reader.end += (size_t)got;
-        give_whole_lines(&reader, take, context, result);
+        if (first && reader.end < 3)
+            continue;
+        if (first)
+            skip_byte_order_mark(&reader);
+        first = false;
+        if (!give_whole_items(&reader) || out->error != 0)
+            return true;
         if (terminal)
             outbuf_flush(out);
     }
-    if (reader.end > 0 && !reader.skipping)
-        give_line(&reader, (struct span){reader.data, reader.end}, take, context, result);
+    if (reader.end > reader.start && !reader.skipping) {
+        /* Less than three bytes in all have not been looked at yet. */
+        if (!give_whole_items(&reader))
+            return true;
+        if (reader.end > 0)
+            give(&reader, (struct span){reader.data, reader.end}, 0, false);
+    }
     return true;
 }
 
-enum exit_status stream_status(const struct stream_result *result)
-{
-    if (result->unread == 0)
-        return EXIT_COMPUTED;
-    fprintf(stderr, "tyresum: %zu of %zu lines could not be read; their rows say why\n",
-            result->unread, result->lines);
-    return EXIT_LINES_UNREAD;
-}
-
-void stream_error_text(struct span line, const struct designation_error *error, char *unread,
-                       size_t unread_size, char *message, size_t message_size)
-{
-    size_t length = line.length < unread_size - 1 ? line.length : unread_size - 1;
-    while (length > 0 && length < line.length && ((unsigned char)line.at[length] & 0xC0) == 0x80)
-        length--;
-    for (size_t i = 0; i < length; i++)
-        unread[i] = line.at[i] == '\0' ? '?' : line.at[i];
-    unread[length] = '\0';
-    snprintf(message, message_size, "column %zu: %s", error->column, error->message);
-}
-
-bool argument_designation(struct arena *arena, const char *text, size_t number,
+bool argument_designation(struct arena *arena, const char *text, const char *name,
                           struct designation *out)
 {
     struct designation_error error;
     if (designation_parse(span_of(text), out, &error))
         return true;
-    struct diagnostics diagnostics = {
-        .arena = arena,
-        .source_name = arena_format(arena, "argument %zu", number),
-        .source = span_of(text),
-    };
+    struct diagnostics diagnostics = {.arena = arena, .source_name = name, .source = span_of(text)};
     diagnostics_add(&diagnostics, (struct mark){1, error.column}, error.length, "%s",
                     error.message);
     diagnostics_print(&diagnostics);

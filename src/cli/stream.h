@@ -1,4 +1,4 @@
-/* Designations from arguments and from a stream of lines. */
+/* A stream of lines, or of CSV records, in constant memory; and designations from arguments. */
 #ifndef TYRESUM_CLI_STREAM_H
 #define TYRESUM_CLI_STREAM_H
 
@@ -7,29 +7,31 @@
 
 #include "base/arena.h"
 #include "base/span.h"
-#include "base/status.h"
 #include "output/outbuf.h"
 #include "text/designation.h"
 
-struct stream_result {
-    size_t lines, unread;
+enum stream_kind {
+    STREAM_LINES,
+    STREAM_RECORDS /* RFC 4180: a line end within quotes does not end the record */
 };
 
-/* Calls take for every line (without its line end, a carriage return, or a byte order mark at
- * the very start), in order. A line longer than the buffer reaches take cut, and unread. Ends
- * early where out has failed. False with a message where the input cannot be read. */
-bool stream_lines(int descriptor, struct outbuf *out, bool (*take)(struct span line, void *context),
-                  void *context, struct stream_result *result);
+/* One line or record as it came, and what ended it: "\n", "\r\n" or nothing at the end. */
+struct stream_item {
+    struct span text, line_end;
+    bool cut; /* longer than is read: only its beginning is here, the rest is passed over */
+};
 
-/* Status of a stream; says on standard error how many lines could not be read. */
-enum exit_status stream_status(const struct stream_result *result);
+enum { STREAM_BUFFER = 2 * 1024 * 1024 };
 
-/* The text of a line's error and the line itself, for its row. */
-void stream_error_text(struct span line, const struct designation_error *error, char *unread,
-                       size_t unread_size, char *message, size_t message_size);
+/* Calls take for every item, in order, a byte order mark at the very start left out. Flushes at
+ * each read where out is a terminal. Ends early where take returns false or out has failed.
+ * False with a message where the input cannot be read. */
+bool stream_items(int descriptor, enum stream_kind kind, struct outbuf *out,
+                  bool (*take)(const struct stream_item *item, void *context), void *context);
 
-/* An argument as a designation; a fault goes to standard error with its place. */
-bool argument_designation(struct arena *arena, const char *text, size_t number,
+/* An argument as a designation; a fault goes to standard error with its place. `name` is how
+ * messages call it, such as "argument 2". */
+bool argument_designation(struct arena *arena, const char *text, const char *name,
                           struct designation *out);
 
 #endif

@@ -26,6 +26,12 @@ void writer_begin(struct writer *writer, const struct writer_functions *function
     functions->begin(writer);
 }
 
+void writer_begin_again(struct writer *writer)
+{
+    writer->options.with_header = true;
+    writer->functions->begin(writer);
+}
+
 void writer_row(struct writer *writer, const struct cell *cells)
 {
     writer->functions->row(writer, cells);

@@ -34,6 +34,7 @@ struct writer_options {
     char decimal_mark; /* '.' or ','; csv separates by ';' where it is ',' */
     bool streaming;    /* rows come one at a time: fixed widths, one json object a line */
     int width;         /* of the terminal, 0 for no limit */
+    char separator;    /* of csv; 0: by the decimal mark */
 };
 
 struct writer {
@@ -60,6 +61,8 @@ const struct writer_functions *writer_find(const char *name);
 void writer_begin(struct writer *writer, const struct writer_functions *functions,
                   struct outbuf *out, struct arena *arena, struct writer_options options,
                   const struct heading *headings, size_t columns);
+/* Writes the heading where begin was told to leave it out: behind something else, say. */
+void writer_begin_again(struct writer *writer);
 void writer_row(struct writer *writer, const struct cell *cells);
 void writer_end(struct writer *writer);
 

@@ -4,6 +4,8 @@
 
 static char separator_of(const struct writer *writer)
 {
+    if (writer->options.separator != '\0')
+        return writer->options.separator;
     return writer->options.decimal_mark == ',' ? ';' : ',';
 }
 

@@ -1,0 +1,76 @@
+#include "cli/csv_record.h"
+
+static size_t count_outside_quotes(struct span record, char wanted)
+{
+    size_t count = 0;
+    bool quoted = false;
+    for (size_t i = 0; i < record.length; i++) {
+        if (record.at[i] == '"')
+            quoted = !quoted;
+        else
+            count += !quoted && record.at[i] == wanted;
+    }
+    return count;
+}
+
+struct csv_shape csv_shape_of(struct span header)
+{
+    static const char separators[] = {',', ';', '\t'};
+    struct csv_shape shape = {',', 1};
+    for (size_t i = 0; i < sizeof separators; i++) {
+        size_t count = count_outside_quotes(header, separators[i]) + 1;
+        if (count > shape.fields)
+            shape = (struct csv_shape){separators[i], count};
+    }
+    return shape;
+}
+
+size_t csv_count_fields(struct span record, const struct csv_shape *shape)
+{
+    return count_outside_quotes(record, shape->separator) + 1;
+}
+
+/* The field as it stands, quotes and all. */
+static bool raw_field(struct span record, const struct csv_shape *shape, size_t index,
+                      struct span *out)
+{
+    size_t start = 0;
+    bool quoted = false;
+    for (size_t i = 0; i <= record.length; i++) {
+        bool end = i == record.length || (!quoted && record.at[i] == shape->separator);
+        if (end && index == 0) {
+            *out = (struct span){record.at + start, i - start};
+            return true;
+        }
+        if (end) {
+            index--;
+            start = i + 1;
+        } else if (record.at[i] == '"') {
+            quoted = !quoted;
+        }
+    }
+    return false;
+}
+
+bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
+                   size_t size)
+{
+    struct span raw;
+    size_t length = 0;
+    out[0] = '\0';
+    if (!raw_field(record, shape, index, &raw))
+        return false;
+    bool quoted = raw.length >= 2 && raw.at[0] == '"' && raw.at[raw.length - 1] == '"';
+    for (size_t i = quoted; i < raw.length - quoted && length + 1 < size; i++) {
+        out[length++] = raw.at[i];
+        if (quoted && raw.at[i] == '"' && i + 1 < raw.length - 1 && raw.at[i + 1] == '"')
+            i++;
+    }
+    out[length] = '\0';
+    return true;
+}
+
+bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out)
+{
+    return csv_field_cut(record, shape, index, out, record.length + 1);
+}

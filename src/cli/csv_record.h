@@ -1,0 +1,28 @@
+/* Fields of a CSV record (RFC 4180): separated by ',' or ';', quoted where need be. */
+#ifndef TYRESUM_CLI_CSV_RECORD_H
+#define TYRESUM_CLI_CSV_RECORD_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/span.h"
+
+struct csv_shape {
+    char separator;
+    size_t fields;
+};
+
+/* By the heading: ';' where it has more of those outside quotes than of ',' or tabs. */
+struct csv_shape csv_shape_of(struct span header);
+
+size_t csv_count_fields(struct span record, const struct csv_shape *shape);
+
+/* The text of a field without its quotes, and a NUL; out must hold the record's length + 1.
+ * False where the record has no such field. */
+bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out);
+
+/* The same, cut to size - 1 bytes. */
+bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
+                   size_t size);
+
+#endif

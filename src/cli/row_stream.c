@@ -1,0 +1,204 @@
+#include "cli/row_stream.h"
+
+#include <stdio.h>
+#include <unistd.h>
+
+#include "base/diagnostics.h"
+#include "base/nearest.h"
+#include "cli/csv_record.h"
+#include "cli/row_cache.h"
+#include "cli/stream.h"
+
+enum { ROW_ROOM = 8192 };
+
+struct row_stream {
+    struct arena *arena;
+    const struct options *options;
+    struct rows_out rows;
+    struct row_cache *cache;
+    row_filler fill;
+    void *context;
+    size_t items, unread;
+    /* of a CSV */
+    struct csv_shape shape;
+    size_t column;
+    bool header_read, stopped;
+};
+
+/* Room for a whole row, so that what is written can be looked at again. */
+static void make_room(struct outbuf *out)
+{
+    if (OUTBUF_SIZE - out->used < ROW_ROOM)
+        outbuf_flush(out);
+}
+
+/* Only rows that were read are kept: a fault is computed, and counted, each time. */
+static void write_row(struct row_stream *stream, struct span designation)
+{
+    struct outbuf *out = &stream->rows.sink.out;
+    uint64_t key = row_cache_key(designation);
+    stream->items++;
+    if (row_cache_write(stream->cache, key, designation, out))
+        return;
+    make_room(out);
+    size_t start = out->used;
+    if (!stream->fill(designation, &stream->rows, stream->context))
+        stream->unread++;
+    else if (out->used > start)
+        row_cache_keep(stream->cache, key, designation,
+                       (struct span){out->data + start, out->used - start});
+}
+
+static bool is_blank_or_comment(struct span line)
+{
+    size_t i = 0;
+    while (i < line.length && is_blank(line.at[i]))
+        i++;
+    return i == line.length || line.at[i] == '#';
+}
+
+static bool take_line(const struct stream_item *item, void *context)
+{
+    struct row_stream *stream = context;
+    if (!(stream->options->skip_blank && is_blank_or_comment(item->text)))
+        write_row(stream, item->text);
+    return true;
+}
+
+/* The header of the computed columns, or a row of them, ends as the input's record did. */
+static void end_as(struct outbuf *out, struct span line_end)
+{
+    if (out->used > 0 && out->data[out->used - 1] == '\n')
+        out->used--;
+    outbuf_put(out, line_end.length > 0 ? line_end : span_of("\n"));
+}
+
+static bool find_column(struct row_stream *stream, struct span header)
+{
+    const char *wanted = stream->options->column;
+    struct nearest nearest = nearest_start(span_of(wanted));
+    for (size_t i = 0; i < stream->shape.fields; i++) {
+        char *name = arena_allocate(stream->arena, header.length + 1);
+        csv_field(header, &stream->shape, i, name);
+        if (span_is(span_of(wanted), name)) {
+            stream->column = i;
+            return true;
+        }
+        nearest_try(&nearest, name);
+    }
+    const char *near = nearest_found(&nearest);
+    diagnostics_plain("the heading of standard input has no column \"%s\"; %s%s%s", wanted,
+                      near ? "did you mean \"" : "expected one of its names", near ? near : "",
+                      near ? "\"?" : "");
+    return false;
+}
+
+static bool take_header(struct row_stream *stream, const struct stream_item *item)
+{
+    struct outbuf *out = &stream->rows.sink.out;
+    stream->shape = csv_shape_of(item->text);
+    stream->header_read = true;
+    if (!find_column(stream, item->text)) {
+        stream->stopped = true;
+        return false;
+    }
+    stream->rows.writer.options.separator = stream->shape.separator;
+    outbuf_put(out, item->text);
+    outbuf_char(out, stream->shape.separator);
+    make_room(out);
+    writer_begin_again(&stream->rows.writer);
+    end_as(out, item->line_end);
+    return true;
+}
+
+static bool take_record(const struct stream_item *item, void *context)
+{
+    struct row_stream *stream = context;
+    struct outbuf *out = &stream->rows.sink.out;
+    if (item->cut) {
+        diagnostics_plain("a record of standard input is longer than %d bytes; it ends here",
+                          STREAM_BUFFER);
+        stream->stopped = true;
+        return false;
+    }
+    if (!stream->header_read)
+        return take_header(stream, item);
+    char field[UNREAD_SIZE];
+    size_t fields = csv_count_fields(item->text, &stream->shape);
+    bool found = csv_field_cut(item->text, &stream->shape, stream->column, field, sizeof field);
+    outbuf_put(out, item->text);
+    for (; fields < stream->shape.fields; fields++)
+        outbuf_char(out, stream->shape.separator);
+    outbuf_char(out, stream->shape.separator);
+    make_room(out);
+    write_row(stream, found ? span_of(field) : (struct span){"", 0});
+    end_as(out, item->line_end);
+    return true;
+}
+
+static enum exit_status status_of(const struct row_stream *stream)
+{
+    if (stream->unread == 0)
+        return EXIT_COMPUTED;
+    fprintf(stderr, "tyresum: %zu of %zu lines could not be read; their rows say why\n",
+            stream->unread, stream->items);
+    return EXIT_LINES_UNREAD;
+}
+
+static bool options_agree(const struct options *options, bool csv)
+{
+    if (csv && options->column == NULL) {
+        diagnostics_plain("--from csv needs --column with the heading that the sizes stand under");
+        return false;
+    }
+    if (!csv && options->column != NULL) {
+        diagnostics_plain("--column goes with --from csv; expected both");
+        return false;
+    }
+    if (csv && span_is(span_of(options->format), "json")) {
+        diagnostics_plain("--from csv gives csv; leave --format out");
+        return false;
+    }
+    return true;
+}
+
+enum exit_status row_stream_run(struct arena *arena, const struct options *options,
+                                const struct column *columns, size_t count, row_filler fill,
+                                void *context)
+{
+    bool csv = options->from == 1;
+    if (!options_agree(options, csv))
+        return EXIT_INPUT_WRONG;
+    struct options effective = *options;
+    if (csv) {
+        effective.format = "csv";
+        effective.no_header = true; /* written behind the input's own */
+    }
+    struct row_stream *stream = arena_allocate(arena, sizeof *stream);
+    stream->arena = arena;
+    stream->options = options;
+    stream->fill = fill;
+    stream->context = context;
+    stream->cache = row_cache_new(arena);
+    enum exit_status begun = rows_begin(arena, &stream->rows, &effective, columns, count, true);
+    if (begun != EXIT_COMPUTED)
+        return begun;
+    bool read_well = stream_items(STDIN_FILENO, csv ? STREAM_RECORDS : STREAM_LINES,
+                                  &stream->rows.sink.out, csv ? take_record : take_line, stream) &&
+                     !stream->stopped;
+    if (!rows_end(&stream->rows, read_well))
+        return EXIT_NOT_WRITTEN;
+    return read_well ? status_of(stream) : EXIT_INPUT_WRONG;
+}
+
+void unread_text(struct span line, const struct designation_error *error, char unread[UNREAD_SIZE],
+                 char message[UNREAD_MESSAGE_SIZE])
+{
+    size_t length = line.length < UNREAD_SIZE - 1 ? line.length : UNREAD_SIZE - 1;
+    while (length > 0 && length < line.length && ((unsigned char)line.at[length] & 0xC0) == 0x80)
+        length--; /* not within a character */
+    for (size_t i = 0; i < length; i++)
+        unread[i] = line.at[i] == '\0' ? '?' : line.at[i];
+    unread[length] = '\0';
+    snprintf(message, UNREAD_MESSAGE_SIZE, "column %zu: %s", error->column, error->message);
+}
