@@ -159,8 +159,12 @@ configure_in "$sanitized" --enable-werror --enable-sanitizers
 step "building ${sanitized#"$top"/} meanwhile"
 make -s -C "$sanitized" all unit_tests >"$scratch/sanitized.log" 2>&1 </dev/null &
 second_build=$!
+trap 'kill "$second_build" 2>/dev/null; rm -rf "$scratch"' EXIT
 everything "$plain" "" yes
-wait "$second_build" || {
+wait "$second_build"
+second_status=$?
+trap 'rm -rf "$scratch"' EXIT
+[ "$second_status" -eq 0 ] || {
     cat "$scratch/sanitized.log"
     build_failed "$sanitized"
 }

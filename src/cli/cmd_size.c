@@ -14,7 +14,6 @@
 struct size_row {
     struct designation size;
     struct tyre_figures figures;
-    double reference_Pa[2]; /* metric, us */
     char text[DESIGNATION_CANONICAL_SIZE];
     const char *unread; /* the line as it came, where it could not be read */
     const char *error;
@@ -109,10 +108,18 @@ GETTER(get_designation)
     (void)us;
     return text_value(row->error == NULL ? row->text : row->unread);
 }
+/* Only where the column is asked for: a stream pays for what it prints. */
 GETTER(get_reference)
 {
     ROW;
-    return number_value(row, row->reference_Pa[us]);
+    struct tyre tyre = tyre_unknown();
+    struct tyre_rating rating;
+    tyre.size = row->size;
+    tyre.load_range = row->size.load_range;
+    if (row->error != NULL)
+        return number_value(row, UNKNOWN);
+    tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, us ? PRESSURE_US : PRESSURE_METRIC, &rating);
+    return number_value(row, rating.reference_Pa);
 }
 GETTER(get_error)
 {
@@ -203,14 +210,6 @@ static void fill_row(const struct designation *size, struct size_row *row)
     row->error = row->unread = NULL;
     figures_by_rule(size, UNKNOWN, &row->figures);
     designation_canonical(size, row->text);
-    struct tyre tyre = tyre_unknown();
-    tyre.size = *size;
-    tyre.load_range = size->load_range;
-    for (int us = 0; us < 2; us++) {
-        struct tyre_rating rating;
-        tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, us ? PRESSURE_US : PRESSURE_METRIC, &rating);
-        row->reference_Pa[us] = rating.reference_Pa;
-    }
 }
 
 static bool add_designation(struct span text, struct rows_out *rows, void *context)

@@ -106,7 +106,7 @@ judge_golden() {
 }
 
 judge() {
-    expected=$(cat "$record/exit")
+    read -r expected <"$record/exit"
     if [ "$status" -ne "$expected" ]; then
         wrong "exit $status, expected $expected; standard error:"
         show "$record/stderr.got"
@@ -115,7 +115,7 @@ judge() {
         [ ! -s "$record/stdout.got" ] || wrong "exit 2 with something on standard output"
         [ -s "$record/stderr.got" ] || wrong "exit 2 with nothing on standard error"
     fi
-    if grep -q 'Sanitizer\|runtime error:' "$record/stderr.got"; then
+    if [ -s "$record/stderr.got" ] && grep -q 'Sanitizer\|runtime error:' "$record/stderr.got"; then
         wrong "a sanitizer spoke:"
         show "$record/stderr.got"
     fi
@@ -133,17 +133,19 @@ run_records() {
         : >"$work/report"
         rm -rf "$work/place"
         cp -R "$record/files" "$work/place"
+        IFS= read -r run <"$record/run"
         (
             cd "$work/place" || exit 125
-            eval "$(cat "$record/setup")" >/dev/null || exit 125
-            eval "$(cat "$record/run")"
+            # shellcheck source=/dev/null
+            [ ! -s "$record/setup" ] || . "$record/setup" >/dev/null || exit 125
+            eval "$run"
         ) <"$record/stdin" >"$record/stdout.got" 2>"$record/stderr.got"
         status=$?
         judge
         if [ -s "$work/report" ]; then
             failed=$((failed + 1))
             echo "FAIL $(cat "$record/name") ($locale)"
-            echo "    $(cat "$record/run")"
+            printf '    %s\n' "$run"
             cat "$work/report"
         else
             passed=$((passed + 1))

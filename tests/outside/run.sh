@@ -65,7 +65,7 @@ report() { # ID WORDS
 
 while IFS=$separator read -r number id command pick expected tolerance unit source _ certainty; do
     run_once "$number" "$command"
-    status=$(cat "$work/$number.status")
+    read -r status <"$work/$number.status"
     if [ "$status" != 0 ]; then
         report "$id" "exit $status: $(head -n 1 "$work/$number.err")"
         continue
