@@ -24,6 +24,9 @@ const struct command command_table[] = {
      &figure_column_count, USE_CLEARANCE, 1, 1},
     {"sheet", CMD_SHEET, "FILE", "the whole job: findings first, then each part", run_part,
      figure_columns, &figure_column_count, USE_ALL, 1, 1},
+    {"shortlist", CMD_SHORTLIST, "FILE",
+     "every listed size, wheel and axle ratio that meets the limits, best first", run_shortlist,
+     shortlist_columns, &shortlist_column_count, USE_SHORTLIST, 1, 1},
     {"tables", CMD_TABLES, "[NAME]", "the reference tables with source and edition", run_tables,
      NULL, &no_columns, 0, 0, 1},
 };

@@ -37,6 +37,7 @@ const struct option_row option_table[] = {
      "heading of the csv column that holds the sizes"},
     {"fitted", OPTION_TEXT, "SIZE", NULL, FIELD(fitted), CMD_COMPARE,
      "the fitted tyre, for `compare -`"},
+    {"best", OPTION_TEXT, "N", NULL, FIELD(best), CMD_SHORTLIST, "only the N best"},
     {"skip-blank", OPTION_FLAG, NULL, NULL, FIELD(skip_blank), CMD_SIZE | CMD_COMPARE,
      "pass over blank lines and # comments of a stream"},
     {"help", OPTION_FLAG, NULL, NULL, FIELD(help), CMD_ANY, "this help"},

@@ -19,7 +19,8 @@ enum command_bit {
     CMD_SHEET = 1 << 6,
     CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET,
     CMD_TABLES = 1 << 7,
-    CMD_ANY = (1 << 8) - 1
+    CMD_SHORTLIST = 1 << 8,
+    CMD_ANY = (1 << 9) - 1
 };
 
 struct options {
@@ -33,7 +34,7 @@ struct options {
     int color; /* 0 auto, 1 always, 2 never */
     const char *output;
     int from; /* 0 lines, 1 csv */
-    const char *column, *fitted;
+    const char *column, *fitted, *best;
     bool skip_blank;
     bool help, version;
     const char **operands; /* what is no option, in order; [0] may be the command */

@@ -447,6 +447,10 @@ static const struct key search_rim[] = {
      .use = USE_SHORTLIST, .doc = "rim width"},
     {"inset", QUANTITY(KIND_LENGTH), FIELD(struct search_rim, inset_m), RANGE(-0.3, 0.3),
      .use = USE_SHORTLIST, .doc = "inset"},
+    {"max_load", QUANTITY(KIND_MASS), FIELD(struct search_rim, max_load_kg), RANGE(50, 20000),
+     .use = USE_SHORTLIST, .doc = "the wheel's own load rating"},
+    {"max_pressure", QUANTITY(KIND_PRESSURE), FIELD(struct search_rim, max_pressure_Pa),
+     RANGE(1e5, 1.5e6), .use = USE_SHORTLIST, .doc = "the wheel's own pressure rating"},
 };
 KEY_SET(search_rim, struct search_rim);
 
@@ -459,6 +463,8 @@ static const struct key search[] = {
      .use = USE_SHORTLIST, .doc = "window of the overall diameter"},
     {"list", TEXT, FIELD(struct search, list), .use = USE_SHORTLIST,
      .doc = "builtin, or a CSV file of the shop's own stock"},
+    {"column", TEXT, FIELD(struct search, column), .use = USE_SHORTLIST,
+     .doc = "heading of the CSV column that holds the sizes"},
 };
 KEY_SET(search, struct search);
 

@@ -264,6 +264,7 @@ struct search_rim {
     const struct node *node;
     double diameter_code;
     double width_m, inset_m;
+    double max_load_kg, max_pressure_Pa;
 };
 struct search_rim_list {
     struct search_rim *items;
@@ -274,7 +275,7 @@ struct search {
     struct search_rim_list rims;
     struct text_list forms;
     struct window overall_diameter;
-    const char *list;
+    const char *list, *column;
 };
 
 struct specification {

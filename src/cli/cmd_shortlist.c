@@ -1,0 +1,181 @@
+/* tyresum shortlist: every listed size on every wheel with every axle ratio that meets the limits.
+ */
+#include <stdint.h>
+#include <stdio.h>
+
+#include "base/diagnostics.h"
+#include "base/known.h"
+#include "cli/commands.h"
+#include "cli/input.h"
+#include "cli/rows_out.h"
+#include "cli/stock_list.h"
+#include "output/number.h"
+#include "report/shortlist.h"
+#include "text/quantity_text.h"
+
+struct shortlist_row {
+    const struct shortlisted *item;
+    size_t rank;
+    char designation[DESIGNATION_CANONICAL_SIZE];
+    const char *closest;
+};
+
+#define SHORTLIST_NUMBER(name, expression)                                                         \
+    static struct column_value name(const void *data, bool us)                                     \
+    {                                                                                              \
+        const struct shortlist_row *row = data;                                                    \
+        (void)us;                                                                                  \
+        return (struct column_value){.value = (expression)};                                       \
+    }
+#define SHORTLIST_TEXT(name, expression)                                                           \
+    static struct column_value name(const void *data, bool us)                                     \
+    {                                                                                              \
+        const struct shortlist_row *row = data;                                                    \
+        (void)us;                                                                                  \
+        return (struct column_value){.text = (expression)};                                        \
+    }
+
+SHORTLIST_NUMBER(get_rank, (double)row->rank)
+SHORTLIST_TEXT(get_designation, row->designation)
+SHORTLIST_NUMBER(get_rim_width, row->item->rim->width_m)
+SHORTLIST_NUMBER(get_inset, row->item->rim->inset_m)
+SHORTLIST_NUMBER(get_axle_ratio, row->item->axle_ratio)
+SHORTLIST_NUMBER(get_drive_remains, 100 * row->item->drive_remains)
+SHORTLIST_NUMBER(get_diameter, row->item->diameter_m)
+SHORTLIST_NUMBER(get_diameter_change, row->item->diameter_change_m)
+SHORTLIST_NUMBER(get_load, row->item->load_kg)
+SHORTLIST_NUMBER(get_pressure_front, row->item->pressure_Pa.front)
+SHORTLIST_NUMBER(get_pressure_rear, row->item->pressure_Pa.rear)
+SHORTLIST_NUMBER(get_error, 100 * row->item->speedometer_error)
+SHORTLIST_TEXT(get_closest, row->closest)
+SHORTLIST_NUMBER(get_margin, 100 * row->item->closest_margin)
+SHORTLIST_NUMBER(get_unknowns, (double)row->item->unknowns)
+SHORTLIST_TEXT(get_verdict, verdict_name(row->item->verdict))
+
+#define BARE(name, title, decimals, priority, get)                                                 \
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 8, priority, get       \
+    }
+#define LENGTH(name, title, priority, get)                                                         \
+    {                                                                                              \
+        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, 0, 2, false, 8, priority, get             \
+    }
+#define TEXT_COLUMN(name, title, priority, get)                                                    \
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, priority, get                     \
+    }
+#define PRESSURE(name, title, get)                                                                 \
+    {                                                                                              \
+        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 1, get                \
+    }
+
+const struct column shortlist_columns[] = {
+    BARE("rank", "rank", 0, 0, get_rank),
+    TEXT_COLUMN("designation", "designation", 0, get_designation),
+    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, 2, get_rim_width},
+    LENGTH("inset", "inset", 3, get_inset),
+    BARE("axle_ratio", "axle ratio", 3, 0, get_axle_ratio),
+    BARE("drive_remains_percent", "drive remains %", 2, 2, get_drive_remains),
+    LENGTH("overall_diameter", "overall diameter", 4, get_diameter),
+    LENGTH("overall_diameter_change", "diameter change", 3, get_diameter_change),
+    {"load_kg", "load_lb", "load", UNIT_KG, UNIT_LB, 0, 0, false, 6, 4, get_load},
+    PRESSURE("pressure_front", "pressure front", get_pressure_front),
+    PRESSURE("pressure_rear", "pressure rear", get_pressure_rear),
+    BARE("speedometer_error_percent", "speedometer error %", 2, 5, get_error),
+    TEXT_COLUMN("closest_limit", "closest limit", 1, get_closest),
+    BARE("closest_margin_percent", "margin %", 1, 1, get_margin),
+    BARE("unknowns", "unknown", 0, 6, get_unknowns),
+    TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
+};
+const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlist_columns[0];
+
+/* "12 by arch_inner (4 by that alone, from 3 mm short)": what would let more in. */
+static void tell_reasons(FILE *to, const struct shortlist *list)
+{
+    fprintf(to,
+            "tyresum: %zu combinations tried, %zu meet every limit; sizes on wheels dropped by\n",
+            list->tried, list->count);
+    for (size_t i = 0; i < list->reason_count; i++) {
+        const struct drop_reason *reason = &list->reasons[i];
+        fprintf(to, "  %6zu  %s", reason->count, reason->name);
+        if (reason->alone > 0)
+            fprintf(to, " (%zu by that alone", reason->alone);
+        if (reason->alone > 0 && known(reason->short_m))
+            fprintf(to, ", from %.1f mm short", reason->short_m * 1000);
+        fprintf(to, "%s\n", reason->alone > 0 ? ")" : "");
+    }
+}
+
+static bool best_of(const struct options *options, size_t *best)
+{
+    *best = SIZE_MAX;
+    if (options->best == NULL)
+        return true;
+    double value;
+    struct span text = span_of(options->best);
+    if (decimal_read(text, &value) == text.length && value >= 1 && value <= 1e9 &&
+        value == (double)(size_t)value) {
+        *best = (size_t)value;
+        return true;
+    }
+    diagnostics_plain("\"%s\" is no number for --best; expected a whole one such as 10",
+                      options->best);
+    return false;
+}
+
+static const char *closest_text(struct arena *arena, const struct shortlisted *item)
+{
+    const char *axle = axle_name(item->closest_axle);
+    if (item->closest_limit == NULL)
+        return NULL;
+    return arena_format(arena, "%s%s%s", item->closest_limit, *axle ? " " : "", axle);
+}
+
+static enum exit_status write_list(struct arena *arena, const struct options *options,
+                                   const struct shortlist *list, size_t best)
+{
+    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    enum exit_status begun =
+        rows_begin(arena, rows, options, shortlist_columns, shortlist_column_count, false);
+    if (begun != EXIT_COMPUTED)
+        return begun;
+    for (size_t i = 0; i < list->count && i < best; i++) {
+        struct shortlist_row row = {&list->items[i], i + 1, "",
+                                    closest_text(arena, &list->items[i])};
+        designation_canonical(&list->items[i].candidate->size, row.designation);
+        rows_add(rows, &row);
+    }
+    if (!rows_end(rows, true))
+        return EXIT_NOT_WRITTEN;
+    tell_reasons(stderr, list);
+    return EXIT_COMPUTED;
+}
+
+static bool has_search(const struct specification *specification, const char *path)
+{
+    if (specification->search.node != NULL && specification->search.rims.count > 0)
+        return true;
+    diagnostics_plain("%s has no key \"search\" with rims, which `shortlist` needs; expected such "
+                      "as search: {rims: [{diameter: 17, width: 8 in, inset: 25 mm}]}",
+                      input_name(path));
+    return false;
+}
+
+enum exit_status run_shortlist(struct arena *arena, const struct command *command,
+                               const struct options *options)
+{
+    (void)command;
+    const char *path = operand(options, 0);
+    struct specification *specification = arena_allocate(arena, sizeof *specification);
+    struct plan plan;
+    struct stock_list stock;
+    size_t best;
+    if (!best_of(options, &best) || !input_read_build_file(arena, path, specification) ||
+        !has_search(specification, path) ||
+        !stock_list_read(arena, &specification->search, path, &stock) ||
+        !plan_make(arena, specification, options->units == UNITS_US, NULL, &plan))
+        return EXIT_INPUT_WRONG;
+    struct shortlist list;
+    shortlist_make(&plan, stock.items, stock.count, &list);
+    return write_list(arena, options, &list, best);
+}

@@ -1,0 +1,128 @@
+#include "cli/stock_list.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/diagnostics.h"
+#include "cli/csv_record.h"
+#include "cli/stream.h"
+#include "tables/tables_data.h"
+
+static void add_size(struct arena *arena, const struct designation *size, struct stock_list *out)
+{
+    static const struct node given = {.kind = NODE_SCALAR};
+    (void)arena;
+    out->items[out->count++] = (struct candidate){*size, &given};
+}
+
+static bool read_builtin(struct arena *arena, struct stock_list *out)
+{
+    out->items = arena_allocate_array(arena, standard_sizes_count, sizeof *out->items);
+    for (size_t i = 0; i < standard_sizes_count; i++) {
+        const struct standard_sizes_row *row = &standard_sizes_rows[i];
+        struct designation size;
+        struct designation_error error;
+        if (!designation_parse(span_of(row->designation), &size, &error))
+            continue; /* a test reads every row */
+        if (size.load_range == 0)
+            size.load_range = row->load_range[0];
+        add_size(arena, &size, out);
+    }
+    return true;
+}
+
+/* Reading a CSV: the heading first, then a size a record. */
+struct stock_reader {
+    struct arena *arena;
+    const char *path, *column;
+    struct csv_shape shape;
+    size_t index, records, capacity;
+    bool header_read, failed;
+    struct stock_list *out;
+};
+
+static bool find_column(struct stock_reader *reader, struct span header)
+{
+    const char *const wanted[] = {reader->column ? reader->column : "designation", "size"};
+    char *name = arena_allocate(reader->arena, header.length + 1);
+    for (size_t j = 0; j < (reader->column ? 1 : 2); j++)
+        for (size_t i = 0; i < reader->shape.fields; i++)
+            if (csv_field(header, &reader->shape, i, name) && strcmp(name, wanted[j]) == 0) {
+                reader->index = i;
+                return true;
+            }
+    diagnostics_plain("the heading of \"%s\" has no column \"%s\"; expected search: {column: …} to "
+                      "name the one that the sizes stand under",
+                      reader->path, wanted[0]);
+    return false;
+}
+
+static bool take_record(const struct stream_item *item, void *context)
+{
+    struct stock_reader *reader = context;
+    if (!reader->header_read) {
+        reader->header_read = true;
+        reader->shape = csv_shape_of(item->text);
+        reader->failed = !find_column(reader, item->text);
+        return !reader->failed;
+    }
+    reader->records++;
+    char field[2 * DESIGNATION_LENGTH_MAX];
+    struct designation size;
+    struct designation_error error;
+    csv_field_cut(item->text, &reader->shape, reader->index, field, sizeof field);
+    if (!designation_parse(span_of(field), &size, &error)) {
+        fprintf(stderr, "%s: record %zu is passed over: column %zu of \"%s\": %s\n", reader->path,
+                reader->records, error.column, quotable(reader->arena, span_of(field)),
+                error.message);
+        return true;
+    }
+    if (reader->out->count == reader->capacity) {
+        size_t capacity = reader->capacity == 0 ? 256 : 2 * reader->capacity;
+        struct candidate *items = arena_allocate_array(reader->arena, capacity, sizeof *items);
+        if (reader->out->count > 0)
+            memcpy(items, reader->out->items, reader->out->count * sizeof *items);
+        reader->out->items = items;
+        reader->capacity = capacity;
+    }
+    add_size(reader->arena, &size, reader->out);
+    return true;
+}
+
+/* A path in a build file is meant from that file's own folder. */
+static const char *beside(struct arena *arena, const char *build_path, const char *path)
+{
+    const char *slash = strrchr(build_path, '/');
+    if (path[0] == '/' || slash == NULL)
+        return path;
+    return arena_format(arena, "%.*s%s", (int)(slash + 1 - build_path), build_path, path);
+}
+
+static bool read_file(struct arena *arena, const struct search *search, const char *path,
+                      struct stock_list *out)
+{
+    int descriptor = open(path, O_RDONLY | O_CLOEXEC);
+    if (descriptor < 0) {
+        diagnostics_plain("the list \"%s\" cannot be opened: %s", path, strerror(errno));
+        return false;
+    }
+    struct outbuf *none = arena_allocate(arena, sizeof *none);
+    outbuf_open(none, -1);
+    struct stock_reader reader = {
+        .arena = arena, .path = path, .column = search->column, .out = out};
+    bool read_well = stream_items(descriptor, STREAM_RECORDS, none, take_record, &reader);
+    close(descriptor);
+    return read_well && !reader.failed;
+}
+
+bool stock_list_read(struct arena *arena, const struct search *search, const char *build_path,
+                     struct stock_list *out)
+{
+    *out = (struct stock_list){NULL, 0};
+    if (search->list == NULL || strcmp(search->list, "builtin") == 0)
+        return read_builtin(arena, out);
+    return read_file(arena, search, beside(arena, build_path, search->list), out);
+}
