@@ -273,6 +273,9 @@ static void judge_candidate(const struct trial *trial, const struct candidate *c
 static int best_first(const void *left, const void *right)
 {
     const struct shortlisted *a = left, *b = right;
+    bool a_unknown = a->verdict == VERDICT_UNKNOWN, b_unknown = b->verdict == VERDICT_UNKNOWN;
+    if (a_unknown != b_unknown) /* what is not known is never as good as what is */
+        return a_unknown ? 1 : -1;
     double x = fabs(known_or(a->drive_remains, 1)), y = fabs(known_or(b->drive_remains, 1));
     if (x != y)
         return x < y ? -1 : 1;

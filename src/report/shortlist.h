@@ -45,7 +45,8 @@ struct shortlist {
     size_t reason_count;
 };
 
-/* Tries all and sorts: the least |drive_remains| first, then the most load, then by name. */
+/* Tries all and sorts: those with nothing unknown first, then the least |drive_remains|, then
+ * the most load, then in the order of the lists. */
 void shortlist_make(const struct plan *plan, const struct candidate *candidates, size_t count,
                     struct shortlist *out);
 
