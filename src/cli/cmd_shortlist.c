@@ -92,9 +92,13 @@ const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlis
 /* "12 by arch_inner (4 by that alone, from 3 mm short)": what would let more in. */
 static void tell_reasons(FILE *to, const struct shortlist *list)
 {
+    size_t unknown = 0;
+    for (size_t i = 0; i < list->count; i++)
+        unknown += list->items[i].verdict == VERDICT_UNKNOWN;
     fprintf(to,
-            "tyresum: %zu combinations tried, %zu meet every limit; sizes on wheels dropped by\n",
-            list->tried, list->count);
+            "tyresum: %zu combinations tried: %zu meet every limit, %zu break none but have "
+            "something unknown;\nsizes on wheels dropped by\n",
+            list->tried, list->count - unknown, unknown);
     for (size_t i = 0; i < list->reason_count; i++) {
         const struct drop_reason *reason = &list->reasons[i];
         fprintf(to, "  %6zu  %s", reason->count, reason->name);
