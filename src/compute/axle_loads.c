@@ -12,6 +12,7 @@ void axle_loads_add(struct axle_loads *loads, double mass_kg, double at_m, doubl
     double front = mass_kg - rear;
     loads->axle_kg[AXLE_FRONT] += front;
     loads->axle_kg[AXLE_REAR] += rear;
+    loads->gross_kg += mass_kg;
     loads->side_moment_kg_m[AXLE_FRONT] += front * side_m;
     loads->side_moment_kg_m[AXLE_REAR] += rear * side_m;
 }
@@ -60,28 +61,50 @@ double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup
     return known_or(change, 0);
 }
 
-void axle_loads_in_state(const struct specification *specification, const struct state *state,
-                         const struct setup *fitted, const struct setup *setup,
-                         struct axle_loads *out)
+void axle_loads_unladen(const struct vehicle *vehicle, const struct setup *fitted,
+                        const struct setup *setup, struct axle_loads *out)
 {
-    const struct vehicle *vehicle = &specification->vehicle;
     *out = (struct axle_loads){
         .axle_kg = {vehicle->unladen_kg.front, vehicle->unladen_kg.rear},
     };
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        out->axle_kg[axle] += tyre_mass_change_kg(fitted, setup, axle);
+        out->axle_kg[axle] += tyre_mass_change_kg(fitted, setup, (enum axle)axle);
+    out->gross_kg = out->axle_kg[AXLE_FRONT] + out->axle_kg[AXLE_REAR];
+}
+
+void axle_loads_add_item(struct axle_loads *loads, const struct carried_item *item,
+                         const struct vehicle *vehicle)
+{
+    double mass = item_mass_kg(item);
+    axle_loads_add(loads, mass, item_at_m(item, &vehicle->seats), known_or(item->side_m, 0),
+                   vehicle->wheelbase_m);
+    if (item->on_roof != CHOICE_NONE)
+        loads->roof_kg += mass;
+    loads->tow_ball_kg += known_or(item->tow_ball_kg, 0);
+    loads->trailer_kg += known_or(item->trailer_mass_kg, 0);
+}
+
+/* No axle weighs less than nothing: such a sum is a mistake in masses or places, not a load. */
+static void forget_lifted(struct axle_loads *loads)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        loads->lifted[axle] = loads->axle_kg[axle] < 0;
+        if (loads->lifted[axle])
+            loads->axle_kg[axle] = UNKNOWN;
+    }
+}
+
+void axle_loads_in_state(const struct specification *specification, const struct state *state,
+                         const struct setup *fitted, const struct setup *setup,
+                         struct axle_loads *out)
+{
+    axle_loads_unladen(&specification->vehicle, fitted, setup, out);
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *item = &specification->carried.items[i];
-        if (!state_holds(state, item->item))
-            continue;
-        double mass = item_mass_kg(item);
-        axle_loads_add(out, mass, item_at_m(item, &vehicle->seats), known_or(item->side_m, 0),
-                       vehicle->wheelbase_m);
-        if (item->on_roof != CHOICE_NONE)
-            out->roof_kg += mass;
-        out->tow_ball_kg += known_or(item->tow_ball_kg, 0);
-        out->trailer_kg += known_or(item->trailer_mass_kg, 0);
+        if (state_holds(state, item->item))
+            axle_loads_add_item(out, item, &specification->vehicle);
     }
+    forget_lifted(out);
 }
 
 double heavier_corner_kg(const struct axle_loads *loads, enum axle axle, double track_m)

@@ -9,7 +9,9 @@
 #include "text/specification.h"
 
 struct axle_loads {
-    double axle_kg[AXLE_COUNT];
+    double axle_kg[AXLE_COUNT]; /* UNKNOWN where `lifted` */
+    double gross_kg;
+    bool lifted[AXLE_COUNT]; /* by these moments the axle would weigh less than nothing */
     double side_moment_kg_m[AXLE_COUNT]; /* right positive; what makes one corner heavier */
     double roof_kg, tow_ball_kg, trailer_kg;
 };
@@ -29,6 +31,14 @@ double item_mass_kg(const struct carried_item *item);
 
 /* Where it acts; the seat row's place for occupants. */
 double item_at_m(const struct carried_item *item, const struct seats *seats);
+
+/* The vehicle as weighed, on a setup's tyres. */
+void axle_loads_unladen(const struct vehicle *vehicle, const struct setup *fitted,
+                        const struct setup *setup, struct axle_loads *out);
+
+/* One item more, whether it is carried or removed. */
+void axle_loads_add_item(struct axle_loads *loads, const struct carried_item *item,
+                         const struct vehicle *vehicle);
 
 bool state_holds(const struct state *state, const char *item);
 

@@ -78,6 +78,22 @@ static void take_load_range(char letter, enum pressure_system system, struct tyr
     out->ceiling_assumed = true;
 }
 
+/* The published maximum of the size and load range, where it was seen: the lower of it and the
+ * load index is safe, since moulded maxima can be below the index (3042 lb against 1400 kg). */
+static void take_listed(const struct designation *size, char letter, enum pressure_system system,
+                        struct tyre_rating *out)
+{
+    const struct light_truck_maxima_row *row = light_truck_maximum_find(
+        size->section_width, size->aspect_percent, size->rim_code_tenths, letter);
+    if (row == NULL)
+        return;
+    out->load_kg = lower_of(out->load_kg, unit_to_si(UNIT_LB, row->single_lb));
+    if (row->dual_lb > 0)
+        out->load_dual_kg = lower_of(out->load_dual_kg, unit_to_si(UNIT_LB, row->dual_lb));
+    out->reference_Pa = in_system(row->at_kPa, row->at_psi, system);
+    out->listed = true;
+}
+
 /* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load.
  */
 static void take_moulded(const struct data_book *book, struct tyre_rating *out)
@@ -92,11 +108,49 @@ static void take_moulded(const struct data_book *book, struct tyre_rating *out)
     if (!known(book->at_pressure_Pa))
         return;
     out->reference_Pa = book->at_pressure_Pa;
+    out->listed = false;
     out->moulded = known(book->max_load_kg);
     out->ceiling_assumed = false;
     if (goes_by_load_range(out->class) || strcmp(out->class, "commercial") == 0 ||
         strcmp(out->class, "heavy") == 0)
         out->ceiling_Pa = book->at_pressure_Pa;
+}
+
+/* A twin without a load index of its own. */
+static void assume_dual(struct tyre_rating *out)
+{
+    if (known(out->load_dual_kg) || !goes_by_load_range(out->class))
+        return;
+    out->load_dual_kg = LT_DUAL_SHARE * out->load_kg;
+    out->dual_assumed = known(out->load_dual_kg);
+}
+
+static bool is_metric_class(const char *class)
+{
+    return strncmp(class, "metric_", 7) == 0;
+}
+
+/* Load and pressure at the vehicle's top speed. Above the symbol's speed, where no rule grants
+ * anything, nothing is taken off: that is a finding of its own. */
+static void take_top_speed(const struct service_description *service, double top_speed_mps,
+                           struct tyre_rating *out)
+{
+    double kmh = unit_from_si(UNIT_KMH, top_speed_mps);
+    if (!known(kmh) || service->speed_symbol[0] == '\0')
+        return;
+    double percent = speed_load_percent(service->speed_symbol, kmh);
+    if (!known(percent) && is_commercial_tyre(out))
+        percent = commercial_over_speed_percent(service->load_index, service->speed_symbol, kmh);
+    if (known(percent))
+        out->speed_factor = percent / 100;
+    if (is_metric_class(out->class))
+        out->speed_pressure_Pa = unit_to_si(UNIT_KPA, speed_pressure_added_kPa(kmh));
+}
+
+bool is_commercial_tyre(const struct tyre_rating *rating)
+{
+    return goes_by_load_range(rating->class) || strcmp(rating->class, "commercial") == 0 ||
+           strcmp(rating->class, "heavy") == 0;
 }
 
 void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
@@ -114,6 +168,7 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
         .exponent = row->exponent,
         .floor_Pa = known_or(floor, 0),
         .ceiling_Pa = UNKNOWN,
+        .load_index = size->service.load_index,
         .divisor = 1,
         .speed_factor = 1,
         .standard_load_assumed =
@@ -121,15 +176,13 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
     };
     if (goes_by_load_range(class) || strcmp(class, "trailer") == 0)
         take_load_range(tyre->load_range, system, out);
+    if (strcmp(class, "lt_metric") == 0)
+        take_listed(size, tyre->load_range, system, out);
     take_moulded(&tyre->data_book, out);
+    assume_dual(out);
     if (vehicle_kind == VEHICLE_LIGHT_TRUCK && is_passenger_tyre(tyre))
         out->divisor = PASSENGER_TYRE_DIVISOR;
-    if (known(top_speed_mps) && size->service.speed_symbol[0] != '\0') {
-        double percent =
-            speed_load_percent(size->service.speed_symbol, unit_from_si(UNIT_KMH, top_speed_mps));
-        if (known(percent)) /* above the symbol's speed: a finding of its own */
-            out->speed_factor = percent / 100;
-    }
+    take_top_speed(&size->service, top_speed_mps, out);
 }
 
 double capacity_max_kg(const struct tyre_rating *rating, bool dual)
@@ -146,6 +199,35 @@ double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_
     if (pressure_Pa >= rating->reference_Pa)
         return most;
     return most * pow(pressure_Pa / rating->reference_Pa, rating->exponent);
+}
+
+static double low_speed_factor(const struct tyre_rating *rating, double speed_mps)
+{
+    if (!is_commercial_tyre(rating))
+        return 1;
+    return commercial_low_speed_percent(rating->load_index, unit_from_si(UNIT_KMH, speed_mps)) /
+           100;
+}
+
+double capacity_at_speed_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa,
+                            double speed_mps)
+{
+    return capacity_kg(rating, dual, pressure_Pa) * low_speed_factor(rating, speed_mps);
+}
+
+double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pressure_Pa,
+                          double load_kg)
+{
+    enum { FASTEST_KMH = 120 };
+    double needed = load_kg / capacity_kg(rating, dual, pressure_Pa);
+    if (!is_commercial_tyre(rating) || !known(needed))
+        return UNKNOWN;
+    for (int kmh = FASTEST_KMH; kmh > 0; kmh--) { /* the factor falls with speed */
+        double mps = unit_to_si(UNIT_KMH, kmh);
+        if (low_speed_factor(rating, mps) >= needed - 1e-12)
+            return mps;
+    }
+    return 0;
 }
 
 double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg)

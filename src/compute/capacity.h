@@ -11,25 +11,36 @@
 enum pressure_system { PRESSURE_METRIC, PRESSURE_US };
 
 struct tyre_rating {
-    const char *class;         /* row of table `inflation` */
-    double load_kg;            /* at the reference pressure, single, as marked */
+    const char *class; /* row of table `inflation` */
+    double load_kg;    /* at the reference pressure, single, as marked */
     double load_dual_kg;
     double reference_Pa;
     double exponent;
-    double floor_Pa;           /* lowest pressure of the class; 0 where the tables give none */
-    double ceiling_Pa;         /* highest; UNKNOWN where nothing limits it */
-    double divisor;            /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
-    double speed_factor;       /* load allowed at the vehicle's top speed, a fraction */
-    bool ceiling_assumed;      /* LT without a moulded maximum */
+    double floor_Pa;      /* lowest pressure of the class; 0 where the tables give none */
+    double ceiling_Pa;    /* highest; UNKNOWN where nothing limits it */
+    int load_index;       /* for the speed rules; below 0 where none is marked */
+    double divisor;       /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
+    double speed_factor;  /* load allowed at the vehicle's top speed, a fraction */
+    bool ceiling_assumed; /* LT without a moulded maximum */
     bool standard_load_assumed;
-    bool moulded;              /* load and reference pressure are the sidewall's or data book's */
+    bool moulded;             /* load and reference pressure are the sidewall's or data book's */
+    bool listed;              /* they are a row of table `light_truck_maxima` */
+    bool dual_assumed;        /* no dual load index: a share of the single one */
+    double speed_pressure_Pa; /* to add to the table pressure at the vehicle's top speed */
 };
 
 /* 49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2; NHTSA interpretation nht76-1.47. */
 #define PASSENGER_TYRE_DIVISOR 1.10
 
+/* TRA LT-metric practice: a twin carries about 0.91 of the same tyre alone (published rows 0.903
+ * to 0.917). Used only where no dual load index and no moulded dual maximum is given. */
+#define LT_DUAL_SHARE 0.91
+
 /* True of P-metric and metric tyres that are not C, CP, LT or heavy. */
 bool is_passenger_tyre(const struct tyre *tyre);
+
+/* True of tyres that UN R54 covers: commercial, light-truck and heavy ones. */
+bool is_commercial_tyre(const struct tyre_rating *rating);
 
 /* The rating of a tyre on a vehicle of that kind (enum vehicle_kind or CHOICE_NONE) and top
  * speed (UNKNOWN: no reduction). Figures that are not known stay UNKNOWN. */
@@ -41,6 +52,16 @@ double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_
 
 /* Capacity at the reference pressure and above. */
 double capacity_max_kg(const struct tyre_rating *rating, bool dual);
+
+/* Capacity at a low speed: UN R54 Annex 8 (from memory) grants commercial and light-truck tyres
+ * an increase by load index. Passenger tyres are granted none: the plain capacity. */
+double capacity_at_speed_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa,
+                            double speed_mps);
+
+/* The highest speed at which UN R54 Annex 8 lets a tyre carry that load at that pressure, to
+ * 120 km/h; 0 where none does; UNKNOWN for passenger tyres. */
+double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pressure_Pa,
+                          double load_kg);
 
 /* The pressure at which one tyre carries that load; INFINITY where none does. */
 double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg);

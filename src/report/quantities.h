@@ -25,6 +25,18 @@
     X(TOW_BALL_LEFT, "tow_ball_left", "left of the tow-ball rating", UNIT_KG, UNIT_LB, 0, 0)       \
     X(COMBINATION_LEFT, "combination_left", "left of the combination rating", UNIT_KG, UNIT_LB, 0, \
       0)                                                                                           \
+    X(AXLE_RATING_LEFT_SHARE, "axle_rating_left_percent", "left of the axle rating", UNIT_PERCENT, \
+      UNIT_PERCENT, 1, 1)                                                                          \
+    X(GROSS_LEFT_SHARE, "gross_left_percent", "left of the gross rating", UNIT_PERCENT,            \
+      UNIT_PERCENT, 1, 1)                                                                          \
+    X(ROOF_LEFT_SHARE, "roof_left_percent", "left of the roof rating", UNIT_PERCENT, UNIT_PERCENT, \
+      1, 1)                                                                                        \
+    X(TOW_BALL_LEFT_SHARE, "tow_ball_left_percent", "left of the tow-ball rating", UNIT_PERCENT,   \
+      UNIT_PERCENT, 1, 1)                                                                          \
+    X(COMBINATION_LEFT_SHARE, "combination_left_percent", "left of the combination rating",        \
+      UNIT_PERCENT, UNIT_PERCENT, 1, 1)                                                            \
+    X(LARGEST_ITEM, "largest_item", "largest item still possible", UNIT_KG, UNIT_LB, 0, 0)         \
+    X(WEIGHED_WITH, "weighed_with", "what the weighed figures hold", UNIT_BARE, UNIT_BARE, 0, 0)   \
     X(TYRE_LOAD, "tyre_load", "load on the heaviest tyre", UNIT_KG, UNIT_LB, 0, 0)                 \
     X(TYRE_CAPACITY, "tyre_capacity", "tyre capacity", UNIT_KG, UNIT_LB, 0, 0)                     \
     X(CAPACITY_LEFT, "capacity_left", "capacity left on the heaviest tyre", UNIT_PERCENT,          \
@@ -38,6 +50,24 @@
     X(PRESSURE_RECOMMENDED, "pressure_recommended", "pressure recommended, cold", UNIT_KPA,        \
       UNIT_PSI, 0, 0)                                                                              \
     X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0)   \
+    X(SPARE_PRESSURE, "spare_pressure", "spare: pressure that it needs", UNIT_KPA, UNIT_PSI, 0, 0) \
+    X(WHEEL_PRESSURE, "wheel_pressure_left", "left of the wheel's pressure rating", UNIT_KPA,      \
+      UNIT_PSI, 0, 1)                                                                              \
+    X(WARNING_THRESHOLD, "warning_threshold", "pressure warning must come by", UNIT_KPA, UNIT_PSI, \
+      0, 1)                                                                                        \
+    X(WARNING_AS_SET, "warning_as_set", "the vehicle's own pressure warning", UNIT_KPA, UNIT_PSI,  \
+      0, 1)                                                                                        \
+    X(MARGIN_DIFFERENCE, "margin_difference", "front tyres' margin over the rear's", UNIT_PERCENT, \
+      UNIT_PERCENT, 1, 1)                                                                          \
+    X(LOADED_RADIUS, "loaded_radius", "loaded radius", UNIT_MM, UNIT_IN, 0, 2)                     \
+    X(TYRE_DEFLECTION, "tyre_deflection", "deflection", UNIT_MM, UNIT_IN, 0, 2)                    \
+    X(CONTACT_LENGTH, "contact_length", "contact length, at most", UNIT_MM, UNIT_IN, 0, 1)         \
+    X(CLEARANCE_LOST, "clearance_lost", "clearance lost to low pressure", UNIT_MM, UNIT_IN, 0, 2)  \
+    X(OFF_ROAD_SPEED, "off_road_speed", "speed that low pressure allows", UNIT_KMH, UNIT_MPH, 0,   \
+      0)                                                                                           \
+    X(FREE_AIR, "free_air", "free air to bring the tyres back", UNIT_L, UNIT_L, 0, 0)              \
+    X(INFLATING_TIME, "inflating_time", "time to bring the tyres back", UNIT_MIN, UNIT_MIN, 1, 1)  \
+    X(NOT_COVERED, "not_covered", "not covered", UNIT_BARE, UNIT_BARE, 0, 0)                       \
     X(SPEEDOMETER_ERROR, "speedometer_error", "speedometer error", UNIT_PERCENT, UNIT_PERCENT, 2,  \
       2)                                                                                           \
     X(TRUE_SPEED, "true_speed", "true speed", UNIT_KMH, UNIT_MPH, 1, 1)                            \

@@ -81,6 +81,19 @@ const struct fitment_limits_row *fitment_limits_next(const char *name,
  * where the table is silent. */
 double pressure_warning_minimum_kPa(const char *class, char load_range);
 
+/* Table speed_load_commercial (UN R54 Annex 8, from memory): per cent of the load index load at
+ * a speed in km/h. At low speed 100 or more by load index, 100 where no increase is tabulated.
+ * Above the symbol's own speed: UNKNOWN where the annex grants nothing. */
+double commercial_low_speed_percent(int load_index, double speed_kmh);
+double commercial_over_speed_percent(int load_index, const char *symbol, double speed_kmh);
+
+/* Table speed_pressure: kPa to add for a top speed in km/h; 0 where it is not known. */
+double speed_pressure_added_kPa(double speed_kmh);
+
+/* Table light_truck_maxima, by the numbers of an LT-metric designation; NULL where not listed. */
+const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,
+                                                              int rim_tenths, char load_range);
+
 /* Tables numeric_sizes and full_profile_sizes, by the numbers of the designation: section in
  * hundredths of an inch or in mm, rim code in tenths, construction "radial" or "diagonal"
  * (full-profile sizes are radial). NULL where the size is not listed. */

@@ -6,6 +6,7 @@
 #include "base/nearest.h"
 #include "tables/lookup.h"
 #include "text/build_file.h"
+#include "text/build_rules.h"
 #include "text/keys.h"
 
 struct check {
@@ -333,4 +334,5 @@ void build_rules_check(const struct specification *specification, struct diagnos
     const struct check check = {specification, diagnostics};
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)
         rules[i](&check);
+    load_rules_check(specification, diagnostics);
 }

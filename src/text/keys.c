@@ -179,6 +179,9 @@ static const struct key vehicle[] = {
      .use = USE_ALL, .doc = "the vehicle's top speed"},
     {"track", PAIR(KIND_LENGTH), FIELD(struct vehicle, track_m), RANGE(0.3, 4),
      .use = USE_CLEARANCE | USE_LOAD, .doc = "between the wheels' centre lines"},
+    {"pressure_warning", PAIR(KIND_PRESSURE), FIELD(struct vehicle, pressure_warning_Pa),
+     RANGE(5e4, 1e6), .use = USE_LOAD,
+     .doc = "pressure at which the vehicle's own warning comes on"},
     {"drag", MAPPING(drag_set), FIELD(struct vehicle, drag), .use = USE_GEARING,
      .doc = "only for grades and speed held"},
 };
@@ -297,6 +300,25 @@ static const struct key carried[] = {
      RANGE(0, 60000), .use = USE_LOAD, .doc = "of the whole trailer"},
 };
 KEY_SET(carried, struct carried_item);
+
+static const struct key room_for[] = {
+    {"item", TEXT, FIELD(struct planned_item, item), .use = USE_LOAD, .doc = "what it is to be"},
+    {"at", QUANTITY(KIND_LENGTH), FIELD(struct planned_item, at_m), RANGE(-5, 20), .use = USE_LOAD,
+     .doc = "rearward from the front axle; ahead of it is negative"},
+    {"on", CHOICE(choices_roof), FIELD(struct planned_item, on_roof), .use = USE_LOAD,
+     .doc = "roof, where it counts against the roof rating"},
+};
+KEY_SET(room_for, struct planned_item);
+
+static const struct key off_road[] = {
+    {"pressure", PAIR(KIND_PRESSURE), FIELD(struct off_road, pressure_Pa), RANGE(3e4, 1e6),
+     .use = USE_LOAD, .doc = "cold pressure for sand, mud or rock"},
+    {"speed", QUANTITY(KIND_SPEED), FIELD(struct off_road, speed_mps), RANGE(0.5, 40),
+     .use = USE_LOAD, .doc = "highest speed that is driven on it"},
+    {"compressor_flow", QUANTITY(KIND_FLOW), FIELD(struct off_road, compressor_flow_m3_per_s),
+     RANGE(1e-5, 1), .use = USE_LOAD, .doc = "free air that the compressor delivers"},
+};
+KEY_SET(off_road, struct off_road);
 
 static const struct key axle_suspension[] = {
     {"lift", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, lift_m), RANGE(-0.3, 0.6),
@@ -481,6 +503,10 @@ static const struct key build_file[] = {
      .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST, .doc = "everything added to or taken off the vehicle"},
     {"states", .kind = KEY_STATES, FIELD(struct specification, states),
      .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST, .doc = "what is aboard: a name and `all` or a list of items"},
+    {"room_for", MAPPINGS(room_for_set), FIELD(struct specification, room_for), .use = USE_LOAD,
+     .doc = "places for items to come: the largest mass that each may have"},
+    {"off_road", MAPPING(off_road_set), FIELD(struct specification, off_road), .use = USE_LOAD,
+     .doc = "running at low pressure, and the compressor that brings the tyres back"},
     {"suspension", MAPPING(suspension_set), FIELD(struct specification, suspension),
      .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "lift and springs"},
     {"clearance", MAPPING(clearance_set), FIELD(struct specification, clearance),

@@ -131,6 +131,7 @@ struct vehicle {
     int kind, drive;
     double top_speed_mps;
     struct axle_pair track_m;
+    struct axle_pair pressure_warning_Pa;
     struct drag drag;
 };
 
@@ -189,6 +190,26 @@ struct carried_item {
 struct carried_list {
     struct carried_item *items;
     size_t count;
+};
+
+/* A place that an item may yet take: its largest mass is the question. */
+struct planned_item {
+    const struct node *node;
+    const char *item;
+    double at_m;
+    int on_roof; /* 0: on the roof, CHOICE_NONE: not */
+};
+struct planned_list {
+    struct planned_item *items;
+    size_t count;
+};
+
+/* Running at low pressure, and back to the road. */
+struct off_road {
+    const struct node *node;
+    struct axle_pair pressure_Pa;
+    double speed_mps;
+    double compressor_flow_m3_per_s; /* free air */
 };
 
 struct state {
@@ -286,6 +307,8 @@ struct specification {
     struct instrument speedometer;
     struct carried_list carried;
     struct state_list states;
+    struct planned_list room_for;
+    struct off_road off_road;
     struct suspension suspension;
     struct clearance_measured clearance;
     struct limits limits;

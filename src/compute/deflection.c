@@ -1,0 +1,36 @@
+#include "compute/deflection.h"
+
+#include "base/known.h"
+
+double vertical_stiffness_kg_m(const struct tyre_figures *figures, enum construction construction,
+                               double pressure_Pa)
+{
+    if (construction != CONSTRUCTION_RADIAL)
+        return UNKNOWN;
+    double width_mm = figures->section_width_m * 1e3;
+    double diameter_mm = figures->overall_diameter_m * 1e3;
+    double aspect = figures->section_height_m / figures->section_width_m;
+    double size_mm2 = (1.03 - 0.4 * aspect) * width_mm * diameter_mm;
+    if (!(size_mm2 > 0))
+        return UNKNOWN;
+    double kg_per_mm = 0.00028 * (pressure_Pa * 1e-3) * sqrt(size_mm2) + 3.45;
+    return kg_per_mm * 1e3;
+}
+
+double tyre_deflection_m(const struct tyre_figures *figures, enum construction construction,
+                         double pressure_Pa, double load_kg)
+{
+    double deflection = load_kg / vertical_stiffness_kg_m(figures, construction, pressure_Pa);
+    return deflection <= figures->section_height_m / 2 ? deflection : UNKNOWN;
+}
+
+double loaded_radius_m(const struct tyre_figures *figures, double deflection_m)
+{
+    return figures->overall_diameter_m / 2 - deflection_m;
+}
+
+double contact_chord_m(const struct tyre_figures *figures, double deflection_m)
+{
+    double radius = figures->overall_diameter_m / 2;
+    return 2 * sqrt(deflection_m * (2 * radius - deflection_m));
+}

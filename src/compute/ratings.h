@@ -1,0 +1,68 @@
+/* The vehicle maker's ratings: what is left of each, which item breaks it, and the largest item
+ * that could still come aboard. Masses in kg, places in metres rearward from the front axle. */
+#ifndef TYRESUM_COMPUTE_RATINGS_H
+#define TYRESUM_COMPUTE_RATINGS_H
+
+#include "compute/axle_loads.h"
+
+enum rating {
+    RATING_FRONT,
+    RATING_REAR,
+    RATING_GROSS,
+    RATING_ROOF,
+    RATING_TOW_BALL,
+    RATING_COMBINATION,
+    RATING_COUNT
+};
+
+/* "front axle rating", "roof rating". */
+const char *rating_name(enum rating rating);
+
+/* The rating as given; UNKNOWN where it was not. */
+double rating_kg(const struct ratings *ratings, enum rating rating);
+
+/* What counts against it. The ball load is part of the trailer's mass: in the combination it
+ * counts once. */
+double rated_load_kg(const struct axle_loads *loads, enum rating rating);
+
+/* Which setup in which state. */
+struct loading {
+    const struct specification *specification;
+    const struct state *state; /* NULL: everything aboard */
+    const struct setup *fitted, *setup;
+};
+
+/* The item with which a rating is passed for good, taken in the file's order; NULL where none
+ * passes it. *unladen is set where it is passed before anything is carried. */
+const char *rating_broken_by(const struct loading *loading, enum rating rating, bool *unladen);
+
+/* A place for an item that is still to be found. */
+struct place {
+    double at_m;
+    bool on_roof;
+    double wheelbase_m;
+};
+
+/* What sets the largest item: a rating, an axle's tyres, or an axle that would be lifted. */
+enum largest_limit {
+    LIMIT_RATING, /* which: `rating` */
+    LIMIT_TYRES_FRONT,
+    LIMIT_TYRES_REAR,
+    LIMIT_LIFTED,
+    LIMIT_UNKNOWN /* a rating that would count is not known: `rating` */
+};
+
+struct largest_item {
+    double mass_kg; /* 0 where a limit is passed already; UNKNOWN with LIMIT_UNKNOWN */
+    enum largest_limit limit;
+    enum rating rating;
+};
+
+/* By moments: an item of mass m at x puts m x/L on the rear axle and m (L - x)/L on the front;
+ * each limit allows m = what is left of it / the share of m that falls on it, and the smallest
+ * governs. `tyres_left_kg` is what the tyres of an axle still carry, UNKNOWN where not known:
+ * it then sets no limit. */
+struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
+                                 struct axle_pair tyres_left_kg, const struct place *place);
+
+#endif

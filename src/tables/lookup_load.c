@@ -1,0 +1,77 @@
+/* Look-ups for load and pressure at speed, and for published maxima. */
+#include <string.h>
+
+#include "base/known.h"
+#include "tables/lookup.h"
+
+enum { LOAD_INDEX_LOW_MAX = 121 }; /* UN R54: the two groups of load indices */
+
+/* Linear between two points; `before` may be NULL: the point itself. */
+static double between(const struct speed_load_commercial_row *before,
+                      const struct speed_load_commercial_row *after, double speed_kmh)
+{
+    if (before == NULL)
+        return after->load_percent;
+    return before->load_percent + (after->load_percent - before->load_percent) *
+                                      (speed_kmh - before->speed_kmh) /
+                                      (after->speed_kmh - before->speed_kmh);
+}
+
+/* UNKNOWN above the last point of that group and symbol. */
+static double commercial_percent(const char *group, const char *symbol, double speed_kmh)
+{
+    const struct speed_load_commercial_row *before = NULL;
+    for (int i = 0; i < speed_load_commercial_count; i++) {
+        const struct speed_load_commercial_row *row = &speed_load_commercial_rows[i];
+        if (strcmp(row->group, group) != 0 || strcmp(row->symbol, symbol) != 0)
+            continue;
+        if (speed_kmh <= row->speed_kmh)
+            return between(before, row, speed_kmh);
+        before = row;
+    }
+    return UNKNOWN;
+}
+
+static const char *group_of(int load_index)
+{
+    return load_index <= LOAD_INDEX_LOW_MAX ? "low" : "high";
+}
+
+double commercial_low_speed_percent(int load_index, double speed_kmh)
+{
+    if (load_index < 0 || !known(speed_kmh))
+        return 100;
+    return known_or(commercial_percent(group_of(load_index), "", speed_kmh), 100);
+}
+
+double commercial_over_speed_percent(int load_index, const char *symbol, double speed_kmh)
+{
+    if (load_index < 0 || symbol[0] == '\0' || !known(speed_kmh))
+        return UNKNOWN;
+    return commercial_percent(group_of(load_index), symbol, speed_kmh);
+}
+
+double speed_pressure_added_kPa(double speed_kmh)
+{
+    const struct speed_pressure_row *rows = speed_pressure_rows;
+    double added = 0;
+    for (int i = 0; i < speed_pressure_count && speed_kmh > rows[i].speed_kmh; i++) {
+        added = rows[i].added_kPa;
+        if (i + 1 < speed_pressure_count && speed_kmh < rows[i + 1].speed_kmh)
+            added += (rows[i + 1].added_kPa - added) * (speed_kmh - rows[i].speed_kmh) /
+                     (rows[i + 1].speed_kmh - rows[i].speed_kmh);
+    }
+    return added;
+}
+
+const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,
+                                                              int rim_tenths, char load_range)
+{
+    for (int i = 0; i < light_truck_maxima_count; i++) {
+        const struct light_truck_maxima_row *row = &light_truck_maxima_rows[i];
+        if (row->section_mm == section_mm && row->aspect_percent == aspect_percent &&
+            row->rim_tenths == rim_tenths && row->load_range[0] == load_range)
+            return row;
+    }
+    return NULL;
+}
