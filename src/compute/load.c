@@ -103,6 +103,11 @@ static void recommend(const struct load_conditions *conditions, bool placard_cou
 {
     double pressure = out->as_replaced_Pa;
     out->reason = REASON_REPLACED;
+    if (isinf(out->as_replaced_Pa) || isinf(out->as_built_Pa)) { /* whatever else is not known */
+        out->reason = REASON_REFUSED;
+        out->needed_Pa = out->recommended_Pa = INFINITY;
+        return;
+    }
     if (!known(out->as_replaced_Pa) || !known(out->as_built_Pa)) {
         out->reason = REASON_NONE;
         out->needed_Pa = out->recommended_Pa = UNKNOWN;

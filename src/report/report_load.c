@@ -1,5 +1,7 @@
 /* Load: axle loads and ratings, the pressure that carries them, wheel, spare and what is not
  * covered. */
+#include <string.h>
+
 #include "base/known.h"
 #include "base/units.h"
 #include "report/load_view.h"
@@ -40,31 +42,44 @@ static void report_axle_rating(const struct load_view *view, int axle, struct fi
     figures_add(figures, figure);
 }
 
-static void report_wheel(const struct load_view *view, int axle, struct figures *figures)
+static void report_wheel_pressure(const struct load_view *view, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &view->axle[axle];
     const struct wheel *wheel = &view->setup->axle[axle].wheel;
+    if (isinf(pressures->needed_Pa))
+        return; /* no pressure is enough, which is a finding already */
     struct figure figure =
-        load_figure(view, QUANTITY_WHEEL_LOAD, wheel->max_load_kg - pressures->load_built_kg,
+        load_figure(view, QUANTITY_WHEEL_PRESSURE, wheel->max_pressure_Pa - pressures->needed_Pa,
                     "the wheel maker's rating");
     figure.axle = axle;
-    figure = figure_at_least(figure, 0);
-    if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = "give wheel: max_load, and vehicle: unladen";
-    else if (figure.verdict == VERDICT_FAIL)
-        figure.action = "choose a wheel that is rated for this load";
-    figures_add(figures, figure);
-    figure.quantity = QUANTITY_WHEEL_PRESSURE;
-    figure.value =
-        isfinite(pressures->needed_Pa) ? wheel->max_pressure_Pa - pressures->needed_Pa : UNKNOWN;
-    figure.action = NULL;
     figure = figure_at_least(figure, 0);
     if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = known(wheel->max_pressure_Pa) ? "the pressure needed is not known"
                                                       : "give wheel: max_pressure";
     else if (figure.verdict == VERDICT_FAIL)
         figure.action = "the pressure needed is above the wheel's rating: choose another wheel";
+    if (!known(wheel->max_load_kg) && !known(wheel->max_pressure_Pa))
+        figure.verdict = VERDICT_NONE; /* the finding on its load asks for both */
     figures_add(figures, figure);
+}
+
+static void report_wheel(const struct load_view *view, int axle, struct figures *figures)
+{
+    const struct wheel *wheel = &view->setup->axle[axle].wheel;
+    struct figure figure =
+        load_figure(view, QUANTITY_WHEEL_LOAD, wheel->max_load_kg - view->axle[axle].load_built_kg,
+                    "the wheel maker's rating");
+    figure.axle = axle;
+    figure = figure_at_least(figure, 0);
+    if (figure.verdict == VERDICT_FAIL)
+        figure.action = "choose a wheel that is rated for this load";
+    else if (figure.verdict == VERDICT_UNKNOWN && known(wheel->max_load_kg))
+        figure.action = "give vehicle: unladen";
+    else if (figure.verdict == VERDICT_UNKNOWN)
+        figure.action = known(wheel->max_pressure_Pa) ? "give wheel: max_load"
+                                                      : "give wheel: max_load and max_pressure";
+    figures_add(figures, figure);
+    report_wheel_pressure(view, axle, figures);
 }
 
 /* The load that the spare may have to carry, on either axle. */
@@ -74,30 +89,57 @@ static double heaviest_load(const struct load_view *view)
     return known(front) && known(rear) ? fmax(front, rear) : UNKNOWN;
 }
 
-static void report_spare_pressure(const struct load_view *view, struct figures *figures)
+static bool same_size(const struct designation *a, const struct designation *b)
+{
+    char first[DESIGNATION_CANONICAL_SIZE], second[DESIGNATION_CANONICAL_SIZE];
+    designation_canonical(a, first);
+    designation_canonical(b, second);
+    return strcmp(first, second) == 0;
+}
+
+/* A spare of the size that the axles have is the same tyre, whatever it leaves out. */
+static struct tyre spare_of(const struct load_view *view)
+{
+    struct tyre spare = view->setup->spare;
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct tyre *tyre = &view->setup->axle[axle];
+        if (tyre->size_node == NULL || !same_size(&tyre->size, &spare.size))
+            continue;
+        if (spare.load_range == 0)
+            spare.load_range = tyre->load_range;
+        if (spare.data_book.node == NULL)
+            spare.data_book = tyre->data_book;
+        if (spare.wheel.node == NULL)
+            spare.wheel = tyre->wheel;
+        break;
+    }
+    return spare;
+}
+
+/* `fails` is set where the load index was found to be too low already. */
+static void report_spare_pressure(const struct load_view *view, bool fails, struct figures *figures)
 {
     const struct plan *plan = view->plan;
     const struct vehicle *vehicle = &plan->specification->vehicle;
-    const struct tyre *spare = &view->setup->spare;
+    const struct tyre spare = spare_of(view);
     struct tyre_rating rating;
-    tyre_rate(spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan), &rating);
+    tyre_rate(&spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan), &rating);
     double load = heaviest_load(view) * (1 + load_reserve(plan->specification));
-    double needed = fmax(pressure_for_load_Pa(&rating, false, load), rating.floor_Pa);
-    if (!known(load) || !known(pressure_for_load_Pa(&rating, false, load)))
-        needed = UNKNOWN;
+    double needed = pressure_for_load_Pa(&rating, false, load);
+    needed = known(needed) ? fmax(needed, rating.floor_Pa) : UNKNOWN;
     struct figure figure = load_figure(
         view, QUANTITY_SPARE_PRESSURE, pressure_rounded_up_Pa(needed, plan_pressure_system(plan)),
         "as built: carries the heaviest tyre's load of either axle, with the reserve");
-    double ceiling = pressure_ceiling_Pa(&rating, &spare->wheel);
+    double ceiling = pressure_ceiling_Pa(&rating, &spare.wheel);
     figure.verdict = VERDICT_OK;
     if (!known(figure.value)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "needs the spare's service description and load range, and the axle loads";
     } else if (isinf(figure.value) || figure.value > ceiling * (1 + 1e-9)) {
         figure.value = UNKNOWN;
-        figure.verdict = VERDICT_FAIL;
+        figure.verdict = fails ? VERDICT_NONE : VERDICT_FAIL;
         figure.action = "the spare does not carry the build at any pressure that is allowed";
-    } else if (spare->size.prefix == PREFIX_T) {
+    } else if (spare.size.prefix == PREFIX_T) {
         figure.verdict = VERDICT_CAUTION;
         figure.action = "for temporary use: at most the speed marked on it, often 80 km/h (UN R64, "
                         "from memory), unladen where that can be";
@@ -122,23 +164,27 @@ static void report_spare(const struct load_view *view, struct figures *figures)
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = "give the spare's service description";
     figures_add(figures, figure);
-    report_spare_pressure(view, figures);
+    report_spare_pressure(view, figure.verdict == VERDICT_FAIL, figures);
 }
 
-/* Margins front and rear; far apart, the axle with less is the one that goes first. */
+/* Margins front and rear; far apart, the axle with less is the one that goes first. It matters
+ * where that one has little left. */
 static void report_margins(const struct load_view *view, struct figures *figures)
 {
-    static const double far_apart = 0.15;
+    static const double far_apart = 0.25, little = 0.10;
     double margin[AXLE_COUNT];
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         margin[axle] =
             view->axle[axle].capacity_at_recommended_kg / view->axle[axle].load_built_kg - 1;
     struct figure figure =
         load_figure(view, QUANTITY_MARGIN_DIFFERENCE, margin[AXLE_FRONT] - margin[AXLE_REAR],
-                    "capacity left front less rear; 15 points apart is common practice, no source");
+                    "capacity left front less rear; 25 points apart with less than 10 % left is "
+                    "common practice, no source");
     if (!known(figure.value))
         return; /* the pressures say what is missing */
-    figure.verdict = fabs(figure.value) > far_apart ? VERDICT_CAUTION : VERDICT_OK;
+    bool uneven =
+        fabs(figure.value) > far_apart && fmin(margin[AXLE_FRONT], margin[AXLE_REAR]) < little;
+    figure.verdict = uneven ? VERDICT_CAUTION : VERDICT_OK;
     if (figure.verdict == VERDICT_CAUTION)
         figure.action = figure.value > 0
                             ? "the rear tyres have much less in reserve than the front"
@@ -163,7 +209,8 @@ static void report_handling(const struct load_view *view, struct figures *figure
     const struct axle_pressures *front = &view->axle[AXLE_FRONT], *rear = &view->axle[AXLE_REAR];
     double change =
         (front->recommended_Pa / rear->recommended_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
-    if (isfinite(change) && fabs(change) > same_ratio)
+    bool both = isfinite(front->recommended_Pa) && isfinite(rear->recommended_Pa);
+    if (both && fabs(change) > same_ratio) /* false where a placard is not known */
         add_not_covered(view, "handling", VERDICT_UNKNOWN,
                         "front and rear pressures are in another ratio than on the placard: try "
                         "with care, or ask the vehicle maker",

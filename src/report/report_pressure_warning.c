@@ -13,7 +13,7 @@ static char range_of(const struct load_view *view, int axle)
 }
 
 /* The least of Table 1 can lie above what a light-truck tyre run well below its rating needs. */
-static void report_threshold(const struct load_view *view, int axle, double threshold_Pa,
+static bool report_threshold(const struct load_view *view, int axle, double threshold_Pa,
                              struct figures *figures)
 {
     const struct axle_pressures *pressures = &view->axle[axle];
@@ -30,11 +30,13 @@ static void report_threshold(const struct load_view *view, int axle, double thre
                                 "the warning leaves little room";
     }
     figures_add(figures, figure);
+    return figure.verdict == VERDICT_CAUTION;
 }
 
 /* The vehicle's own threshold: as given, or taken as 25 % below the placard; beside 25 % below the
- * recommended pressure. */
-static void report_as_set(const struct load_view *view, int axle, struct figures *figures)
+ * recommended pressure. Judged only where Table 1 has not been found to stand in the way. */
+static void report_as_set(const struct load_view *view, int axle, bool judged,
+                          struct figures *figures)
 {
     const struct plan *plan = view->plan;
     const struct axle_pair *given = &plan->specification->vehicle.pressure_warning_Pa;
@@ -61,6 +63,8 @@ static void report_as_set(const struct load_view *view, int axle, struct figures
         figure.verdict = VERDICT_CAUTION;
         figure.action = "stays on at the recommended pressure: have it set anew";
     }
+    if (!judged)
+        figure.verdict = VERDICT_NONE;
     figures_add(figures, figure);
 }
 
@@ -71,6 +75,6 @@ void report_pressure_warning(const struct load_view *view, int axle, struct figu
         return; /* its own finding says what is missing, or that no pressure will do */
     double threshold_Pa = warning_threshold_Pa(pressures->recommended_Pa, pressures->rating.class,
                                                range_of(view, axle));
-    report_threshold(view, axle, threshold_Pa, figures);
-    report_as_set(view, axle, figures);
+    bool governed = report_threshold(view, axle, threshold_Pa, figures);
+    report_as_set(view, axle, !governed, figures);
 }

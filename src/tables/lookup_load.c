@@ -55,7 +55,7 @@ double speed_pressure_added_kPa(double speed_kmh)
 {
     const struct speed_pressure_row *rows = speed_pressure_rows;
     double added = 0;
-    for (int i = 0; i < speed_pressure_count && speed_kmh > rows[i].speed_kmh; i++) {
+    for (int i = 0; i < speed_pressure_count && speed_kmh >= rows[i].speed_kmh; i++) {
         added = rows[i].added_kPa;
         if (i + 1 < speed_pressure_count && speed_kmh < rows[i + 1].speed_kmh)
             added += (rows[i + 1].added_kPa - added) * (speed_kmh - rows[i].speed_kmh) /

@@ -292,6 +292,23 @@ static const struct {
     {FITTED "speedometer: {rule: un_r93}", 2, "un_r39"},
     {FITTED "speedometer: {readings_on: other}", 2, "no option named"},
     {FITTED "limits: {track_change: {min: 5 mm, max: -5 mm}}", 2, "above max"},
+    {"tyres:\n  fitted: {size: 205/55R16 91V, placard: {front: 220 kPa, rear: 360 kPa}}\n", 2,
+     "above the 350 kPa"},
+    {"tyres:\n  fitted:\n    size: LT245/75R16 120/116R\n    load_range: E\n    placard: 85 psi\n", 5,
+     "its load range"},
+    {"tyres:\n  fitted:\n    size: 205/65R16C 107/105T\n    placard: 500 kPa\n"
+     "    data_book: {max_load: 975 kg, at_pressure: 475 kPa}\n",
+     4, "data_book: at_pressure"},
+    {"tyres: {fitted: {size: 205/55R16 91V, placard: 220 kPa}}\n"
+     "vehicle: {pressure_warning: 230 kPa}",
+     2, "not below the placard's"},
+    {"tyres: {fitted: {size: 205/55R16 91V, placard: 220 kPa}}\n"
+     "off_road: {pressure: {front: 220 kPa, rear: 120 kPa}}",
+     2, "not below the placard's"},
+    {FITTED "off_road: {speed: 30 km/h}", 2, "\"pressure\" is missing"},
+    {FITTED "room_for: [{item: a}]", 2, "no place"},
+    {FITTED "room_for: [{at: 1 m}]", 2, "no name"},
+    {FITTED "room_for: [{item: a, at: 1 m}, {item: a, at: 2 m}]", 2, "already"},
     {FITTED "drivetrain: {axle: 3.91}", 2, "\"gears\" is missing"},
 };
 
