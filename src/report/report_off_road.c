@@ -48,7 +48,8 @@ static void report_lost(const struct load_view *view, int axle, const struct tyr
                         struct figures *figures)
 {
     const struct plan *plan = view->plan;
-    double low_Pa = off_road_Pa(plan, axle), road_Pa = view->axle[axle].recommended_Pa;
+    double low_Pa = off_road_Pa(plan, axle);
+    double road_Pa = view->axle[axle].recommended_Pa; /* INFINITY where it is refused */
     double low = deflection_at(view, axle, size, low_Pa);
     struct figure figure = load_figure(view, QUANTITY_CLEARANCE_LOST, UNKNOWN, stiffness_basis);
     figure.axle = axle;
@@ -64,7 +65,7 @@ static void report_lost(const struct load_view *view, int axle, const struct tyr
     report_shape(size, low, figure, figures);
     figure.quantity = QUANTITY_CLEARANCE_LOST;
     figure.value = low - road;
-    if (!known(figure.value)) {
+    if (!known(figure.value) && !isinf(road_Pa)) { /* refused: a finding already */
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "the relation needs a radial tyre, its load and both pressures, and a "
                         "deflection below half of the section height";
@@ -98,31 +99,49 @@ static void report_low_capacity(const struct load_view *view, int axle, struct f
     figures_add(figures, figure);
 }
 
-/* Always a caution at best: low pressure heats the tyre, and no standard rates it for that. */
-static void report_speed(const struct load_view *view, int axle, struct figures *figures)
+static double allowed_speed(const struct load_view *view, int axle)
 {
-    const struct plan *plan = view->plan;
     const struct axle_pressures *pressures = &view->axle[axle];
-    double asked = plan->specification->off_road.speed_mps;
-    double allowed = speed_for_load_mps(&pressures->rating, pressures->dual,
-                                        off_road_Pa(plan, axle), pressures->load_built_kg);
+    return speed_for_load_mps(&pressures->rating, pressures->dual, off_road_Pa(view->plan, axle),
+                              pressures->load_built_kg);
+}
+
+static void report_speed_unknown(const struct load_view *view, struct figures *figures)
+{
+    bool passenger = !is_commercial_tyre(&view->axle[AXLE_FRONT].rating);
     struct figure figure =
-        load_figure(view, QUANTITY_OFF_ROAD_SPEED, allowed,
-                    "UN R54 Annex 8 load at low speed (from memory), the class rule "
-                    "continued below its tables");
-    figure.axle = axle;
-    figure.state = pressures->heaviest_state;
+        load_figure(view, QUANTITY_OFF_ROAD_SPEED, UNKNOWN,
+                    passenger ? "no standard rates a passenger tyre at such a pressure"
+                              : "UN R54 Annex 8 load at low speed (from memory)");
+    figure.verdict = VERDICT_UNKNOWN;
+    figure.action = passenger ? "keep to walking pace, and ask the tyre maker"
+                              : "needs the load index, its reference pressure and the axle loads";
+    figures_add(figures, figure);
+}
+
+/* The slower axle's speed. Always a caution at best: low pressure heats the tyre, and no standard
+ * rates it for that. */
+static void report_speed(const struct load_view *view, struct figures *figures)
+{
+    double asked = view->plan->specification->off_road.speed_mps;
+    double front = allowed_speed(view, AXLE_FRONT), rear = allowed_speed(view, AXLE_REAR);
+    if (!known(front) || !known(rear)) {
+        report_speed_unknown(view, figures);
+        return;
+    }
+    int slower = front <= rear ? AXLE_FRONT : AXLE_REAR;
+    struct figure figure =
+        load_figure(view, QUANTITY_OFF_ROAD_SPEED, fmin(front, rear),
+                    "UN R54 Annex 8 load at low speed (from memory), the class rule continued "
+                    "below its tables");
+    figure.axle = slower;
+    figure.state = view->axle[slower].heaviest_state;
     figure.limit = asked;
     figure.verdict = VERDICT_CAUTION;
-    figure.action = "an upper bound by load alone: heat and bead seat are not computed";
-    if (!known(allowed)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.basis = "no standard rates a passenger tyre at such a pressure";
-        figure.action = "keep to walking pace, and ask the tyre maker";
-    } else if (known(asked) && allowed < asked) {
-        figure.action = "does not carry the load at the speed given: drive slower, or keep more "
-                        "pressure";
-    }
+    figure.action = figure.value < asked
+                        ? "does not carry the load at the speed given: drive slower, or keep more "
+                          "pressure"
+                        : "an upper bound by load alone: heat and bead seat are not computed";
     figures_add(figures, figure);
 }
 
@@ -130,15 +149,19 @@ static void report_speed(const struct load_view *view, int axle, struct figures 
 static void report_inflating(const struct load_view *view, struct figures *figures)
 {
     const struct plan *plan = view->plan;
+    bool refused = false;
     double air = 0, flow = plan->specification->off_road.compressor_flow_m3_per_s;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct tyre_measures measures;
         tyre_measure(&view->setup->axle[axle], &measures);
         double road_Pa = view->axle[axle].recommended_Pa;
+        refused = refused || isinf(road_Pa);
         double one = free_air_m3(cavity_volume_m3(&measures.stated), off_road_Pa(plan, axle),
                                  isfinite(road_Pa) ? road_Pa : UNKNOWN);
         air += one * (view->axle[axle].dual ? 4 : 2);
     }
+    if (refused)
+        return; /* there is no pressure to come back to, which is a finding already */
     struct figure figure = load_figure(
         view, QUANTITY_FREE_AIR, air,
         "elliptic section of the cavity, about 15 % either way (common practice, no source)");
@@ -166,7 +189,7 @@ void report_off_road(const struct load_view *view, struct figures *figures)
         tyre_measure(&view->setup->axle[axle], &measures);
         report_lost(view, axle, &measures.stated, figures);
         report_low_capacity(view, axle, figures);
-        report_speed(view, axle, figures);
     }
+    report_speed(view, figures);
     report_inflating(view, figures);
 }

@@ -14,6 +14,9 @@ struct check {
 #define FAULT(check, mapping, key, ...)                                                            \
     diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
 
+/* Above it only tyres of UN R54 are made, whatever their designation leaves out (from memory). */
+enum { PASSENGER_LOAD_INDEX_MAX = 121 };
+
 /* Standards print pairs (80 psi, 550 kPa) that differ by up to 0.5 % */
 #define PAIR_SLACK 1.01
 
@@ -45,7 +48,8 @@ static double highest_pressure_Pa(const struct tyre *tyre, const char **says)
     const struct load_range_row *row = goes_by_load_range(size) ? load_range_find(letter) : NULL;
     bool passenger = size->prefix != PREFIX_ST && size->suffix == SUFFIX_NONE &&
                      (size->form == FORM_METRIC || size->form == FORM_FULL_PROFILE) &&
-                     !goes_by_load_range(size) && size->rim_code_tenths % 10 == 0;
+                     !goes_by_load_range(size) && size->rim_code_tenths % 10 == 0 &&
+                     size->service.load_index <= PASSENGER_LOAD_INDEX_MAX;
     *says = "data_book: at_pressure";
     if (size->prefix == PREFIX_T) {
         *says = "temporary spares have one pressure";

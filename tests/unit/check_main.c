@@ -8,7 +8,7 @@ int main(void)
     Suite *(*const suites[])(void) = {
         designation_suite, tables_suite,       number_suite,     writer_suite,   quantity_suite,
         build_file_suite,  build_faults_suite, dimensions_suite, capacity_suite, axle_loads_suite,
-        ratings_suite, pressure_suite,
+        load_suite, ratings_suite, pressure_suite,
         speedometer_suite, gearing_suite,      clearance_suite,
     };
     SRunner *runner = srunner_create(NULL);

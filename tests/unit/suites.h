@@ -14,6 +14,7 @@ Suite *build_faults_suite(void);
 Suite *dimensions_suite(void);
 Suite *capacity_suite(void);
 Suite *axle_loads_suite(void);
+Suite *load_suite(void);
 Suite *ratings_suite(void);
 Suite *pressure_suite(void);
 Suite *speedometer_suite(void);
