@@ -8,7 +8,7 @@
 enum { ITEMS = 12 };
 
 static struct carried_item items[ITEMS];
-static char names[ITEMS][8];
+static char names[ITEMS][16];
 static struct specification specification;
 static struct setup setup;
 
