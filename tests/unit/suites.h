@@ -14,7 +14,9 @@ Suite *build_faults_suite(void);
 Suite *dimensions_suite(void);
 Suite *capacity_suite(void);
 Suite *axle_loads_suite(void);
+Suite *least_squares_suite(void);
 Suite *speedometer_suite(void);
+Suite *speedometer_law_suite(void);
 Suite *gearing_suite(void);
 Suite *clearance_suite(void);
 
