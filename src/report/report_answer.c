@@ -29,18 +29,23 @@ static const char *law_text(const struct gauge *gauge, const struct gauge_view *
         return arena_format(arena, "NOT lawful by %s (%s at %s)", gauge->rule->name,
                             check.reads_under ? "under" : "too far over",
                             speed_text(gauge, check.worst_true_mps));
-    return arena_format(arena, "lawful by %s, %.0f to %s%s", gauge->rule->name,
-                        unit_from_si(gauge_unit(gauge), range.from_mps),
-                        speed_text(gauge, range.to_mps),
-                        with_spread ? "" : ", if the tyre is nominal");
+    const char *to = speed_text(gauge, range.to_mps);
+    return arena_format(
+        arena, "lawful by %s, %s%s", gauge->rule->name,
+        range.from_mps < range.to_mps
+            ? arena_format(arena, "%.0f to %s", unit_from_si(gauge_unit(gauge), range.from_mps), to)
+            : to,
+        with_spread ? "" : ", if the tyre is nominal");
 }
 
 static const char *no_setting_text(const struct gauge *gauge, const struct gauge_view *view)
 {
-    return arena_format(gauge->plan->arena,
-                        "no possible %s is lawful by %s; adapter of ratio %.4f needed; now %s",
-                        choices_setting_kind[gauge->instrument->setting.kind],
-                        gauge->rule == NULL ? "any rule" : gauge->rule->name,
+    struct arena *arena = gauge->plan->arena;
+    const char *kind = choices_setting_kind[gauge->instrument->setting.kind];
+    const char *why = gauge->rule == NULL ? arena_format(arena, "no %s is within min and max", kind)
+                                          : arena_format(arena, "no possible %s is lawful by %s",
+                                                         kind, gauge->rule->name);
+    return arena_format(arena, "%s: adapter of ratio %.4f needed; now %s", why,
                         adapter_ratio(view->line.scale, view->answer.target_scale - 1),
                         over_text(gauge, view->line));
 }

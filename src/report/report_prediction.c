@@ -117,6 +117,11 @@ static void report_wear(const struct gauge *gauge, const struct gauge_view *view
     const struct tyre *tyre = &view->setup->axle[gauge->axle];
     struct arena *arena = gauge->plan->arena;
     double now = tyre->tread_depth_m, limit = wear_ratio(gauge, view, WEAR_LIMIT_M);
+    double reference = measured_wear(gauge);
+    if (reference < 1 && !view->measured)
+        report_state(gauge, view, 1 / reference,
+                     arena_format(arena, "new, after %s worn", gauge->measured.name),
+                     " when new, since the error was measured on worn tread", VERDICT_CAUTION);
     if (known(now) && known(tyre->new_tread_depth_m) && !view->measured)
         report_state(gauge, view, wear_ratio(gauge, view, now),
                      arena_format(arena, "with %.1f mm of tread", now * 1e3),
@@ -150,16 +155,16 @@ static void report_change(const struct gauge *gauge, const struct gauge_view *vi
     double change = view->to_m / view->from_m - 1;
     const struct rolling_row *row =
         rolling_find(construction_name(&view->setup->axle[gauge->axle]));
-    struct figure figure = gauge_figure(gauge, view, QUANTITY_CIRCUMFERENCE_CHANGE, change,
-                                        "C_new / C_old - 1; the limit is what tyres of one size "
-                                        "may differ by");
+    struct figure figure =
+        gauge_figure(gauge, view, QUANTITY_CIRCUMFERENCE_CHANGE, change,
+                     "C_new / C_old - 1; limit: tyres of one size, table rolling");
     if (row != NULL && known(change)) {
         figure.limit = (change > 0 ? row->spread_over_percent : -row->spread_under_percent) / 100;
         figure.verdict = fabs(change) > fabs(figure.limit) ? VERDICT_CAUTION : VERDICT_OK;
     }
     if (figure.verdict == VERDICT_CAUTION)
-        figure.action = "anti-lock brakes, stability, gearbox and cruise control count the same "
-                        "wheel turns: give them the same correction, and fit all wheels alike";
+        figure.action = "anti-lock, stability, gearbox and cruise control count the same turns: "
+                        "correct them alike, and fit a matched set";
     figures_add(gauge->figures, figure);
 }
 

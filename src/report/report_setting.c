@@ -45,14 +45,14 @@ static struct instrument_line line_with_setting(const struct gauge *gauge,
 
 /* Settings between which every speed of the range is lawful; all of them where no rule is named. */
 static void set_lawful(const struct gauge *gauge, const struct gauge_view *view,
-                       struct setting_answer *answer)
+                       struct spread spread, struct setting_answer *answer)
 {
     answer->lawful_low = 0;
     answer->lawful_high = INFINITY;
     if (gauge->rule == NULL)
         return;
     struct scale_range scales =
-        lawful_scales(gauge->rule, gauge->line.offset_mps, gauge->top_mps, view->spread);
+        lawful_scales(gauge->rule, gauge->line.offset_mps, gauge->top_mps, spread);
     double a = setting_for_scale(gauge, view, scales.low);
     double b = setting_for_scale(gauge, view, scales.high);
     bool rising = gauge->instrument->setting.kind == SETTING_CIRCUMFERENCE_MM;
@@ -60,11 +60,23 @@ static void set_lawful(const struct gauge *gauge, const struct gauge_view *view,
     answer->lawful_high = rising ? b : a;
 }
 
-void setting_answer_set(const struct gauge *gauge, struct gauge_view *view)
+static void search_settings(const struct gauge *gauge, const struct gauge_view *view,
+                            struct spread spread, struct setting_answer *answer)
 {
     const struct setting *setting = &gauge->instrument->setting;
     const struct setting_grid grid = {setting->now, setting->step, setting->min, setting->max,
                                       setting->choices};
+    set_lawful(gauge, view, spread, answer);
+    answer->nearest =
+        nearest_setting(&grid, answer->exact, answer->lawful_low, answer->lawful_high);
+    answer->smallest =
+        nearest_setting(&grid, setting->now, answer->lawful_low, answer->lawful_high);
+}
+
+/* Lawful with every circumference of the spread; where no setting is, on the nominal one alone. */
+void setting_answer_set(const struct gauge *gauge, struct gauge_view *view)
+{
+    const struct setting *setting = &gauge->instrument->setting;
     struct setting_answer *answer = &view->answer;
     *answer = (struct setting_answer){
         .asked = setting->node != NULL && setting->kind != CHOICE_NONE && known(setting->now),
@@ -77,11 +89,11 @@ void setting_answer_set(const struct gauge *gauge, struct gauge_view *view)
     if (!answer->asked || !known(view->line.scale))
         return;
     answer->exact = setting_for_scale(gauge, view, answer->target_scale);
-    set_lawful(gauge, view, answer);
-    answer->nearest =
-        nearest_setting(&grid, answer->exact, answer->lawful_low, answer->lawful_high);
-    answer->smallest =
-        nearest_setting(&grid, setting->now, answer->lawful_low, answer->lawful_high);
+    search_settings(gauge, view, view->spread, answer);
+    if (!known(answer->nearest)) {
+        search_settings(gauge, view, (struct spread){0, 0}, answer);
+        answer->nominal_alone = known(answer->nearest);
+    }
     view->line_set = line_with_setting(gauge, view, answer->nearest);
 }
 
@@ -103,7 +115,11 @@ static struct figure judged_nearest(const struct gauge *gauge, const struct gaug
     figure.verdict = known(figure.value) && gauge->rule != NULL ? VERDICT_OK : VERDICT_UNKNOWN;
     figure.action = gauge->rule == NULL ? "give speedometer: rule, such as un_r39"
                                         : "enter it, then check against a satellite receiver";
-    if (!known(view->answer.exact)) {
+    if (view->answer.nominal_alone) {
+        figure.verdict = VERDICT_CAUTION;
+        figure.action = "lawful on the nominal circumference and not on all that the standard "
+                        "allows: enter it, then check against a satellite receiver";
+    } else if (!known(view->answer.exact)) {
         figure.action = "give the rolling circumference of both tyres";
     } else if (!known(figure.value)) {
         figure.verdict = VERDICT_FAIL;
@@ -124,6 +140,10 @@ static void report_around(const struct gauge *gauge, const struct gauge_view *vi
 {
     const struct setting_answer *answer = &view->answer;
     const char *kind = choices_setting_kind[gauge->instrument->setting.kind];
+    const char *lawful_basis =
+        answer->nominal_alone
+            ? "lawful at every speed judged, on the nominal circumference alone"
+            : "lawful at every speed judged, with the smallest and the largest circumference";
     const struct {
         enum quantity_id quantity;
         double value;
@@ -132,11 +152,9 @@ static void report_around(const struct gauge *gauge, const struct gauge_view *vi
     } rows[] = {
         {QUANTITY_SETTING_SMALLEST, answer->smallest, "the lawful setting nearest to the one now",
          HEADLINE_NO},
-        {QUANTITY_SETTING_LAWFUL_LEAST, finite(answer->lawful_low),
-         "lawful at every speed judged, with the smallest and the largest circumference",
+        {QUANTITY_SETTING_LAWFUL_LEAST, finite(answer->lawful_low), lawful_basis,
          HEADLINE_ROWS_ONLY},
-        {QUANTITY_SETTING_LAWFUL_MOST, finite(answer->lawful_high),
-         "lawful at every speed judged, with the smallest and the largest circumference",
+        {QUANTITY_SETTING_LAWFUL_MOST, finite(answer->lawful_high), lawful_basis,
          HEADLINE_ROWS_ONLY},
     };
     for (size_t i = 0; gauge->rule != NULL && i < sizeof rows / sizeof rows[0]; i++) {
@@ -155,12 +173,13 @@ static void report_remaining(const struct gauge *gauge, const struct gauge_view 
 {
     const struct setting_answer *answer = &view->answer;
     struct instrument_line exact = {answer->target_scale, gauge->line.offset_mps};
-    figures_add(gauge->figures, gauge_figure(gauge, view, QUANTITY_REMAINING_ERROR,
-                                             speed_error(view->line_set, gauge->at_mps),
-                                             "error with the setting to enter"));
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_REMAINING_EXACT, speed_error(exact, gauge->at_mps),
-                     "error with the exact setting");
+        gauge_figure(gauge, view, QUANTITY_REMAINING_ERROR,
+                     speed_error(view->line_set, gauge->at_mps), "error with the setting to enter");
+    figure.headline = HEADLINE_YES;
+    figures_add(gauge->figures, figure);
+    figure = gauge_figure(gauge, view, QUANTITY_REMAINING_EXACT, speed_error(exact, gauge->at_mps),
+                          "error with the exact setting");
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
     figure = gauge_figure(gauge, view, QUANTITY_ADAPTER_RATIO,

@@ -37,6 +37,7 @@ struct setting_answer {
     double target_scale, exact;
     double lawful_low, lawful_high; /* settings, without regard to the grid */
     double nearest;                 /* to enter; UNKNOWN where none is lawful */
+    bool nominal_alone;             /* no setting is lawful with every circumference */
     double smallest;                /* the lawful one nearest to what is set now */
 };
 

@@ -9,8 +9,8 @@
 
 #define KMH(value) ((value) / 3.6)
 
-static const char *const rule_names[] = {"un_r39", "eu_75_443", "adr_18_03", "adr_18_02",
-                                         "us_393_82"};
+static const char *const rule_names[] = {"un_r39",    "eu_75_443", "adr_18_03",
+                                         "adr_18_02", "us_393_82", "eu_recording"};
 
 static const struct speedometer_rules_row *rule_of(const char *name)
 {
@@ -40,6 +40,7 @@ static const struct {
     {"un_r39", 130, 130, 147, "UN R39 5.3"},
     {"eu_75_443", 90, 90, 103, "Directive 75/443/EEC"},
     {"adr_18_03", 90, 90, 103, "ADR 18/03, by UN R39"},
+    {"eu_recording", 80, 74, 86, "Regulation (EEC) 3821/85, Annex I, as quoted: 6 km/h in use"},
     {"us_393_82", 50, 45, 55, "49 CFR 393.82: 5 mph either way at 50 mph"},
 };
 
