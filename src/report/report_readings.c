@@ -15,6 +15,8 @@ void calibrate(struct gauge *gauge)
     gauge->line_possible = spread_allows_offset(&gauge->readings);
     if (gauge->line_possible)
         calibrate_scale_and_offset(&gauge->readings, &gauge->by_line);
+    /* An instrument that shows less the faster it goes has been misread. */
+    gauge->line_possible = gauge->line_possible && gauge->by_line.scale.value > 0;
     bool scale_asked = gauge->instrument->fit == FIT_SCALE;
     gauge->calibration = gauge->line_possible && !scale_asked ? &gauge->by_line : &gauge->by_scale;
 }
@@ -63,6 +65,35 @@ static void report_standard_error(const struct gauge *gauge, const struct gauge_
     figures_add(gauge->figures, figure);
 }
 
+/* "reading 3", or "timed reading 1": as they are counted in the file. */
+static const char *reading_name(const struct gauge *gauge, size_t index)
+{
+    size_t pairs = gauge->instrument->readings.count;
+    bool timed = index >= pairs;
+    return arena_format(gauge->plan->arena, "%sreading %zu", timed ? "timed " : "",
+                        (timed ? index - pairs : index) + 1);
+}
+
+/* Whether the interval of the line reaches beyond a bound that the line itself keeps, at either end
+ * of the range judged; on the tyre that was measured. */
+static bool interval_leaves_law_open(const struct gauge *gauge)
+{
+    if (gauge->rule == NULL || gauge->calibration->degrees == 0)
+        return false;
+    struct speed_range range = judged_range(gauge->rule, gauge->top_mps);
+    const double ends[] = {range.from_mps, range.to_mps};
+    bool reaches = false;
+    for (int i = 0; i < 2; i++) {
+        struct speed_range allowed = lawful_shown(gauge->rule, ends[i]);
+        double shown = calibrated_shown(gauge->calibration, ends[i]);
+        double half = calibrated_half_interval_95(gauge->calibration, ends[i]);
+        if (shown < allowed.from_mps || shown > allowed.to_mps)
+            return false; /* broken by the line itself, which is told elsewhere */
+        reaches = reaches || shown - half < allowed.from_mps || shown + half > allowed.to_mps;
+    }
+    return reaches;
+}
+
 /* The error at a round speed and its interval, on the tyre that was measured. */
 static void report_measured(const struct gauge *gauge, const struct gauge_view *view)
 {
@@ -71,12 +102,18 @@ static void report_measured(const struct gauge *gauge, const struct gauge_view *
     double half = calibrated_half_interval_95(gauge->calibration, at) / at;
     const double values[] = {error, error - half, error + half};
     static const char *const names[] = {"", ", 95 % from", ", 95 % to"};
+    bool open = interval_leaves_law_open(gauge);
     for (int i = 0; i < 3 && known(values[i]); i++) {
         struct figure figure =
             gauge_figure(gauge, view, QUANTITY_MEASURED_ERROR, values[i],
                          "the fitted line itself; interval by Student's t, two-sided");
         figure.at = arena_format(gauge->plan->arena, "on %s, true %s%s", gauge->measured.name,
                                  speed_text(gauge, at), names[i]);
+        if (i == 0 && open) {
+            figure.verdict = VERDICT_CAUTION;
+            figure.action = "so few or so scattered readings leave it open whether it is lawful "
+                            "at every speed: take more, and faster ones";
+        }
         figures_add(gauge->figures, figure);
     }
 }
@@ -91,7 +128,7 @@ static void report_residuals(const struct gauge *gauge, const struct gauge_view 
         struct figure figure = gauge_figure(
             gauge, view, QUANTITY_READING_RESIDUAL, residual_of(gauge->calibration, reading),
             "studentised residual against Student's t, 5 % for all readings together");
-        figure.at = arena_format(gauge->plan->arena, "reading %zu, shown %s", i + 1,
+        figure.at = arena_format(gauge->plan->arena, "%s, shown %s", reading_name(gauge, i),
                                  speed_text(gauge, reading->first));
         figure.headline = outlier ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
         figure.verdict = outlier ? VERDICT_CAUTION : VERDICT_NONE;
@@ -110,6 +147,9 @@ static void report_limits_of_readings(const struct gauge *gauge)
     else if (gauge->readings.count == 2)
         gauge_assume(gauge, "two readings are fitted by a scale alone; a third at another speed "
                             "would show an offset");
+    else if (spread_allows_offset(&gauge->readings) && !gauge->line_possible)
+        gauge_assume(gauge, "the readings do not rise with the speed, so that they give a scale "
+                            "alone: read them again");
     else if (!gauge->line_possible)
         gauge_assume(gauge, "all readings are at one speed: they give a scale alone, and nothing "
                             "shows an offset");
@@ -150,8 +190,8 @@ static void report_reading(const struct gauge *gauge, const struct gauge_view *v
     figure.verdict = !known(shown)  ? VERDICT_UNKNOWN
                      : check.lawful ? VERDICT_OK
                                     : VERDICT_CAUTION; /* a reading is no more than one sample */
-    figure.at = arena_format(gauge->plan->arena, "%s, reading %zu, true %s", when, index + 1,
-                             speed_text(gauge, true_mps));
+    figure.at = arena_format(gauge->plan->arena, "%s, %s, true %s", when,
+                             reading_name(gauge, index), speed_text(gauge, true_mps));
     figure.action = check.lawful ? NULL : check.reads_under ? "reads under" : "reads too far over";
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
