@@ -21,6 +21,26 @@ static void report_assumptions(const struct gauge *gauge)
                             "taken as that of a new tyre");
 }
 
+/* What is judged of one setup, and nothing that is only told. */
+static void report_verdicts(const struct gauge *gauge, const struct gauge_view *view, size_t index)
+{
+    report_prediction(gauge, view);
+    report_setting(gauge, view);
+    report_odometer(gauge, view);
+    report_wheel_speed_systems(gauge, view, index);
+}
+
+void report_speedometer_verdicts(const struct plan *plan, struct figures *figures)
+{
+    struct gauge gauge;
+    gauge_set(plan, figures, &gauge);
+    for (size_t i = 0; i < plan->count; i++) {
+        struct gauge_view view;
+        gauge_view_set(&gauge, i, &view);
+        report_verdicts(&gauge, &view, i);
+    }
+}
+
 void report_speedometer(const struct plan *plan, struct figures *figures)
 {
     struct gauge gauge;
@@ -32,12 +52,9 @@ void report_speedometer(const struct plan *plan, struct figures *figures)
         report_answer(&gauge, &view);
         if (view.setup->is_fitted)
             report_readings(&gauge, &view);
-        report_prediction(&gauge, &view);
-        report_setting(&gauge, &view);
+        report_verdicts(&gauge, &view, i);
         report_readings_judged(&gauge, &view);
         report_law(&gauge, &view);
         report_speed_table(&gauge, &view);
-        report_odometer(&gauge, &view);
-        report_wheel_speed_systems(&gauge, &view, i);
     }
 }
