@@ -212,7 +212,7 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
 {
     struct figures figures = {.arena = arena};
     report_tyre(plan, &figures);
-    report_speedometer(plan, &figures);
+    report_speedometer_verdicts(plan, &figures);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun =
         rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
@@ -306,7 +306,7 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     plan_set_beside(&plan);
     struct figures figures = {.arena = &scratch};
     report_tyre(&plan, &figures);
-    report_speedometer(&plan, &figures);
+    report_speedometer_verdicts(&plan, &figures);
     struct compare_row row;
     fill_row(&plan, &figures, 1, &row);
     rows_add(rows, &row);

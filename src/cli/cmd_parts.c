@@ -57,9 +57,27 @@ static size_t page_width(const struct sink *sink)
     return terminal > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)terminal;
 }
 
+/* What to do, in a line an option, before all that it rests on: the fitted tyre's where there is
+ * no option. */
+static void write_answers(const struct reading *reading)
+{
+    const struct plan *plan = reading->plan;
+    for (size_t i = 0; i < reading->figures->count; i++) {
+        const struct figure *figure = &reading->figures->items[i];
+        if (figure->quantity != QUANTITY_ANSWER ||
+            (plan->count > 1 && figure->option == plan->fitted.name))
+            continue;
+        const char *label = option_label(reading, figure->option);
+        outbuf_text(reading->out, arena_format(reading->arena, "%s: %s\n", label, figure->action));
+    }
+    outbuf_text(reading->out, "\n");
+}
+
 static void write_reading(const struct command *command, struct reading *reading)
 {
     const char *name = reading->plan->specification->vehicle.name;
+    if (command->bit == CMD_SPEEDOMETER)
+        write_answers(reading);
     outbuf_text(reading->out, name == NULL ? "vehicle" : name);
     outbuf_text(reading->out, "\n\n");
     legend_text(reading);

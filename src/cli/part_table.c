@@ -48,6 +48,8 @@ void reading_group(struct reading *reading)
         group->count = 0;
     }
     for (size_t i = 0; i < figures->count; i++) {
+        if (figures->items[i].headline == HEADLINE_ROWS_ONLY)
+            continue;
         struct setup_figures *group = &reading->setups[owner[i]];
         group->items[group->count++] = &figures->items[i];
     }
@@ -116,7 +118,8 @@ static bool tabulated(const struct figure *figure, enum part part, bool headline
 {
     bool shown = figure->headline == HEADLINE_YES ||
                  (figure->headline == HEADLINE_UNLESS_OK && figure->verdict != VERDICT_OK);
-    return figure->part == part && (shown || !headlines_only) &&
+    return figure->part == part && figure->headline != HEADLINE_ROWS_ONLY &&
+           (shown || !headlines_only) &&
            figure->quantity != QUANTITY_ASSUMPTION && figure->quantity != QUANTITY_PART_MISSING &&
            figure->quantity != QUANTITY_MIXED_SOURCES;
 }

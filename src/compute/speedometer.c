@@ -1,65 +1,6 @@
 #include "compute/speedometer.h"
 
-#include <string.h>
-
 #include "base/known.h"
-#include "base/units.h"
-
-/* Sums about the means, so that near-equal speeds lose no digits. */
-static void fit_line(const struct pair_list *readings, struct reading_fit *out)
-{
-    size_t count = readings->count;
-    double mean_true = 0, mean_shown = 0, square = 0, product = 0, rest = 0;
-    for (size_t i = 0; i < count; i++) {
-        mean_shown += readings->items[i].first / (double)count;
-        mean_true += readings->items[i].second / (double)count;
-    }
-    for (size_t i = 0; i < count; i++) {
-        double x = readings->items[i].second - mean_true;
-        square += x * x;
-        product += x * (readings->items[i].first - mean_shown);
-    }
-    out->line.scale = product / square;
-    out->line.offset_mps = mean_shown - out->line.scale * mean_true;
-    for (size_t i = 0; i < count; i++) {
-        double left = readings->items[i].first -
-                      shown_speed_mps(out->line, readings->items[i].second);
-        rest += left * left;
-    }
-    out->standard_error_mps = count > 2 ? sqrt(rest / (double)(count - 2)) : UNKNOWN;
-}
-
-/* Through the origin: scale = sum(x y) / sum(x x). */
-static void fit_scale(const struct pair_list *readings, struct reading_fit *out)
-{
-    double square = 0, product = 0, rest = 0;
-    for (size_t i = 0; i < readings->count; i++) {
-        square += readings->items[i].second * readings->items[i].second;
-        product += readings->items[i].second * readings->items[i].first;
-    }
-    out->line = (struct instrument_line){product / square, 0};
-    for (size_t i = 0; i < readings->count; i++) {
-        double left = readings->items[i].first - out->line.scale * readings->items[i].second;
-        rest += left * left;
-    }
-    out->standard_error_mps =
-        readings->count > 1 ? sqrt(rest / (double)(readings->count - 1)) : UNKNOWN;
-}
-
-void fit_readings(const struct pair_list *readings, struct reading_fit *out)
-{
-    double least = INFINITY, most = -INFINITY;
-    for (size_t i = 0; i < readings->count; i++) {
-        least = fmin(least, readings->items[i].second);
-        most = fmax(most, readings->items[i].second);
-    }
-    *out = (struct reading_fit){.readings = readings->count};
-    out->scale_only = readings->count < 3 || most - least < 0.01 * most;
-    if (out->scale_only)
-        fit_scale(readings, out);
-    else
-        fit_line(readings, out);
-}
 
 double shown_speed_mps(struct instrument_line line, double true_mps)
 {
@@ -82,78 +23,30 @@ struct instrument_line line_on_circumference(struct instrument_line line, double
     return (struct instrument_line){line.scale * (from_m / to_m), line.offset_mps};
 }
 
-static double rule_speed_mps(const struct speedometer_rules_row *rule, double value)
+double timed_speed_mps(double distance_m, double time_s)
 {
-    return unit_to_si(strcmp(rule->unit, "mph") == 0 ? UNIT_MPH : UNIT_KMH, value);
+    return distance_m / time_s;
 }
 
-/* One bound at one true speed; kept in *out where it is the tightest so far. */
-static void try_bound(double shown, double bound, bool lower, double true_mps,
-                      struct lawful_check *out)
+double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m)
 {
-    double excess = lower ? bound - shown : shown - bound;
-    if (excess <= out->excess_mps)
-        return;
-    *out = (struct lawful_check){
-        .worst_true_mps = true_mps,
-        .excess_mps = excess,
-        .reads_under = lower,
-        .bound_shown_mps = bound,
-    };
+    return circumference_m * (overall_diameter_m - 2 * lost_m) / overall_diameter_m;
 }
 
-/* Bounds of what may be shown at a true speed. */
-static double lower_bound_mps(const struct speedometer_rules_row *rule, double true_mps)
+double sensor_pulses_per_m(double pulses_per_turn, double turns_per_wheel_turn,
+                           double circumference_m)
 {
-    return true_mps * (1 - rule->under_percent / 100) - rule_speed_mps(rule, rule->under_add);
+    return pulses_per_turn * turns_per_wheel_turn / circumference_m;
 }
 
-static double upper_bound_mps(const struct speedometer_rules_row *rule, double true_mps)
+double error_of_counts(double got, double set)
 {
-    return true_mps * (1 + rule->over_percent / 100) + rule_speed_mps(rule, rule->over_add);
+    return got / set - 1;
 }
 
-/* Ends of the true speeds at which the rule is judged. */
-static void judged_range(const struct speedometer_rules_row *rule, double top_mps, double ends[2])
+double adapter_ratio(double scale, double target)
 {
-    ends[1] = known(rule->applies_to) ? rule_speed_mps(rule, rule->applies_to) : top_mps;
-    ends[0] = fmin(rule_speed_mps(rule, fmax(rule->over_from, rule->under_from)), ends[1]);
-}
-
-void check_lawful(const struct speedometer_rules_row *rule, struct instrument_line line,
-                  double top_mps, struct lawful_check *out)
-{
-    double ends[2];
-    judged_range(rule, top_mps, ends);
-    *out = (struct lawful_check){.excess_mps = -INFINITY};
-    for (int end = 0; end < 2; end++) {
-        double true_mps = ends[end], shown = shown_speed_mps(line, true_mps);
-        try_bound(shown, upper_bound_mps(rule, true_mps), false, true_mps, out);
-        try_bound(shown, lower_bound_mps(rule, true_mps), true, true_mps, out);
-    }
-    /* A billionth of slack: a setting that meets the bound exactly meets it. */
-    out->lawful = out->excess_mps <= 1e-9 * fmax(1, ends[1]);
-}
-
-double lowest_lawful_scale(const struct speedometer_rules_row *rule, double offset_mps,
-                           double top_mps, double spread)
-{
-    double ends[2], lowest = 0;
-    judged_range(rule, top_mps, ends);
-    for (int end = 0; end < 2; end++) {
-        double needed = lower_bound_mps(rule, ends[end]) - offset_mps;
-        lowest = fmax(lowest, needed * (1 + spread) / ends[end]);
-    }
-    return lowest;
-}
-
-bool is_lawful_with_spread(const struct speedometer_rules_row *rule, struct instrument_line line,
-                           double top_mps, double spread)
-{
-    struct lawful_check nominal, largest;
-    check_lawful(rule, line, top_mps, &nominal);
-    check_lawful(rule, line_on_circumference(line, 1, 1 + spread), top_mps, &largest);
-    return nominal.lawful && largest.lawful;
+    return scale / (1 + target);
 }
 
 double setting_for_error(int setting_kind, double now, double from_m, double to_m, double error,
@@ -170,31 +63,47 @@ double error_with_setting(int setting_kind, double setting, double now, double f
     return from_m / to_m * (1 + error) / factor - 1;
 }
 
-static bool possible(const struct setting_grid *grid, double setting)
+static double slack(double value)
 {
-    double slack = 1e-9 * fabs(setting);
-    return setting > 0 && !(setting < grid->min - slack) && !(setting > grid->max + slack);
+    return 1e-9 * fabs(value);
 }
 
-double nearest_setting(const struct setting_grid *grid, double exact,
-                       bool (*accept)(double setting, const void *context), const void *context)
+static bool is_between(double value, double low, double high)
 {
-    enum { STEPS_TRIED = 1000 };
-    double step = known_or(grid->step, 1), base = known_or(grid->min, 0);
-    double start = exact; /* an exact value beyond an end starts from that end */
-    if (known(grid->max) && start > grid->max)
-        start = grid->max;
-    if (start < base)
-        start = base;
-    double below = floor((start - base) / step + 1e-9);
-    for (int i = 0; i < STEPS_TRIED; i++) {
-        double low = base + (below - i) * step, high = base + (below + 1 + i) * step;
-        bool low_ok = possible(grid, low) && accept(low, context);
-        bool high_ok = possible(grid, high) && accept(high, context);
-        if (low_ok && high_ok)
-            return fabs(low - exact) <= fabs(high - exact) ? low : high;
-        if (low_ok || high_ok)
-            return low_ok ? low : high;
-    }
-    return UNKNOWN;
+    return value > 0 && !(value < low - slack(low)) && !(value > high + slack(high));
+}
+
+/* The nearer of two that lies between, or UNKNOWN. */
+static double nearer(double exact, double best, double setting, double low, double high)
+{
+    if (!is_between(setting, low, high))
+        return best;
+    return known(best) && fabs(best - exact) <= fabs(setting - exact) ? best : setting;
+}
+
+double nearest_setting(const struct setting_grid *grid, double exact, double low, double high)
+{
+    double best = UNKNOWN;
+    low = known(grid->min) ? fmax(low, grid->min) : low;
+    high = known(grid->max) ? fmin(high, grid->max) : high;
+    for (size_t i = 0; i < grid->choices.count; i++)
+        best = nearer(exact, best, grid->choices.items[i], low, high);
+    if (grid->choices.count > 0 || !(low - slack(low) <= high + slack(high)))
+        return best;
+    double step = known_or(grid->step, 1), base = known_or(grid->base, 0);
+    double start = fmin(fmax(exact, low), high);
+    double below = floor((start - base) / step);
+    for (int i = -1; i <= 2; i++) /* one more either way, for what rounding moves across an end */
+        best = nearer(exact, best, base + (below + i) * step, low, high);
+    return best;
+}
+
+double true_distance(double shown, double scale, double from_m, double to_m)
+{
+    return shown * (to_m / from_m) / scale;
+}
+
+double shown_distance(double distance, double scale, double from_m, double to_m)
+{
+    return distance * scale / (to_m / from_m);
 }

@@ -1,28 +1,16 @@
-/* What a speedometer shows with other tyres, whether that is lawful, and what to enter. Speeds in
- * m/s; an error is e = (shown - true) / true. The instrument is a straight line,
+/* What a speedometer shows with other tyres, and what to enter so that it shows something else.
+ * Speeds in m/s; an error is e = (shown - true) / true. The instrument is a straight line,
  * shown = scale * true + offset. */
 #ifndef TYRESUM_COMPUTE_SPEEDOMETER_H
 #define TYRESUM_COMPUTE_SPEEDOMETER_H
 
-#include <stdbool.h>
 #include <stddef.h>
 
-#include "tables/lookup.h"
 #include "text/specification.h"
 
 struct instrument_line {
     double scale, offset_mps;
 };
-
-/* Least squares of shown on true; with fewer than two different true speeds the scale alone
- * (offset 0), through the origin. */
-struct reading_fit {
-    struct instrument_line line;
-    size_t readings;
-    bool scale_only;
-    double standard_error_mps; /* of a reading; UNKNOWN with no degree of freedom left */
-};
-void fit_readings(const struct pair_list *readings, struct reading_fit *out);
 
 double shown_speed_mps(struct instrument_line line, double true_mps);
 double true_speed_mps(struct instrument_line line, double shown_mps);
@@ -36,28 +24,27 @@ double speed_error(struct instrument_line line, double true_mps);
 struct instrument_line line_on_circumference(struct instrument_line line, double from_m,
                                              double to_m);
 
-/* The rule's window over its whole range of true speeds, from the lowest test speed up. shown - true and both bounds are linear
- * in the true speed, so the worst stands at an end of the range. */
-struct lawful_check {
-    bool lawful;
-    double worst_true_mps;  /* where the nearest or broken bound stands */
-    double excess_mps;      /* shown beyond the bound there; negative where there is room */
-    bool reads_under;       /* the bound is the lower one */
-    double bound_shown_mps; /* that bound */
-};
-/* top_mps: top of the range, where the rule names no speed of its own. */
-void check_lawful(const struct speedometer_rules_row *rule, struct instrument_line line,
-                  double top_mps, struct lawful_check *out);
+/* True speed over a measured distance by stopwatch. */
+double timed_speed_mps(double distance_m, double time_s);
 
-/* The lowest scale at which an instrument of that offset never shows less than the rule's lower
- * bound, over the rule's range, with every circumference up to `spread` (fraction) above the
- * nominal one: scale * v / (1 + spread) + offset >= bound(v). */
-double lowest_lawful_scale(const struct speedometer_rules_row *rule, double offset_mps,
-                           double top_mps, double spread);
+/* Rolling circumference with so much less tread: C (D - 2 lost) / D, as if all of the tread's
+ * thickness were radius. Geometry; a belt that does not stretch makes the true change smaller, so
+ * this is the far end of what wear does. */
+double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m);
 
-/* Lawful on the nominal circumference, and on the largest within `spread` as well. */
-bool is_lawful_with_spread(const struct speedometer_rules_row *rule, struct instrument_line line,
-                           double top_mps, double spread);
+/* Counts that a sensor gives per metre: pulses per turn of what it sits on, times the turns of
+ * that per turn of the wheel (axle ratio for the propeller shaft, 1 at the wheel), over C. */
+double sensor_pulses_per_m(double pulses_per_turn, double turns_per_wheel_turn,
+                           double circumference_m);
+
+/* An instrument that is set to so many counts per distance and gets others: e = got/set - 1. For
+ * recording equipment got is the characteristic coefficient w, set the constant k (Regulation (EU)
+ * 165/2014, Annex I, I b and c). */
+double error_of_counts(double got, double set);
+
+/* Ratio that an adapter must have between sensor and instrument, pulses in to pulses out, where
+ * the instrument's scale is `scale` and `target` is wanted. */
+double adapter_ratio(double scale, double target);
 
 /* New setting: what is entered, for an over-read `target` on a circumference `to_m`, where
  * `now` gave the error `error` on `from_m`. Counts per distance and driven-gear teeth:
@@ -69,14 +56,19 @@ double setting_for_error(int setting_kind, double now, double from_m, double to_
 double error_with_setting(int setting_kind, double setting, double now, double from_m, double to_m,
                           double error);
 
-/* What the instrument can take: from min to max in steps (from min, or from 0). */
+/* What the instrument can take: a list, or from min to max in steps counted from `base`. */
 struct setting_grid {
-    double step, min, max; /* UNKNOWN: 1, no lower, no upper end */
+    double base, step, min, max; /* UNKNOWN: 0, 1, no lower, no upper end */
+    struct number_list choices;  /* where not empty, these alone, within min and max */
 };
 
-/* The possible setting nearest to `exact` for which accept(setting, context) holds; UNKNOWN where
- * there is none within a thousand steps. */
-double nearest_setting(const struct setting_grid *grid, double exact,
-                       bool (*accept)(double setting, const void *context), const void *context);
+/* The possible setting nearest to `exact` of those between low and high (a billionth of slack);
+ * the lower of two that are as near. UNKNOWN where there is none. */
+double nearest_setting(const struct setting_grid *grid, double exact, double low, double high);
+
+/* Odometer: distance true for a distance shown, where it shows `scale` times the true one on
+ * C_from; and back. */
+double true_distance(double shown, double scale, double from_m, double to_m);
+double shown_distance(double distance, double scale, double from_m, double to_m);
 
 #endif

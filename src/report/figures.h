@@ -17,8 +17,9 @@ enum verdict { VERDICT_NONE, VERDICT_FAIL, VERDICT_UNKNOWN, VERDICT_CAUTION, VER
 
 enum { AXLE_NONE = -1, DECIMALS_OF_QUANTITY = -1 };
 
-/* Whether a figure stands in the terminal's sheet, and not only in its part's own table. */
-enum headline { HEADLINE_NO, HEADLINE_YES, HEADLINE_UNLESS_OK };
+/* Whether a figure stands in the terminal's sheet, and not only in its part's own table; or only in
+ * the rows of csv and json, where it would be a long detail beside the others. */
+enum headline { HEADLINE_NO, HEADLINE_YES, HEADLINE_UNLESS_OK, HEADLINE_ROWS_ONLY };
 
 struct figure {
     enum part part;

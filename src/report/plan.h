@@ -46,6 +46,8 @@ void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
 void report_load(const struct plan *plan, struct figures *figures);
 void report_speedometer(const struct plan *plan, struct figures *figures);
+/* The speedometer's judged figures alone, for commands that try many tyres. */
+void report_speedometer_verdicts(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);
 
 /* A part that lacks a key: one unknown finding that names it. */

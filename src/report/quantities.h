@@ -77,6 +77,51 @@
     X(REMAINING_ERROR, "remaining_error", "error that remains", UNIT_PERCENT, UNIT_PERCENT, 2, 2)  \
     X(READING_FIT_ERROR, "reading_standard_error", "standard error of a reading", UNIT_KMH,        \
       UNIT_MPH, 2, 2)                                                                              \
+    X(ANSWER, "what_to_enter", "what to enter", UNIT_BARE, UNIT_BARE, 2, 2)                        \
+    X(REMAINING_EXACT, "remaining_error_exact", "error with the exact setting", UNIT_PERCENT,      \
+      UNIT_PERCENT, 2, 2)                                                                          \
+    X(SETTING_SMALLEST, "setting_smallest_change", "smallest change that is lawful", UNIT_BARE,    \
+      UNIT_BARE, 2, 2)                                                                             \
+    X(SETTING_LAWFUL_LEAST, "setting_lawful_least", "lowest lawful setting", UNIT_BARE, UNIT_BARE, \
+      2, 2)                                                                                        \
+    X(SETTING_LAWFUL_MOST, "setting_lawful_most", "highest lawful setting", UNIT_BARE, UNIT_BARE,  \
+      2, 2)                                                                                        \
+    X(ADAPTER_RATIO, "adapter_ratio", "adapter instead, pulses in to out", UNIT_BARE, UNIT_BARE,   \
+      4, 4)                                                                                        \
+    X(GEAR_RATIO, "speedometer_gear_ratio", "driven to driving teeth for the aim", UNIT_BARE,      \
+      UNIT_BARE, 4, 4)                                                                             \
+    X(SENSOR_COUNTS, "sensor_counts", "counts that reach the instrument", UNIT_PER_KM,             \
+      UNIT_PER_MILE, 1, 1)                                                                         \
+    X(CIRCUMFERENCE_CHANGE, "circumference_change", "rolling circumference change", UNIT_PERCENT,  \
+      UNIT_PERCENT, 2, 2)                                                                          \
+    X(AXLES_CHANGE, "front_to_rear_change", "front beside rear circumference, change",             \
+      UNIT_PERCENT, UNIT_PERCENT, 2, 2)                                                            \
+    X(TEST_SPEED_ERROR, "test_speed_error", "error at a test speed", UNIT_PERCENT, UNIT_PERCENT,   \
+      2, 2)                                                                                        \
+    X(READING_ERROR, "reading_error", "error of a reading", UNIT_PERCENT, UNIT_PERCENT, 2, 2)      \
+    X(READING_RESIDUAL, "reading_residual", "reading off the line", UNIT_KMH, UNIT_MPH, 2, 2)      \
+    X(FIT_SCALE, "fit_scale", "shown per true", UNIT_BARE, UNIT_BARE, 5, 5)                        \
+    X(FIT_OFFSET, "fit_offset", "shown at zero", UNIT_KMH, UNIT_MPH, 2, 2)                         \
+    X(MEASURED_ERROR, "measured_error", "error by the readings", UNIT_PERCENT, UNIT_PERCENT, 2, 2) \
+    X(LAWFUL_CROSSING, "lawful_crossing", "crosses the law", UNIT_KMH, UNIT_MPH, 1, 1)             \
+    X(CIRCUMFERENCE_MOST, "largest_lawful_circumference", "largest lawful circumference",          \
+      UNIT_MM, UNIT_IN, 0, 2)                                                                      \
+    X(CIRCUMFERENCE_LEAST, "smallest_lawful_circumference", "smallest lawful circumference",       \
+      UNIT_MM, UNIT_IN, 0, 2)                                                                      \
+    X(LAWFUL_SHOWN_LEAST, "lawful_shown_least", "least that may be shown", UNIT_KMH, UNIT_MPH, 2,  \
+      2)                                                                                           \
+    X(LAWFUL_SHOWN_MOST, "lawful_shown_most", "most that may be shown", UNIT_KMH, UNIT_MPH, 2, 2)  \
+    X(LAWFUL_TRUE_LEAST, "lawful_true_least", "least that may be true", UNIT_KMH, UNIT_MPH, 2, 2)  \
+    X(LAWFUL_TRUE_MOST, "lawful_true_most", "most that may be true", UNIT_KMH, UNIT_MPH, 2, 2)     \
+    X(SHOWN_AT_LIMIT, "shown_at_limit", "shown at the limit", UNIT_KMH, UNIT_MPH, 1, 1)            \
+    X(ODOMETER_ERROR, "odometer_error", "odometer error", UNIT_PERCENT, UNIT_PERCENT, 2, 2)        \
+    X(TRUE_SINCE_CHANGE, "true_since_change", "true distance since the change", UNIT_KM, UNIT_MI,  \
+      1, 1)                                                                                        \
+    X(OFF_SINCE_CHANGE, "odometer_off_since_change", "odometer off since the change", UNIT_KM,     \
+      UNIT_MI, 1, 1)                                                                               \
+    X(SERVICE_DUE, "service_due_at_shown", "service due when shown", UNIT_KM, UNIT_MI, 0, 0)       \
+    X(ECONOMY_FACTOR, "economy_factor", "economy: shown times", UNIT_BARE, UNIT_BARE, 4, 4)        \
+    X(TRUE_CONSUMPTION, "true_consumption", "true consumption", UNIT_L_PER_100KM, UNIT_MPG, 2, 2)  \
     X(ODOMETER_TRUE, "odometer_true_per_100", "true distance per 100 shown", UNIT_BARE, UNIT_BARE, \
       2, 2)                                                                                        \
     X(CONSUMPTION_FACTOR, "consumption_factor", "consumption: shown times", UNIT_BARE, UNIT_BARE,  \

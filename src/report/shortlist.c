@@ -255,7 +255,7 @@ static void judge_candidate(const struct trial *trial, const struct candidate *c
     if (plan.specification->clearance.node != NULL)
         report_clearance(&plan, &figures);
     report_load(&plan, &figures);
-    report_speedometer(&plan, &figures);
+    report_speedometer_verdicts(&plan, &figures);
     struct shortlisted item = {.candidate = candidate, .rim = rim};
     if (!judge(trial, &figures, &item)) {
         count_fails(trial, &figures);

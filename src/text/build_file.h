@@ -19,6 +19,10 @@ bool build_file_read(struct arena *arena, struct span source, struct diagnostics
 /* The rules between keys, each one named function in build_rules.c. */
 void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics);
 
+/* Those of the speedometer, called by it: build_rules_speedometer.c. */
+void build_rules_speedometer(const struct specification *specification,
+                             struct diagnostics *diagnostics);
+
 /* Place of a value within a mapping, or of the mapping itself where it has no such key. */
 struct mark place_of(const struct node *mapping, const char *key);
 

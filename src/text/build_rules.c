@@ -217,59 +217,6 @@ static void rule_drivetrain_is_whole(const struct check *check)
         FAULT(check, drivetrain->node, "axle", "the key \"axle\" is missing; expected such as axle: 3.91");
 }
 
-static void rule_speedometer_rule_is_known(const struct check *check)
-{
-    const struct instrument *instrument = &check->specification->speedometer;
-    if (instrument->rule == NULL || speedometer_rule_find(instrument->rule) != NULL)
-        return;
-    struct nearest nearest = nearest_start(span_of(instrument->rule));
-    for (size_t i = 0; i < speedometer_rules_count; i++)
-        nearest_try(&nearest, speedometer_rules_rows[i].name);
-    const char *near = nearest_found(&nearest);
-    FAULT(check, instrument->node, "rule",
-          "\"%.40s\" is no row of the table speedometer_rules; expected such as %s", instrument->rule,
-          near ? near : "un_r39");
-}
-
-static void rule_readings_are_possible(const struct check *check)
-{
-    const struct instrument *instrument = &check->specification->speedometer;
-    for (size_t i = 0; i < instrument->readings.count; i++) {
-        const struct value_pair *reading = &instrument->readings.items[i];
-        if (reading->first <= 0 || reading->second <= 0)
-            diagnostics_add(check->diagnostics, reading->node->mark, 1,
-                            "a reading at a standstill says nothing; expected both speeds above zero");
-        else if (reading->first > 2 * reading->second || reading->second > 2 * reading->first)
-            diagnostics_add(check->diagnostics, reading->node->mark, 1,
-                            "one speed is more than twice the other; expected [shown, true] of one moment");
-        else if (reading->second > 170)
-            diagnostics_add(check->diagnostics, reading->node->mark, 1,
-                            "no road test reaches this speed; expected a true speed below 600 km/h");
-    }
-    const char *on = instrument->readings_on;
-    if (on == NULL || strcmp(on, "fitted") == 0)
-        return;
-    const struct fitment_list *options = &check->specification->tyres.options;
-    for (size_t i = 0; i < options->count; i++)
-        if (options->items[i].name != NULL && strcmp(options->items[i].name, on) == 0)
-            return;
-    FAULT(check, instrument->node, "readings_on",
-          "there is no option named \"%.40s\"; expected fitted or an option's name", on);
-}
-
-static void rule_setting_is_whole(const struct check *check)
-{
-    const struct setting *setting = &check->specification->speedometer.setting;
-    if (setting->node == NULL)
-        return;
-    if (setting->kind == CHOICE_NONE && tree_child(setting->node, "kind") == NULL)
-        FAULT(check, setting->node, "kind", "the setting has no kind; expected such as kind: pulses_per_km");
-    if (!known(setting->now) && tree_child(setting->node, "now") == NULL)
-        FAULT(check, setting->node, "now", "the setting has no number; expected such as now: 2548");
-    if (known(setting->min) && known(setting->max) && setting->min > setting->max)
-        FAULT(check, setting->node, "min", "min is above max; expected the lower of the two");
-}
-
 static void check_window(const struct check *check, const struct window *window)
 {
     if (!known(window->min.value) || !known(window->max.value))
@@ -326,8 +273,7 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rule_fitted_tyre_is_named,       rule_options_have_name_and_size,
         rule_tyres_agree_with_themselves, rule_carried_items_are_whole,
         rule_states_name_items,          rule_engine_speeds_rise,
-        rule_drivetrain_is_whole,        rule_speedometer_rule_is_known,
-        rule_readings_are_possible,      rule_setting_is_whole,
+        rule_drivetrain_is_whole,
         rule_limits_are_windows,         rule_published_limits_are_known,
         rule_belly_is_between_the_axles,
     };
@@ -335,4 +281,5 @@ void build_rules_check(const struct specification *specification, struct diagnos
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)
         rules[i](&check);
     load_rules_check(specification, diagnostics);
+    build_rules_speedometer(specification, diagnostics);
 }

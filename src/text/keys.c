@@ -5,11 +5,13 @@
 const char *const choices_speed_unit[] = {"km/h", "mph", NULL};
 const char *const choices_setting_kind[] = {"pulses_per_km",    "pulses_per_mile",   "revs_per_km",
                                             "revs_per_mile",    "circumference_mm",
-                                            "driven_gear_teeth", NULL};
+                                            "driven_gear_teeth", "constant_k",      NULL};
 const char *const choices_drive[] = {"front", "rear", "part_time_4wd", "full_time_4wd", NULL};
 static const char *const choices_vehicle_kind[] = {"passenger_car", "light_truck", NULL};
 static const char *const choices_aim[] = {"lowest_lawful", "as_before", NULL};
 static const char *const choices_roof[] = {"roof", NULL};
+static const char *const choices_sensor_place[] = {"wheel", "shaft", "cable", NULL};
+static const char *const choices_fit[] = {"scale", "scale_and_offset", NULL};
 static const char *const choices_rule[] = {"rule", NULL};
 static const char *const choices_includes[] = {"driver", "fuel", "spare", "tools", "nothing", NULL};
 static const char *const choices_seat[] = {"row_1", "row_2", "row_3", "row_4", NULL};
@@ -244,8 +246,50 @@ static const struct key setting[] = {
      .use = USE_SPEEDOMETER, .doc = "the lowest that it takes"},
     {"max", QUANTITY(KIND_BARE), FIELD(struct setting, max), RANGE(1, 1e7),
      .use = USE_SPEEDOMETER, .doc = "the highest that it takes"},
+    {"choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE, FIELD(struct setting, choices),
+     RANGE(1, 1e7), .use = USE_SPEEDOMETER, .example = "[2400, 2500, 2548]",
+     .doc = "the only numbers that it takes, where it offers a list and not steps"},
+    {"driving_gear_teeth", QUANTITY(KIND_BARE), FIELD(struct setting, driving_gear_teeth),
+     RANGE(1, 200), .use = USE_SPEEDOMETER,
+     .doc = "of the gear that drives the driven one, with kind: driven_gear_teeth"},
 };
 KEY_SET(setting, struct setting);
+
+static const struct key sensor[] = {
+    {"on", CHOICE(choices_sensor_place), FIELD(struct sensor, on), .use = USE_SPEEDOMETER,
+     .doc = "what it counts turns of: wheel, shaft (before the axle ratio) or cable"},
+    {"pulses_per_turn", QUANTITY(KIND_BARE), FIELD(struct sensor, pulses_per_turn),
+     RANGE(1, 1000), .use = USE_SPEEDOMETER, .doc = "teeth or pulses of one turn"},
+    {"turns_per_km", QUANTITY(KIND_BARE), FIELD(struct sensor, turns_per_km), RANGE(50, 5000),
+     .use = USE_SPEEDOMETER, .doc = "of a cable, with the fitted tyre"},
+    {"characteristic_coefficient", QUANTITY(KIND_BARE),
+     FIELD(struct sensor, characteristic_coefficient), RANGE(100, 1e6), .use = USE_SPEEDOMETER,
+     .doc = "w as measured with the fitted tyre, counts per km; in place of all else here"},
+};
+KEY_SET(sensor, struct sensor);
+
+static const struct key odometer[] = {
+    {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_LENGTH, .second_unit = KIND_LENGTH,
+     FIELD(struct odometer, readings), .use = USE_SPEEDOMETER, .example = "[[10.3 km, 10 km], …]",
+     .doc = "[[shown, true], …] over a measured distance, such as a measured mile"},
+    {"rule", TEXT, FIELD(struct odometer, rule), .use = USE_SPEEDOMETER,
+     .doc = "a row of the table odometer_rules"},
+    {"since_change", QUANTITY(KIND_LENGTH), FIELD(struct odometer, since_change_m),
+     RANGE(1, 2e9), .use = USE_SPEEDOMETER, .doc = "distance shown since the tyres were changed"},
+    {"service_interval", QUANTITY(KIND_LENGTH), FIELD(struct odometer, service_interval_m),
+     RANGE(1e3, 2e8), .use = USE_SPEEDOMETER, .doc = "true distance between services"},
+};
+KEY_SET(odometer, struct odometer);
+
+static const struct key speed_table[] = {
+    {"from", QUANTITY(KIND_SPEED), FIELD(struct speed_table, from_mps), RANGE(0.25, 150),
+     .use = USE_SPEEDOMETER, .doc = "lowest speed of the speed table"},
+    {"to", QUANTITY(KIND_SPEED), FIELD(struct speed_table, to_mps), RANGE(0.5, 150),
+     .use = USE_SPEEDOMETER, .doc = "highest speed of the speed table, the end of the dial"},
+    {"step", QUANTITY(KIND_SPEED), FIELD(struct speed_table, step_mps), RANGE(0.25, 50),
+     .use = USE_SPEEDOMETER, .doc = "between two lines of the speed table"},
+};
+KEY_SET(speed_table, struct speed_table);
 
 static const struct key instrument[] = {
     {"unit", CHOICE(choices_speed_unit), FIELD(struct instrument, unit),
@@ -258,13 +302,31 @@ static const struct key instrument[] = {
     {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_SPEED, .second_unit = KIND_SPEED,
      FIELD(struct instrument, readings), .use = USE_SPEEDOMETER,
      .doc = "[[shown, true], …] of a road test; they replace fitted_error"},
+    {"timed_readings", .kind = KEY_TRIPLE_LIST, .unit = KIND_LENGTH, .second_unit = KIND_TIME,
+     .third_unit = KIND_SPEED, FIELD(struct instrument, timed_readings), .use = USE_SPEEDOMETER,
+     .example = "[[1 mi, 61.3 s, 60 mph], …]",
+     .doc = "[[distance, time, shown], …] of a measured mile by stopwatch"},
     {"readings_on", TEXT, FIELD(struct instrument, readings_on), .use = USE_SPEEDOMETER,
      .doc = "fitted, or the name of the option that the readings were taken on"},
+    {"fit", CHOICE(choices_fit), FIELD(struct instrument, fit), .use = USE_SPEEDOMETER,
+     .doc = "what is fitted to the readings: scale_and_offset where they allow it, or scale alone"},
     {"setting", MAPPING(setting_set), FIELD(struct instrument, setting), .use = USE_SPEEDOMETER,
      .doc = "the number that the instrument takes"},
     {"aim", .kind = KEY_CHOICE_OR_VALUE, .unit = KIND_FRACTION, .choices = choices_aim,
      FIELD(struct instrument, aim), RANGE(-0.2, 0.2), .use = USE_SPEEDOMETER,
      .doc = "lowest_lawful, as_before or a target over-read such as 2 %"},
+    {"sensor", MAPPING(sensor_set), FIELD(struct instrument, sensor), .use = USE_SPEEDOMETER,
+     .doc = "where its counts come from"},
+    {"odometer", MAPPING(odometer_set), FIELD(struct instrument, odometer), .use = USE_SPEEDOMETER,
+     .doc = "the distance that it shows"},
+    {"range", MAPPING(speed_table_set), FIELD(struct instrument, range), .use = USE_SPEEDOMETER,
+     .doc = "of the speed table; up to the top speed where not given"},
+    {"posted_limits", .kind = KEY_NUMBER_LIST, .unit = KIND_SPEED,
+     FIELD(struct instrument, posted_limits), RANGE(1, 100), .use = USE_SPEEDOMETER,
+     .example = "[50 km/h, 80 km/h]", .doc = "speed limits at which to say what must be shown"},
+    {"consumption", QUANTITY(KIND_CONSUMPTION), FIELD(struct instrument, consumption_m3_per_m),
+     RANGE(1e-9, 1e-5), .use = USE_SPEEDOMETER,
+     .doc = "as worked out from the odometer's distance, to be corrected"},
 };
 KEY_SET(instrument, struct instrument);
 

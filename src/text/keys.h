@@ -20,6 +20,7 @@ enum key_kind {
     KEY_TEXT_LIST,     /* struct text_list */
     KEY_NUMBER_LIST,   /* struct number_list: quantities of `unit` */
     KEY_PAIR_LIST,     /* struct pair_list: [[first, second], …] of `unit`, `second_unit` */
+    KEY_TRIPLE_LIST,   /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
     KEY_MAPPING,       /* a struct whose first member is its node, read by `set` */
     KEY_MAPPING_LIST,  /* a list of those; one mapping alone is a list of one */
     KEY_STATES         /* struct state_list: names with `all` or a list of items */
@@ -41,13 +42,14 @@ struct key_set;
 struct key {
     const char *name;
     enum key_kind kind;
-    enum unit_kind unit, second_unit;
+    enum unit_kind unit, second_unit, third_unit;
     size_t offset; /* of the target within its struct */
     double min, max; /* allowed, in SI, both inclusive; both 0: no limit */
     const char *const *choices; /* NULL-terminated */
     const struct key_set *set;
     unsigned use;
     const char *doc; /* one line for the help */
+    const char *example; /* of a list; NULL: made from its units */
 };
 
 struct key_set {

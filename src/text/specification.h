@@ -25,8 +25,11 @@ enum setting_kind {
     SETTING_REVS_PER_KM,
     SETTING_REVS_PER_MILE,
     SETTING_CIRCUMFERENCE_MM,
-    SETTING_DRIVEN_GEAR_TEETH
+    SETTING_DRIVEN_GEAR_TEETH,
+    SETTING_CONSTANT_K /* of recording equipment, counts per km */
 };
+enum sensor_place { SENSOR_ON_WHEEL, SENSOR_ON_SHAFT, SENSOR_ON_CABLE };
+enum fit_kind { FIT_SCALE, FIT_SCALE_AND_OFFSET };
 enum { SEAT_ROWS = 4 };
 
 /* Lists as the walker fills them: items of the size that the key table names. */
@@ -40,6 +43,14 @@ struct value_pair {
 };
 struct pair_list {
     struct value_pair *items;
+    size_t count;
+};
+struct value_triple {
+    const struct node *node;
+    double first, second, third;
+};
+struct triple_list {
+    struct value_triple *items;
     size_t count;
 };
 struct text_list {
@@ -162,6 +173,30 @@ struct setting {
     const struct node *node;
     int kind;
     double now, step, min, max;
+    struct number_list choices;
+    double driving_gear_teeth;
+};
+
+/* Where the instrument's counts come from. */
+struct sensor {
+    const struct node *node;
+    int on;
+    double pulses_per_turn;
+    double turns_per_km;               /* of a cable: as given, a bare count */
+    double characteristic_coefficient; /* measured w, counts per km: as given */
+};
+
+struct odometer {
+    const struct node *node;
+    struct pair_list readings; /* shown, true in m */
+    const char *rule;
+    double since_change_m; /* shown by it since the tyres were changed */
+    double service_interval_m;
+};
+
+struct speed_table {
+    const struct node *node;
+    double from_mps, to_mps, step_mps;
 };
 
 struct instrument {
@@ -170,9 +205,16 @@ struct instrument {
     const char *rule;
     double fitted_error; /* fraction, (shown - true)/true */
     struct pair_list readings; /* shown, true in m/s */
+    struct triple_list timed_readings; /* distance in m, time in s, shown in m/s */
     const char *readings_on;
+    int fit;
     struct setting setting;
     struct choice_or_value aim;
+    struct sensor sensor;
+    struct odometer odometer;
+    struct speed_table range;
+    struct number_list posted_limits; /* m/s */
+    double consumption_m3_per_m;      /* as worked out from the odometer's distance */
 };
 
 struct carried_item {

@@ -228,7 +228,8 @@ static bool is_list(struct walk *walk, const struct node *node, const char *exam
 static void read_number_list(struct walk *walk, const struct key *key, const struct node *node,
                              struct number_list *list)
 {
-    if (!is_list(walk, node, key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]" : "[…]"))
+    if (!is_list(walk, node,
+                 key->example ? key->example : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]" : "[…]"))
         return;
     list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next)
@@ -239,9 +240,10 @@ static void read_number_list(struct walk *walk, const struct key *key, const str
 static void read_pair_list(struct walk *walk, const struct key *key, const struct node *node,
                            struct pair_list *list)
 {
-    const char *example =
-        arena_format(walk->arena, "[[%s, %s], …]", unit_kind_example(key->unit),
-                     unit_kind_example(key->second_unit));
+    const char *example = key->example;
+    if (example == NULL)
+        example = arena_format(walk->arena, "[[%s, %s], …]", unit_kind_example(key->unit),
+                               unit_kind_example(key->second_unit));
     if (!is_list(walk, node, example))
         return;
     list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
@@ -256,6 +258,28 @@ static void read_pair_list(struct walk *walk, const struct key *key, const struc
         bool second = read_quantity(walk, key, key->second_unit, child->last, &pair.second);
         if (first && second)
             list->items[list->count++] = pair;
+    }
+}
+
+static void read_triple_list(struct walk *walk, const struct key *key, const struct node *node,
+                             struct triple_list *list)
+{
+    if (!is_list(walk, node, key->example))
+        return;
+    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    for (const struct node *child = node->first; child != NULL; child = child->next) {
+        if (child->kind != NODE_SEQUENCE || child->count != 3) {
+            walk_fault(walk, child, "each item of \"%s\" has three values; expected %s", key->name,
+                       key->example);
+            continue;
+        }
+        const struct node *second = child->first->next;
+        struct value_triple triple = {child, UNKNOWN, UNKNOWN, UNKNOWN};
+        bool read = read_quantity(walk, key, key->unit, child->first, &triple.first);
+        read = read_quantity(walk, key, key->second_unit, second, &triple.second) && read;
+        read = read_quantity(walk, key, key->third_unit, child->last, &triple.third) && read;
+        if (read)
+            list->items[list->count++] = triple;
     }
 }
 
@@ -335,6 +359,9 @@ void walk_value(struct walk *walk, const struct key *key, struct node *node, voi
         break;
     case KEY_PAIR_LIST:
         read_pair_list(walk, key, node, field);
+        break;
+    case KEY_TRIPLE_LIST:
+        read_triple_list(walk, key, node, field);
         break;
     case KEY_TEXT_LIST:
         read_text_list(walk, key, node, field);

@@ -1,183 +1,13 @@
-/* Speedometers: the legal windows, fits of road-test readings, settings; all with inverses. */
-#include <string.h>
-
-#include "base/units.h"
+/* Speedometers on other circumferences, and settings; all with inverses. */
 #include "compute/speedometer.h"
 #include "suites.h"
 #include "support.h"
-#include "tables/lookup.h"
-
-#define KMH(value) ((value) / 3.6)
-
-static const char *const rule_names[] = {"un_r39", "eu_75_443", "adr_18_03", "adr_18_02",
-                                         "us_393_82"};
-
-static const struct speedometer_rules_row *rule_of(const char *name)
-{
-    const struct speedometer_rules_row *rule = speedometer_rule_find(name);
-    ck_assert_msg(rule != NULL, "no rule %s", name);
-    return rule;
-}
-
-/* The rule narrowed to one true speed, both sides asked there. */
-static bool lawful_at(const char *name, double true_speed, double shown_speed)
-{
-    struct speedometer_rules_row one = *rule_of(name);
-    one.under_from = one.over_from = one.applies_to = true_speed;
-    struct lawful_check check;
-    check_lawful(&one, (struct instrument_line){shown_speed / true_speed, 0}, UNKNOWN, &check);
-    return check.lawful;
-}
-
-/* Lowest and highest speed that may be shown at a true one, in the rule's unit. */
-static const struct {
-    const char *rule;
-    double true_speed, lowest, highest;
-    const char *source;
-} windows[] = {
-    {"un_r39", 50, 50, 59, "UN R39 5.3: 0 <= V1 - V2 <= 0.1 V2 + 4 km/h"},
-    {"un_r39", 90, 90, 103, "UN R39 5.3"},
-    {"un_r39", 130, 130, 147, "UN R39 5.3"},
-    {"eu_75_443", 90, 90, 103, "Directive 75/443/EEC"},
-    {"adr_18_03", 90, 90, 103, "ADR 18/03, by UN R39"},
-    {"us_393_82", 50, 45, 55, "49 CFR 393.82: 5 mph either way at 50 mph"},
-};
-
-START_TEST(window_is_the_regulations)
-{
-    const char *rule = windows[_i].rule;
-    double v = windows[_i].true_speed, low = windows[_i].lowest, high = windows[_i].highest;
-    ck_assert_msg(lawful_at(rule, v, low), "%s", windows[_i].source);
-    ck_assert_msg(lawful_at(rule, v, high), "%s", windows[_i].source);
-    ck_assert_msg(!lawful_at(rule, v, low - 0.001), "%s", windows[_i].source);
-    ck_assert_msg(!lawful_at(rule, v, high + 0.001), "%s", windows[_i].source);
-}
-END_TEST
-
-/* From UN R39 5.3: shown 100 km/h stands for a true (100 - 4)/1.1 = 87.27 to 100 km/h. */
-START_TEST(shown_100_bounds_the_true_speed)
-{
-    ck_assert(lawful_at("un_r39", 87.28, 100));
-    ck_assert(!lawful_at("un_r39", 87.26, 100));
-    ck_assert(lawful_at("un_r39", 100, 100));
-    ck_assert(!lawful_at("un_r39", 100.01, 100));
-}
-END_TEST
-
-/* The commercial rule speaks of 50 mph alone: what happens elsewhere is not its matter. */
-START_TEST(rule_with_its_own_speed_ignores_the_top_speed)
-{
-    struct lawful_check check;
-    check_lawful(rule_of("us_393_82"), (struct instrument_line){1.09, 0}, KMH(180), &check);
-    ck_assert(check.lawful);
-    check_lawful(rule_of("us_393_82"), (struct instrument_line){1.11, 0}, KMH(180), &check);
-    ck_assert(!check.lawful && !check.reads_under);
-    assert_relative(check.worst_true_mps, 22.352, 1e-12, "50 mph");
-    assert_relative(check.bound_shown_mps, 55 * 0.44704, 1e-12, "55 mph");
-}
-END_TEST
-
-/* The lowest true speed at which a rule is judged: its lowest test speed. */
-static void judged_range_of(const struct speedometer_rules_row *rule, double top_mps,
-                            double *from_mps, double *to_mps)
-{
-    double unit = strcmp(rule->unit, "mph") == 0 ? 0.44704 : 1 / 3.6;
-    *to_mps = known(rule->applies_to) ? rule->applies_to * unit : top_mps;
-    *from_mps = fmin(fmax(rule->over_from, rule->under_from) * unit, *to_mps);
-}
-
-/* Room that is left at a true speed beside the rule's text, in m/s; negative: broken. Written
- * from the table's note and not from the code. */
-static double room_at(const struct speedometer_rules_row *rule, struct instrument_line line,
-                      double true_mps)
-{
-    double unit = strcmp(rule->unit, "mph") == 0 ? 0.44704 : 1 / 3.6;
-    double v = true_mps / unit, shown = (line.scale * true_mps + line.offset_mps) / unit;
-    double over = v + v * rule->over_percent / 100 + rule->over_add - shown;
-    double under = shown - (v - v * rule->under_percent / 100 - rule->under_add);
-    return fmin(over, under) * unit;
-}
-
-static double least_room(const struct speedometer_rules_row *rule, struct instrument_line line,
-                         double top_mps)
-{
-    double from, to, least = INFINITY;
-    judged_range_of(rule, top_mps, &from, &to);
-    for (int step = 0; step <= 1000; step++)
-        least = fmin(least, room_at(rule, line, from + (to - from) * step / 1000));
-    return least;
-}
 
 static struct instrument_line random_line(uint64_t *state)
 {
     return (struct instrument_line){random_between(state, 0.85, 1.2),
                                     random_between(state, -1.5, 1.5)};
 }
-
-START_TEST(lawful_agrees_with_a_scan)
-{
-    uint64_t state = random_start("lawful_agrees_with_a_scan");
-    for (int run = 0; run < 3000; run++) {
-        const struct speedometer_rules_row *rule =
-            rule_of(rule_names[run % (int)LENGTH_OF(rule_names)]);
-        struct instrument_line line = random_line(&state);
-        double top = KMH(random_between(&state, 60, 300));
-        struct lawful_check check;
-        check_lawful(rule, line, top, &check);
-        double room = least_room(rule, line, top);
-        assert_close(-check.excess_mps, room, 1e-9, rule->name);
-        if (fabs(room) > 1e-6)
-            ck_assert_msg(check.lawful == (room > 0), "%s: scale %.9g offset %.9g top %.9g",
-                          rule->name, line.scale, line.offset_mps, top);
-    }
-}
-END_TEST
-
-/* Reads under somewhere in the judged range, by a scan. */
-static bool reads_under(const struct speedometer_rules_row *rule, struct instrument_line line,
-                        double top_mps)
-{
-    struct speedometer_rules_row lower = *rule;
-    lower.over_add = 1e6;
-    return least_room(&lower, line, top_mps) < 0;
-}
-
-/* The lowest scale never reads under with any circumference up to the spread, and no lower one. */
-START_TEST(lowest_lawful_scale_is_the_lowest)
-{
-    uint64_t state = random_start("lowest_lawful_scale_is_the_lowest");
-    for (int run = 0; run < 1000; run++) {
-        const struct speedometer_rules_row *rule =
-            rule_of(rule_names[run % (int)LENGTH_OF(rule_names)]);
-        double spread = random_between(&state, 0, 0.04), top = KMH(random_between(&state, 80, 250));
-        double offset = random_between(&state, -1.5, 1.5);
-        double scale = lowest_lawful_scale(rule, offset, top, spread);
-        struct instrument_line enough = {(scale + 1e-9) / (1 + spread), offset};
-        struct instrument_line less = {(scale - 1e-6) / (1 + spread), offset};
-        ck_assert_msg(!reads_under(rule, enough, top), "%s: scale %.9g", rule->name, scale);
-        ck_assert_msg(reads_under(rule, less, top), "%s: scale %.9g is not the lowest", rule->name,
-                      scale);
-    }
-    assert_close(lowest_lawful_scale(rule_of("un_r39"), 0, 50, 0), 1, 1e-12, "UN R39: never under");
-    assert_close(lowest_lawful_scale(rule_of("us_393_82"), 0, 50, 0), 0.9, 1e-12, "45 at 50 mph");
-}
-END_TEST
-
-START_TEST(spread_counts_both_circumferences)
-{
-    uint64_t state = random_start("spread_counts_both_circumferences");
-    for (int run = 0; run < 1000; run++) {
-        const struct speedometer_rules_row *rule =
-            rule_of(rule_names[run % (int)LENGTH_OF(rule_names)]);
-        double spread = random_between(&state, 0, 0.04), top = KMH(random_between(&state, 80, 250));
-        struct instrument_line line = random_line(&state), largest = line;
-        largest.scale /= 1 + spread;
-        double room = fmin(least_room(rule, line, top), least_room(rule, largest, top));
-        if (fabs(room) > 1e-6)
-            ck_assert_int_eq(is_lawful_with_spread(rule, line, top, spread), room > 0);
-    }
-}
-END_TEST
 
 START_TEST(shown_and_true_are_inverses)
 {
@@ -224,6 +54,7 @@ static const struct {
     {SETTING_REVS_PER_MILE, 692, 2327, 2406, 669.28, 0.01},
     {SETTING_CIRCUMFERENCE_MM, 2327, 2327, 2406, 2406, 1e-9},
     {SETTING_DRIVEN_GEAR_TEETH, 20, 2327, 2406, 19.343, 0.001},
+    {SETTING_CONSTANT_K, 8000, 2327, 2406, 7737.32, 0.01},
 };
 
 START_TEST(setting_follows_the_circumference)
@@ -239,7 +70,7 @@ START_TEST(setting_and_error_are_inverses)
 {
     uint64_t state = random_start("setting_and_error_are_inverses");
     for (int run = 0; run < 20000; run++) {
-        int kind = random_whole(&state, SETTING_PULSES_PER_KM, SETTING_DRIVEN_GEAR_TEETH);
+        int kind = random_whole(&state, SETTING_PULSES_PER_KM, SETTING_CONSTANT_K);
         double now = random_between(&state, 10, 1e5), error = random_between(&state, -0.1, 0.15);
         double from = random_between(&state, 1.6, 3), to = random_between(&state, 1.6, 3);
         double target = random_between(&state, -0.1, 0.15);
@@ -258,7 +89,7 @@ END_TEST
 /* More counts expected a km, or a smaller circumference entered: the instrument shows less. */
 START_TEST(setting_moves_the_error_the_right_way)
 {
-    for (int kind = SETTING_PULSES_PER_KM; kind <= SETTING_DRIVEN_GEAR_TEETH; kind++) {
+    for (int kind = SETTING_PULSES_PER_KM; kind <= SETTING_CONSTANT_K; kind++) {
         bool circumference = kind == SETTING_CIRCUMFERENCE_MM;
         double error = error_with_setting(kind, 1100, 1000, 2, 2, 0);
         assert_close(1 + error, circumference ? 1.1 : 1 / 1.1, 1e-12, "ten per cent more");
@@ -266,113 +97,104 @@ START_TEST(setting_moves_the_error_the_right_way)
 }
 END_TEST
 
-struct setting_window {
-    double low, high;
-};
-
-static bool within_window(double setting, const void *context)
-{
-    const struct setting_window *window = context;
-    return setting >= window->low && setting <= window->high;
-}
-
 /* Against every setting that the instrument can take, one by one. */
-START_TEST(nearest_setting_is_the_nearest)
+static double nearest_of_all(const double *possible, size_t count, double exact, double low,
+                             double high)
 {
-    uint64_t state = random_start("nearest_setting_is_the_nearest");
+    double nearest = UNKNOWN;
+    for (size_t i = 0; i < count; i++)
+        if (possible[i] >= low && possible[i] <= high &&
+            !(fabs(possible[i] - exact) >= fabs(nearest - exact)))
+            nearest = possible[i];
+    return nearest;
+}
+
+static void compare_nearest(double found, double nearest, double exact)
+{
+    ck_assert_msg(known(found) == known(nearest), "exact %.9g: %g, expected %g", exact, found,
+                  nearest);
+    if (known(found))
+        assert_close(fabs(found - exact), fabs(nearest - exact), 1e-9, "distance");
+}
+
+START_TEST(nearest_setting_is_the_nearest_step)
+{
+    uint64_t state = random_start("nearest_setting_is_the_nearest_step");
     for (int run = 0; run < 5000; run++) {
-        struct setting_grid grid = {random_whole(&state, 1, 5), random_whole(&state, 10, 100),
-                                    random_whole(&state, 150, 400)};
-        struct setting_window window = {random_between(&state, 0, 450), 0};
-        window.high = window.low + random_between(&state, 0, 60);
-        double exact = random_between(&state, 5, 450), nearest = UNKNOWN;
-        for (double setting = grid.min; setting <= grid.max; setting += grid.step)
-            if (within_window(setting, &window) &&
-                !(fabs(setting - exact) >= fabs(nearest - exact)))
-                nearest = setting;
-        double found = nearest_setting(&grid, exact, within_window, &window);
-        ck_assert_msg(known(found) == known(nearest), "exact %.9g: %g, expected %g", exact, found,
-                      nearest);
-        if (known(found))
-            assert_close(fabs(found - exact), fabs(nearest - exact), 1e-9, "distance");
+        double min = random_whole(&state, 10, 100), max = random_whole(&state, 150, 400);
+        double step = random_whole(&state, 1, 5), all[400];
+        double now = min + step * random_whole(&state, 0, 10);
+        struct setting_grid grid = {now, step, min, max, {NULL, 0}};
+        size_t count = 0;
+        for (double setting = min; setting <= max; setting += step)
+            all[count++] = setting;
+        double low = random_between(&state, 0, 450), high = low + random_between(&state, -1, 60);
+        double exact = random_between(&state, 5, 450);
+        compare_nearest(nearest_setting(&grid, exact, low, high),
+                        nearest_of_all(all, count, exact, low, high), exact);
     }
 }
 END_TEST
 
-static struct value_pair points[64];
-
-static struct pair_list readings_on(struct instrument_line line, size_t count, uint64_t *state,
-                                    double noise)
+START_TEST(nearest_setting_is_the_nearest_choice)
 {
-    for (size_t i = 0; i < count; i++) {
-        double v = 8 + 3 * (double)i;
-        double off = noise > 0 ? random_between(state, -noise, noise) : 0;
-        points[i] = (struct value_pair){NULL, line.scale * v + line.offset_mps + off, v};
+    uint64_t state = random_start("nearest_setting_is_the_nearest_choice");
+    for (int run = 0; run < 5000; run++) {
+        double choices[6];
+        for (size_t i = 0; i < LENGTH_OF(choices); i++)
+            choices[i] = random_whole(&state, 10, 400);
+        struct setting_grid grid = {20, UNKNOWN, UNKNOWN, UNKNOWN, {choices, LENGTH_OF(choices)}};
+        double low = random_between(&state, 0, 400), high = low + random_between(&state, 0, 100);
+        double exact = random_between(&state, 5, 450);
+        compare_nearest(nearest_setting(&grid, exact, low, high),
+                        nearest_of_all(choices, LENGTH_OF(choices), exact, low, high), exact);
     }
-    return (struct pair_list){points, count};
 }
+END_TEST
 
-START_TEST(exact_readings_give_their_line)
+/* An end that only rounding keeps out is met, and a step of a thousandth far away is found. */
+START_TEST(nearest_setting_reaches_far_and_meets_ends)
 {
-    uint64_t state = random_start("exact_readings_give_their_line");
+    struct setting_grid fine = {2548, 0.001, 1000, 25000, {NULL, 0}};
+    assert_close(nearest_setting(&fine, 2548, 0, 2000), 2000, 1e-6, "548,000 steps away");
+    struct setting_grid tenths = {0.3, 0.1, UNKNOWN, UNKNOWN, {NULL, 0}};
+    assert_close(nearest_setting(&tenths, 5, 0.7, 0.7), 0.7, 1e-9, "0.3 + 4 x 0.1");
+    ck_assert(!known(nearest_setting(&fine, 2548, 30000, 40000)));
+    struct setting_grid open = {2548, 1, UNKNOWN, UNKNOWN, {NULL, 0}};
+    assert_close(nearest_setting(&open, 2463.7, 0, INFINITY), 2464, 0, "no end, no law");
+}
+END_TEST
+
+/* 917 revolutions a mile, axle 3.25, 16 teeth on the shaft: 47684 pulses a mile (a published
+ * technical note, recomputed). JIS D 5601: 637 turns a km; 4 pulses a turn are 2548 a km. 40
+ * pulses a shaft turn, axle 3.73, 73.8 in, against 128000 a mile: 1.0007 (a service note). */
+START_TEST(sensor_counts_as_published)
+{
+    const double mile = 1609.344;
+    assert_close(sensor_pulses_per_m(16, 3.25, mile / 917) * mile, 47684, 0.5, "shaft, 16 teeth");
+    assert_close(sensor_pulses_per_m(4, 637, 1000) * 1000, 2548, 1e-9, "JIS D 5601, four pulses");
+    assert_close(sensor_pulses_per_m(1, 637, 1000) * mile, 1025, 0.5, "JIS D 5601, per mile");
+    double counts = sensor_pulses_per_m(40, 3.73, 73.8 * 0.0254) * mile;
+    assert_close(counts / 128000, 1.0007, 0.0005, "service note");
+    assert_close(error_of_counts(counts, 128000), 0.0007, 0.0005, "it reads over by as much");
+    assert_close(adapter_ratio(1 + error_of_counts(counts, 128000), 0), 1.0007, 0.0005, "adapter");
+}
+END_TEST
+
+/* A mile in 60 s is 60 mph; wear of the whole circle; a distance and back. */
+START_TEST(distances_and_wear)
+{
+    assert_close(timed_speed_mps(1609.344, 60), 26.8224, 1e-12, "60 mph");
+    assert_relative(worn_circumference_m(2.0, 0.65, 0.0065), 2.0 * 0.98, 1e-12, "2 x 6.5 of 650");
+    assert_close(worn_circumference_m(2.0, 0.65, 0), 2.0, 0, "nothing lost");
+    uint64_t state = random_start("distances_and_wear");
     for (int run = 0; run < 2000; run++) {
-        struct instrument_line line = random_line(&state);
-        struct pair_list list = readings_on(line, (size_t)random_whole(&state, 3, 12), &state, 0);
-        struct reading_fit fit;
-        fit_readings(&list, &fit);
-        ck_assert(!fit.scale_only);
-        assert_relative(fit.line.scale, line.scale, 1e-10, "scale");
-        assert_close(fit.line.offset_mps, line.offset_mps, 1e-9, "offset");
-        assert_close(fit.standard_error_mps, 0, 1e-9, "nothing is left over");
-    }
-}
-END_TEST
-
-static double sum_of_squares(const struct pair_list *list, struct instrument_line line)
-{
-    double sum = 0;
-    for (size_t i = 0; i < list->count; i++) {
-        double left = list->items[i].first - line.scale * list->items[i].second - line.offset_mps;
-        sum += left * left;
-    }
-    return sum;
-}
-
-/* Least squares: every neighbouring line leaves more over. */
-START_TEST(fit_leaves_the_least_squares)
-{
-    uint64_t state = random_start("fit_leaves_the_least_squares");
-    for (int run = 0; run < 1000; run++) {
-        size_t count = (size_t)random_whole(&state, 3, 12);
-        struct pair_list list = readings_on(random_line(&state), count, &state, 0.5);
-        struct reading_fit fit;
-        fit_readings(&list, &fit);
-        double least = sum_of_squares(&list, fit.line);
-        assert_relative(fit.standard_error_mps, sqrt(least / (double)(count - 2)), 1e-9, "s");
-        for (int side = 0; side < 4; side++) {
-            struct instrument_line near = fit.line;
-            near.scale += side == 0 ? 1e-4 : side == 1 ? -1e-4 : 0;
-            near.offset_mps += side == 2 ? 1e-3 : side == 3 ? -1e-3 : 0;
-            ck_assert(sum_of_squares(&list, near) > least);
-        }
-    }
-}
-END_TEST
-
-START_TEST(few_readings_give_the_scale_alone)
-{
-    struct value_pair one[] = {{NULL, 50, 48.5}}, two[] = {{NULL, 50, 48}, {NULL, 101, 97}};
-    struct value_pair same[] = {{NULL, 50, 48}, {NULL, 50.5, 48}, {NULL, 49.5, 48}};
-    struct pair_list lists[] = {{one, 1}, {two, 2}, {same, 3}};
-    double scales[] = {50 / 48.5, (48.0 * 50 + 97.0 * 101) / (48.0 * 48 + 97.0 * 97), 50 / 48.0};
-    for (size_t i = 0; i < LENGTH_OF(lists); i++) {
-        struct reading_fit fit;
-        fit_readings(&lists[i], &fit);
-        ck_assert(fit.scale_only);
-        ck_assert_uint_eq(fit.readings, lists[i].count);
-        assert_relative(fit.line.scale, scales[i], 1e-12, "through the origin, by hand");
-        assert_close(fit.line.offset_mps, 0, 0, "no offset");
-        ck_assert(known(fit.standard_error_mps) == (lists[i].count > 1));
+        double scale = random_between(&state, 0.9, 1.1), shown = random_between(&state, 1, 1e6);
+        double from = random_between(&state, 1.6, 3), to = random_between(&state, 1.6, 3);
+        double truth = true_distance(shown, scale, from, to);
+        assert_relative(truth, shown * to / from / scale, 1e-12, "true");
+        assert_relative(shown_distance(truth, scale, from, to), shown, 1e-12, "back");
+        assert_close(true_distance(shown, 1, from, from), shown, 0, "itself");
     }
 }
 END_TEST
@@ -380,26 +202,19 @@ END_TEST
 Suite *speedometer_suite(void)
 {
     Suite *suite = suite_create("speedometer");
-    TCase *law = tcase_create("law");
-    tcase_add_loop_test(law, window_is_the_regulations, 0, (int)LENGTH_OF(windows));
-    tcase_add_test(law, shown_100_bounds_the_true_speed);
-    tcase_add_test(law, rule_with_its_own_speed_ignores_the_top_speed);
-    tcase_add_test(law, lawful_agrees_with_a_scan);
-    tcase_add_test(law, lowest_lawful_scale_is_the_lowest);
-    tcase_add_test(law, spread_counts_both_circumferences);
-    suite_add_tcase(suite, law);
     TCase *line = tcase_create("line");
     tcase_add_test(line, shown_and_true_are_inverses);
     tcase_add_test(line, line_follows_the_circumference);
-    tcase_add_test(line, exact_readings_give_their_line);
-    tcase_add_test(line, fit_leaves_the_least_squares);
-    tcase_add_test(line, few_readings_give_the_scale_alone);
+    tcase_add_test(line, sensor_counts_as_published);
+    tcase_add_test(line, distances_and_wear);
     suite_add_tcase(suite, line);
     TCase *setting = tcase_create("setting");
     tcase_add_loop_test(setting, setting_follows_the_circumference, 0, (int)LENGTH_OF(settings));
     tcase_add_test(setting, setting_and_error_are_inverses);
-    tcase_add_test(setting, nearest_setting_is_the_nearest);
     tcase_add_test(setting, setting_moves_the_error_the_right_way);
+    tcase_add_test(setting, nearest_setting_is_the_nearest_step);
+    tcase_add_test(setting, nearest_setting_is_the_nearest_choice);
+    tcase_add_test(setting, nearest_setting_reaches_far_and_meets_ends);
     suite_add_tcase(suite, setting);
     return suite;
 }

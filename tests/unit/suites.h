@@ -17,7 +17,9 @@ Suite *axle_loads_suite(void);
 Suite *load_suite(void);
 Suite *ratings_suite(void);
 Suite *pressure_suite(void);
+Suite *least_squares_suite(void);
 Suite *speedometer_suite(void);
+Suite *speedometer_law_suite(void);
 Suite *gearing_suite(void);
 Suite *clearance_suite(void);
 

@@ -1,0 +1,41 @@
+#include "compute/student_t.h"
+
+#include "base/known.h"
+
+#define PI 3.14159265358979323846
+
+enum { DEGREES_MAX = 1000000 };
+
+double student_t_within(double t, size_t degrees)
+{
+    size_t nu = degrees < DEGREES_MAX ? degrees : DEGREES_MAX;
+    double angle = atan(t / sqrt((double)nu));
+    double cosine = cos(angle), sine = sin(angle), square = cosine * cosine;
+    bool odd = nu % 2 == 1;
+    /* Odd: cos + 2/3 cos^3 + ...; even: 1 + 1/2 cos^2 + 1*3/(2*4) cos^4 + ... */
+    double term = odd ? cosine : 1, sum = 0;
+    for (size_t i = odd ? 3 : 2; i <= nu && term > 1e-18; i += 2) {
+        sum += term;
+        term *= square * (double)(i - 1) / (double)i;
+    }
+    return odd ? 2 / PI * (angle + sine * sum) : sine * sum;
+}
+
+double student_t_two_sided(double chance, size_t degrees)
+{
+    if (degrees == 0 || !(chance > 0 && chance < 1))
+        return UNKNOWN;
+    double low = 0, high = 1;
+    while (1 - student_t_within(high, degrees) > chance && high < 1e12)
+        high *= 2;
+    for (int i = 0; i < 200 && low < high; i++) {
+        double middle = low + (high - low) / 2;
+        if (middle == low || middle == high)
+            break;
+        if (1 - student_t_within(middle, degrees) > chance)
+            low = middle;
+        else
+            high = middle;
+    }
+    return low + (high - low) / 2;
+}
