@@ -8,7 +8,7 @@ int main(void)
     Suite *(*const suites[])(void) = {
         designation_suite, tables_suite,       number_suite,     writer_suite,   quantity_suite,
         build_file_suite,  build_faults_suite, dimensions_suite, capacity_suite, axle_loads_suite,
-        speedometer_suite, gearing_suite,      clearance_suite,
+        speedometer_suite, gearing_suite, pull_suite,      clearance_suite,
     };
     SRunner *runner = srunner_create(NULL);
     for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)

@@ -16,6 +16,7 @@ Suite *capacity_suite(void);
 Suite *axle_loads_suite(void);
 Suite *speedometer_suite(void);
 Suite *gearing_suite(void);
+Suite *pull_suite(void);
 Suite *clearance_suite(void);
 
 #endif
