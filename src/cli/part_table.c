@@ -93,6 +93,8 @@ static const char *mark_of(enum verdict verdict)
 static const char *cell_text_of(const struct reading *reading, const struct figure *figure, bool us)
 {
     const char *mark = mark_of(figure->verdict);
+    if (!known(figure->value) && figure->word != NULL)
+        return figure->word;
     if (!known(figure->value))
         return figure->verdict == VERDICT_NONE ? NULL : arena_format(reading->arena, "-%s", mark);
     return arena_format(reading->arena, "%s%s", number_text(reading, figure, figure->value, us),
@@ -117,6 +119,7 @@ static bool tabulated(const struct figure *figure, enum part part, bool headline
     bool shown = figure->headline == HEADLINE_YES ||
                  (figure->headline == HEADLINE_UNLESS_OK && figure->verdict != VERDICT_OK);
     return figure->part == part && (shown || !headlines_only) &&
+           figure->headline != HEADLINE_ROWS_ONLY &&
            figure->quantity != QUANTITY_ASSUMPTION && figure->quantity != QUANTITY_PART_MISSING &&
            figure->quantity != QUANTITY_MIXED_SOURCES;
 }

@@ -18,7 +18,12 @@ enum verdict { VERDICT_NONE, VERDICT_FAIL, VERDICT_UNKNOWN, VERDICT_CAUTION, VER
 enum { AXLE_NONE = -1, DECIMALS_OF_QUANTITY = -1 };
 
 /* Whether a figure stands in the terminal's sheet, and not only in its part's own table. */
-enum headline { HEADLINE_NO, HEADLINE_YES, HEADLINE_UNLESS_OK };
+enum headline {
+    HEADLINE_NO,
+    HEADLINE_YES,
+    HEADLINE_UNLESS_OK,
+    HEADLINE_ROWS_ONLY /* too long for any table that is read: in csv and json only */
+};
 
 struct figure {
     enum part part;
@@ -27,6 +32,7 @@ struct figure {
     const char *state; /* NULL where the figure has none */
     int axle;          /* enum axle, or AXLE_NONE */
     const char *at;    /* NULL where it needs none */
+    const char *word;  /* in a table for reading, where the value is unknown for a reason */
     const char *line;  /* in a table for reading, instead of `at`, where that differs by option */
     double value;      /* UNKNOWN where something is missing */
     double limit;      /* UNKNOWN where there is none */

@@ -1,0 +1,11 @@
+/* Rules between keys, a file a part; build_rules.c calls them all. */
+#ifndef TYRESUM_TEXT_BUILD_RULES_H
+#define TYRESUM_TEXT_BUILD_RULES_H
+
+#include "base/diagnostics.h"
+#include "text/specification.h"
+
+void drivetrain_rules_check(const struct specification *specification,
+                            struct diagnostics *diagnostics);
+
+#endif
