@@ -5,7 +5,7 @@
 
 /* So that a file made to be large cannot ask for more figures than memory holds. */
 enum { GEARS_MAX = 50, RANGES_MAX = 8, CHOICES_MAX = 50, POINTS_MAX = 200, SPEEDS_MAX = 50 };
-enum { FIGURES_MAX = 60000 };
+enum { LINES_MAX = 3000, FIGURES_MAX = 200000 };
 
 #define FAULT(mapping, key, ...)                                                                   \
     diagnostics_add(diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
@@ -135,9 +135,15 @@ static void rule_figures_are_bounded(const struct specification *specification,
                   (double)drivetrain->engine.torque.count + 2 * (double)specification->states.count;
     double setups = 1 + (double)specification->tyres.options.count;
     double gears = higher_of(2, (double)drivetrain->gears.count);
-    double figures = each * gears * (1 + (double)drivetrain->transfer.low.count) * setups *
-                     (1 + (double)drivetrain->axle_choices.count);
-    if (figures > FIGURES_MAX)
+    double lines = each * gears * (1 + (double)drivetrain->transfer.low.count);
+    double figures = lines * setups * (1 + (double)drivetrain->axle_choices.count);
+    if (lines > LINES_MAX)
+        FAULT(
+            specification->node, "drivetrain",
+            "gears, ranges, speeds, points of the torque curve and states make about %.0f figures "
+            "for each tyre; at most %d are worked out: leave some out",
+            lines, LINES_MAX);
+    else if (figures > FIGURES_MAX)
         FAULT(specification->node, "drivetrain",
               "options, axle choices, gears, ranges, speeds and states make about %.0f figures "
               "together; at most %d are worked out: leave some out",
