@@ -59,6 +59,10 @@ const struct unit unit_table[UNIT_COUNT] = {
     [UNIT_MIN] = {"min", KIND_TIME, 60, "60 s", 0},
     [UNIT_PER_KM] = {"/km", KIND_PER_LENGTH, 1e-3, "1 / 1000 m", 0},
     [UNIT_PER_MILE] = {"/mi", KIND_PER_LENGTH, 1 / MILE, "1 / 1609.344 m", 0},
+    [UNIT_KG_M2] = {"kg-m2", KIND_INERTIA, 1, "1 kg m2", 0},
+    [UNIT_LB_FT2] = {"lb-ft2", KIND_INERTIA, POUND * 144 * INCH * INCH, "1 lb ft2", 0},
+    [UNIT_M_PER_KM] = {"m/km", KIND_FRACTION, 1e-3, "1 m / 1000 m", 0},
+    [UNIT_FT_PER_MILE] = {"ft/mi", KIND_FRACTION, 1.0 / 5280, "1 ft / 5280 ft", 0},
 };
 
 static const struct {
@@ -83,6 +87,7 @@ static const struct {
     [KIND_FLOW] = {"a flow", "150 L/min", UNIT_L_PER_MIN},
     [KIND_TIME] = {"a time", "60 s", UNIT_S},
     [KIND_PER_LENGTH] = {"a number per distance", "417 /km", UNIT_PER_KM},
+    [KIND_INERTIA] = {"a moment of inertia", "1.4 kg-m2", UNIT_KG_M2},
 };
 
 static bool same_but_for_case(struct span a, const char *b)

@@ -27,6 +27,7 @@ enum unit_kind {
     KIND_FLOW,
     KIND_TIME,
     KIND_PER_LENGTH, /* revolutions or pulses per distance */
+    KIND_INERTIA,
     KIND_COUNT
 };
 
@@ -49,6 +50,8 @@ enum unit_id {
     UNIT_L_PER_MIN, UNIT_CFM,
     UNIT_S, UNIT_MIN,
     UNIT_PER_KM, UNIT_PER_MILE,
+    UNIT_KG_M2, UNIT_LB_FT2,
+    UNIT_M_PER_KM, UNIT_FT_PER_MILE,
     UNIT_COUNT
 };
 

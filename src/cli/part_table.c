@@ -95,6 +95,8 @@ static const char *mark_of(enum verdict verdict)
 static const char *cell_text_of(const struct reading *reading, const struct figure *figure, bool us)
 {
     const char *mark = mark_of(figure->verdict);
+    if (!known(figure->value) && figure->word != NULL)
+        return figure->word;
     if (!known(figure->value))
         return figure->verdict == VERDICT_NONE ? NULL : arena_format(reading->arena, "-%s", mark);
     return arena_format(reading->arena, "%s%s", number_text(reading, figure, figure->value, us),

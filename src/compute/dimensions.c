@@ -57,6 +57,11 @@ double rolling_circumference_m(enum construction construction, double overall_di
     return row == NULL ? UNKNOWN : row->circumference_factor * overall_diameter_m;
 }
 
+double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m)
+{
+    return circumference_m * (overall_diameter_m - 2 * lost_m) / overall_diameter_m;
+}
+
 double static_loaded_radius_m(enum construction construction, double overall_diameter_m)
 {
     const struct rolling_row *row = rolling_find(construction_key(construction));

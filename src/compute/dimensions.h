@@ -47,6 +47,11 @@ double section_width_on_rim_m(double nominal_width_m, double rim_width_m, double
 /* Rolling circumference C = factor * D, ETRTO: 3.05 radial, 2.99 diagonal. */
 double rolling_circumference_m(enum construction construction, double overall_diameter_m);
 
+/* Rolling circumference with so much less tread: C (D - 2 lost) / D, as if all of the tread's
+ * thickness were radius. Geometry; the belt of a radial tyre keeps it from shrinking quite so far,
+ * so this is the far end of what wear does. */
+double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m);
+
 /* Static loaded radius at the rated load, 0.912 D/2 (C = 2 pi (2/3 free + 1/3 loaded)). */
 double static_loaded_radius_m(enum construction construction, double overall_diameter_m);
 

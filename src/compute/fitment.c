@@ -37,6 +37,7 @@ struct tyre tyre_unknown(void)
         .tread_depth_m = UNKNOWN,
         .new_tread_depth_m = UNKNOWN,
         .snow_chains_m = UNKNOWN,
+        .inertia_kg_m2 = UNKNOWN,
         .dual = CHOICE_NONE,
     };
     return tyre;
@@ -79,6 +80,7 @@ static struct tyre rear_of(const struct tyre *front, const struct tyre *rear)
     if (tyre.wheel.node == NULL)
         tyre.wheel = front->wheel;
     inherit(&tyre.mass_kg, front->mass_kg);
+    inherit(&tyre.inertia_kg_m2, front->inertia_kg_m2);
     inherit(&tyre.snow_chains_m, front->snow_chains_m);
     if (tyre.dual == CHOICE_NONE)
         tyre.dual = front->dual;

@@ -28,11 +28,6 @@ double timed_speed_mps(double distance_m, double time_s)
     return distance_m / time_s;
 }
 
-double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m)
-{
-    return circumference_m * (overall_diameter_m - 2 * lost_m) / overall_diameter_m;
-}
-
 double sensor_pulses_per_m(double pulses_per_turn, double turns_per_wheel_turn,
                            double circumference_m)
 {

@@ -27,11 +27,6 @@ struct instrument_line line_on_circumference(struct instrument_line line, double
 /* True speed over a measured distance by stopwatch. */
 double timed_speed_mps(double distance_m, double time_s);
 
-/* Rolling circumference with so much less tread: C (D - 2 lost) / D, as if all of the tread's
- * thickness were radius. Geometry; a belt that does not stretch makes the true change smaller, so
- * this is the far end of what wear does. */
-double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m);
-
 /* Counts that a sensor gives per metre: pulses per turn of what it sits on, times the turns of
  * that per turn of the wheel (axle ratio for the propeller shaft, 1 at the wheel), over C. */
 double sensor_pulses_per_m(double pulses_per_turn, double turns_per_wheel_turn,

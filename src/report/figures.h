@@ -28,6 +28,7 @@ struct figure {
     const char *state; /* NULL where the figure has none */
     int axle;          /* enum axle, or AXLE_NONE */
     const char *at;    /* NULL where it needs none */
+    const char *word;  /* in a table for reading, where the value is unknown for a reason */
     const char *line;  /* in a table for reading, instead of `at`, where that differs by option */
     double value;      /* UNKNOWN where something is missing */
     double limit;      /* UNKNOWN where there is none */

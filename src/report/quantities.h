@@ -135,10 +135,35 @@
     X(EFFECTIVE_AXLE, "effective_axle_ratio", "effective axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)  \
     X(RESTORING_AXLE, "restoring_axle_ratio", "restoring axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)  \
     X(NEAREST_AXLE, "nearest_axle_choice", "nearest axle choice", UNIT_BARE, UNIT_BARE, 3, 3)      \
-    X(AXLE_REMAINS, "axle_choice_remains", "engine speed that remains with it", UNIT_PERCENT,      \
+    X(AXLE_REMAINS, "axle_choice_remains", "engine speed remains", UNIT_PERCENT,      \
       UNIT_PERCENT, 2, 2)                                                                          \
+    X(AXLE_REMAINS_SPEED, "axle_choice_remains_rpm", "engine speed change", UNIT_RPM, UNIT_RPM, \
+      0, 0)                                                                                        \
+    X(DRIVE_BACK_RANK, "drive_back_rank", "rank, drive back", UNIT_BARE, UNIT_BARE, 0, 0)          \
+    X(CRUISE_BACK_RANK, "cruise_back_rank", "rank, cruise back", UNIT_BARE, UNIT_BARE, 0, 0)       \
+    X(GEAR_STEP, "gear_step", "step", UNIT_BARE, UNIT_BARE, 3, 3)                                  \
+    X(UPSHIFT_DROP, "upshift_drop", "drop at the upshift", UNIT_RPM, UNIT_RPM, 0, 0) \
+    X(RATIO_SPREAD, "ratio_spread", "spread of the gearbox", UNIT_BARE, UNIT_BARE, 2, 2)           \
+    X(GEAR_ORDER, "gear_order", "order of the gears", UNIT_BARE, UNIT_BARE, 0, 0)                  \
+    X(WHEEL_TORQUE, "wheel_torque", "wheel torque", UNIT_NM, UNIT_LB_FT, 0, 0)             \
+    X(TRACTIVE_FORCE, "tractive_force", "tractive force", UNIT_N, UNIT_LBF, 0, 0)                  \
+    X(GRIP_FORCE, "grip_force", "force that grip allows", UNIT_N, UNIT_LBF, 0, 0)           \
+    X(AIR_RESISTANCE, "air_resistance", "air resistance", UNIT_N, UNIT_LBF, 0, 1)                  \
+    X(ROLLING_RESISTANCE, "rolling_resistance", "rolling resistance", UNIT_N, UNIT_LBF, 0, 1)      \
+    X(GRADE, "grade", "grade climbed", UNIT_PERCENT, UNIT_PERCENT, 1, 1)                           \
+    X(GRIP_GRADE, "grade_grip_limit", "grade that grip allows", UNIT_PERCENT, UNIT_PERCENT, 1, 1)  \
+    X(SPEED_HELD, "speed_held", "speed held", UNIT_KMH, UNIT_MPH, 1, 1)                            \
+    X(GEAR_NEEDED, "gear_needed", "gear needed", UNIT_BARE, UNIT_BARE, 0, 0)                \
+    X(ACCELERATION_CHANGE, "acceleration_change", "acceleration change", UNIT_PERCENT,            \
+      UNIT_PERCENT, 1, 1)                                                                          \
     X(MISMATCH, "circumference_mismatch", "front turns faster by", UNIT_PERCENT, UNIT_PERCENT, 2,  \
       2)                                                                                           \
+    X(MISMATCH_SLIP, "mismatch_slip", "slip front to rear", UNIT_M_PER_KM,            \
+      UNIT_FT_PER_MILE, 1, 1)                                                                      \
+    X(SPARE_MISMATCH, "spare_mismatch", "spare beside the set", UNIT_PERCENT, UNIT_PERCENT, 2, 2) \
+    X(SPARE_SLIP, "spare_slip", "slip beside the spare", UNIT_M_PER_KM, UNIT_FT_PER_MILE, 1, 1)  \
+    X(TREAD_DIFFERENCE, "tread_difference_allowed", "tread depth may differ by", UNIT_MM, UNIT_IN, \
+      1, 3)                                                                                        \
     X(UNDER_AXLE, "under_axle_clearance", "under the axle", UNIT_MM, UNIT_IN, 0, 2)                \
     X(UNDER_AXLE_CHANGE, "under_axle_clearance_change", "under the axle, change", UNIT_MM, UNIT_IN, \
       1, 2)                                                                                        \

@@ -1,211 +1,222 @@
-/* Overall ratios, road and engine speeds, crawl, and the axle ratio that gives the drive back. */
+/* The gearing part: every drive that the file describes, section by section. */
+#include "report/gearing_view.h"
+
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/gearing.h"
-#include "report/plan.h"
 
-static const char speed_basis[] = "v = C n (1 - slip) / overall ratio";
-
-/* One setup's drive: circumference of the driven axle, and the vehicle's ratios. */
-struct drive_view {
-    const struct plan *plan;
-    const struct drivetrain *drivetrain;
-    struct figures *figures;
-    const struct setup *setup;
-    double from_m, to_m;
-    double axle, hub, high, low, slip;
-};
-
-static struct figure drive_figure(const struct drive_view *view, enum quantity_id quantity,
-                                  double value, const char *basis)
+struct figure drive_figure(const struct drive_view *view, enum quantity_id quantity, double value,
+                           const char *basis)
 {
     return figure_of(PART_GEARING, quantity, view->setup->name, value, basis);
 }
 
-static const char *gear_text(const struct drive_view *view, size_t gear, const char *range)
+void drive_add(const struct drive_view *view, struct figure figure)
 {
-    return arena_format(view->plan->arena, "gear %zu%s%s", gear + 1, *range ? " " : "", range);
-}
-
-static void report_gear(const struct drive_view *view, size_t gear, double transfer,
-                        const char *range)
-{
-    double overall = overall_ratio(view->drivetrain->gears.items[gear], transfer, view->axle, view->hub);
-    struct figure figure = drive_figure(view, QUANTITY_OVERALL_RATIO, overall,
-                                        "gear x transfer x axle x hub reduction");
-    figure.at = gear_text(view, gear, range);
-    figures_add(view->figures, figure);
-    figure.quantity = QUANTITY_SPEED_PER_1000;
-    figure.value = road_speed_mps(view->to_m, unit_to_si(UNIT_RPM, 1000), overall, view->slip);
-    figure.basis = speed_basis;
-    bool highest = gear + 1 == view->drivetrain->gears.count && strcmp(range, "low") != 0;
-    figure.headline = highest ? HEADLINE_YES : HEADLINE_NO;
-    figures_add(view->figures, figure);
-    figure.headline = HEADLINE_NO;
-    double limit = view->drivetrain->engine.limit_per_s;
-    if (!known(limit))
-        return;
-    figure.quantity = QUANTITY_ROAD_SPEED;
-    figure.value = road_speed_mps(view->to_m, limit, overall, view->slip);
-    figure.at = arena_format(view->plan->arena, "%s, %.0f rpm", gear_text(view, gear, range),
-                             unit_from_si(UNIT_RPM, limit));
+    if (view->is_choice)
+        figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(view->figures, figure);
 }
 
-/* Engine speed in the highest gear at the usual road speeds. */
-static void report_cruising(const struct drive_view *view)
+const char *gear_name(const struct drive_view *view, size_t gear)
 {
-    static const double kmh[] = {80, 100, 110, 120}, mph[] = {50, 60, 65, 75};
-    const struct number_list *gears = &view->drivetrain->gears;
-    if (gears->count == 0)
-        return;
-    double top = overall_ratio(gears->items[gears->count - 1], view->high, view->axle, view->hub);
+    if (view->variable)
+        return gear == 0 ? "lowest gear" : "highest gear";
+    return arena_format(view->plan->arena, "gear %zu", gear + 1);
+}
+
+const char *gear_text(const struct drive_view *view, size_t gear, size_t range)
+{
+    const char *name = view->ranges[range].name;
+    return arena_format(view->plan->arena, "%s%s%s%s", view->prefix, gear_name(view, gear),
+                        *name ? " " : "", name);
+}
+
+const char *road_speed_text(const struct drive_view *view, double speed_mps)
+{
     enum unit_id unit = view->plan->us ? UNIT_MPH : UNIT_KMH;
-    for (size_t i = 0; i < sizeof kmh / sizeof kmh[0]; i++) {
-        double speed = view->plan->us ? mph[i] : kmh[i];
-        struct figure figure = drive_figure(
-            view, QUANTITY_ENGINE_SPEED,
-            engine_speed_per_s(view->to_m, unit_to_si(unit, speed), top, view->slip), speed_basis);
-        figure.at = arena_format(view->plan->arena, "%s, %.0f %s",
-                                 gear_text(view, gears->count - 1, ""), speed, unit_table[unit].name);
-        figure.headline = i == 1 ? HEADLINE_YES : HEADLINE_NO;
-        figures_add(view->figures, figure);
+    return arena_format(view->plan->arena, "%.4g %s", unit_from_si(unit, speed_mps),
+                        unit_table[unit].name);
+}
+
+const char *rotation_text(const struct drive_view *view, double engine_speed)
+{
+    return arena_format(view->plan->arena, "%.0f rpm", unit_from_si(UNIT_RPM, engine_speed));
+}
+
+const char *ratio_text(struct arena *arena, double ratio)
+{
+    char *text = arena_format(arena, "%.3f", ratio);
+    size_t length = strlen(text);
+    if (text[length - 1] == '0')
+        text[length - 1] = '\0';
+    return text;
+}
+
+double overall_in(const struct drive_view *view, size_t gear, size_t range)
+{
+    return overall_ratio(view->gears.items[gear], view->ranges[range].ratio, view->ratio,
+                         view->hub);
+}
+
+double fitted_overall_in(const struct drive_view *view, size_t gear, size_t range)
+{
+    return overall_ratio(view->gears.items[gear], view->ranges[range].ratio, view->from_ratio,
+                         view->hub);
+}
+
+static void set_gears(struct drive_view *view)
+{
+    const struct variable_ratio *variable = &view->drivetrain->variable;
+    view->variable = variable->node != NULL;
+    view->gears = view->drivetrain->gears;
+    if (!view->variable)
+        return;
+    double *ends = arena_allocate_array(view->plan->arena, 2, sizeof *ends);
+    ends[0] = variable->lowest_gear;
+    ends[1] = variable->highest_gear;
+    view->gears = (struct number_list){ends, 2};
+}
+
+static void set_ranges(struct drive_view *view)
+{
+    const struct transfer *transfer = &view->drivetrain->transfer;
+    struct arena *arena = view->plan->arena;
+    struct range *ranges = arena_allocate_array(arena, transfer->low.count + 1, sizeof *ranges);
+    ranges[0] = (struct range){transfer->low.count > 0 ? "high" : "", known_or(transfer->high, 1)};
+    for (size_t i = 0; i < transfer->low.count; i++) {
+        double ratio = transfer->low.items[i];
+        ranges[i + 1] = (struct range){
+            transfer->low.count == 1 ? "low"
+                                     : arena_format(arena, "low %s", ratio_text(arena, ratio)),
+            ratio};
     }
+    view->ranges = ranges;
+    view->range_count = transfer->low.count + 1;
 }
 
-static void report_crawl(const struct drive_view *view)
+static double circumference_of(const struct plan *plan, struct axle_pair axle,
+                               const struct tyre_figures *figures)
 {
-    const struct number_list *gears = &view->drivetrain->gears;
-    double low = known(view->low) ? view->low : view->high;
-    if (gears->count == 0)
-        return;
-    double crawl = overall_ratio(gears->items[0], low, view->axle, view->hub);
-    struct figure figure = drive_figure(view, QUANTITY_CRAWL_RATIO, crawl,
-                                        "first gear x lowest range x axle x hub reduction");
-    figure.headline = HEADLINE_YES;
-    figures_add(view->figures, figure);
-    double idle = view->drivetrain->engine.idle_per_s;
-    if (!known(idle))
-        return;
-    figure.quantity = QUANTITY_CRAWL_SPEED;
-    figure.value = road_speed_mps(view->to_m, idle, crawl, 0);
-    figure.basis = speed_basis;
-    figures_add(view->figures, figure);
+    return driven_circumference_m(plan->specification->vehicle.drive, axle,
+                                  figures[AXLE_FRONT].rolling_circumference_m,
+                                  figures[AXLE_REAR].rolling_circumference_m);
 }
 
-static void report_axle_ratio(const struct drive_view *view)
-{
-    const struct drivetrain *drivetrain = view->drivetrain;
-    double restoring = restoring_axle_ratio(view->axle, view->from_m, view->to_m);
-    struct figure figure =
-        drive_figure(view, QUANTITY_EFFECTIVE_AXLE,
-                     effective_axle_ratio(view->axle, view->from_m, view->to_m),
-                     "axle ratio x C_old / C_new");
-    figure.headline = HEADLINE_YES;
-    figures_add(view->figures, figure);
-    figure.quantity = QUANTITY_RESTORING_AXLE;
-    figure.value = restoring;
-    figure.basis = "axle ratio x C_new / C_old";
-    figures_add(view->figures, figure);
-    double nearest = nearest_axle_choice(&drivetrain->axle_choices, restoring);
-    if (!known(nearest) || view->setup->is_fitted)
-        return;
-    figure.quantity = QUANTITY_NEAREST_AXLE;
-    figure.value = nearest;
-    figure.basis = "of axle_choices, nearest in ratio to the restoring one";
-    figures_add(view->figures, figure);
-    figure.quantity = QUANTITY_AXLE_REMAINS;
-    figure.value = nearest / restoring - 1;
-    figure.basis = "engine speed at a road speed beside the fitted tyre's, with the nearest choice";
-    figures_add(view->figures, figure);
-}
-
-static void report_mismatch(const struct drive_view *view)
-{
-    int drive = view->plan->specification->vehicle.drive;
-    if (drive != DRIVE_PART_TIME_4WD && drive != DRIVE_FULL_TIME_4WD)
-        return;
-    const struct tyre *front = &view->setup->axle[AXLE_FRONT], *rear = &view->setup->axle[AXLE_REAR];
-    struct tyre_figures front_figures, rear_figures;
-    bool mixed;
-    figures_to_compare(front, rear, &front_figures, &rear_figures, &mixed);
-    double mismatch = circumference_mismatch(view->drivetrain->axle,
-                                             front_figures.rolling_circumference_m,
-                                             rear_figures.rolling_circumference_m);
-    struct figure figure = drive_figure(view, QUANTITY_MISMATCH, mismatch,
-                                        "(ratio_front / C_front) / (ratio_rear / C_rear) - 1; "
-                                        "handbooks ask for equal size, make and wear (common "
-                                        "practice, no source)");
-    /* Common practice, no source: a quarter inch of circumference is quoted; about 0.3 %. */
-    double allowed = 0.25 * 0.0254 / front_figures.rolling_circumference_m;
-    figure.limit = allowed;
-    figure.headline = HEADLINE_UNLESS_OK;
-    if (!known(mismatch))
-        figure.verdict = VERDICT_UNKNOWN;
-    else
-        figure.verdict = fabs(mismatch) > allowed ? VERDICT_CAUTION : VERDICT_OK;
-    if (figure.verdict == VERDICT_CAUTION)
-        figure.action = "coupled axles wind up: use tyres and ratios that match front to rear";
-    figures_add(view->figures, figure);
-}
-
-static void report_drive(const struct plan *plan, size_t index, struct figures *figures)
+static struct drive_view view_of(const struct plan *plan, size_t index, struct figures *figures)
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
-    enum axle axle = plan_driven_axle(plan);
-    double ratio = axle == AXLE_FRONT ? drivetrain->axle.front : drivetrain->axle.rear;
-    const struct drive_view view = {
+    const struct beside *beside = &plan->beside[index];
+    double ratio = driven_axle_ratio(plan->specification->vehicle.drive, drivetrain->axle);
+    double usual = plan->us ? unit_to_si(UNIT_MPH, 60) : unit_to_si(UNIT_KMH, 100);
+    struct drive_view view = {
         .plan = plan,
         .drivetrain = drivetrain,
         .figures = figures,
         .setup = &plan->setups[index],
-        .from_m = plan->beside[index].before[axle].rolling_circumference_m,
-        .to_m = plan->beside[index].after[axle].rolling_circumference_m,
-        .axle = ratio,
+        .beside = beside,
+        .prefix = "",
+        .from_ratio = ratio,
+        .from_m = circumference_of(plan, drivetrain->axle, beside->before),
+        .ratio = ratio,
+        .to_m = circumference_of(plan, drivetrain->axle, beside->after),
         .hub = known_or(drivetrain->hub_reduction, 1),
-        .high = known_or(drivetrain->transfer.high, 1),
-        .low = drivetrain->transfer.low,
         .slip = known_or(drivetrain->slip, 0),
+        .cruise_mps = known_or(drivetrain->cruising_speed_mps, usual),
     };
-    bool ranges = known(view.low);
-    report_cruising(&view);
-    for (size_t gear = 0; gear < drivetrain->gears.count; gear++)
-        report_gear(&view, gear, view.high, ranges ? "high" : "");
-    for (size_t gear = 0; ranges && gear < drivetrain->gears.count; gear++)
-        report_gear(&view, gear, view.low, "low");
-    report_crawl(&view);
-    report_axle_ratio(&view);
-    report_mismatch(&view);
+    set_gears(&view);
+    set_ranges(&view);
+    return view;
+}
+
+static struct drive_view view_on_choice(const struct drive_view *on_own, double choice)
+{
+    struct drive_view view = *on_own;
+    view.is_choice = true;
+    view.prefix = arena_format(view.plan->arena, "axle %s, ", ratio_text(view.plan->arena, choice));
+    view.ratio = choice;
+    view.to_m = circumference_of(view.plan, (struct axle_pair){choice, choice}, view.beside->after);
+    return view;
+}
+
+struct views {
+    struct drive_view *items;
+    size_t count;
+};
+
+/* Each setup, and each option on each axle choice; the fitted setup too where it stands alone. */
+static struct views views_make(const struct plan *plan, struct figures *figures)
+{
+    const struct number_list *choices = &plan->specification->drivetrain.axle_choices;
+    struct views views = {
+        arena_allocate_array(plan->arena, plan->count * (choices->count + 1), sizeof *views.items),
+        0};
+    for (size_t i = 0; i < plan->count; i++) {
+        const struct drive_view *own = &views.items[views.count];
+        views.items[views.count++] = view_of(plan, i, figures);
+        for (size_t j = 0; j < choices->count && (i > 0 || plan->count == 1); j++)
+            views.items[views.count++] = view_on_choice(own, choices->items[j]);
+    }
+    return views;
+}
+
+static void add_assumption(struct figures *figures, const char *text)
+{
+    struct figure figure =
+        figure_of(PART_GEARING, QUANTITY_ASSUMPTION, "fitted", UNKNOWN, "assumption");
+    figure.action = text;
+    figures_add(figures, figure);
+}
+
+static bool axles_differ(const struct plan *plan)
+{
+    const struct axle_pair *axle = &plan->specification->drivetrain.axle;
+    bool differ = axle->front != axle->rear;
+    for (size_t i = 0; i < plan->count; i++)
+        differ = differ || plan->beside[i].after[AXLE_FRONT].rolling_circumference_m !=
+                               plan->beside[i].after[AXLE_REAR].rolling_circumference_m;
+    return differ;
 }
 
 static void report_drive_assumptions(const struct plan *plan, struct figures *figures)
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
-    struct figure figure =
-        figure_of(PART_GEARING, QUANTITY_ASSUMPTION, plan->fitted.name, UNKNOWN, "assumption");
+    int drive = plan->specification->vehicle.drive;
     const struct {
         bool missing;
         const char *text;
     } assumed[] = {
         {!known(drivetrain->transfer.high), "no transfer: high is given: 1 is taken"},
         {!known(drivetrain->slip), "no slip is given: a locked converter or a clutch is taken"},
-        {plan->specification->vehicle.drive == CHOICE_NONE,
-         "no vehicle: drive is given: the rear axle is taken as driven"},
+        {drive == CHOICE_NONE, "no vehicle: drive is given: the rear axle is taken as driven"},
+        {drive == DRIVE_FULL_TIME_4WD && axles_differ(plan),
+         "the centre differential is taken to share turns equally front and rear"},
+        {!known(drivetrain->cruising_speed_mps),
+         plan->us ? "no cruising_speed is given: 60 mph is taken"
+                  : "no cruising_speed is given: 100 km/h is taken"},
     };
-    for (size_t i = 0; i < sizeof assumed / sizeof assumed[0]; i++) {
-        figure.action = assumed[i].text;
+    for (size_t i = 0; i < sizeof assumed / sizeof assumed[0]; i++)
         if (assumed[i].missing)
-            figures_add(figures, figure);
-    }
+            add_assumption(figures, assumed[i].text);
+    if (!gears_fall(&drivetrain->gears))
+        add_assumption(figures, "the gears do not fall in ratio from one to the next: each keeps "
+                                "its number, and the smallest ratio counts as the highest gear");
+    report_pull_assumptions(plan, add_assumption, figures);
 }
 
 void report_gearing(const struct plan *plan, struct figures *figures)
 {
+    static void (*const sections[])(const struct drive_view *) = {
+        report_cruising, report_axle_ratio, report_driveline, report_held,   report_gears,
+        report_steps,    report_crawl,      report_pull,      report_grades, report_acceleration,
+    };
     if (plan->specification->drivetrain.node == NULL) {
         report_missing_part(figures, PART_GEARING, "drivetrain");
         return;
     }
     report_drive_assumptions(plan, figures);
-    for (size_t i = 0; i < plan->count; i++)
-        report_drive(plan, i, figures);
+    struct views views = views_make(plan, figures);
+    for (size_t i = 0; i < sizeof sections / sizeof sections[0]; i++)
+        for (size_t j = 0; j < views.count; j++)
+            sections[i](&views.items[j]);
 }

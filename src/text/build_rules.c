@@ -192,31 +192,6 @@ static void rule_states_name_items(const struct check *check)
     }
 }
 
-static void rule_engine_speeds_rise(const struct check *check)
-{
-    const struct engine *engine = &check->specification->drivetrain.engine;
-    if (known(engine->idle_per_s) && known(engine->limit_per_s) &&
-        engine->limit_per_s <= engine->idle_per_s)
-        FAULT(check, engine->node, "limit", "the engine's limit is not above its idle; expected it to be");
-    for (size_t i = 1; i < engine->torque.count; i++)
-        if (engine->torque.items[i].first <= engine->torque.items[i - 1].first)
-            diagnostics_add(check->diagnostics, engine->torque.items[i].node->mark, 1,
-                            "the torque curve does not rise in engine speed here; expected each "
-                            "point at a higher speed than the one before");
-}
-
-static void rule_drivetrain_is_whole(const struct check *check)
-{
-    const struct drivetrain *drivetrain = &check->specification->drivetrain;
-    if (drivetrain->node == NULL)
-        return;
-    if (drivetrain->gears.count == 0 && tree_child(drivetrain->node, "gears") == NULL)
-        FAULT(check, drivetrain->node, "gears", "the key \"gears\" is missing; expected such as gears: [3.52, 2.04, 1.40]");
-    if (!known(drivetrain->axle.front) && !known(drivetrain->axle.rear) &&
-        tree_child(drivetrain->node, "axle") == NULL)
-        FAULT(check, drivetrain->node, "axle", "the key \"axle\" is missing; expected such as axle: 3.91");
-}
-
 static void check_window(const struct check *check, const struct window *window)
 {
     if (!known(window->min.value) || !known(window->max.value))
@@ -272,8 +247,7 @@ void build_rules_check(const struct specification *specification, struct diagnos
     static void (*const rules[])(const struct check *) = {
         rule_fitted_tyre_is_named,       rule_options_have_name_and_size,
         rule_tyres_agree_with_themselves, rule_carried_items_are_whole,
-        rule_states_name_items,          rule_engine_speeds_rise,
-        rule_drivetrain_is_whole,
+        rule_states_name_items,
         rule_limits_are_windows,         rule_published_limits_are_known,
         rule_belly_is_between_the_axles,
     };
@@ -282,4 +256,5 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rules[i](&check);
     load_rules_check(specification, diagnostics);
     build_rules_speedometer(specification, diagnostics);
+    drivetrain_rules_check(specification, diagnostics);
 }

@@ -6,5 +6,7 @@
 #include "text/specification.h"
 
 void load_rules_check(const struct specification *specification, struct diagnostics *diagnostics);
+void drivetrain_rules_check(const struct specification *specification,
+                            struct diagnostics *diagnostics);
 
 #endif

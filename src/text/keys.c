@@ -82,6 +82,8 @@ KEY_SET(wheel, struct wheel);
          .doc = "figures of the tyre maker or the sidewall; they replace computed ones"},          \
         {"mass", QUANTITY(KIND_MASS), FIELD(struct tyre, mass_kg), RANGE(1, 1000),                 \
          .use = USE_LOAD | USE_GEARING, .doc = "tyre and wheel together"},                         \
+        {"inertia", QUANTITY(KIND_INERTIA), FIELD(struct tyre, inertia_kg_m2), RANGE(0.01, 500),   \
+         .use = USE_GEARING, .doc = "of tyre and wheel about the axle, such as 1.4 kg-m2"},        \
         {"tread_depth", QUANTITY(KIND_LENGTH), FIELD(struct tyre, tread_depth_m), RANGE(0, 0.05),  \
          .use = USE_SPEEDOMETER, .doc = "tread depth now"},                                        \
         {"new_tread_depth", QUANTITY(KIND_LENGTH), FIELD(struct tyre, new_tread_depth_m),          \
@@ -158,6 +160,8 @@ static const struct key drag[] = {
      .use = USE_GEARING, .doc = "drag coefficient, a bare number"},
     {"area", QUANTITY(KIND_AREA), FIELD(struct drag, area_m2), RANGE(0.1, 20),
      .use = USE_GEARING, .doc = "frontal area"},
+    {"air_density", QUANTITY(KIND_DENSITY), FIELD(struct drag, air_density_kg_m3), RANGE(0.3, 2),
+     .use = USE_GEARING, .doc = "1.225 kg/m3 where not given; less at height"},
 };
 KEY_SET(drag, struct drag);
 
@@ -192,10 +196,18 @@ KEY_SET(vehicle, struct vehicle);
 static const struct key transfer[] = {
     {"high", QUANTITY(KIND_BARE), FIELD(struct transfer, high), RANGE(0.1, 10),
      .use = USE_GEARING, .doc = "transfer ratio in high range"},
-    {"low", QUANTITY(KIND_BARE), FIELD(struct transfer, low), RANGE(0.1, 10), .use = USE_GEARING,
-     .doc = "transfer ratio in low range"},
+    {"low", .kind = KEY_NUMBERS, .unit = KIND_BARE, FIELD(struct transfer, low), RANGE(0.1, 50),
+     .use = USE_GEARING, .doc = "transfer ratio in low range, or a list of several ranges"},
 };
 KEY_SET(transfer, struct transfer);
+
+static const struct key variable_ratio[] = {
+    {"lowest_gear", QUANTITY(KIND_BARE), FIELD(struct variable_ratio, lowest_gear),
+     RANGE(0.1, 30), .use = USE_GEARING, .doc = "ratio for moving off: the largest number"},
+    {"highest_gear", QUANTITY(KIND_BARE), FIELD(struct variable_ratio, highest_gear),
+     RANGE(0.1, 30), .use = USE_GEARING, .doc = "ratio for cruising: the smallest number"},
+};
+KEY_SET(variable_ratio, struct variable_ratio);
 
 static const struct key engine[] = {
     {"idle", QUANTITY(KIND_ROTATION), FIELD(struct engine, idle_per_s), RANGE(1, 100),
@@ -211,6 +223,8 @@ KEY_SET(engine, struct engine);
 static const struct key drivetrain[] = {
     {"gears", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE, FIELD(struct drivetrain, gears),
      RANGE(0.1, 30), .use = USE_GEARING, .doc = "gearbox ratios, first gear first"},
+    {"continuously_variable", MAPPING(variable_ratio_set), FIELD(struct drivetrain, variable),
+     .use = USE_GEARING, .doc = "instead of gears: the range of a continuously variable gearbox"},
     {"reverse", QUANTITY(KIND_BARE), FIELD(struct drivetrain, reverse), RANGE(0.1, 30),
      .use = USE_GEARING, .doc = "ratio of reverse"},
     {"transfer", MAPPING(transfer_set), FIELD(struct drivetrain, transfer), .use = USE_GEARING,
@@ -232,6 +246,16 @@ static const struct key drivetrain[] = {
      .use = USE_GEARING, .doc = "friction coefficient of the surface, a bare number"},
     {"rolling_resistance", QUANTITY(KIND_BARE), FIELD(struct drivetrain, rolling_resistance),
      RANGE(0, 1), .use = USE_GEARING, .doc = "rolling resistance coefficient, a bare number"},
+    {"cruising_speed", QUANTITY(KIND_SPEED), FIELD(struct drivetrain, cruising_speed_mps),
+     RANGE(1, 150), .use = USE_GEARING, .doc = "where the change of engine speed is told"},
+    {"road_speeds", .kind = KEY_NUMBER_LIST, .unit = KIND_SPEED,
+     FIELD(struct drivetrain, road_speeds_mps), RANGE(0.1, 150), .use = USE_GEARING,
+     .doc = "engine speed is told at these, in every gear"},
+    {"engine_speeds", .kind = KEY_NUMBER_LIST, .unit = KIND_ROTATION,
+     FIELD(struct drivetrain, engine_speeds_per_s), RANGE(1, 400), .use = USE_GEARING,
+     .doc = "road speed is told at these, in every gear"},
+    {"grades", .kind = KEY_NUMBER_LIST, .unit = KIND_FRACTION, FIELD(struct drivetrain, grades),
+     RANGE(0, 1), .use = USE_GEARING, .doc = "the speed held is told on these, such as [5 %, 10 %]"},
 };
 KEY_SET(drivetrain, struct drivetrain);
 

@@ -19,6 +19,7 @@ enum key_kind {
     KEY_DESIGNATION,   /* struct designation in a struct tyre (its `size` and `size_node`) */
     KEY_TEXT_LIST,     /* struct text_list */
     KEY_NUMBER_LIST,   /* struct number_list: quantities of `unit` */
+    KEY_NUMBERS,       /* the same, but one quantity alone is a list of one */
     KEY_PAIR_LIST,     /* struct pair_list: [[first, second], …] of `unit`, `second_unit` */
     KEY_TRIPLE_LIST,   /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
     KEY_MAPPING,       /* a struct whose first member is its node, read by `set` */

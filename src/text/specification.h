@@ -96,6 +96,7 @@ struct tyre {
     struct wheel wheel;
     struct data_book data_book;
     double mass_kg, tread_depth_m, new_tread_depth_m, snow_chains_m;
+    double inertia_kg_m2; /* of tyre and wheel about the axle */
     int dual; /* 1, 0 or CHOICE_NONE */
 };
 
@@ -128,7 +129,7 @@ struct seats {
 };
 struct drag {
     const struct node *node;
-    double coefficient, area_m2;
+    double coefficient, area_m2, air_density_kg_m3;
 };
 
 struct vehicle {
@@ -148,7 +149,13 @@ struct vehicle {
 
 struct transfer {
     const struct node *node;
-    double high, low;
+    double high;
+    struct number_list low; /* one, or several reduced ranges */
+};
+/* A continuously variable gearbox: the ends of its range. */
+struct variable_ratio {
+    const struct node *node;
+    double lowest_gear, highest_gear;
 };
 struct engine {
     const struct node *node;
@@ -159,6 +166,7 @@ struct engine {
 struct drivetrain {
     const struct node *node;
     struct number_list gears;
+    struct variable_ratio variable;
     double reverse;
     struct transfer transfer;
     double hub_reduction;
@@ -167,6 +175,8 @@ struct drivetrain {
     double efficiency, slip;
     struct engine engine;
     double grip, rolling_resistance;
+    double cruising_speed_mps;
+    struct number_list road_speeds_mps, engine_speeds_per_s, grades;
 };
 
 struct setting {

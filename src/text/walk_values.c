@@ -237,6 +237,17 @@ static void read_number_list(struct walk *walk, const struct key *key, const str
             list->count++;
 }
 
+static void read_numbers(struct walk *walk, const struct key *key, const struct node *node,
+                         struct number_list *list)
+{
+    if (node->kind == NODE_SEQUENCE) {
+        read_number_list(walk, key, node, list);
+        return;
+    }
+    list->items = arena_allocate_array(walk->arena, 1, sizeof *list->items);
+    list->count = read_quantity(walk, key, key->unit, node, list->items);
+}
+
 static void read_pair_list(struct walk *walk, const struct key *key, const struct node *node,
                            struct pair_list *list)
 {
@@ -356,6 +367,9 @@ void walk_value(struct walk *walk, const struct key *key, struct node *node, voi
         break;
     case KEY_NUMBER_LIST:
         read_number_list(walk, key, node, field);
+        break;
+    case KEY_NUMBERS:
+        read_numbers(walk, key, node, field);
         break;
     case KEY_PAIR_LIST:
         read_pair_list(walk, key, node, field);

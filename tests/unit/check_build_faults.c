@@ -86,6 +86,9 @@ static const struct {
     {"vehicle: {track: {middle: 1 m}}", 1, 19, "not an axle", "{front"},
     {"vehicle: {track: {front: 1 m, front: 2 m}}", 1, 31, "stands twice", "front"},
     {"drivetrain: {gears: 3.52}", 1, 21, "expects a list", "[3.52"},
+    {"drivetrain: {transfer: {low: [2.5, -1]}}", 1, 36, "out of range", "low"},
+    {"drivetrain: {transfer: {low: {a: 1}}}", 1, 30, "not a mapping", "low"},
+    {"drivetrain: {axle: 0}", 1, 20, "out of range", "axle"},
     {"drivetrain: {gears: [[3.52]]}", 1, 22, "not a list", "3.91"},
     {"speedometer: {readings: [[50 km/h]]}", 1, 26, "is a pair", "readings"},
     {"speedometer: {readings: [50 km/h]}", 1, 26, "is a pair", "readings"},
@@ -327,6 +330,32 @@ static const struct {
     {FITTED "room_for: [{at: 1 m}]", 2, "no name"},
     {FITTED "room_for: [{item: a, at: 1 m}, {item: a, at: 2 m}]", 2, "already"},
     {FITTED "drivetrain: {axle: 3.91}", 2, "\"gears\" is missing"},
+    {FITTED "drivetrain: {gears: [3.5]}", 2, "\"axle\" is missing"},
+    {FITTED "drivetrain: {gears: [], axle: 3.91}", 2, "gears is empty"},
+    {FITTED "drivetrain:\n  gears: [3.5]\n  axle: 4\n"
+            "  continuously_variable: {lowest_gear: 2.6, highest_gear: 0.5}\n",
+     5, "one of the two keys"},
+    {FITTED "drivetrain: {axle: 4, continuously_variable: {lowest_gear: 2.6}}", 2,
+     "\"highest_gear\" is missing"},
+    {FITTED "drivetrain: {axle: 4, continuously_variable: {lowest_gear: 0.5, highest_gear: 2}}", 2,
+     "not above highest_gear"},
+    {FITTED "drivetrain: {gears: [3.5], axle: {front: 3.9}}", 2, "rear axle is taken as driven"},
+    {FITTED "vehicle: {drive: full_time_4wd}\ndrivetrain: {gears: [3.5], axle: {rear: 3.9}}", 3,
+     "front axle is driven"},
+    {FITTED "drivetrain:\n  gears: [3.5]\n  axle: 4\n  engine: {idle: 900 rpm, limit: 800 rpm}\n",
+     5, "not above its idle"},
+    {FITTED "drivetrain:\n  gears: [3.5]\n  axle: 4\n  engine:\n"
+            "    torque: [[2000 rpm, 90 Nm], [2000 rpm, 80 Nm]]\n",
+     6, "does not rise"},
+    {FITTED "drivetrain: {gears: [3.5], axle: 4, engine: {torque: [[2000 rpm, 0 Nm]]}}", 2,
+     "at or below zero"},
+    {FITTED "drivetrain: {gears: [3.5], axle: 4, engine: {limit: 1500 rpm, torque: [[2000 rpm, "
+            "90 Nm]]}}",
+     2, "below the first point"},
+    {FITTED "drivetrain: {gears: [3.5], axle: 4, transfer: {low: [2.5, 2.5]}}", 2, "twice"},
+    {FITTED "drivetrain: {gears: [3.5], axle: 4, axle_choices: [4.1, 4.1]}", 2, "twice"},
+    {FITTED "drivetrain: {gears: [3.5], axle: 4, transfer: {low: [1, 2, 3, 4, 5, 6, 7, 8, 9]}}", 2,
+     "at most 8"},
 };
 
 START_TEST(rule_between_keys_is_kept)

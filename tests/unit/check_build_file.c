@@ -81,7 +81,6 @@ static const struct field example_values[] = {
     VALUE(tyres.fitted.tyre.tread_depth_m, 0.0065),
     VALUE(drivetrain.reverse, 3.22),
     VALUE(drivetrain.transfer.high, 1),
-    VALUE(drivetrain.transfer.low, 2.48),
     VALUE(drivetrain.hub_reduction, 1),
     VALUE(drivetrain.axle.front, 3.91),
     VALUE(drivetrain.axle.rear, 3.91),
@@ -239,6 +238,7 @@ START_TEST(example_has_its_lists)
     read_example();
     assert_numbers(&specification.drivetrain.gears, 5, (const double[]){3.52, 2.04, 1.4, 1, 0.75});
     assert_numbers(&specification.drivetrain.axle_choices, 3, (const double[]){4.1, 4.3, 4.56});
+    assert_numbers(&specification.drivetrain.transfer.low, 1, (const double[]){2.48});
     assert_pairs(&specification.drivetrain.engine.torque, 2,
                  (const double[][2]){{20, 310}, {2000 / 60.0, 450}});
     assert_pairs(&specification.speedometer.readings, 2,

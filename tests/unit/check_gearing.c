@@ -1,5 +1,6 @@
 /* Gearing against published worked examples; inverses. */
 #include "base/units.h"
+#include "compute/dimensions.h"
 #include "compute/gearing.h"
 #include "suites.h"
 #include "support.h"
@@ -169,6 +170,96 @@ START_TEST(mismatch_has_its_sign)
 }
 END_TEST
 
+/* With the restoring ratio every figure of the drive is the fitted one, on one driven axle or
+ * two. */
+START_TEST(restoring_ratio_restores_every_figure)
+{
+    uint64_t state = random_start("restoring_ratio_restores_every_figure");
+    for (int run = 0; run < 20000; run++) {
+        int drive = random_whole(&state, DRIVE_FRONT, DRIVE_FULL_TIME_4WD);
+        double axle = random_between(&state, 2, 8), gear = random_between(&state, 0.5, 6);
+        struct axle_pair own = {axle, axle};
+        double c[4];
+        for (int i = 0; i < 4; i++)
+            c[i] = random_between(&state, 1.5, 3);
+        double from = driven_circumference_m(drive, own, c[0], c[1]);
+        double to = driven_circumference_m(drive, own, c[2], c[3]);
+        double ratio = restoring_axle_ratio(axle, from, to);
+        struct axle_pair restored = {ratio, ratio};
+        double after = driven_circumference_m(drive, restored, c[2], c[3]);
+        double was = overall_ratio(gear, 1, axle, 1), is = overall_ratio(gear, 1, ratio, 1);
+        assert_relative(road_speed_mps(after, 40, is, 0.1), road_speed_mps(from, 40, was, 0.1),
+                        1e-12, "road speed");
+        assert_relative(engine_speed_per_s(after, 25, is, 0), engine_speed_per_s(from, 25, was, 0),
+                        1e-12, "engine speed");
+        assert_relative(is / after, was / from, 1e-12, "turns per metre, and so pull");
+    }
+}
+END_TEST
+
+START_TEST(driven_axles_decide_the_circumference)
+{
+    struct axle_pair axle = {4.0, 4.0}, apart = {3.0, 6.0};
+    assert_close(driven_circumference_m(DRIVE_FRONT, axle, 2, 2.2), 2, 0, "front");
+    assert_close(driven_circumference_m(DRIVE_REAR, axle, 2, 2.2), 2.2, 0, "rear");
+    assert_close(driven_circumference_m(DRIVE_PART_TIME_4WD, axle, 2, 2.2), 2.2, 0, "part time");
+    assert_close(driven_circumference_m(CHOICE_NONE, axle, 2, 2.2), 2.2, 0, "not said");
+    double both = driven_circumference_m(DRIVE_FULL_TIME_4WD, axle, 2, 2.2);
+    assert_close(4.0 / both, (4.0 / 2 + 4.0 / 2.2) / 2, 1e-12, "mean of the shafts' turns");
+    both = driven_circumference_m(DRIVE_FULL_TIME_4WD, apart, 1, 2);
+    assert_close(driven_axle_ratio(DRIVE_FULL_TIME_4WD, apart) / both, 3, 1e-12, "3 a metre each");
+    assert_close(driven_axle_ratio(DRIVE_FRONT, apart), 3, 0, "front");
+}
+END_TEST
+
+START_TEST(gears_in_any_order)
+{
+    double rising[] = {1.40, 3.52, 0.75, 2.04, 2.04};
+    const struct number_list gears = {rising, LENGTH_OF(rising)};
+    ck_assert_uint_eq(lowest_gear(&gears), 1);
+    ck_assert_uint_eq(highest_gear(&gears), 2);
+    ck_assert_uint_eq(next_gear_up(&gears, 1), 3);
+    ck_assert_uint_eq(next_gear_up(&gears, 3), 0);
+    ck_assert_uint_eq(next_gear_up(&gears, 0), 2);
+    ck_assert_uint_eq(next_gear_up(&gears, 2), gears.count);
+    ck_assert(!gears_fall(&gears));
+    double falling[] = {3.52, 2.04, 1.40};
+    const struct number_list in_order = {falling, LENGTH_OF(falling)};
+    ck_assert(gears_fall(&in_order));
+    const struct number_list none = {NULL, 0};
+    ck_assert(gears_fall(&none));
+}
+END_TEST
+
+START_TEST(choices_are_ranked_by_aim)
+{
+    double offered[] = {3.91, 4.10, 4.30, 4.56, 4.10};
+    const struct number_list list = {offered, LENGTH_OF(offered)};
+    const size_t drive[] = {5, 3, 1, 2, 4}, cruise[] = {3, 1, 4, 5, 2};
+    for (size_t i = 0; i < list.count; i++) {
+        ck_assert_uint_eq(axle_choice_rank(&list, i, 4.12, AIM_DRIVE_BACK), drive[i]);
+        ck_assert_uint_eq(axle_choice_rank(&list, i, 4.12, AIM_CRUISE_BACK), cruise[i]);
+    }
+    ck_assert_uint_eq(axle_choice_rank(&list, 2, 4.30, AIM_DRIVE_BACK), 1); /* meets both */
+    ck_assert_uint_eq(axle_choice_rank(&list, 2, 4.30, AIM_CRUISE_BACK), 1);
+}
+END_TEST
+
+/* A quarter inch of circumference is what a tread depth of that, less 2 pi, makes where C = pi D.
+ */
+START_TEST(wear_and_what_is_allowed)
+{
+    double diameter = 0.75, round = PI * diameter;
+    assert_close(worn_circumference_m(round, diameter, 0.005), PI * (diameter - 0.010), 1e-12,
+                 "5 mm off a wheel that does not deflect");
+    double allowed = tread_difference_allowed_m(round, diameter);
+    assert_close(allowed, 0.25 * INCH_M / (2 * PI), 1e-12, "1/4 in / 2 pi");
+    assert_close(round - worn_circumference_m(round, diameter, allowed), 0.25 * INCH_M, 1e-12,
+                 "worn by that, a quarter inch");
+    assert_close(circumference_difference_allowed(2.54), 0.0025, 1e-15, "1/4 in in 100 in");
+}
+END_TEST
+
 Suite *gearing_suite(void)
 {
     Suite *suite = suite_create("gearing");
@@ -185,6 +276,11 @@ Suite *gearing_suite(void)
     tcase_add_test(properties, restoring_ratio_restores);
     tcase_add_test(properties, nearest_choice_is_the_nearest);
     tcase_add_test(properties, mismatch_has_its_sign);
+    tcase_add_test(properties, restoring_ratio_restores_every_figure);
+    tcase_add_test(properties, driven_axles_decide_the_circumference);
+    tcase_add_test(properties, gears_in_any_order);
+    tcase_add_test(properties, choices_are_ranked_by_aim);
+    tcase_add_test(properties, wear_and_what_is_allowed);
     suite_add_tcase(suite, properties);
     return suite;
 }

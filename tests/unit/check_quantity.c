@@ -58,6 +58,10 @@ static const struct {
     {UNIT_MIN, "1 min", 60},
     {UNIT_PER_KM, "1 /km", 0.001},
     {UNIT_PER_MILE, "1 /mi", 0.00062137119223733392},
+    {UNIT_KG_M2, "1 kg-m2", 1},
+    {UNIT_LB_FT2, "1 lb-ft2", 0.042140110093804806},
+    {UNIT_M_PER_KM, "1 m/km", 0.001},
+    {UNIT_FT_PER_MILE, "1 ft/mi", 0.00018939393939393939},
 };
 
 static struct quantity quantity_of(const char *text, enum unit_kind kind)

@@ -1,4 +1,5 @@
 /* Speedometers on other circumferences, and settings; all with inverses. */
+#include "compute/dimensions.h"
 #include "compute/speedometer.h"
 #include "suites.h"
 #include "support.h"

@@ -21,6 +21,7 @@ Suite *least_squares_suite(void);
 Suite *speedometer_suite(void);
 Suite *speedometer_law_suite(void);
 Suite *gearing_suite(void);
+Suite *pull_suite(void);
 Suite *clearance_suite(void);
 
 #endif
