@@ -222,17 +222,50 @@ static void write_block(const struct reading *reading, enum part part, const str
     writer_end(&writer);
 }
 
-/* Options that fit beside the longest line and the fitted setup; one at the least. */
-static size_t options_per_block(const struct reading *reading, const struct lines *lines)
+static size_t wider(size_t width, const char *text)
 {
-    enum { UNIT_WIDTH = 6, CELL_WIDTH = 9 };
-    size_t longest = 0;
+    size_t other = text == NULL ? 1 : display_width(span_of(text));
+    return other > width ? other : width;
+}
+
+enum { GAP = 2 };
+
+/* Characters that the column of a setup takes, with the gap before it. */
+static size_t setup_width(const struct reading *reading, const struct lines *lines, size_t setup)
+{
+    bool us = reading->options->units == UNITS_US;
+    size_t width = wider(0, option_label(reading, reading->plan->setups[setup].name));
     for (size_t i = 0; i < lines->count; i++) {
-        size_t width = display_width(span_of(line_title(reading, lines->items[i])));
-        longest = width > longest ? width : longest;
+        const struct figure *figure = find_figure(&reading->setups[setup], lines->items[i]);
+        width = wider(width, figure == NULL ? NULL : cell_text_of(reading, figure, us));
     }
-    size_t fixed = longest + UNIT_WIDTH + CELL_WIDTH;
-    return reading->width > fixed + CELL_WIDTH ? (reading->width - fixed) / CELL_WIDTH : 1;
+    return GAP + width;
+}
+
+/* Lines and units, and the fitted setup, which every block shows. */
+static size_t fixed_width(const struct reading *reading, const struct lines *lines)
+{
+    bool us = reading->options->units == UNITS_US;
+    size_t line = 0, unit = 4;
+    for (size_t i = 0; i < lines->count; i++) {
+        line = wider(line, line_title(reading, lines->items[i]));
+        unit = wider(unit, unit_table[figure_unit(lines->items[i], us)].name);
+    }
+    return line + GAP + unit + setup_width(reading, lines, 0);
+}
+
+/* Options from `first` on that fit on the page; one at the least. */
+static size_t options_that_fit(const struct reading *reading, const struct lines *lines,
+                               size_t first)
+{
+    size_t used = fixed_width(reading, lines), count = 0;
+    while (first + count < reading->plan->count) {
+        used += setup_width(reading, lines, first + count);
+        if (count > 0 && used > reading->width)
+            break;
+        count++;
+    }
+    return count;
 }
 
 void part_table(const struct reading *reading, enum part part, bool headlines_only)
@@ -240,14 +273,12 @@ void part_table(const struct reading *reading, enum part part, bool headlines_on
     struct lines lines = find_lines(reading, part, headlines_only);
     if (lines.count == 0)
         return;
-    size_t options = reading->plan->count - 1, fit = options_per_block(reading, &lines);
     struct block block = {1, 0};
     do {
-        size_t left = options - (block.first - 1);
-        block.count = left < fit ? left : fit;
+        block.count = options_that_fit(reading, &lines, block.first);
         if (block.first > 1)
             outbuf_char(reading->out, '\n');
         write_block(reading, part, &lines, &block);
         block.first += block.count;
-    } while (block.first <= options);
+    } while (block.first < reading->plan->count);
 }
