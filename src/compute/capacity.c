@@ -178,6 +178,9 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
         take_load_range(tyre->load_range, system, out);
     if (strcmp(class, "lt_metric") == 0)
         take_listed(size, tyre->load_range, system, out);
+    if (strstr(class, "metric_") != NULL && strcmp(class, "lt_metric") != 0 &&
+        size->service.load_index <= PASSENGER_LOAD_INDEX_MAX)
+        out->ceiling_Pa = PASSENGER_TYRE_CEILING_Pa;
     take_moulded(&tyre->data_book, out);
     assume_dual(out);
     if (vehicle_kind == VEHICLE_LIGHT_TRUCK && is_passenger_tyre(tyre))

@@ -97,9 +97,9 @@ static void rate_fitted(const struct load_conditions *conditions, enum axle axle
               conditions->specification->vehicle.top_speed_mps, conditions->system, out);
 }
 
-/* The highest of the demands, the class floor and, for the same class, the placard. */
-static void recommend(const struct load_conditions *conditions, bool placard_counts,
-                      struct axle_pressures *out)
+/* The highest of the demands, the class floor and the placard, below
+ * which no setting is ever printed. */
+static void recommend(const struct load_conditions *conditions, struct axle_pressures *out)
 {
     double pressure = out->as_replaced_Pa;
     out->reason = REASON_REPLACED;
@@ -121,7 +121,7 @@ static void recommend(const struct load_conditions *conditions, bool placard_cou
         pressure = out->floor_Pa;
         out->reason = REASON_FLOOR;
     }
-    if (placard_counts && out->placard_Pa >= pressure) {
+    if (out->placard_Pa >= pressure) {
         pressure = out->placard_Pa;
         out->reason = REASON_PLACARD;
     }
@@ -174,6 +174,6 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     find_pressures(&fitted, out);
     if (setup->is_fitted) /* it replaces nothing: the placard itself is the starting point */
         out->as_replaced_Pa = out->as_replaced_derated_Pa = out->placard_Pa;
-    recommend(conditions, strcmp(fitted.class, out->rating.class) == 0, out);
+    recommend(conditions, out);
     find_capacities(out);
 }

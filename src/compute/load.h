@@ -15,7 +15,7 @@ enum pressure_reason {
     REASON_REPLACED, /* what the fitted tyre carried at its placard pressure */
     REASON_BUILT,    /* the heaviest state with the reserve */
     REASON_FLOOR,    /* the lowest pressure of the class */
-    REASON_PLACARD,  /* same class as fitted: never below the placard */
+    REASON_PLACARD,  /* never below the placard */
     REASON_REFUSED   /* no allowed pressure carries it */
 };
 

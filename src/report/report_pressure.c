@@ -106,7 +106,7 @@ static const char *reason_text(const struct plan *plan, const struct axle_pressu
     case REASON_FLOOR:
         return "the class floor: the lowest pressure of its tables";
     case REASON_PLACARD:
-        return "placard: the same class is never run below it";
+        return "placard: no setting is below it";
     case REASON_REFUSED:
         return "no pressure that tyre and wheel allow carries it";
     default:

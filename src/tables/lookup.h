@@ -8,6 +8,12 @@
 
 #include "tables/tables_data.h"
 
+/* Single figures of the same kind. The highest maximum pressure that 49 CFR 571.139 lets be moulded
+ * on a passenger tyre, and the load index above which only tyres of UN R54 are made, whatever
+ * their designation leaves out (both from memory). */
+#define PASSENGER_TYRE_CEILING_Pa 350e3
+enum { PASSENGER_LOAD_INDEX_MAX = 121 };
+
 /* Table load_index: load in kg; UNKNOWN outside 0..200. */
 double load_index_kg(int load_index);
 

@@ -14,8 +14,6 @@ struct check {
 #define FAULT(check, mapping, key, ...)                                                            \
     diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
 
-/* Above it only tyres of UN R54 are made, whatever their designation leaves out (from memory). */
-enum { PASSENGER_LOAD_INDEX_MAX = 121 };
 
 /* Standards print pairs (80 psi, 550 kPa) that differ by up to 0.5 % */
 #define PAIR_SLACK 1.01
@@ -57,7 +55,7 @@ static double highest_pressure_Pa(const struct tyre *tyre, const char **says)
     }
     if (passenger) { /* the highest of those that 49 CFR 571.139 lets be moulded (from memory) */
         *says = "49 CFR 571.139";
-        return 350e3;
+        return PASSENGER_TYRE_CEILING_Pa;
     }
     if (known(tyre->data_book.at_pressure_Pa))
         return tyre->data_book.at_pressure_Pa;
