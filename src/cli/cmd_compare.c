@@ -109,7 +109,8 @@ static enum verdict worse(enum verdict a, enum verdict b)
     return a < b ? a : b;
 }
 
-/* What `compare` judges: the marks of the tyre, the limits on its diameter, the speedometer. */
+/* What `compare` judges: the marks of the tyre, the limits on its diameter, the speedometer, and
+ * with a placard what it carries. */
 static bool judged_here(const struct plan *plan, const struct figure *figure)
 {
     const struct specification *specification = plan->specification;
@@ -119,6 +120,9 @@ static bool judged_here(const struct plan *plan, const struct figure *figure)
     case QUANTITY_OVERALL_DIAMETER_CHANGE:
     case QUANTITY_DIAMETER_CHANGE_SHARE:
         return true;
+    case QUANTITY_TYRE_CAPACITY: /* what it carries, as far as the file tells */
+    case QUANTITY_PRESSURE_RECOMMENDED:
+        return figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_CAUTION;
     case QUANTITY_SPEED_SYMBOL:
         return known(specification->vehicle.top_speed_mps);
     case QUANTITY_SPEEDOMETER_ERROR:
@@ -159,7 +163,7 @@ static void judge(const struct plan *plan, const struct figures *figures, size_t
 static void take_speedometer(const struct figures *figures, const struct setup *setup,
                              struct compare_row *row)
 {
-    row->error = row->true_at_100 = UNKNOWN;
+    row->error = UNKNOWN;
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
         if (figure->option != setup->name || figure->at == NULL)
@@ -168,7 +172,6 @@ static void take_speedometer(const struct figures *figures, const struct setup *
             strncmp(figure->at, "nominal", 7) == 0)
             row->error = figure->value;
     }
-    row->true_at_100 = 100 / (1 + row->error);
 }
 
 /* On the rims in use where both are known, otherwise nominal to nominal. */
@@ -204,6 +207,7 @@ static void fill_row(const struct plan *plan, const struct figures *figures, siz
     row->restoring = restoring_axle_ratio(known_or(ratio, 1), from, to);
     designation_canonical(&setup->axle[axle].size, row->designation);
     take_speedometer(figures, setup, row);
+    row->true_at_100 = report_true_at_100(plan, index);
     judge(plan, figures, index, row);
 }
 
@@ -213,6 +217,8 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
     struct figures figures = {.arena = arena};
     report_tyre(plan, &figures);
     report_speedometer_verdicts(plan, &figures);
+    if (known(plan->specification->tyres.fitted.placard_Pa.front))
+        report_load(plan, &figures);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun =
         rows_begin(arena, rows, options, compare_columns, compare_column_count, false);

@@ -46,6 +46,8 @@ void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
 void report_load(const struct plan *plan, struct figures *figures);
 void report_speedometer(const struct plan *plan, struct figures *figures);
+/* True speed, in the instrument's own unit, when it shows 100 with that setup as set now. */
+double report_true_at_100(const struct plan *plan, size_t setup);
 /* The speedometer's judged figures alone, for commands that try many tyres. */
 void report_speedometer_verdicts(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);
