@@ -4,7 +4,6 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
-#include "cli/prose.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/capacity.h"
@@ -17,7 +16,7 @@ struct size_row {
     struct designation size;
     struct tyre_figures figures;
     char text[DESIGNATION_CANONICAL_SIZE];
-    char *basis; /* BASIS_SIZE characters of room */
+    char *basis;        /* BASIS_SIZE characters of room */
     const char *unread; /* the line as it came, where it could not be read */
     const char *error;
 };
@@ -209,19 +208,6 @@ static void fill_row(const struct designation *size, char basis[BASIS_SIZE], str
     designation_canonical(size, row->text);
 }
 
-/* A table on a terminal has no room for the column `error`: the message stands under its row. */
-static void put_error_below(struct rows_out *rows, const char *message)
-{
-    if (rows->writer.options.width == 0 || strcmp(rows->writer.functions->name, "table") != 0)
-        return;
-    for (size_t i = 0; i < rows->choice.count; i++)
-        if (rows->choice.items[i].column->get == get_error &&
-            rows->choice.headings[i].priority == 0) /* asked for by name: it is in the row */
-            return;
-    struct prose prose = {.out = &rows->sink.out, .width = (size_t)rows->writer.options.width};
-    prose_line(&prose, 4, 4, message);
-}
-
 static bool add_designation(struct span text, struct rows_out *rows, void *context)
 {
     (void)context;
@@ -237,8 +223,6 @@ static bool add_designation(struct span text, struct rows_out *rows, void *conte
         row = (struct size_row){.unread = unread, .error = message};
     }
     rows_add(rows, &row);
-    if (!read_well)
-        put_error_below(rows, message);
     return read_well;
 }
 
