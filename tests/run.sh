@@ -111,7 +111,7 @@ build_failed() {
 }
 
 # One minute for each fuzz target. The library is built by clang with coverage, each target
-# tests/fuzz/fuzz_NAME.c linked to it; seeds are in tests/fuzz/NAME where there are any.
+# tests/fuzz/fuzz_NAME.c linked to it; seeds are in tests/fuzz/seeds/NAME where there are any.
 fuzz() {
     build=$top/.build/fuzz
     flags="-g -O1 -fsanitize=address,undefined -fno-sanitize-recover=all"
@@ -123,7 +123,8 @@ fuzz() {
         name=$(basename "$source" .c)
         mkdir -p "$build/$name.found"
         set -- "$build/$name.found"
-        [ -d "$top/tests/fuzz/${name#fuzz_}" ] && set -- "$@" "$top/tests/fuzz/${name#fuzz_}"
+        seeds=$top/tests/fuzz/seeds/${name#fuzz_}
+        [ -d "$seeds" ] && set -- "$@" "$seeds"
         # shellcheck disable=SC2086 # flags are words
         one "$name: compiles" clang $flags -fsanitize=fuzzer -I"$top/src" -I"$build" -I"$build/src" \
             -o "$build/$name" "$source" "$library" -lyaml -lm

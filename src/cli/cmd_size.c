@@ -9,12 +9,14 @@
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
+#include "report/basis.h"
 #include "tables/lookup.h"
 
 struct size_row {
     struct designation size;
     struct tyre_figures figures;
     char text[DESIGNATION_CANONICAL_SIZE];
+    char *basis;        /* BASIS_SIZE characters of room */
     const char *unread; /* the line as it came, where it could not be read */
     const char *error;
 };
@@ -84,24 +86,6 @@ static const char *symbol_text(const struct designation *size)
     return size->service.speed_symbol;
 }
 
-static const char *basis_text(const struct size_row *row)
-{
-    const struct tyre_figures *figures = &row->figures;
-    switch (figures->diameter_source) {
-    case SOURCE_RULE:
-        return figures->un_r54 ? "UN R54 dimensions; ETRTO rolling factor; rims by factor"
-                               : "UN R30 dimensions; ETRTO rolling factor; rims by factor";
-    case SOURCE_MOULDED:
-        return "diameter as moulded; UN R54 tolerance; ETRTO rolling factor";
-    case SOURCE_TABLE:
-        return "table of sizes (from memory); ETRTO rolling factor";
-    case SOURCE_CONVENTION:
-        return "82 series taken (convention); UN R30 dimensions; ETRTO rolling factor";
-    default:
-        return "no rule measures this size: the data book decides";
-    }
-}
-
 GETTER(get_designation)
 {
     ROW;
@@ -121,6 +105,16 @@ GETTER(get_reference)
     tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, us ? PRESSURE_US : PRESSURE_METRIC, &rating);
     return number_value(row, rating.reference_Pa);
 }
+/* Made only where its column is asked for, in the room that the row has for it. */
+GETTER(get_basis)
+{
+    ROW;
+    (void)us;
+    if (row->error != NULL)
+        return text_value(NULL);
+    basis_of_figures(&row->size, &row->figures, row->basis);
+    return text_value(row->basis);
+}
 GETTER(get_error)
 {
     ROW;
@@ -130,7 +124,6 @@ GETTER(get_error)
 TEXT_GETTER(get_form, designation_form_name(row->size.form))
 TEXT_GETTER(get_construction, construction_text(&row->size))
 TEXT_GETTER(get_symbol, symbol_text(&row->size))
-TEXT_GETTER(get_basis, basis_text(row))
 NUMBER_GETTER(get_width, row->figures.section_width_m)
 NUMBER_GETTER(get_aspect, positive(row->size.aspect_percent))
 NUMBER_GETTER(get_rim_code, row->size.rim_code_tenths / 10.0)
@@ -172,41 +165,44 @@ NUMBER_GETTER(get_speed, symbol_speed_mps(&row->size))
         name, NULL, title, UNIT_IN, UNIT_IN, 2, 2, false, width, priority, get                     \
     }
 
+/* Priorities: what a counter asks first stays longest; what the designation itself says goes
+ * first. */
 const struct column size_columns[] = {
     TEXT_COLUMN("designation", "designation", 24, 0, get_designation),
-    TEXT_COLUMN("form", "form", 12, 12, get_form),
+    TEXT_COLUMN("form", "form", 12, 16, get_form),
     LENGTH("section_width", "section width", 1, 7, 3, get_width),
-    BARE("aspect_percent", "aspect", 0, 6, 14, get_aspect),
-    TEXT_COLUMN("construction", "build", 8, 15, get_construction),
-    BARE("rim_diameter_code", "rim code", 1, 5, 15, get_rim_code),
+    BARE("aspect_percent", "aspect ratio", 0, 6, 18, get_aspect),
+    TEXT_COLUMN("construction", "build", 5, 18, get_construction),
+    BARE("rim_diameter_code", "rim code", 1, 5, 18, get_rim_code),
     LENGTH("overall_diameter", "overall diameter", 1, 8, 0, get_diameter),
-    LENGTH("overall_diameter_min", "diameter least", 1, 8, 9, get_diameter_min),
-    LENGTH("overall_diameter_max", "diameter most", 1, 8, 5, get_diameter_max),
-    LENGTH("section_height", "section height", 1, 7, 10, get_height),
-    LENGTH("section_width_max", "width most", 1, 7, 6, get_width_max),
-    LENGTH("rolling_circumference", "rolling circumference", 0, 8, 7, get_circumference),
+    LENGTH("overall_diameter_min", "least diameter", 1, 8, 12, get_diameter_min),
+    LENGTH("overall_diameter_max", "largest diameter", 1, 8, 4, get_diameter_max),
+    LENGTH("section_height", "section height", 1, 7, 13, get_height),
+    LENGTH("section_width_max", "largest width", 1, 7, 6, get_width_max),
+    LENGTH("rolling_circumference", "rolling circumference", 0, 8, 12, get_circumference),
     {"revs_per_km", "revs_per_mile", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, false, 8, 2,
      get_revs},
     LENGTH("static_loaded_radius", "loaded radius", 1, 7, 8, get_radius),
-    RIM("measuring_rim_in", "measuring rim", 7, 7, get_measuring_rim),
-    RIM("rim_min_in", "rim least", 5, 6, get_rim_min),
-    RIM("rim_max_in", "rim most", 5, 6, get_rim_max),
-    BARE("load_index", "load index", 0, 5, 9, get_index),
+    RIM("measuring_rim_in", "measuring rim", 7, 11, get_measuring_rim),
+    RIM("rim_min_in", "least rim", 5, 9, get_rim_min),
+    RIM("rim_max_in", "largest rim", 7, 9, get_rim_max),
+    BARE("load_index", "load index", 0, 5, 14, get_index),
     MASS("load", "load", 6, 0, get_load),
-    BARE("load_index_dual", "dual index", 0, 5, 13, get_index_dual),
-    MASS("load_dual", "load dual", 6, 8, get_load_dual),
-    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 10, get_symbol),
+    BARE("load_index_dual", "dual index", 0, 5, 17, get_index_dual),
+    MASS("load_dual", "load dual", 6, 5, get_load_dual),
+    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15, get_symbol),
     {"speed_kmh", "speed_mph", "speed", UNIT_KMH, UNIT_MPH, 0, 0, false, 5, 1, get_speed},
     {"reference_pressure_kPa", "reference_pressure_psi", "reference pressure", UNIT_KPA, UNIT_PSI,
-     0, 0, false, 8, 8, get_reference},
+     0, 0, false, 9, 10, get_reference},
     TEXT_COLUMN("basis", "basis", 40, 20, get_basis),
-    TEXT_COLUMN("error", "error", 40, 19, get_error),
+    TEXT_COLUMN("error", "error", 40, 21, get_error),
 };
 const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
 
-static void fill_row(const struct designation *size, struct size_row *row)
+static void fill_row(const struct designation *size, char basis[BASIS_SIZE], struct size_row *row)
 {
     row->size = *size;
+    row->basis = basis;
     row->error = row->unread = NULL;
     figures_by_rule(size, UNKNOWN, &row->figures);
     designation_canonical(size, row->text);
@@ -218,10 +214,10 @@ static bool add_designation(struct span text, struct rows_out *rows, void *conte
     struct size_row row;
     struct designation size;
     struct designation_error error;
-    char message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE];
+    char message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE], basis[BASIS_SIZE];
     bool read_well = designation_parse(text, &size, &error);
     if (read_well) {
-        fill_row(&size, &row);
+        fill_row(&size, basis, &row);
     } else {
         unread_text(text, &error, unread, message);
         row = (struct size_row){.unread = unread, .error = message};
@@ -244,7 +240,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
         struct designation size;
         if (argument_designation(arena, operand(options, i),
                                  arena_format(arena, "argument %zu", i + 1), &size))
-            fill_row(&size, &row[i]);
+            fill_row(&size, arena_allocate_array(arena, BASIS_SIZE, 1), &row[i]);
         else
             all_read = false;
     }

@@ -6,6 +6,7 @@
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "cli/commands.h"
+#include "cli/prose.h"
 #include "cli/rows_out.h"
 #include "text/quantity_text.h"
 
@@ -54,8 +55,38 @@ static const struct column list_columns[] = {
     TEXT_COLUMN("source", 4, get_source),
 };
 
+enum { LIST_WIDTH = 100, LIST_WIDTH_LEAST = 60, TEXT_AT = 4, HANG_AT = 14 };
+
+/* For reading, a table takes a few lines: its sources are sentences, and no column holds them. */
+static void write_for_reading(struct outbuf *out, size_t width, struct arena *arena,
+                              const struct table *table)
+{
+    struct prose prose = {.out = out, .width = width};
+    prose_line(
+        &prose, 0, TEXT_AT,
+        arena_format(arena, "%s (%zu rows, %s)", table->name, table->rows, table->certainty));
+    prose_line(&prose, TEXT_AT, TEXT_AT, table->title);
+    prose_line(&prose, TEXT_AT, HANG_AT, arena_format(arena, "source:   %s", table->source));
+    prose_line(&prose, TEXT_AT, HANG_AT, arena_format(arena, "edition:  %s", table->edition));
+}
+
+static enum exit_status list_for_reading(struct arena *arena, const struct options *options)
+{
+    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    if (!sink_open(arena, sink, options->output))
+        return EXIT_NOT_WRITTEN;
+    int terminal = sink_terminal_width(sink);
+    size_t width =
+        terminal > LIST_WIDTH_LEAST && terminal < LIST_WIDTH ? (size_t)terminal : LIST_WIDTH;
+    for (size_t i = 0; i < tables_count(); i++)
+        write_for_reading(&sink->out, width, arena, table_at(i));
+    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+}
+
 static enum exit_status list_tables(struct arena *arena, const struct options *options)
 {
+    if (strcmp(options->format, "table") == 0 && options->columns == NULL)
+        return list_for_reading(arena, options);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun = rows_begin(arena, rows, options, list_columns,
                                         sizeof list_columns / sizeof list_columns[0], false);
@@ -66,16 +97,76 @@ static enum exit_status list_tables(struct arena *arena, const struct options *o
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
-static void set_headings(const struct table *table, struct heading *headings)
+/* A column's name in words, so that a table for reading can break it. */
+static const char *in_words(struct arena *arena, const char *name)
 {
-    for (size_t i = 0; i < table->column_count; i++)
+    char *words = arena_format(arena, "%s", name);
+    for (char *at = words; *at != '\0'; at++)
+        if (*at == '_')
+            *at = ' ';
+    return words;
+}
+
+/* Which columns of a table are printed, in which order. */
+struct shown {
+    size_t count, *columns;
+    bool all;
+};
+
+static bool show_named(const struct table *table, struct span name, struct shown *shown)
+{
+    struct nearest nearest = nearest_start(name);
+    for (size_t i = 0; i < table->column_count; i++) {
+        if (span_is(name, table->columns[i].name)) {
+            shown->columns[shown->count++] = i;
+            return true;
+        }
+        nearest_try(&nearest, table->columns[i].name);
+    }
+    const char *near = nearest_found(&nearest);
+    diagnostics_plain("table %s has no column \"%.*s\"; %s%s%s", table->name, (int)name.length,
+                      name.at, near ? "did you mean " : "its csv heading names them",
+                      near ? near : "", near ? "?" : "");
+    return false;
+}
+
+static bool choose_shown(struct arena *arena, const struct table *table, const char *names,
+                         struct shown *shown)
+{
+    size_t room = table->column_count;
+    for (const char *at = names; at != NULL; at = strchr(at + 1, ','))
+        room++;
+    *shown = (struct shown){
+        .columns = arena_allocate_array(arena, room, sizeof *shown->columns),
+        .all = names == NULL,
+    };
+    for (size_t i = 0; shown->all && i < table->column_count; i++)
+        shown->columns[shown->count++] = i;
+    for (const char *at = names; at != NULL;) {
+        struct span name = {at, strcspn(at, ",")};
+        if (!show_named(table, name, shown))
+            return false;
+        at = at[name.length] == ',' ? at + name.length + 1 : NULL;
+    }
+    return true;
+}
+
+static void set_headings(struct arena *arena, const struct table *table, const struct shown *shown,
+                         struct heading *headings)
+{
+    for (size_t i = 0; i < shown->count; i++) {
+        const struct table_column *column = &table->columns[shown->columns[i]];
+        bool text = column->type == TABLE_TEXT;
         headings[i] = (struct heading){
-            .name = table->columns[i].name,
-            .title = table->columns[i].name,
+            .name = column->name,
+            .title = in_words(arena, column->name),
             .unit = "",
-            .numeric = table->columns[i].type != TABLE_TEXT,
+            .numeric = !text,
             .width = 12,
+            /* Where a terminal is too narrow, figures stay and words go, the last ones first. */
+            .priority = text && shown->all ? (int)i : 0,
         };
+    }
 }
 
 static struct cell cell_of(struct arena *arena, const struct table *table, size_t row,
@@ -96,41 +187,48 @@ static struct cell cell_of(struct arena *arena, const struct table *table, size_
 }
 
 /* A table read on the page wants its source under it; rows for a program do not. */
-static void write_source(struct outbuf *out, const struct table *table)
+static void write_source(struct outbuf *out, int terminal, struct arena *arena,
+                         const struct table *table)
 {
-    const char *const lines[] = {"\n",          table->title,   "\nsource: ",    table->source,
-                                 "\nedition: ", table->edition, "\ncertainty: ", table->certainty,
-                                 "\n"};
-    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++)
-        outbuf_text(out, lines[i]);
+    struct prose prose = {.out = out, .width = terminal > 0 ? (size_t)terminal : LIST_WIDTH};
+    outbuf_char(out, '\n');
+    prose_line(&prose, 0, 0, table->title);
+    prose_line(&prose, 0, TEXT_AT, arena_format(arena, "source: %s", table->source));
+    prose_line(&prose, 0, TEXT_AT, arena_format(arena, "edition: %s", table->edition));
+    prose_line(&prose, 0, TEXT_AT, arena_format(arena, "certainty: %s", table->certainty));
+    for (const char *note = table->note; *note != '\0';) {
+        struct span line = {note, strcspn(note, "\n")};
+        prose_line(&prose, 0, TEXT_AT, arena_format(arena, "note: %s", arena_copy(arena, line)));
+        note += line.length + (note[line.length] == '\n');
+    }
 }
 
 static enum exit_status print_table(struct arena *arena, const struct options *options,
                                     const struct table *table)
 {
-    if (options->columns != NULL) {
-        diagnostics_plain("`tables NAME` prints every column; leave --columns out");
+    struct shown shown;
+    if (!choose_shown(arena, table, options->columns, &shown))
         return EXIT_INPUT_WRONG;
-    }
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     struct writer writer;
-    struct heading *headings = arena_allocate_array(arena, table->column_count, sizeof *headings);
-    struct cell *cells = arena_allocate_array(arena, table->column_count, sizeof *cells);
+    struct heading *headings = arena_allocate_array(arena, shown.count, sizeof *headings);
+    struct cell *cells = arena_allocate_array(arena, shown.count, sizeof *cells);
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
-    set_headings(table, headings);
+    set_headings(arena, table, &shown, headings);
     struct writer_options how = {.with_header = !options->no_header,
+                                 .width = sink_terminal_width(sink),
                                  .decimal_mark = options->decimal == 1 ? ',' : '.'};
     writer_begin(&writer, writer_find(options->format), &sink->out, arena, how, headings,
-                 table->column_count);
+                 shown.count);
     for (size_t row = 0; row < table->rows; row++) {
-        for (size_t column = 0; column < table->column_count; column++)
-            cells[column] = cell_of(arena, table, row, column);
+        for (size_t i = 0; i < shown.count; i++)
+            cells[i] = cell_of(arena, table, row, shown.columns[i]);
         writer_row(&writer, cells);
     }
     writer_end(&writer);
     if (strcmp(options->format, "table") == 0)
-        write_source(&sink->out, table);
+        write_source(&sink->out, how.width, arena, table);
     return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 

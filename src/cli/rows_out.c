@@ -1,5 +1,11 @@
 #include "cli/rows_out.h"
 
+#include <string.h>
+
+#include "cli/prose.h"
+
+enum { ERROR_AT = 4 };
+
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
 {
@@ -11,17 +17,39 @@ static struct writer_options writer_options_of(const struct options *options,
     };
 }
 
+/* A stream's faults are always shown: below their rows on a terminal, unless the column was asked
+ * for by name, and in their column everywhere else. */
+static void place_errors(struct rows_out *out, const struct options *options)
+{
+    bool below = options->columns == NULL && sink_terminal_width(&out->sink) > 0 &&
+                 strcmp(options->format, "table") == 0;
+    struct column_choice *choice = &out->choice;
+    for (size_t i = 0; i < choice->count; i++) {
+        if (!span_is(span_of(choice->headings[i].name), "error"))
+            continue;
+        choice->headings[i].priority = 0;
+        if (!below)
+            return;
+        out->error_below = choice->items[i].column;
+        choice->count--;
+        for (; i < choice->count; i++) {
+            choice->items[i] = choice->items[i + 1];
+            choice->headings[i] = choice->headings[i + 1];
+        }
+    }
+}
+
 enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
                             const struct options *options, const struct column *columns,
                             size_t count, bool streaming)
 {
     if (!columns_choose(arena, columns, count, options, &out->choice))
         return EXIT_INPUT_WRONG;
-    for (size_t i = 0; streaming && i < out->choice.count; i++)
-        if (span_is(span_of(out->choice.headings[i].name), "error"))
-            out->choice.headings[i].priority = 0; /* a stream's faults are always shown */
     if (!sink_open(arena, &out->sink, options->output))
         return EXIT_NOT_WRITTEN;
+    out->error_below = NULL;
+    if (streaming)
+        place_errors(out, options);
     out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
     writer_begin(&out->writer, writer_find(options->format), &out->sink.out, arena,
                  writer_options_of(options, &out->sink, streaming), out->choice.headings,
@@ -33,6 +61,11 @@ void rows_add(struct rows_out *out, const void *row)
 {
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
+    const char *error = out->error_below == NULL ? NULL : out->error_below->get(row, false).text;
+    if (error == NULL)
+        return;
+    struct prose prose = {.out = &out->sink.out, .width = (size_t)out->writer.options.width};
+    prose_line(&prose, ERROR_AT, ERROR_AT, error);
 }
 
 bool rows_end(struct rows_out *out, bool keep)

@@ -3,12 +3,11 @@
 #include <stddef.h>
 
 #include "base/known.h"
+#include "compute/rims.h"
 #include "tables/lookup.h"
 #include "tables/tables_data.h"
 
 #define INCH_M 0.0254
-
-enum { FULL_PROFILE_ASPECT = 82, HEAVY_RIM_TENTHS = 175 };
 
 int section_height_mm(int section_width_mm, int aspect_percent)
 {
@@ -21,27 +20,12 @@ static double whole_mm(double metres)
     return floor(metres * 1000 + 0.5 + 1e-9) / 1000;
 }
 
-static double half_inches(double metres)
-{
-    return floor(metres / INCH_M * 2 + 0.5 + 1e-9) / 2 * INCH_M;
-}
-
-static double half_inches_up(double metres)
-{
-    return ceil(metres / INCH_M * 2 - 1e-9) / 2 * INCH_M;
-}
-
-static double half_inches_down(double metres)
-{
-    return floor(metres / INCH_M * 2 + 1e-9) / 2 * INCH_M;
-}
-
 double section_width_on_rim_m(double nominal_width_m, double rim_width_m, double theoretical_rim_m)
 {
     return whole_mm(nominal_width_m + 0.4 * (rim_width_m - theoretical_rim_m));
 }
 
-static const char *construction_key(enum construction construction)
+const char *construction_key(enum construction construction)
 {
     static const char *const keys[CONSTRUCTION_COUNT] = {
         [CONSTRUCTION_RADIAL] = "radial",
@@ -68,12 +52,12 @@ double static_loaded_radius_m(enum construction construction, double overall_dia
     return row == NULL ? UNKNOWN : row->loaded_radius_factor * overall_diameter_m / 2;
 }
 
-/* Commercial, light-truck and heavy tyres are measured by UN R54, all others by UN R30. */
+/* Commercial, light-truck, heavy and special use tyres are measured by UN R54, others by UN R30. */
 static bool measured_by_un_r54(const struct designation *size)
 {
     return size->prefix == PREFIX_LT || size->prefix == PREFIX_ST || size->suffix != SUFFIX_NONE ||
            size->form == FORM_FLOTATION || size->form == FORM_NUMERIC ||
-           (size->rim_code_tenths % 10 != 0 && size->rim_code_tenths >= HEAVY_RIM_TENTHS);
+           size->special_use != SPECIAL_USE_NONE || on_heavy_rim(size);
 }
 
 static void set_diameter(struct tyre_figures *out, double overall_diameter_m,
@@ -84,79 +68,90 @@ static void set_diameter(struct tyre_figures *out, double overall_diameter_m,
     out->diameter_source = known(overall_diameter_m) ? source : SOURCE_NONE;
 }
 
+static void set_metric(const struct designation *size, struct tyre_figures *out)
+{
+    out->section_width_m = size->section_width * 1e-3;
+    if (size->overall_diameter > 0) {
+        set_diameter(out, size->overall_diameter * 1e-3, SOURCE_MOULDED);
+        return;
+    }
+    int height = section_height_mm(size->section_width, size->aspect_percent);
+    set_diameter(out, out->rim_diameter_m + 2e-3 * height, SOURCE_RULE);
+}
+
+/* The diameter is the moulded one; what a standard lists for the size is half an inch less. */
+static void set_flotation(const struct designation *size, struct tyre_figures *out)
+{
+    out->section_width_m = size->section_width * INCH_M / 100;
+    set_diameter(out, size->overall_diameter * INCH_M / 100, SOURCE_MOULDED);
+}
+
+static void set_numeric(const struct designation *size, struct tyre_figures *out)
+{
+    const struct numeric_sizes_row *row = numeric_size_find(
+        size->section_width, construction_key(size->construction), size->rim_code_tenths);
+    out->section_width_m = size->section_width * INCH_M / 100;
+    if (row == NULL)
+        return;
+    out->section_width_m = row->section_width_mm * 1e-3;
+    out->width_source = SOURCE_TABLE;
+    set_diameter(out, row->overall_diameter_mm * 1e-3, SOURCE_TABLE);
+}
+
+static void set_full_profile(const struct designation *size, struct tyre_figures *out)
+{
+    const struct full_profile_sizes_row *row =
+        full_profile_size_find(size->section_width, size->rim_code_tenths);
+    int height = section_height_mm(size->section_width, FULL_PROFILE_ASPECT);
+    out->section_width_m = size->section_width * 1e-3;
+    if (row != NULL)
+        set_diameter(out, row->overall_diameter_mm * 1e-3, SOURCE_TABLE);
+    else
+        set_diameter(out, out->rim_diameter_m + 2e-3 * height, SOURCE_CONVENTION);
+}
+
 /* Nominal width and diameter, each by the way that the form gives it. */
 static void set_nominal(const struct designation *size, struct tyre_figures *out)
 {
-    double rim = out->rim_diameter_m;
-    out->section_width_m = size->section_width * 1e-3;
-    if (size->form == FORM_METRIC && size->overall_diameter > 0) {
-        set_diameter(out, size->overall_diameter * 1e-3, SOURCE_MOULDED);
-    } else if (size->form == FORM_METRIC) {
-        int height = section_height_mm(size->section_width, size->aspect_percent);
-        set_diameter(out, rim + 2e-3 * height, SOURCE_RULE);
-    } else if (size->form == FORM_FLOTATION) {
-        out->section_width_m = size->section_width * INCH_M / 100;
-        set_diameter(out, size->overall_diameter * INCH_M / 100, SOURCE_MOULDED);
-    } else if (size->form == FORM_NUMERIC) {
-        const struct numeric_sizes_row *row = numeric_size_find(
-            size->section_width, construction_key(size->construction), size->rim_code_tenths);
-        out->section_width_m =
-            row == NULL ? size->section_width * INCH_M / 100 : row->section_width_mm * 1e-3;
-        set_diameter(out, row == NULL ? UNKNOWN : row->overall_diameter_mm * 1e-3, SOURCE_TABLE);
-        out->measuring_rim_m = row == NULL ? UNKNOWN : row->measuring_rim_in * INCH_M;
-    } else {
-        const struct full_profile_sizes_row *row =
-            full_profile_size_find(size->section_width, size->rim_code_tenths);
-        int height = section_height_mm(size->section_width, FULL_PROFILE_ASPECT);
-        if (row != NULL)
-            set_diameter(out, row->overall_diameter_mm * 1e-3, SOURCE_TABLE);
-        else
-            set_diameter(out, rim + 2e-3 * height, SOURCE_CONVENTION);
-        out->measuring_rim_m = row == NULL ? UNKNOWN : row->measuring_rim_in * INCH_M;
+    set_diameter(out, UNKNOWN, SOURCE_NONE);
+    switch (size->form) {
+    case FORM_METRIC:
+        set_metric(size, out);
+        break;
+    case FORM_FLOTATION:
+        set_flotation(size, out);
+        break;
+    case FORM_NUMERIC:
+        set_numeric(size, out);
+        break;
+    case FORM_FULL_PROFILE:
+    case FORM_COUNT:
+        set_full_profile(size, out);
+        break;
     }
 }
 
-/* The aspect ratio that the rim factors go by; 0 where the form has none. */
-static int aspect_for_rims(const struct designation *size, const struct tyre_figures *figures)
+/* The diameter that the least one is reckoned from: a flotation size's moulded diameter is above
+ * the one that UN R54 lists for it, and a new tyre may be smaller than that by the tolerance. */
+static double least_nominal_m(const struct designation *size, const struct tyre_figures *figures)
 {
-    if (size->form == FORM_FULL_PROFILE)
-        return FULL_PROFILE_ASPECT;
-    if (size->form != FORM_METRIC)
-        return 0;
-    if (size->aspect_percent > 0)
-        return size->aspect_percent;
-    return (int)floor(100 * figures->section_height_m / figures->section_width_m + 0.5);
-}
-
-/* Measuring and permitted rims, and the width on the rim in use. */
-static void set_rims(const struct designation *size, double rim_width_m, struct tyre_figures *out)
-{
-    int aspect = aspect_for_rims(size, out);
-    const struct rim_factors_row *factors = aspect > 0 ? rim_factors_for(aspect) : NULL;
-    out->width_on_rim_m = out->section_width_m;
-    if (factors == NULL)
-        return;
-    if (!known(out->measuring_rim_m))
-        out->measuring_rim_m = half_inches(factors->measuring_factor * out->section_width_m);
-    out->rim_min_m = half_inches_up(factors->permitted_min_factor * out->section_width_m);
-    out->rim_max_m = half_inches_down(factors->permitted_max_factor * out->section_width_m);
-    out->rim_source = SOURCE_RULE;
-    double rim = known_or(rim_width_m, out->measuring_rim_m);
-    if (known(rim))
-        out->width_on_rim_m = section_width_on_rim_m(
-            out->section_width_m, rim, factors->theoretical_factor * out->section_width_m);
+    const struct flotation_sizes_row *listed = listed_flotation(size);
+    return listed == NULL ? figures->overall_diameter_m : listed->design_diameter_mm * 1e-3;
 }
 
 /* The envelope that the standard allows a new tyre. */
 static void set_envelope(const struct designation *size, struct tyre_figures *out)
 {
-    const struct tolerance_row *row = tolerance_find(out->un_r54 ? "un_r54" : "un_r30",
-                                                     construction_key(size->construction), false);
+    const struct tolerance_row *row =
+        tolerance_find(out->un_r54 ? "un_r54" : "un_r30", construction_key(size->construction),
+                       size->special_use != SPECIAL_USE_NONE);
     if (row == NULL)
         return;
-    double height = out->section_height_m, rim = out->rim_diameter_m;
-    out->overall_diameter_min_m = rim + 2 * height * row->height_min_factor;
-    out->overall_diameter_max_m = rim + 2 * height * row->height_max_factor;
+    double rim = out->rim_diameter_m;
+    out->overall_diameter_min_m = rim + (least_nominal_m(size, out) - rim) * row->height_min_factor;
+    out->overall_diameter_max_m = rim + 2 * out->section_height_m * row->height_max_factor;
+    if (size->mud_and_snow || size->severe_snow)
+        out->overall_diameter_max_m *= row->snow_diameter_factor;
     out->width_on_rim_max_m = out->width_on_rim_m * row->width_max_factor;
 }
 
@@ -169,12 +164,12 @@ void figures_by_rule(const struct designation *size, double rim_width_m, struct 
         .measuring_rim_m = UNKNOWN,
         .rim_min_m = UNKNOWN,
         .rim_max_m = UNKNOWN,
-        .width_source = SOURCE_RULE,
+        .width_source = SOURCE_MOULDED,
         .un_r54 = measured_by_un_r54(size),
     };
     out->rim_diameter_m = rim_diameter_m(size->rim_code_tenths, size->rim_millimetric);
     set_nominal(size, out);
-    set_rims(size, rim_width_m, out);
+    rims_by_rule(size, rim_width_m, out);
     set_envelope(size, out);
     out->rolling_circumference_m =
         rolling_circumference_m(size->construction, out->overall_diameter_m);
@@ -188,6 +183,9 @@ static void take_diameter(const struct designation *size, double diameter_m,
                           struct tyre_figures *figures)
 {
     set_diameter(figures, diameter_m, SOURCE_DATA_BOOK);
+    if (!known(
+            figures->overall_diameter_max_m)) /* no rule for the size: the standard's tolerance */
+        set_envelope(size, figures);
     figures->overall_diameter_min_m = fmin(figures->overall_diameter_min_m, diameter_m);
     figures->overall_diameter_max_m = fmax(figures->overall_diameter_max_m, diameter_m);
     figures->rolling_circumference_m = rolling_circumference_m(size->construction, diameter_m);

@@ -29,7 +29,8 @@ struct tyre_figures {
     double rolling_circumference_m;
     double static_loaded_radius_m; /* at the rated load */
     double measuring_rim_m, rim_min_m, rim_max_m;
-    enum figure_source diameter_source, circumference_source, radius_source, width_source, rim_source;
+    enum figure_source diameter_source, circumference_source, radius_source, width_source;
+    enum figure_source measuring_rim_source, rim_source; /* rim_source: the permitted rims */
     bool un_r54; /* tolerances of UN R54, otherwise of UN R30 */
 };
 
@@ -37,6 +38,12 @@ struct tyre_figures {
 struct tyre_measures {
     struct tyre_figures by_rule, stated;
 };
+
+/* The series that a size without an aspect ratio is taken for, per cent. */
+enum { FULL_PROFILE_ASPECT = 82 };
+
+/* "radial", "diagonal", "bias_belted": the construction as the tables name it. */
+const char *construction_key(enum construction construction);
 
 /* UN R30 6.1.2 (from memory): H = 0.01 S1 Ra, rounded to whole millimetres, halves up. */
 int section_height_mm(int section_width_mm, int aspect_percent);
@@ -55,7 +62,8 @@ double worn_circumference_m(double circumference_m, double overall_diameter_m, d
 /* Static loaded radius at the rated load, 0.912 D/2 (C = 2 pi (2/3 free + 1/3 loaded)). */
 double static_loaded_radius_m(enum construction construction, double overall_diameter_m);
 
-/* Figures of a designation on a rim of that width (UNKNOWN: its measuring rim). */
+/* Figures of a designation on a rim of that width (UNKNOWN: its measuring rim). The envelope is
+ * that of UN R30 or UN R54 6.1.4 and 6.1.5 by construction and use, as the marks say (M+S, POR). */
 void figures_by_rule(const struct designation *size, double rim_width_m, struct tyre_figures *out);
 
 /* Both, for a tyre of a build file with its own wheel. */

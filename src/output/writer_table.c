@@ -248,16 +248,37 @@ static void put_word(struct writer *writer, const char *word, const char *after)
     table->position += width;
 }
 
+enum { NAMED_MAX = 4 }; /* more names would outgrow the table that they stand under */
+
+static void put_count(struct writer *writer, const char *before, size_t count)
+{
+    char number[NUMBER_SIZE + 1] = "";
+    strcpy(number, before);
+    size_t length = strlen(number);
+    length += number_fixed((double)count, 0, '.', number + length);
+    number[length] = '\0';
+    put_word(writer, number, "");
+}
+
 static void put_left_out(struct writer *writer)
 {
     static const char *const before[] = {"(left", "out", "for", "width:"};
+    static const char *const counted[] = {"columns", "left", "out", "for", "width;"};
     static const char *const after[] = {"--columns", "or", "--format", "csv", "shows", "them)"};
     size_t left = 0;
     for (size_t i = 0; i < writer->columns; i++)
         left += !is_shown(writer, i);
-    for (size_t i = 0; i < sizeof before / sizeof before[0]; i++)
-        put_word(writer, before[i], "");
-    for (size_t i = 0; i < writer->columns; i++)
+    bool named = left <= NAMED_MAX;
+    if (!named) {
+        put_count(writer, "(", left);
+        put_word(writer, "of", "");
+        put_count(writer, "", writer->columns);
+    }
+    for (size_t i = 0; i < (named ? sizeof before / sizeof before[0]
+                                  : sizeof counted / sizeof counted[0]);
+         i++)
+        put_word(writer, named ? before[i] : counted[i], "");
+    for (size_t i = 0; named && i < writer->columns; i++)
         if (!is_shown(writer, i))
             put_word(writer, writer->headings[i].name, --left > 0 ? "," : ";");
     for (size_t i = 0; i < sizeof after / sizeof after[0]; i++)

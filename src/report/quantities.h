@@ -11,6 +11,13 @@
     X(OVERALL_DIAMETER_CHANGE, "overall_diameter_change", "diameter change", UNIT_MM, UNIT_IN, 1, 2) \
     X(DIAMETER_CHANGE_SHARE, "overall_diameter_change_percent", "diameter change", UNIT_PERCENT,   \
       UNIT_PERCENT, 2, 2)                                                                          \
+    X(DIAMETER_LEAST, "overall_diameter_min", "diameter, least new", UNIT_MM, UNIT_IN, 1, 2)       \
+    X(DIAMETER_LARGEST, "overall_diameter_max", "diameter, largest new", UNIT_MM, UNIT_IN, 1, 2)   \
+    X(WIDTH_LARGEST, "section_width_max", "section width, largest new", UNIT_MM, UNIT_IN, 1, 2)    \
+    X(STATIC_LOADED_RADIUS, "static_loaded_radius", "static loaded radius", UNIT_MM, UNIT_IN, 1, 2)       \
+    X(MEASURING_RIM, "measuring_rim", "measuring rim", UNIT_IN, UNIT_IN, 2, 2)                     \
+    X(RIM_LEAST, "rim_min", "narrowest rim", UNIT_IN, UNIT_IN, 2, 2)                               \
+    X(RIM_LARGEST, "rim_max", "widest rim", UNIT_IN, UNIT_IN, 2, 2)                                \
     X(SECTION_WIDTH, "section_width_on_rim", "section width on its rim", UNIT_MM, UNIT_IN, 0, 2)   \
     X(REVOLUTIONS, "revolutions", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1)                 \
     X(LOAD_AT_INDEX, "load_index_load", "load of the load index", UNIT_KG, UNIT_LB, 0, 0)          \

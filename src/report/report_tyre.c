@@ -1,26 +1,9 @@
 /* Candidates: what each tyre measures and changes, and whether its marks are enough. */
 #include "base/known.h"
 #include "base/units.h"
+#include "report/basis.h"
 #include "report/plan.h"
 #include "tables/lookup.h"
-
-static const char *source_text(enum figure_source source, bool un_r54)
-{
-    switch (source) {
-    case SOURCE_RULE:
-        return un_r54 ? "UN R54 rules" : "UN R30 rules";
-    case SOURCE_MOULDED:
-        return "size designation";
-    case SOURCE_TABLE:
-        return "table of sizes";
-    case SOURCE_CONVENTION:
-        return "82 series taken (convention)";
-    case SOURCE_DATA_BOOK:
-        return "data book";
-    default:
-        return "unknown";
-    }
-}
 
 /* The axle shown: the rear only where it differs from the front. */
 static bool axles_differ(const struct setup *setup)
@@ -51,7 +34,9 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
     figure.action = NULL;
     figure.quantity = QUANTITY_SECTION_WIDTH;
     figure.value = stated->width_on_rim_m;
-    figure.basis = source_text(stated->width_source, stated->un_r54);
+    figure.basis = stated->width_source == SOURCE_MOULDED /* and carried over to its rim */
+                       ? source_text(SOURCE_RULE, stated->un_r54)
+                       : source_text(stated->width_source, stated->un_r54);
     figures_add(figures, figure);
     figure.quantity = QUANTITY_REVOLUTIONS;
     figure.value = 1 / stated->rolling_circumference_m;
@@ -62,8 +47,7 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
     if (setup->is_fitted)
         return;
     figure.quantity = QUANTITY_OVERALL_DIAMETER_CHANGE;
-    figure.value =
-        beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
+    figure.value = beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
     figure.basis = beside->mixed[axle] ? "by the same rule for both tyres" : basis;
     figures_add(figures, figure);
     report_limits(plan, figures, figure, &plan->specification->limits.diameter_change,
@@ -83,6 +67,42 @@ static void report_mixed(const struct plan *plan, size_t index, int axle, struct
     figures_add(figures, figure);
 }
 
+/* The rest of what `size` prints, for the tyre and the data book of this setup. */
+static void report_size_limits(const struct plan *plan, size_t index, int axle,
+                               struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct tyre *tyre = &setup->axle[axle];
+    struct tyre_measures measures;
+    tyre_measure(tyre, &measures);
+    const struct tyre_figures *stated = &measures.stated;
+    const char *envelope = envelope_text(&tyre->size, stated);
+    const char *permitted = rim_source_text(stated->rim_source);
+    const struct {
+        enum quantity_id quantity;
+        double value;
+        const char *basis;
+    } rows[] = {
+        {QUANTITY_DIAMETER_LEAST, stated->overall_diameter_min_m, envelope},
+        {QUANTITY_DIAMETER_LARGEST, stated->overall_diameter_max_m, envelope},
+        {QUANTITY_WIDTH_LARGEST, stated->width_on_rim_max_m, envelope},
+        {QUANTITY_STATIC_LOADED_RADIUS, stated->static_loaded_radius_m,
+         stated->radius_source == SOURCE_DATA_BOOK ? "data book" : "0.912 D/2 at the rated load"},
+        {QUANTITY_MEASURING_RIM, stated->measuring_rim_m,
+         rim_source_text(stated->measuring_rim_source)},
+        {QUANTITY_RIM_LEAST, stated->rim_min_m, permitted},
+        {QUANTITY_RIM_LARGEST, stated->rim_max_m, permitted},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        if (!known(rows[i].value))
+            continue;
+        struct figure figure =
+            figure_of(PART_TYRE, rows[i].quantity, setup->name, rows[i].value, rows[i].basis);
+        figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+        figures_add(figures, figure);
+    }
+}
+
 /* UN R30 and R54 put the load index on the tyre; that it is not below the fitted one is what
  * inspections ask for. */
 static void report_load_index(const struct plan *plan, size_t index, int axle,
@@ -91,16 +111,17 @@ static void report_load_index(const struct plan *plan, size_t index, int axle,
     const struct setup *setup = &plan->setups[index];
     const struct service_description *service = &setup->axle[axle].size.service;
     const struct service_description *before = &plan->fitted.axle[axle].size.service;
-    struct figure figure = figure_of(PART_TYRE, QUANTITY_LOAD_AT_INDEX, setup->name,
-                                     load_index_kg(service->load_index),
-                                     "load index, UN R30 / R54 Annex 4");
+    struct figure figure =
+        figure_of(PART_TYRE, QUANTITY_LOAD_AT_INDEX, setup->name,
+                  load_index_kg(service->load_index), "load index, UN R30 / R54 Annex 4");
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     if (!setup->is_fitted)
         figure = figure_at_least(figure, load_index_kg(before->load_index));
     if (figure.verdict == VERDICT_FAIL)
-        figure.action = arena_format(plan->arena, "below the fitted tyre: choose load index %d or above",
-                                     load_index_for_kg(figure.limit));
+        figure.action =
+            arena_format(plan->arena, "below the fitted tyre: choose load index %d or above",
+                         load_index_for_kg(figure.limit));
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = "give the service description of both tyres, such as 120/116R";
     figures_add(figures, figure);
@@ -115,8 +136,7 @@ static void report_speed_symbol(const struct plan *plan, size_t index, int axle,
     bool given = speed_symbol_kmh(service->speed_symbol, &kmh);
     struct figure figure =
         figure_of(PART_TYRE, QUANTITY_SPEED_SYMBOL, setup->name,
-                  given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN,
-                  "speed symbol, UN R30 / R54");
+                  given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN, "speed symbol, UN R30 / R54");
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     figure = figure_at_least(figure, plan->specification->vehicle.top_speed_mps);
@@ -136,17 +156,17 @@ static void report_rim(const struct plan *plan, size_t index, int axle, struct f
     const struct tyre_figures *stated = &measures.stated;
     bool book = stated->rim_source == SOURCE_DATA_BOOK;
     double width = tyre->wheel.width_m;
-    struct figure figure =
-        figure_of(PART_TYRE, QUANTITY_RIM_WIDTH, setup->name, width,
-                  book ? "permitted rims of the data book"
-                       : "rims by factor (ISO 4000-1, from memory)");
+    struct figure figure = figure_of(
+        PART_TYRE, QUANTITY_RIM_WIDTH, setup->name, width,
+        book ? "permitted rims of the data book"
+             : arena_format(plan->arena, "rims: %s", rim_source_text(stated->rim_source)));
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
     bool below_middle = width - stated->rim_min_m < stated->rim_max_m - width;
     figure = below_middle ? figure_at_least(figure, stated->rim_min_m)
                           : figure_at_most(figure, stated->rim_max_m);
     if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = known(width) ? "the data book must say which rims are permitted"
-                                     : "give wheel: width";
+        figure.action =
+            known(width) ? "the data book must say which rims are permitted" : "give wheel: width";
     else if (figure.verdict == VERDICT_FAIL)
         figure.action = book ? "choose a permitted rim" : "the data book must permit this rim";
     else if (!book)
@@ -162,8 +182,8 @@ static void report_assumptions(const struct setup *setup, struct figures *figure
         enum assumption assumption = (enum assumption)(1 << bit);
         if (!(setup->assumptions & (unsigned)assumption))
             continue;
-        struct figure figure = figure_of(PART_TYRE, QUANTITY_ASSUMPTION, setup->name, UNKNOWN,
-                                         "assumption");
+        struct figure figure =
+            figure_of(PART_TYRE, QUANTITY_ASSUMPTION, setup->name, UNKNOWN, "assumption");
         figure.action = assumption_text(assumption);
         figures_add(figures, figure);
     }
@@ -175,6 +195,7 @@ void report_tyre(const struct plan *plan, struct figures *figures)
         int axles = axles_differ(&plan->setups[i]) || axles_differ(&plan->fitted) ? 2 : 1;
         for (int axle = 0; axle < axles; axle++) {
             report_dimensions(plan, i, axle, figures);
+            report_size_limits(plan, i, axle, figures);
             report_load_index(plan, i, axle, figures);
             report_speed_symbol(plan, i, axle, figures);
             report_rim(plan, i, axle, figures);

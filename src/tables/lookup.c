@@ -238,3 +238,34 @@ const struct full_profile_sizes_row *full_profile_size_find(int section_mm, int 
             return &full_profile_sizes_rows[i];
     return NULL;
 }
+
+const struct flotation_sizes_row *flotation_size_find(int diameter_hundredths,
+                                                      int section_hundredths, int rim_tenths)
+{
+    for (int i = 0; i < flotation_sizes_count; i++) {
+        const struct flotation_sizes_row *row = &flotation_sizes_rows[i];
+        if (row->diameter_hundredths == diameter_hundredths &&
+            row->section_hundredths == section_hundredths && row->rim_tenths == rim_tenths)
+            return row;
+    }
+    return NULL;
+}
+
+const struct flotation_rims_row *flotation_rims_find(int section_hundredths)
+{
+    for (int i = 0; i < flotation_rims_count; i++)
+        if (flotation_rims_rows[i].section_hundredths == section_hundredths)
+            return &flotation_rims_rows[i];
+    return NULL;
+}
+
+const struct heavy_rims_row *heavy_rims_find(int section_mm, int aspect_percent, int rim_tenths)
+{
+    for (int i = 0; i < heavy_rims_count; i++) {
+        const struct heavy_rims_row *row = &heavy_rims_rows[i];
+        if (row->section_width_mm == section_mm && row->aspect_percent == aspect_percent &&
+            row->rim_tenths == rim_tenths)
+            return row;
+    }
+    return NULL;
+}

@@ -107,4 +107,11 @@ const struct numeric_sizes_row *numeric_size_find(int section_hundredths, const 
                                                   int rim_tenths);
 const struct full_profile_sizes_row *full_profile_size_find(int section_mm, int rim_tenths);
 
+/* Tables flotation_sizes (by all three numbers of the designation, hundredths of an inch and
+ * tenths), flotation_rims (by section width) and heavy_rims. NULL where not listed. */
+const struct flotation_sizes_row *flotation_size_find(int diameter_hundredths,
+                                                      int section_hundredths, int rim_tenths);
+const struct flotation_rims_row *flotation_rims_find(int section_hundredths);
+const struct heavy_rims_row *heavy_rims_find(int section_mm, int aspect_percent, int rim_tenths);
+
 #endif

@@ -5,7 +5,8 @@
  *                 diameter x width construction rim   flotation, inches
  *                 width construction rim              numeric (inches) or full profile (mm)
  *   construction  R ZR RF ZRF D B -
- *   mark          C CP LT ST NHS, service description, capacity class, load range, ply rating
+ *   mark          C CP LT ST NHS, service description, capacity class, load range, ply rating,
+ *                 snow (M+S, 3PMSF) and special use (POR, MPT, ET, ML)
  *
  * Blanks may stand between any two of these. One letter can mean several things, and what was
  * read before decides: C is "commercial" behind a size without prefix, a load range behind an LT
@@ -15,6 +16,8 @@
 #include "text/designation_internal.h"
 
 #define CONSTRUCTION_EXPECTED "a construction: R, ZR, RF, ZRF, D, B or -"
+
+enum { NARROWEST_NUMERIC = 300, WIDEST_NUMERIC = 2450 }; /* hundredths of an inch */
 
 struct decimal {
     const char *from, *to;
@@ -52,7 +55,9 @@ static bool scan_decimals(struct scanner *scanner, struct decimal *decimal)
             return fault_expected(scanner, "at most two decimals");
         decimal->whole = false;
     } else if (*scanner->at == ',' && is_digit(scanner->at[1])) {
-        return fault_expected(scanner, "a decimal point");
+        return fault_expected(scanner, decimal->hundredths >= 10000
+                                           ? "'/' before the aspect ratio, as in 205/55R16"
+                                           : "a decimal point");
     }
     decimal->to = scanner->at;
     return true;
@@ -73,6 +78,8 @@ static bool scan_decimal(struct scanner *scanner, struct decimal *decimal, const
         return fault_between(scanner, decimal->from, scanner->at,
                              "a number of %d digits is no size; expected %s", count, expected);
     decimal->hundredths = whole * 100;
+    if (*scanner->at == 'O' || *scanner->at == 'I') /* for 0 and 1, which no mark begins with */
+        return fault_expected(scanner, expected);
     return scan_decimals(scanner, decimal);
 }
 
@@ -93,6 +100,10 @@ static bool scan_prefix(struct scanner *scanner)
         prefix = PREFIX_ST;
     else if (at[0] == 'H' && at[1] == 'L')
         prefix = PREFIX_HL;
+    if (at[0] == 'R' && is_digit(at[1]))
+        return fault_between(scanner, at, at + 1,
+                             "the rim diameter stands first; expected the section width first, "
+                             "as in 205/55R16");
     int length = prefix == PREFIX_P || prefix == PREFIX_T ? 1 : 2;
     if (prefix == PREFIX_NONE)
         return fault_expected(scanner, "the section width or overall diameter of a tyre, "
@@ -114,6 +125,12 @@ static bool construction_fault(struct scanner *scanner)
                              "the speed letter %c stands before the R, as it did in former times; "
                              "expected R, and the service description behind the rim diameter code",
                              at[0]);
+    if (is_speed_symbol_letter(at[0]) && scanner->out->section_whole &&
+        scanner->out->form == FORM_NUMERIC && scanner->out->section_width >= WIDEST_NUMERIC &&
+        at[1] == ' ')
+        return fault_between(scanner, at, at + 1,
+                             "a service description stands before the size; expected the size "
+                             "first, as in 205/55R16 91V");
     return fault_expected(scanner, CONSTRUCTION_EXPECTED);
 }
 
@@ -180,8 +197,27 @@ static bool set_aspect(struct scanner *scanner, const struct decimal *ratio)
     return true;
 }
 
+/* 55/205R16: a ratio before '/' and a width in mm behind it. False and a fault where it is so. */
+static bool check_order(struct scanner *scanner, const struct decimal *width)
+{
+    int ratio = width->hundredths / 100, behind = 0;
+    const char *at = scanner->at + 1;
+    while (*at == ' ')
+        at++;
+    for (int digits = 0; digits < 4 && is_digit(*at); digits++)
+        behind = behind * 10 + *at++ - '0';
+    if (!width->whole || ratio < 20 || ratio > 95 || behind < 105 || behind > 405)
+        return true;
+    return fault_between(scanner, width->from, at,
+                         "the aspect ratio %d stands before the section width %d; "
+                         "expected the width first, as in %d/%d",
+                         ratio, behind, behind, ratio);
+}
+
 static bool scan_metric(struct scanner *scanner, const struct decimal *width)
 {
+    if (!check_order(scanner, width))
+        return false;
     if (width->hundredths < 6000)
         return fault_between(scanner, scanner->at, scanner->at + 1,
                              "'/' stands behind a size in inches; expected x, as in 31x10.50R15, "
@@ -211,6 +247,11 @@ static bool scan_flotation(struct scanner *scanner, const struct decimal *diamet
     struct decimal width;
     if (!scan_decimal(scanner, &width, "a section width in inches, such as 10.50"))
         return false;
+    if (width.whole && width.hundredths >= 40000 && width.hundredths <= 250000)
+        return fault_between(scanner, width.from, width.to,
+                             "the section width behind x has lost its decimal point; "
+                             "expected inches, such as %d.%02d",
+                             width.hundredths / 10000, width.hundredths / 100 % 100);
     if (width.hundredths < 400 || width.hundredths > 2500 ||
         width.hundredths * 10 > diameter->hundredths * 7)
         return fault_between(scanner, width.from, width.to,
@@ -238,7 +279,7 @@ static bool set_width_alone(struct scanner *scanner, const struct decimal *width
 static bool check_numeric_width(struct scanner *scanner, const struct decimal *width)
 {
     if (scanner->out->form != FORM_NUMERIC ||
-        (width->hundredths >= 300 && width->hundredths <= 2450))
+        (width->hundredths >= NARROWEST_NUMERIC && width->hundredths <= WIDEST_NUMERIC))
         return true;
     struct span written = written_between(scanner, width->from, width->to);
     return fault_between(scanner, width->from, width->to,
@@ -247,9 +288,27 @@ static bool check_numeric_width(struct scanner *scanner, const struct decimal *w
                          (int)written.length, written.at);
 }
 
+/* 20555R16: width and ratio without the '/' between them. */
+static bool check_run_together(struct scanner *scanner)
+{
+    skip_blanks(scanner);
+    const char *from = scanner->at;
+    int run = 0;
+    while (is_digit(from[run]))
+        run++;
+    if (run != 5 || from[0] == '0')
+        return true;
+    return fault_between(scanner, from, from + run,
+                         "section width and aspect ratio run together; expected '/' between them, "
+                         "as in %.3s/%.2s",
+                         from, from + 3);
+}
+
 static bool scan_size(struct scanner *scanner)
 {
     struct decimal first;
+    if (!check_run_together(scanner))
+        return false;
     if (!scan_decimal(scanner, &first, "the section width or overall diameter of a tyre"))
         return false;
     skip_blanks(scanner);

@@ -45,6 +45,17 @@ enum capacity_class {
     CAPACITY_COUNT
 };
 
+/* Special use tyres of UN R54 2.2.3 (from memory): professional off-road, multi-purpose truck,
+ * extra tread, mining and logging. */
+enum special_use {
+    SPECIAL_USE_NONE,
+    SPECIAL_USE_POR,
+    SPECIAL_USE_MPT,
+    SPECIAL_USE_ET,
+    SPECIAL_USE_ML,
+    SPECIAL_USE_COUNT
+};
+
 enum { LOAD_INDEX_NONE = -1, LOAD_INDEX_MAX = 200 };
 
 /* Longest designation that is read, and room for any canonical spelling with its NUL. */
@@ -76,6 +87,9 @@ struct designation {
     enum capacity_class capacity;
     char load_range; /* 'A'..'N', 0 where not marked */
     int ply_rating;  /* 0 where not marked */
+    enum special_use special_use;
+    bool mud_and_snow; /* M+S, M.S or M&S is moulded: a snow tyre of UN R30 and UN R54 */
+    bool severe_snow;  /* 3PMSF, as lists write the mountain and snowflake of UN R117 */
 };
 
 /* Where and why a text is not a designation. Columns count characters from 1. */

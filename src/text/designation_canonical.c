@@ -4,6 +4,7 @@
 #include "text/designation_internal.h"
 
 const char *const PREFIX_TEXT[PREFIX_COUNT] = {"", "P", "LT", "ST", "T", "HL"};
+const char *const SPECIAL_USE_TEXT[SPECIAL_USE_COUNT] = {"", "POR", "MPT", "ET", "ML"};
 
 static char *put_text(char *to, const char *text)
 {
@@ -134,6 +135,17 @@ static char *put_marks(char *to, const struct designation *designation)
     return to;
 }
 
+static char *put_use(char *to, const struct designation *designation)
+{
+    if (designation->special_use != SPECIAL_USE_NONE) {
+        *to++ = ' ';
+        to = put_text(to, SPECIAL_USE_TEXT[designation->special_use]);
+    }
+    if (designation->mud_and_snow)
+        to = put_text(to, " M+S");
+    return designation->severe_snow ? put_text(to, " 3PMSF") : to;
+}
+
 size_t designation_canonical(const struct designation *designation,
                              char text[DESIGNATION_CANONICAL_SIZE])
 {
@@ -141,6 +153,7 @@ size_t designation_canonical(const struct designation *designation,
     to = put_service(to, &designation->service, designation->service.speed_above);
     to = put_service(to, &designation->second_service, true);
     to = put_marks(to, designation);
+    to = put_use(to, designation);
     *to = '\0';
     return (size_t)(to - text);
 }
@@ -161,7 +174,9 @@ bool designation_equal(const struct designation *a, const struct designation *b)
            a->rim_code_tenths == b->rim_code_tenths && a->rim_millimetric == b->rim_millimetric &&
            service_equal(&a->service, &b->service) &&
            service_equal(&a->second_service, &b->second_service) && a->capacity == b->capacity &&
-           a->load_range == b->load_range && a->ply_rating == b->ply_rating;
+           a->load_range == b->load_range && a->ply_rating == b->ply_rating &&
+           a->special_use == b->special_use && a->mud_and_snow == b->mud_and_snow &&
+           a->severe_snow == b->severe_snow;
 }
 
 const char *designation_form_name(enum tyre_form form)

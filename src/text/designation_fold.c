@@ -107,6 +107,14 @@ struct span written_between(const struct scanner *scanner, const char *from, con
     return (struct span){begin, (size_t)(left.at - begin)};
 }
 
+/* The digit that a letter is commonly mistaken for where digits stand beside it, else 0. */
+static char digit_meant(const struct scanner *scanner)
+{
+    const char *at = scanner->at;
+    bool beside = is_digit(at[1]) || (at > scanner->text && is_digit(at[-1]));
+    return !beside ? 0 : *at == 'O' ? '0' : *at == 'I' ? '1' : 0;
+}
+
 bool fault_expected(struct scanner *scanner, const char *expected)
 {
     if (*scanner->at == '\0')
@@ -121,6 +129,10 @@ bool fault_expected(struct scanner *scanner, const char *expected)
     if (first < ' ' || first == 0x7F)
         return fault_between(scanner, scanner->at, to,
                              "a control character stands here; expected %s", expected);
+    if (digit_meant(scanner) != 0)
+        return fault_between(scanner, scanner->at, to,
+                             "the letter %c stands here among digits; expected the digit %c, or %s",
+                             first, digit_meant(scanner), expected);
     if (first >= 0x80 && written.length == 1)
         return fault_between(scanner, scanner->at, to,
                              "a byte that is not UTF-8 text stands here; expected %s", expected);

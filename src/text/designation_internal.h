@@ -48,6 +48,7 @@ bool fault_expected(struct scanner *scanner, const char *expected);
 struct span written_between(const struct scanner *scanner, const char *from, const char *to);
 
 extern const char *const PREFIX_TEXT[PREFIX_COUNT]; /* as moulded before the size */
+extern const char *const SPECIAL_USE_TEXT[SPECIAL_USE_COUNT];
 
 /* designation_rim.c */
 bool scan_rim(struct scanner *scanner);
@@ -60,6 +61,10 @@ bool is_speed_symbol_letter(char letter);
 /* designation_marks.c: everything behind the rim code. */
 bool scan_marks(struct scanner *scanner);
 bool move_prefix_behind(struct scanner *scanner);
+
+/* designation_use.c: M+S, 3PMSF, POR and the like. True where one was read, or where one stands
+ * twice, which is then *in_order = false and a fault. */
+bool scan_use(struct scanner *scanner, bool *in_order);
 
 /* designation_check.c: contradictions between what was read. */
 bool check_dimensions(struct scanner *scanner);

@@ -2,8 +2,8 @@
 #include "text/designation_internal.h"
 
 #define MARK_EXPECTED                                                                              \
-    "a service description such as 91V, C, CP, LT, ST, NHS, XL, SL, HL, LL, LR E, 10PR, or the "   \
-    "end"
+    "a service description such as 91V, C, CP, LT, ST, NHS, XL, SL, HL, LL, LR E, 10PR, M+S, "     \
+    "POR, or the end"
 
 int load_range_ply_rating(char letter)
 {
@@ -109,6 +109,14 @@ static bool is_light_truck_or_trailer(const struct designation *out)
            out->suffix == SUFFIX_ST;
 }
 
+static bool symbol_before_index_fault(struct scanner *scanner)
+{
+    return fault_between(scanner, scanner->at, scanner->at + 1,
+                         "the speed symbol %c stands before the load index; "
+                         "expected the load index first, as in 91V",
+                         *scanner->at);
+}
+
 /* A letter alone is a load range on the sizes that are sold by load range; on a passenger tyre it
  * might as well be a speed symbol that has lost its load index. */
 static bool scan_lone_letter(struct scanner *scanner)
@@ -117,6 +125,8 @@ static bool scan_lone_letter(struct scanner *scanner)
     if (is_light_truck_or_trailer(out) || out->form == FORM_FLOTATION ||
         out->form == FORM_NUMERIC || rim_has_half(out))
         return set_load_range(scanner);
+    if (is_speed_symbol_letter(*scanner->at) && is_digit(scanner->at[1]))
+        return symbol_before_index_fault(scanner);
     return fault_between(scanner, scanner->at, scanner->at + 1,
                          "the letter %c alone may be a load range or a speed symbol; "
                          "expected LR %c, or a load index before it",
@@ -207,6 +217,8 @@ static bool scan_word(struct scanner *scanner)
         return scan_c(scanner);
     if (load_range_ply_rating(*from) != 0)
         return scan_lone_letter(scanner);
+    if (is_speed_symbol_letter(*from) && is_digit(from[1]))
+        return symbol_before_index_fault(scanner);
     return fault_expected(scanner, MARK_EXPECTED);
 }
 
@@ -251,6 +263,9 @@ static bool scan_ply_rating(struct scanner *scanner, const char *end)
 static bool scan_mark(struct scanner *scanner)
 {
     char c = *scanner->at;
+    bool in_order = true;
+    if (scan_use(scanner, &in_order))
+        return in_order;
     if (is_digit(c)) {
         const char *ply_end = ply_word_end(scanner->at);
         return ply_end != NULL ? scan_ply_rating(scanner, ply_end) : scan_service(scanner);

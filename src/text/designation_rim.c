@@ -39,6 +39,21 @@ static bool rim_fault(struct scanner *scanner, const char *from, const char *to)
                          (int)written.length, written.at, RIM_EXPECTED);
 }
 
+/* 205-55-16: the first hyphen stands where '/' belongs, and was read as a construction. */
+static bool hyphen_for_slash(struct scanner *scanner, const char *from, int code)
+{
+    const struct designation *out = scanner->out;
+    if (out->form != FORM_FULL_PROFILE || !out->hyphen || code < 31 || code > 95)
+        return false;
+    while (*from != '-')
+        from--;
+    fault_between(scanner, from, from + 1,
+                  "a hyphen stands between section width and aspect ratio; "
+                  "expected '/', as in %d/%d",
+                  out->section_width, code);
+    return true;
+}
+
 /* ISO 5775-1 sizes: section width in mm, hyphen, bead seat diameter in mm. */
 static bool looks_like_bicycle(const struct designation *out)
 {
@@ -108,6 +123,8 @@ bool scan_rim(struct scanner *scanner)
     if (run > 3)
         run = rim_digits_of_run(from, run);
     scanner->at = from + run;
+    if (*scanner->at == 'O' || *scanner->at == 'I')
+        return fault_expected(scanner, "a rim diameter code such as 16, 22.5 or 390");
     if (run > 3)
         return rim_fault(scanner, from, scanner->at);
     int code = 0;
@@ -117,6 +134,8 @@ bool scan_rim(struct scanner *scanner)
         return rim_fault(scanner, from, scanner->at);
     if (run == 3)
         return set_millimetric(scanner, from, code);
+    if (hyphen_for_slash(scanner, from, code))
+        return false;
     int tenths = code * 10;
     if (!scan_half(scanner, from, &tenths))
         return false;

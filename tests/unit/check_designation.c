@@ -95,6 +95,16 @@ static const struct {
     {"12-16.5 10PR NHS", "12-16.5NHS 10PR"},
     {"315/80R22.5 156/150L (154/150M)", "315/80R22.5 156/150L (154/150M)"},
     {"315/80R22.5 156/150L 154/150M", "315/80R22.5 156/150L (154/150M)"},
+    {"205/55R16 91H M+S", "205/55R16 91H M+S"},
+    {"205/55r16 91h m&s", "205/55R16 91H M+S"},
+    {"205/55R16 M.S 91H", "205/55R16 91H M+S"},
+    {"205/55R16 91H M S", "205/55R16 91H M+S"},
+    {"205/55R16 91H ms 3pmsf XL", "205/55R16 91H XL M+S 3PMSF"},
+    {"LT265/75R16 123/120Q POR M+S", "LT265/75R16 123/120Q POR M+S"},
+    {"335/80R20 MPT 147K", "335/80R20 147K MPT"},
+    {"7.50R16 ET 121/120L", "7.50R16 121/120L ET"},
+    {"12R22.5 ML LR M", "12R22.5 LR M ML"},
+    {"11R22.5 M", "11R22.5 LR M"},
 };
 
 START_TEST(every_spelling_has_its_canonical_one)
@@ -199,6 +209,9 @@ static const char *const DIFFERENT[][2] = {
     {"205/55R16 91V", "205/55R16 91V XL"},
     {"205/55R16 LR B", "205/55R16 LR C"},
     {"205/55R16", "205/55R16 4PR"},
+    {"205/55R16", "205/55R16 M+S"},
+    {"205/55R16", "205/55R16 3PMSF"},
+    {"205/55R16 POR", "205/55R16 MPT"},
 };
 
 START_TEST(tyres_that_differ_are_not_equal)
@@ -282,6 +295,9 @@ static const struct {
     {"31x10.50R15LT 109R LR F", 23, 1, "contradicts load index 109"},
     {"185R14C 7PR", 9, 1, "ply rating"},
     {"185R14C 8PR 8PR", 13, 1, "second ply rating"},
+    {"205/55R16 91H M+S M+S", 19, 3, "second mark"},
+    {"LT265/75R16 POR MPT", 17, 3, "second mark"},
+    {"205/55R16 91H M+SX", 15, 1, "letter M alone"},
     {"205/55R16 91V sold", 15, 1, "'s' stands here"},
     {"205/55R16 91V STD", 15, 1, "'S' stands here"},
     {"LT245/75R16 120/116R STEEL", 22, 1, "'S' stands here"},
@@ -358,5 +374,6 @@ Suite *designation_suite(void)
     suite_add_tcase(suite, designation_property_case());
     suite_add_tcase(suite, designation_random_case());
     suite_add_tcase(suite, designation_listed_case());
+    suite_add_tcase(suite, designation_counter_case());
     return suite;
 }

@@ -49,6 +49,10 @@ const char *const DESIGNATION_SAMPLES[] = {
     "8R19\xC2\xBD 124/122L",
     "lt 245 / 75 r16 120/116 r",
     "205/55r1691vll",
+    "205/55R16 91H M+S 3PMSF",
+    "LT265/75R16 123/120Q LR E POR M+S",
+    "335/80R20 147K MPT",
+    "12R22.5 152/148L LR H ML",
     NULL,
 };
 

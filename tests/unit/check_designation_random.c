@@ -144,6 +144,10 @@ static void random_marks(struct designation *d)
     if (one_in(4))
         d->ply_rating =
             d->load_range != 0 ? load_range_ply_rating(d->load_range) : 2 * (1 + below(12));
+    d->mud_and_snow = one_in(4);
+    d->severe_snow = one_in(6);
+    if (one_in(6))
+        d->special_use = (enum special_use)below(SPECIAL_USE_COUNT);
 }
 
 static struct designation random_designation(void)
@@ -246,6 +250,17 @@ static void spell_service(const struct service_description *service, bool parent
         part(")", false);
 }
 
+static void spell_use(const struct designation *d)
+{
+    static const char *const SPECIAL[SPECIAL_USE_COUNT] = {"", "POR", "MPT", "ET", "ML"};
+    static const char *const SNOW[] = {"M+S", "M&S", "M.S", "M/S", "M-S", "M S", "MS", "M + S"};
+    if (d->severe_snow)
+        part("3PMSF", true);
+    part(SPECIAL[d->special_use], true);
+    if (d->mud_and_snow)
+        part(SNOW[below(8)], true);
+}
+
 static void spell_marks(const struct designation *d)
 {
     static const char *const CAPACITIES[CAPACITY_COUNT][4] = {
@@ -270,6 +285,7 @@ static void spell_marks(const struct designation *d)
         snprintf(text, sizeof text, "%d%s", d->ply_rating, PLY[below(4)]);
         part(text, true);
     }
+    spell_use(d);
 }
 
 static void spell(const struct designation *d)

@@ -112,6 +112,13 @@ static const struct {
     {"LT245/75R16 120/116R", 1.04, 1.04},
     {"T125/70D16 96M", 1.08, 1.06},
     {"LT245/75D16 120/116N", 1.07, 1.06},
+    {"P195/75B14 92S", 1.08, 1.06},
+    {"LT245/75B16 120/116N", 1.07, 1.06},
+    {"LT245/75R16 120/116R POR", 1.06, 1.04},
+    {"LT245/75D16 120/116N POR", 1.09, 1.06},
+    {"265/70R17 115T POR", 1.06, 1.04}, /* special use is known to UN R54 only */
+    {"335/80R20 147K MPT", 1.06, 1.04},
+    {"315/70R22.5 154/150L", 1.04, 1.04},
 };
 
 START_TEST(envelope_is_the_standards)
@@ -125,6 +132,85 @@ START_TEST(envelope_is_the_standards)
     assert_close(figures.overall_diameter_max_m, rim + envelopes[_i].b * twice, 1e-12, name);
     assert_close(figures.width_on_rim_max_m, figures.width_on_rim_m * envelopes[_i].width, 1e-12,
                  name);
+}
+END_TEST
+
+/* UN R30 and R54 6.1.5.3 (from memory): 1 % more on the largest diameter of a snow tyre. */
+START_TEST(snow_tyre_may_be_larger)
+{
+    static const char *const pairs[][2] = {
+        {"205/55R16 91H", "205/55R16 91H M+S"},
+        {"205/55R16 91H", "205/55R16 91H 3PMSF"},
+        {"205/55R16 91H", "205/55R16 91H M+S 3PMSF"},
+        {"LT245/75R16 120/116R POR", "LT245/75R16 120/116R POR M+S"},
+    };
+    for (size_t i = 0; i < LENGTH_OF(pairs); i++) {
+        struct tyre normal = tyre_of(pairs[i][0]), snow = tyre_of(pairs[i][1]);
+        struct tyre_figures a, b;
+        figures_by_rule(&normal.size, UNKNOWN, &a);
+        figures_by_rule(&snow.size, UNKNOWN, &b);
+        assert_close(b.overall_diameter_max_m, 1.01 * a.overall_diameter_max_m, 1e-12, pairs[i][1]);
+        assert_close(b.overall_diameter_min_m, a.overall_diameter_min_m, 0, pairs[i][1]);
+        assert_close(b.overall_diameter_m, a.overall_diameter_m, 0, pairs[i][1]);
+    }
+}
+END_TEST
+
+/* Rims in inches and the width on a rim other than the measuring one, in mm, over the forms. Rims:
+ * ETRTO and TRA (from memory); width by UN R30 and R54 6.1.1 from the listed width and rim. */
+static const struct {
+    const char *designation;
+    double measuring, min, max, rim, width;
+} rims[] = {
+    {"7.50R16LT 112/107N", 6, 5.5, 6.5, 6.5, 215},   /* 210 + 0.4 x 12.7 */
+    {"11R22.5 146/143L", 8.25, 7.5, 8.25, 7.5, 271}, /* 279 - 0.4 x 19.05 */
+    {"6.50-16", 4.5, 4.5, 5.5, 5.5, 186},
+    {"31x10.50R15LT 109R", 8.5, 7, 9, 8, 263},    /* 268 - 0.4 x 12.7 */
+    {"35x12.50R20LT 121Q", 10, 8.5, 11, 11, 328}, /* 317.5 + 0.4 x 25.4 = 327.66 */
+    {"31x10.50R16.5LT", 8.25, NAN, NAN, 8.25, 266},
+    {"40x15.50R20LT", NAN, NAN, NAN, 11, 394},       /* not listed: 393.7 as moulded */
+    {"165R13 82T", 4.5, 4.5, 5.5, 5, 172},           /* 167 + 0.4 x 12.7 */
+    {"315/70R22.5 154/150L", 9, 9, 9.75, 9.75, 320}, /* 315 + 0.4 (247.65 - 236.25) */
+    {"315/35R22.5", NAN, NAN, NAN, 10, 315},
+    {"T125/70D16 96M", NAN, NAN, NAN, 4, 125},
+    {"5.20-10", NAN, NAN, NAN, 4, 132},
+};
+
+static void assert_rim(double rim_m, double inches, const char *name)
+{
+    if (known(inches))
+        assert_close(rim_m / 0.0254, inches, 1e-9, name);
+    else
+        ck_assert_msg(!known(rim_m), "%s: %g in", name, rim_m / 0.0254);
+}
+
+START_TEST(rims_of_every_form)
+{
+    const char *name = rims[_i].designation;
+    struct tyre tyre = tyre_of(name);
+    struct tyre_figures figures;
+    figures_by_rule(&tyre.size, rims[_i].rim * 0.0254, &figures);
+    assert_rim(figures.measuring_rim_m, rims[_i].measuring, name);
+    assert_rim(figures.rim_min_m, rims[_i].min, name);
+    assert_rim(figures.rim_max_m, rims[_i].max, name);
+    ck_assert_int_eq(figures.rim_source == SOURCE_NONE, !known(rims[_i].min));
+    ck_assert_int_eq(figures.measuring_rim_source == SOURCE_NONE, !known(rims[_i].measuring));
+    assert_close(figures.width_on_rim_m * 1e3, rims[_i].width, 0.5, name);
+}
+END_TEST
+
+/* A flotation size is smaller than its name says (31 in: 775 mm in UN R54 Annex 5, from memory), so
+ * that a new one may be 381 + 0.97 x 394 mm. */
+START_TEST(flotation_size_may_be_smaller_than_moulded)
+{
+    struct tyre tyre = tyre_of("31x10.50R15LT 109R"), unlisted = tyre_of("34x10.50R17LT");
+    struct tyre_figures figures;
+    figures_by_rule(&tyre.size, UNKNOWN, &figures);
+    assert_close(figures.overall_diameter_m, 0.7874, 1e-12, "as moulded");
+    assert_close(figures.overall_diameter_min_m, 0.76318, 1e-9, "UN R54");
+    assert_close(figures.overall_diameter_max_m, 0.381 + 1.04 * 0.4064, 1e-9, "UN R54");
+    figures_by_rule(&unlisted.size, UNKNOWN, &figures);
+    assert_close(figures.overall_diameter_min_m, 0.432 + 0.97 * (0.8636 - 0.432), 1e-9, "UN R54");
 }
 END_TEST
 
@@ -278,6 +364,10 @@ START_TEST(size_without_rule_needs_its_data_book)
     figures_to_compare(&tyre, &other, &first, &second, &mixed);
     assert_close(first.overall_diameter_m, 0.498, 0, "its data book");
     assert_close(second.overall_diameter_m, 0.632, 1e-12, "UN R30");
+    /* Its tolerance is that of UN R54 6.1.5 about the stated diameter, diagonal: 254 + 244 x 1.07.
+     */
+    assert_close(first.overall_diameter_max_m, 0.51508, 1e-9, "UN R54");
+    assert_close(first.overall_diameter_min_m, 0.49068, 1e-9, "UN R54");
 }
 END_TEST
 
@@ -290,6 +380,9 @@ Suite *dimensions_suite(void)
     tcase_add_test(rules, section_height_is_rounded_half_up);
     tcase_add_test(rules, section_width_follows_the_rim);
     tcase_add_loop_test(rules, envelope_is_the_standards, 0, (int)LENGTH_OF(envelopes));
+    tcase_add_test(rules, snow_tyre_may_be_larger);
+    tcase_add_loop_test(rules, rims_of_every_form, 0, (int)LENGTH_OF(rims));
+    tcase_add_test(rules, flotation_size_may_be_smaller_than_moulded);
     tcase_add_test(rules, rolling_goes_by_construction);
     suite_add_tcase(suite, rules);
     TCase *comparison = tcase_create("comparison");

@@ -330,6 +330,7 @@ START_TEST(rolling_and_tolerance)
     ck_assert_double_eq(tolerance_find("un_r54", "diagonal", false)->height_max_factor, 1.07);
     ck_assert_double_eq(tolerance_find("un_r54", "radial", true)->height_max_factor, 1.06);
     ck_assert_double_eq(tolerance_find("un_r54", "diagonal", true)->height_max_factor, 1.09);
+    ck_assert_double_eq(tolerance_find("un_r54", "bias_belted", true)->height_max_factor, 1.09);
     ck_assert_ptr_null(tolerance_find("un_r30", "radial", true));
     ck_assert_ptr_null(tolerance_find("un_r117", "radial", false));
 }
@@ -474,6 +475,19 @@ START_TEST(listed_sizes)
         double rim_mm = rim_diameter_m(row->rim_tenths, false) * 1000;
         double ratio = (row->overall_diameter_mm - rim_mm) / 2 / row->section_code_mm;
         ck_assert_msg(ratio > 0.785 && ratio < 0.835, "%s: %g", row->designation, ratio);
+    }
+    ck_assert_int_eq(flotation_size_find(3100, 1050, 150)->design_diameter_mm, 775);
+    ck_assert_ptr_null(flotation_size_find(3100, 1050, 170));
+    ck_assert_double_eq(flotation_rims_find(1250)->measuring_rim_in, 10);
+    ck_assert_ptr_null(flotation_rims_find(1260));
+    ck_assert_double_eq(heavy_rims_find(385, 65, 225)->measuring_rim_in, 11.75);
+    ck_assert_ptr_null(heavy_rims_find(385, 65, 195));
+    /* A flotation tyre is half an inch smaller than it is called, and 6 or 7 mm less with snow. */
+    for (int i = 0; i < flotation_sizes_count; i++) {
+        const struct flotation_sizes_row *row = &flotation_sizes_rows[i];
+        ck_assert_double_eq_tol(row->design_diameter_mm, row->diameter_hundredths * 0.254 - 12.7,
+                                1.5);
+        ck_assert_double_eq_tol(row->design_snow_diameter_mm, row->design_diameter_mm + 6.5, 0.6);
     }
 }
 END_TEST

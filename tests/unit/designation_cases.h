@@ -10,5 +10,6 @@ extern const char *const DESIGNATION_SAMPLES[];
 TCase *designation_property_case(void);
 TCase *designation_random_case(void);
 TCase *designation_listed_case(void);
+TCase *designation_counter_case(void);
 
 #endif
