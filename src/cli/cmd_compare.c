@@ -118,6 +118,8 @@ static bool judged_here(const struct plan *plan, const struct figure *figure)
     case QUANTITY_OVERALL_DIAMETER:
     case QUANTITY_OVERALL_DIAMETER_CHANGE:
     case QUANTITY_DIAMETER_CHANGE_SHARE:
+    case QUANTITY_LOAD_INDEX_CHANGE:
+    case QUANTITY_SPEED_SYMBOL_CHANGE:
         return true;
     case QUANTITY_SPEED_SYMBOL:
         return known(specification->vehicle.top_speed_mps);
@@ -212,6 +214,8 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
 {
     struct figures figures = {.arena = arena};
     report_tyre(plan, &figures);
+    for (size_t i = 0; i < plan->count; i++)
+        report_size_limits(plan, i, &figures);
     report_speedometer(plan, &figures);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun =

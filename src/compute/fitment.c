@@ -30,7 +30,8 @@ const char *assumption_text(enum assumption assumption)
 struct tyre tyre_unknown(void)
 {
     struct tyre tyre = {
-        .wheel = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN},
+        .wheel = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
+                  {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN}},
         .data_book = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
                       UNKNOWN, UNKNOWN},
         .mass_kg = UNKNOWN,
@@ -38,6 +39,8 @@ struct tyre tyre_unknown(void)
         .new_tread_depth_m = UNKNOWN,
         .snow_chains_m = UNKNOWN,
         .dual = CHOICE_NONE,
+        .deflated = {NULL, UNKNOWN, UNKNOWN},
+        .rotated = CHOICE_NONE,
     };
     return tyre;
 }

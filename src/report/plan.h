@@ -48,6 +48,9 @@ void report_load(const struct plan *plan, struct figures *figures);
 void report_speedometer(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);
 
+/* Limits on a setup's size: diameter, load index, speed symbol. Findings of the clearance part. */
+void report_size_limits(const struct plan *plan, size_t index, struct figures *figures);
+
 /* A part that lacks a key: one unknown finding that names it. */
 void report_missing_part(struct figures *figures, enum part part, const char *key);
 

@@ -66,8 +66,6 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
         beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
     figure.basis = beside->mixed[axle] ? "by the same rule for both tyres" : basis;
     figures_add(figures, figure);
-    report_limits(plan, figures, figure, &plan->specification->limits.diameter_change,
-                  beside->before[axle].overall_diameter_m);
 }
 
 static void report_mixed(const struct plan *plan, size_t index, int axle, struct figures *figures)

@@ -310,16 +310,6 @@ static void rule_published_limits_are_known(const struct check *check)
     }
 }
 
-static void rule_belly_is_between_the_axles(const struct check *check)
-{
-    const struct specification *specification = check->specification;
-    const struct point_list *belly = &specification->clearance.belly;
-    for (size_t i = 0; i < belly->count; i++)
-        if (belly->items[i].at_m >= specification->vehicle.wheelbase_m)
-            FAULT(check, belly->items[i].node, "at",
-                  "this point is not between the axles; expected less than the wheelbase");
-}
-
 void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
 {
     static void (*const rules[])(const struct check *) = {
@@ -329,10 +319,10 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rule_drivetrain_is_whole,        rule_speedometer_rule_is_known,
         rule_readings_are_possible,      rule_setting_is_whole,
         rule_limits_are_windows,         rule_published_limits_are_known,
-        rule_belly_is_between_the_axles,
     };
     const struct check check = {specification, diagnostics};
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)
         rules[i](&check);
     load_rules_check(specification, diagnostics);
+    clearance_rules_check(specification, diagnostics);
 }

@@ -98,8 +98,11 @@ END_TEST
 
 static struct wheel wheel_of(double width_in, double inset_mm, double spacer_mm)
 {
-    return (struct wheel){NULL,   width_in * INCH_M, inset_mm / 1e3, spacer_mm / 1e3, UNKNOWN,
-                          UNKNOWN};
+    struct wheel wheel = tyre_unknown().wheel;
+    wheel.width_m = width_in * INCH_M;
+    wheel.inset_m = inset_mm / 1e3;
+    wheel.spacer_m = spacer_mm / 1e3;
+    return wheel;
 }
 
 /* Widths of the rims themselves stand for the tyre's, mm and inches. */
@@ -227,7 +230,7 @@ START_TEST(lock_bound_is_a_bound)
                  "3, 4, 5 triangle");
     assert_close(lock_room_lost_at_most_m(-0.06, (struct edge_move){-0.01, -0.04}), 0, 0,
                  "what shrinks counts as nothing");
-    assert_close(swept_corner_radius_m(0.8, 0.52, -0.04), 0.5, 1e-12, "3, 4, 5 triangle");
+    assert_close(swept_corner_radius_m(0.8, 0.52, 0.04), 0.5, 1e-12, "3, 4, 5 triangle");
     ck_assert(!known(lock_room_lost_at_most_m(UNKNOWN, (struct edge_move){0, 0})));
     ck_assert(!known(lock_room_lost_at_most_m(0, (struct edge_move){UNKNOWN, 0})));
 }
