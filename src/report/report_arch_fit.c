@@ -30,17 +30,18 @@ static const char *inset_words(const struct arch_view *view, double inset_change
 }
 
 /* For the sides and the lock, whatever is above. */
-static const char *inset_remedy(const struct arch_view *view, const struct arch_change *change)
+static const char *inset_remedy(const struct arch_view *view, const struct arch_change *change,
+                                const char *joined_by)
 {
     struct arch_rooms rooms;
     arch_rooms_left(view, change, &rooms);
     rooms.ride_m = rooms.bump_m = UNKNOWN;
     double inset = inset_for(view, change, &rooms);
     if (!known(rooms.inner_m) || !known(rooms.outer_m))
-        return "room inside and outside must be known to say whether another inset helps";
+        return "; room inside and outside must be known to say whether another inset helps";
     if (!known(inset))
-        return "no change of inset alone does it";
-    return inset_words(view, inset);
+        return "; no change of inset alone does it";
+    return arena_format(view->plan->arena, "%s %s", joined_by, inset_words(view, inset));
 }
 
 static const char *remedy_above(const struct arch_view *view, bool at_bump, const char *length)
@@ -60,12 +61,11 @@ const char *arch_remedy(const struct arch_view *view, const struct arch_change *
     const char *length = length_text(view->plan, room_m);
     if (quantity == QUANTITY_ARCH_ABOVE)
         return remedy_above(view, at_bump, length);
-    const char *inset = inset_remedy(view, change);
     if (quantity == QUANTITY_ARCH_INNER)
-        return arena_format(view->plan->arena,
-                            "it may rub: %s; strut or arm cannot be trimmed", inset);
-    return arena_format(view->plan->arena, "it may rub: %s trimmed off the arch; or inset: %s",
-                        length, inset);
+        return arena_format(view->plan->arena, "it may rub on strut or arm%s",
+                            inset_remedy(view, change, ":"));
+    return arena_format(view->plan->arena, "it may rub: %s trimmed off the arch%s", length,
+                        inset_remedy(view, change, ", or"));
 }
 
 /* Rounded up so that it is enough, unless that would leave the other side short. */

@@ -10,6 +10,7 @@ int main(void)
         build_file_suite,  build_faults_suite, dimensions_suite, capacity_suite, axle_loads_suite,
         load_suite, ratings_suite, pressure_suite,
         speedometer_suite, gearing_suite,      clearance_suite,
+        clearance_report_suite, arch_fit_suite, springs_suite,
     };
     SRunner *runner = srunner_create(NULL);
     for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)

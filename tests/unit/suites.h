@@ -20,5 +20,8 @@ Suite *pressure_suite(void);
 Suite *speedometer_suite(void);
 Suite *gearing_suite(void);
 Suite *clearance_suite(void);
+Suite *clearance_report_suite(void);
+Suite *arch_fit_suite(void);
+Suite *springs_suite(void);
 
 #endif
