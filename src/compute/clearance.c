@@ -35,8 +35,8 @@ double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m
     return asin(loaded_radius_m / reach) - atan2(below_axle, distance_m);
 }
 
-double breakover_angle_rad(double at_m, double height_m, double wheelbase_m,
-                           double front_radius_m, double rear_radius_m)
+double breakover_angle_rad(double at_m, double height_m, double wheelbase_m, double front_radius_m,
+                           double rear_radius_m)
 {
     return ramp_angle_rad(at_m, height_m, front_radius_m) +
            ramp_angle_rad(wheelbase_m - at_m, height_m, rear_radius_m);

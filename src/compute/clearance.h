@@ -33,8 +33,8 @@ double backspacing_m(const struct wheel *wheel);
 double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m);
 
 /* Ramp breakover over a point `at` behind the front axle: the sum for both axles. */
-double breakover_angle_rad(double at_m, double height_m, double wheelbase_m,
-                           double front_radius_m, double rear_radius_m);
+double breakover_angle_rad(double at_m, double height_m, double wheelbase_m, double front_radius_m,
+                           double rear_radius_m);
 
 /* A change known at both axles, at a place between or beyond them (linear). */
 double change_at_m(struct axle_pair change_m, double at_m, double wheelbase_m);
@@ -56,7 +56,8 @@ double lock_room_lost_at_most_m(double diameter_change_m, struct edge_move move)
 double swept_corner_radius_m(double diameter_m, double width_m, double offset_m);
 
 /* Room at lock lost by another tyre and wheel: the larger growth of the outer and the inner
- * corner's swept radius, since either may be the one that is nearest. Negative where both shrink. */
+ * corner's swept radius, since either may be the one that is nearest. Negative where both shrink.
+ */
 struct swept_tyre {
     double diameter_m, width_m;
     double centre_m; /* centre plane outward of the steering axis, at axle height */

@@ -47,10 +47,11 @@ void spring_of_axle(const struct axle_suspension *suspension, struct spring *out
     else if (suspension->wheel_rate_curve.count > 0)
         take_points(&suspension->wheel_rate_curve, SPRING_CURVED, out);
     else
-        take_constant(suspension,
-                      known_or(suspension->wheel_rate_N_m,
-                               wheel_rate_N_m(suspension->spring_rate_N_m, suspension->motion_ratio)),
-                      out);
+        take_constant(
+            suspension,
+            known_or(suspension->wheel_rate_N_m,
+                     wheel_rate_N_m(suspension->spring_rate_N_m, suspension->motion_ratio)),
+            out);
 }
 
 /* Rate just beside a travel, on the side that the movement goes to. */
@@ -58,8 +59,8 @@ static double rate_beside(const struct spring *spring, double travel_m, bool com
 {
     const struct rate_point *points = spring->points;
     size_t above = 0; /* first point beyond the travel */
-    while (above < spring->count && (compressing ? points[above].travel_m <= travel_m
-                                                 : points[above].travel_m < travel_m))
+    while (above < spring->count &&
+           (compressing ? points[above].travel_m <= travel_m : points[above].travel_m < travel_m))
         above++;
     if (above == 0)
         return points[0].rate_N_m;

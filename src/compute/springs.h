@@ -20,8 +20,6 @@ enum spring_shape {
     SPRING_CURVED    /* linear between the points, constant beyond them */
 };
 
-enum { RATE_POINTS_MAX = 64 };
-
 struct spring {
     enum spring_shape shape;
     struct rate_point points[RATE_POINTS_MAX]; /* rising in travel, rates above zero */
@@ -35,7 +33,8 @@ double wheel_rate_N_m(double spring_rate_N_m, double motion_ratio);
 /* Two springs in series: k1 k2 / (k1 + k2). */
 double series_rate_N_m(double first_N_m, double second_N_m);
 
-/* The spring that a build file describes; of more points than RATE_POINTS_MAX, UNKNOWN. */
+/* The spring that a build file describes; at most RATE_POINTS_MAX points, which
+ * the rules of the file see to. */
 void spring_of_axle(const struct axle_suspension *suspension, struct spring *out);
 
 /* Travel under an added force (negative: taken off), from the unladen ride height. The area under

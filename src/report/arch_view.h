@@ -8,8 +8,9 @@
 
 /* What of the tyre changes in the arch, beside the fitted tyre as measured. */
 struct arch_change {
-    const char *name; /* "nominal", "largest", "largest, chains" */
-    bool judged;      /* the largest tyre is */
+    const char *name;              /* "nominal", "largest", "largest, chains" */
+    const char *at_ride, *at_bump; /* the same, where room above is meant */
+    bool judged;                   /* the largest tyre is */
     double diameter_m;
     struct edge_move move;
     struct swept_tyre before, after;
@@ -21,6 +22,7 @@ struct arch_view {
     size_t index;
     int axle;
     const struct setup *setup;
+    const struct clearance_view *states; /* one a loading state */
     const struct arch *arch;
     const struct axle_suspension *suspension;
     struct figures *figures;

@@ -85,8 +85,8 @@ static void set_changes(struct clearance_view *view)
     view->tyre_change_m = (struct axle_pair){tyre[AXLE_FRONT], tyre[AXLE_REAR]};
 }
 
-void clearance_view_make(const struct plan *plan, size_t index, const struct state *state,
-                         struct clearance_view *out)
+static void make_view(const struct plan *plan, size_t index, const struct state *state,
+                      struct clearance_view *out)
 {
     *out = (struct clearance_view){
         .plan = plan, .index = index, .setup = &plan->setups[index], .state = state};
@@ -95,6 +95,18 @@ void clearance_view_make(const struct plan *plan, size_t index, const struct sta
         out->lift_m[axle] = axle_lift_m(plan, axle);
     }
     set_changes(out);
+}
+
+struct clearance_view *clearance_views_make(const struct plan *plan, size_t index,
+                                            const struct clearance_view *fitted)
+{
+    size_t count = state_count(plan->specification);
+    struct clearance_view *views = arena_allocate_array(plan->arena, count, sizeof *views);
+    for (size_t i = 0; i < count; i++) {
+        make_view(plan, index, state_at(plan->specification, i), &views[i]);
+        views[i].fitted = fitted == NULL ? &views[i] : &fitted[i];
+    }
+    return views;
 }
 
 void clearance_view_measured(const struct plan *plan, struct clearance_view *out)
@@ -152,10 +164,9 @@ static void try_point(const struct clearance_view *view, const struct body_point
     }
 }
 
-struct governing_point least_over_points(const struct clearance_view *view, enum point_place place,
-                                         point_measure measure,
-                                         bool (*counts)(const struct clearance_view *view,
-                                                        const struct body_point *point))
+struct governing_point
+least_over_points(const struct clearance_view *view, enum point_place place, point_measure measure,
+                  bool (*counts)(const struct clearance_view *view, const struct body_point *point))
 {
     const struct specification *specification = view->plan->specification;
     const struct clearance_measured *measured = &specification->clearance;

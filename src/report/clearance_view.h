@@ -11,15 +11,17 @@ struct clearance_view {
     size_t index;
     const struct setup *setup;
     const struct state *state;
-    bool as_measured; /* the fitted state itself: no lift, nothing carried */
+    const struct clearance_view *fitted; /* the fitted setup in the same state */
+    bool as_measured;                    /* the fitted state itself: no lift, nothing carried */
     enum headline headline;
     double lift_m[AXLE_COUNT], sag_m[AXLE_COUNT], radius_m[AXLE_COUNT];
     struct axle_pair body_change_m; /* tyre, lift and sag */
     struct axle_pair tyre_change_m; /* the tyre's part alone */
 };
 
-void clearance_view_make(const struct plan *plan, size_t index, const struct state *state,
-                         struct clearance_view *out);
+/* One view a loading state, in their order. `fitted`: the fitted setup's, NULL for itself. */
+struct clearance_view *clearance_views_make(const struct plan *plan, size_t index,
+                                            const struct clearance_view *fitted);
 /* The fitted state, as it was measured. */
 void clearance_view_measured(const struct plan *plan, struct clearance_view *out);
 
@@ -66,7 +68,7 @@ double length_enough_m(const struct plan *plan, double length_m);
 void report_body(const struct clearance_view *view, struct figures *figures);
 void report_angles(const struct clearance_view *view, struct figures *figures);
 void report_angles_before(const struct plan *plan, struct figures *figures);
-void report_arch(const struct plan *plan, size_t index, int axle, struct figures *figures);
+void report_arch(const struct clearance_view *states, int axle, struct figures *figures);
 void report_wheel_place(const struct plan *plan, size_t index, int axle, struct figures *figures);
 void report_wheel_mounting(const struct plan *plan, size_t index, struct figures *figures);
 void report_spare_wheel(const struct plan *plan, size_t index, struct figures *figures);

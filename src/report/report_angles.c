@@ -81,9 +81,7 @@ static const char *what_is_missing(const struct clearance_view *view, const stru
 static void report_change(const struct clearance_view *view, const struct ramp *ramp, double angle,
                           struct figures *figures)
 {
-    struct clearance_view fitted;
-    clearance_view_make(view->plan, 0, view->state, &fitted);
-    double change = angle - least_angle(&fitted, ramp).value;
+    double change = angle - least_angle(view->fitted, ramp).value;
     if (known(change))
         figures_add(figures, view_figure(view, ramp->change, change,
                                          "beside the fitted tyre in the same loading state"));
@@ -93,8 +91,8 @@ void report_angles(const struct clearance_view *view, struct figures *figures)
 {
     for (int i = 0; i < RAMPS; i++) {
         struct governing_point least = least_angle(view, &ramps[i]);
-        struct figure figure = view_figure(view, ramps[i].quantity, least.value,
-                                           basis_of(view->plan, &least));
+        struct figure figure =
+            view_figure(view, ramps[i].quantity, least.value, basis_of(view->plan, &least));
         figure.headline = view->headline;
         if (!known(figure.value)) {
             figure.verdict = VERDICT_UNKNOWN;
@@ -113,7 +111,7 @@ void report_angles_before(const struct plan *plan, struct figures *figures)
     for (int i = 0; i < RAMPS; i++) {
         struct governing_point least = least_angle(&view, &ramps[i]);
         if (known(least.value))
-            figures_add(figures, view_figure(&view, ramps[i].before, least.value,
-                                             basis_of(plan, &least)));
+            figures_add(figures,
+                        view_figure(&view, ramps[i].before, least.value, basis_of(plan, &least)));
     }
 }

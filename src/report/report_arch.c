@@ -12,8 +12,11 @@ static bool is_as_measured(const struct arch_view *view, bool largest)
 
 static struct arch_change change_of(const struct arch_view *view, bool largest, bool chains)
 {
-    static const char *const names[2][2] = {{"nominal", "nominal, chains"},
-                                            {"largest", "largest, chains"}};
+    static const char *const names[2][2][3] = {
+        {{"nominal", "ride height, nominal", "bump, nominal"},
+         {"nominal, chains", "ride height, nominal, chains", "bump, nominal, chains"}},
+        {{"largest", "ride height, largest", "bump, largest"},
+         {"largest, chains", "ride height, largest, chains", "bump, largest, chains"}}};
     const struct beside *beside = &view->plan->beside[view->index];
     const struct tyre_figures *before = &beside->before[view->axle];
     const struct tyre_figures *after = &beside->after[view->axle];
@@ -28,7 +31,9 @@ static struct arch_change change_of(const struct arch_view *view, bool largest, 
     if (!same && !known(tyre->wheel.width_m))
         width_after = UNKNOWN;
     struct arch_change change = {
-        .name = names[largest][chains],
+        .name = names[largest][chains][0],
+        .at_ride = names[largest][chains][1],
+        .at_bump = names[largest][chains][2],
         .judged = largest,
         .chains_m = chains ? tyre->snow_chains_m : 0,
         .before = {before->overall_diameter_m, width_before, axis},
@@ -63,12 +68,10 @@ double arch_lock_room_m(const struct arch_view *view, const struct arch_change *
 }
 
 static double room_at_ride(const struct arch_view *view, const struct arch_change *change,
-                           const struct state *state)
+                           const struct clearance_view *body)
 {
-    struct clearance_view body;
-    clearance_view_make(view->plan, view->index, state, &body);
     return arch_room_at_ride_m(view->arch->above_m - change->chains_m, change->diameter_m,
-                               body.lift_m[view->axle], body.sag_m[view->axle]);
+                               body->lift_m[view->axle], body->sag_m[view->axle]);
 }
 
 void arch_rooms_left(const struct arch_view *view, const struct arch_change *change,
@@ -86,8 +89,7 @@ void arch_rooms_left(const struct arch_view *view, const struct arch_change *cha
         .lock_m = arch_lock_room_m(view, change, 0),
     };
     for (size_t i = 0; i < state_count(specification); i++)
-        out->ride_m =
-            lower_of(out->ride_m, room_at_ride(view, change, state_at(specification, i)));
+        out->ride_m = lower_of(out->ride_m, room_at_ride(view, change, &view->states[i]));
 }
 
 static const char *what_is_missing(const struct arch_view *view, enum quantity_id quantity)
@@ -95,8 +97,7 @@ static const char *what_is_missing(const struct arch_view *view, enum quantity_i
     const char *more = quantity == QUANTITY_ARCH_ABOVE
                            ? ", suspension: travel_to_bump and wheel_rate, vehicle: unladen"
                            : ", wheel width and inset of both";
-    return arena_format(view->plan->arena, "give clearance: arch: %s: %s%s",
-                        axle_name(view->axle),
+    return arena_format(view->plan->arena, "give clearance: arch: %s: %s%s", axle_name(view->axle),
                         quantity == QUANTITY_ARCH_ABOVE   ? "above"
                         : quantity == QUANTITY_ARCH_INNER ? "inner"
                         : quantity == QUANTITY_ARCH_OUTER ? "outer"
@@ -111,16 +112,12 @@ static void add_room(const struct arch_view *view, const struct arch_change *cha
 {
     struct figure figure = figure_of(PART_CLEARANCE, quantity, view->setup->name, room, basis);
     figure.axle = view->axle;
-    figure.at = change->name;
-    if (body != NULL || at_bump)
-        figure.at = arena_format(view->plan->arena, "%s, %s", at_bump ? "bump" : "ride height",
-                                 change->name);
+    figure.at = at_bump ? change->at_bump : body != NULL ? change->at_ride : change->name;
     if (body != NULL)
         figure.state = state_name(body->state);
     if (change->judged) {
         figure = figure_at_least(figure, 0);
-        figure.headline =
-            body == NULL && change->chains_m == 0 ? HEADLINE_YES : HEADLINE_UNLESS_OK;
+        figure.headline = body == NULL && change->chains_m == 0 ? HEADLINE_YES : HEADLINE_NO;
         if (figure.verdict == VERDICT_FAIL)
             figure.action = arch_remedy(view, change, quantity, at_bump, room);
         else if (figure.verdict == VERDICT_UNKNOWN)
@@ -133,11 +130,9 @@ static void report_above(const struct arch_view *view, const struct arch_change 
                          const struct arch_rooms *rooms)
 {
     const struct specification *specification = view->plan->specification;
-    for (size_t i = 0; i < state_count(specification); i++) {
-        struct clearance_view body = {.state = state_at(specification, i)};
-        add_room(view, change, QUANTITY_ARCH_ABOVE, &body, false, "above - dD/2 + lift - sag",
-                 room_at_ride(view, change, body.state));
-    }
+    for (size_t i = 0; i < state_count(specification); i++)
+        add_room(view, change, QUANTITY_ARCH_ABOVE, &view->states[i], false,
+                 "above - dD/2 + lift - sag", room_at_ride(view, change, &view->states[i]));
     add_room(view, change, QUANTITY_ARCH_ABOVE, NULL, true,
              "above - travel to bump - dD/2 + bump stop change; lift does not help there",
              rooms->bump_m);
@@ -191,14 +186,16 @@ static void report_change(const struct arch_view *view, const struct arch_change
         report_arch_fit(view, change);
 }
 
-void report_arch(const struct plan *plan, size_t index, int axle, struct figures *figures)
+void report_arch(const struct clearance_view *states, int axle, struct figures *figures)
 {
+    const struct plan *plan = states->plan;
     const struct arches *arches = &plan->specification->clearance.arch;
     const struct arch_view view = {
         .plan = plan,
-        .index = index,
+        .index = states->index,
         .axle = axle,
-        .setup = &plan->setups[index],
+        .setup = states->setup,
+        .states = states,
         .arch = axle == AXLE_FRONT ? &arches->front : &arches->rear,
         .suspension = suspension_of(plan, axle),
         .figures = figures,

@@ -51,8 +51,8 @@ static const char *remedy_above(const struct arch_view *view, bool at_bump, cons
                             "it may rub: bump stops longer by %s, or %s trimmed off the arch; lift "
                             "does not help here",
                             length, length);
-    return arena_format(view->plan->arena,
-                        "it may rub: %s more lift, or %s trimmed off the arch", length, length);
+    return arena_format(view->plan->arena, "it may rub: %s more lift, or %s trimmed off the arch",
+                        length, length);
 }
 
 const char *arch_remedy(const struct arch_view *view, const struct arch_change *change,
@@ -107,7 +107,8 @@ void report_arch_fit(const struct arch_view *view, const struct arch_change *cha
     double stop = bump_stop_to_fit_m(&rooms), lift = lift_to_fit_m(&rooms);
     double trim = trim_to_fit_m(&rooms), inset = inset_for(view, change, &rooms);
     add_fit(view, change, QUANTITY_BUMP_STOP_TO_FIT, length_enough_m(view->plan, stop),
-            fit_words(view, stop, "make the bump stops longer by", "bump stops alone do not make it fit"));
+            fit_words(view, stop, "make the bump stops longer by",
+                      "bump stops alone do not make it fit"));
     if (known(inset))
         inset = enough_inset(view, change, &rooms, inset);
     add_fit(view, change, QUANTITY_INSET_TO_FIT, inset,

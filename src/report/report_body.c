@@ -29,13 +29,12 @@ static void report_lowest(const struct clearance_view *view, struct figures *fig
         view, QUANTITY_BODY, measured->ground_m + ground_change_m(view, view->body_change_m),
         "measured + loaded radius + lift - sag by the wheel rate");
     figure.headline = view->headline;
-    struct governing_point lowest =
-        least_over_points(view, POINT_BETWEEN, height_between, NULL);
+    struct governing_point lowest = least_over_points(view, POINT_BETWEEN, height_between, NULL);
     if (known(figure.value) && known(lowest.value) && lowest.value < figure.value) {
         figure.value = lowest.value;
         if (lowest.item != NULL)
-            figure.basis = arena_format(view->plan->arena, "%s; governed by: %s", figure.basis,
-                                        lowest.item);
+            figure.basis =
+                arena_format(view->plan->arena, "%s; governed by: %s", figure.basis, lowest.item);
     }
     if (!known(figure.value)) {
         figure.verdict = VERDICT_UNKNOWN;
@@ -50,9 +49,9 @@ static void report_lowest(const struct clearance_view *view, struct figures *fig
     figures_add(figures, figure);
     if (view->setup->is_fitted)
         return;
-    struct figure change = view_figure(view, QUANTITY_BODY_CHANGE,
-                                       ground_change_m(view, view->tyre_change_m),
-                                       "change of the static loaded radius, 0.912 D/2 for both");
+    struct figure change =
+        view_figure(view, QUANTITY_BODY_CHANGE, ground_change_m(view, view->tyre_change_m),
+                    "change of the static loaded radius, 0.912 D/2 for both");
     figures_add(figures, change);
 }
 
@@ -110,13 +109,12 @@ static void report_depths(const struct clearance_view *view, struct figures *fig
     double less = whole ? fmin(change.front, change.rear) : UNKNOWN;
     double more = whole ? fmax(change.front, change.rear) : UNKNOWN;
     if (known(measured->wading_depth_m))
-        figures_add(figures, view_figure(view, QUANTITY_WADING_DEPTH,
-                                         measured->wading_depth_m + less,
-                                         "the maker's depth + the smaller of both axles' changes"));
-    if (known(measured->step_height_m))
         figures_add(figures,
-                    view_figure(view, QUANTITY_STEP_HEIGHT, measured->step_height_m + more,
-                                "measured + the larger of both axles' changes"));
+                    view_figure(view, QUANTITY_WADING_DEPTH, measured->wading_depth_m + less,
+                                "the maker's depth + the smaller of both axles' changes"));
+    if (known(measured->step_height_m))
+        figures_add(figures, view_figure(view, QUANTITY_STEP_HEIGHT, measured->step_height_m + more,
+                                         "measured + the larger of both axles' changes"));
 }
 
 static void judge_dip(const struct clearance_view *view, double rise, struct figures *figures)

@@ -32,15 +32,14 @@ static void report_under_axle(const struct plan *plan, size_t index, int axle,
 }
 
 /* What is left of the travel to bump in each state; none means standing on the bump stops. */
-static void report_travel_left(const struct clearance_view *view, int axle,
-                               struct figures *figures)
+static void report_travel_left(const struct clearance_view *view, int axle, struct figures *figures)
 {
     const struct axle_suspension *suspension = suspension_of(view->plan, axle);
     if (!known(suspension->travel_to_bump_m))
         return;
-    double left = bump_travel_left_m(suspension->travel_to_bump_m, view->lift_m[axle],
-                                     known_or(suspension->bump_stop_change_m, 0),
-                                     view->sag_m[axle]);
+    double left =
+        bump_travel_left_m(suspension->travel_to_bump_m, view->lift_m[axle],
+                           known_or(suspension->bump_stop_change_m, 0), view->sag_m[axle]);
     struct figure figure = view_figure(view, QUANTITY_BUMP_TRAVEL_LEFT, left,
                                        "travel + lift - longer bump stop - sag");
     figure.axle = axle;
@@ -73,9 +72,10 @@ static void report_travel_kept(const struct plan *plan, const struct setup *setu
         {suspension->travel_to_droop_m, suspension->travel_to_droop_m - lift, "to droop"},
     };
     for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
-        struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_TRAVEL_KEPT, setup->name,
-                                         ends[i].after / ends[i].before,
-                                         "travel by lift and bump stops beside the fitted state's");
+        struct figure figure =
+            figure_of(PART_CLEARANCE, QUANTITY_TRAVEL_KEPT, setup->name,
+                      ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN,
+                      "travel by lift and bump stops beside the fitted state's");
         figure.axle = axle;
         figure.at = ends[i].at;
         if (known(figure.value) && setup->is_fitted)
@@ -93,7 +93,8 @@ static void report_fit_limits(const struct plan *plan, size_t index, int axle,
     const struct limits *limits = &plan->specification->limits;
     const struct wheel *before = &plan->fitted.axle[axle].wheel, *after = &setup->axle[axle].wheel;
     double lift = axle_lift_m(plan, axle);
-    double taller = beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
+    double taller =
+        beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
     double track = of_axle(plan->specification->vehicle.track_m, axle);
     struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_RIDE_HEIGHT_CHANGE, setup->name, lift,
                                      known(suspension_of(plan, axle)->free_height_change_m)
@@ -119,14 +120,12 @@ static void report_fit_limits(const struct plan *plan, size_t index, int axle,
 }
 
 /* The state in which the body stands lowest: the one that a glance should see. */
-static size_t lowest_state(const struct plan *plan)
+static size_t lowest_state(const struct clearance_view *fitted, size_t count)
 {
     size_t lowest = 0;
     double least = INFINITY;
-    for (size_t i = 0; i < state_count(plan->specification); i++) {
-        struct clearance_view view;
-        clearance_view_make(plan, 0, state_at(plan->specification, i), &view);
-        double here = ground_change_m(&view, view.body_change_m);
+    for (size_t i = 0; i < count; i++) {
+        double here = ground_change_m(&fitted[i], fitted[i].body_change_m);
         if (here < least) {
             least = here;
             lowest = i;
@@ -135,17 +134,15 @@ static size_t lowest_state(const struct plan *plan)
     return lowest;
 }
 
-static void report_states(const struct plan *plan, size_t index, size_t lowest,
+static void report_states(struct clearance_view *views, size_t count, size_t lowest,
                           struct figures *figures)
 {
-    for (size_t i = 0; i < state_count(plan->specification); i++) {
-        struct clearance_view view;
-        clearance_view_make(plan, index, state_at(plan->specification, i), &view);
-        view.headline = i == lowest ? HEADLINE_YES : HEADLINE_NO;
-        report_body(&view, figures);
-        report_angles(&view, figures);
-        for (int axle = 0; axle < AXLE_COUNT && view.setup->is_fitted; axle++)
-            report_travel_left(&view, axle, figures);
+    for (size_t i = 0; i < count; i++) {
+        views[i].headline = i == lowest ? HEADLINE_YES : HEADLINE_NO;
+        report_body(&views[i], figures);
+        report_angles(&views[i], figures);
+        for (int axle = 0; axle < AXLE_COUNT && views[i].setup->is_fitted; axle++)
+            report_travel_left(&views[i], axle, figures);
     }
 }
 
@@ -167,14 +164,17 @@ static void report_spring_assumption(const struct plan *plan, struct figures *fi
 
 void report_clearance(const struct plan *plan, struct figures *figures)
 {
-    size_t lowest = lowest_state(plan);
+    size_t count = state_count(plan->specification);
+    struct clearance_view *fitted = clearance_views_make(plan, 0, NULL);
+    size_t lowest = lowest_state(fitted, count);
     report_spring_assumption(plan, figures);
     report_angles_before(plan, figures);
     for (size_t i = 0; i < plan->count; i++) {
-        report_states(plan, i, lowest, figures);
+        struct clearance_view *views = i == 0 ? fitted : clearance_views_make(plan, i, fitted);
+        report_states(views, count, lowest, figures);
         for (int axle = 0; axle < AXLE_COUNT; axle++) {
             report_under_axle(plan, i, axle, figures);
-            report_arch(plan, i, axle, figures);
+            report_arch(views, axle, figures);
             report_wheel_place(plan, i, axle, figures);
             report_fit_limits(plan, i, axle, figures);
         }

@@ -1,4 +1,5 @@
-/* The spare: does it go in where it is carried, does it roll like the others, what does it weigh. */
+/* The spare: does it go in where it is carried, does it roll like the others, what does it weigh.
+ */
 #include "base/known.h"
 #include "compute/axle_loads.h"
 #include "compute/clearance.h"
@@ -46,8 +47,8 @@ static void report_room(const struct spare_view *view, double space, double infl
     figures_add(view->figures, figure);
     if (!known(empty))
         return;
-    struct figure without = spare_figure(view, QUANTITY_SPARE_ROOM, empty,
-                                         "measured space less the spare without air");
+    struct figure without =
+        spare_figure(view, QUANTITY_SPARE_ROOM, empty, "measured space less the spare without air");
     without.at = at_deflated;
     without = figure_at_least(without, 0);
     if (without.verdict == VERDICT_FAIL)

@@ -14,8 +14,8 @@ struct wheel_view {
 static struct figure wheel_figure(const struct wheel_view *view, enum quantity_id quantity,
                                   double value, const char *basis)
 {
-    struct figure figure = figure_of(PART_CLEARANCE, quantity,
-                                     view->plan->setups[view->index].name, value, basis);
+    struct figure figure =
+        figure_of(PART_CLEARANCE, quantity, view->plan->setups[view->index].name, value, basis);
     figure.axle = view->axle;
     return figure;
 }
@@ -106,9 +106,9 @@ static void judge_bolts(const struct wheel_view *view)
     bool same = bolts == 0 && fabs(circle) < 5e-5;
     figure.verdict = same ? VERDICT_OK : VERDICT_FAIL;
     if (!same)
-        figure.action = arena_format(view->plan->arena, "%.0f bolts, and the hub has %.0f: %s",
-                                     after->bolts, before->bolts,
-                                     bolts == 0 ? "the circle is another" : "it does not go on");
+        figure.action =
+            arena_format(view->plan->arena, "%.0f bolts, and the hub has %.0f: %s", after->bolts,
+                         before->bolts, bolts == 0 ? "the circle is another" : "it does not go on");
     figures_add(view->figures, figure);
 }
 
@@ -137,10 +137,10 @@ static void report_by_hand(const struct wheel_view *view)
     struct figure figure = wheel_figure(view, QUANTITY_WHEEL_BY_HAND, UNKNOWN,
                                         "not given under wheel: mounting, of both wheels");
     figure.verdict = VERDICT_UNKNOWN;
-    figure.action = arena_format(view->plan->arena, "check by hand:%s%s%s%s%s",
-                                 bore ? "" : " hub bore", bore || (bolts && brake) ? "" : ",",
-                                 bolts ? "" : " bolt pattern", bolts || brake ? "" : ",",
-                                 brake ? "" : " room round the brake");
+    figure.action =
+        arena_format(view->plan->arena, "check by hand:%s%s%s%s%s", bore ? "" : " hub bore",
+                     bore || (bolts && brake) ? "" : ",", bolts ? "" : " bolt pattern",
+                     bolts || brake ? "" : ",", brake ? "" : " room round the brake");
     figures_add(view->figures, figure);
 }
 
@@ -150,12 +150,8 @@ void report_wheel_mounting(const struct plan *plan, size_t index, struct figures
     const struct wheel *front = &setup->axle[AXLE_FRONT].wheel;
     const struct wheel *fitted = &plan->fitted.axle[AXLE_FRONT].wheel;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        const struct wheel_view view = {plan,
-                                        index,
-                                        axle,
-                                        &plan->fitted.axle[axle].wheel,
-                                        &setup->axle[axle].wheel,
-                                        figures};
+        const struct wheel_view view = {
+            plan, index, axle, &plan->fitted.axle[axle].wheel, &setup->axle[axle].wheel, figures};
         bool is_fitted_wheel = view.after->node != NULL && view.after->node == view.before->node;
         bool as_front = axle == AXLE_REAR && view.after->node == front->node &&
                         view.before->node == fitted->node;

@@ -18,6 +18,9 @@ static bool stands(const struct node *mapping, const char *key)
 
 static void check_rate_points(const struct check *check, const struct pair_list *points)
 {
+    if (points->count > RATE_POINTS_MAX)
+        diagnostics_add(check->diagnostics, points->items[RATE_POINTS_MAX].node->mark, 1,
+                        "a spring is told in at most %d points; expected fewer", RATE_POINTS_MAX);
     for (size_t i = 0; i < points->count; i++) {
         const struct value_pair *point = &points->items[i];
         if (point->second <= 0)
@@ -73,7 +76,8 @@ static void rule_helper_is_whole(const struct check *check, const struct axle_su
               "a helper spring needs helper_rate and helper_closes_at; expected both");
     if (!has_constant_rate(axle))
         FAULT(check, axle->node, key,
-              "a helper spring stands in series with wheel_rate or spring_rate; expected one of them");
+              "a helper spring stands in series with wheel_rate or spring_rate; expected one of "
+              "them");
 }
 
 static void rule_new_spring_is_whole(const struct check *check, const struct axle_suspension *axle)

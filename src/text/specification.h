@@ -251,6 +251,8 @@ struct state_list {
     size_t count;
 };
 
+enum { RATE_POINTS_MAX = 64 }; /* of a stepped or progressive spring */
+
 struct axle_suspension {
     const struct node *node;
     double lift_m, wheel_rate_N_m, travel_to_bump_m, travel_to_droop_m, bump_stop_change_m;

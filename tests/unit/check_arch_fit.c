@@ -76,22 +76,23 @@ START_TEST(solved_inset_is_the_smallest)
             .before = {0.75, 0.25, random_between(&state, -0.05, 0.1)},
             .at_lock_m = random_between(&state, 0, 0.03),
         };
-        steered.after = (struct swept_tyre){0.75 + random_between(&state, 0, 0.06), 0.27,
-                                            steered.before.centre_m +
-                                                random_between(&state, -0.04, 0.06)};
+        steered.after =
+            (struct swept_tyre){0.75 + random_between(&state, 0, 0.06), 0.27,
+                                steered.before.centre_m + random_between(&state, -0.04, 0.06)};
         const struct arch_rooms rooms = {0.05, 0.02, random_between(&state, -0.02, 0.05),
                                          random_between(&state, -0.02, 0.05),
                                          lock_after(0, &steered)};
         double inset = inset_to_fit_m(&rooms, lock_after, &steered);
         double smallest = INFINITY;
         for (int step = -1500; step <= 1500; step++)
-            if (fabs(step * 1e-4) < fabs(smallest) && inset_is_enough(&rooms, &steered, step * 1e-4))
+            if (fabs(step * 1e-4) < fabs(smallest) &&
+                inset_is_enough(&rooms, &steered, step * 1e-4))
                 smallest = step * 1e-4;
         if (known(inset)) {
             solved++;
             ck_assert(inset_is_enough(&rooms, &steered, inset));
-            ck_assert_msg(fabs(inset) <= fabs(smallest) + 1e-9, "%.9g is enough, not %.9g", smallest,
-                          inset);
+            ck_assert_msg(fabs(inset) <= fabs(smallest) + 1e-9, "%.9g is enough, not %.9g",
+                          smallest, inset);
         } else {
             refused++;
             ck_assert_msg(isinf(smallest), "%.9g would be enough", smallest);

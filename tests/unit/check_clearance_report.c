@@ -86,7 +86,8 @@ static double value(enum quantity_id quantity, const char *option, const char *s
     "  belly: {item: transfer case, at: 1500 mm, height: 235 mm}\n"
 #define SUSPENSION(front, rear) "suspension: {front: {" front "}, rear: {" rear "}}\n"
 #define SPRINGS                                                                                    \
-    SUSPENSION("wheel_rate: 62 N/mm, travel_to_bump: 80 mm", "wheel_rate: 74 N/mm, travel_to_bump: 85 mm")
+    SUSPENSION("wheel_rate: 62 N/mm, travel_to_bump: 80 mm",                                       \
+               "wheel_rate: 74 N/mm, travel_to_bump: 85 mm")
 #define FITTED                                                                                     \
     "  fitted: {size: P255/70R16 109S, wheel: {width: 7.5 in, inset: 30 mm}}\n  options:\n"
 #define TWO                                                                                        \
@@ -132,8 +133,8 @@ START_TEST(added_parts_bring_their_points)
     const struct figure *touring = find(QUANTITY_APPROACH, "fitted", "touring", AXLE_NONE, NULL);
     ck_assert_ptr_nonnull(strstr(empty->basis, "governed by: bumper"));
     ck_assert_ptr_nonnull(strstr(touring->basis, "governed by: steel bumper"));
-    ck_assert_ptr_nonnull(
-        strstr(find(QUANTITY_BREAKOVER, "fitted", "empty", AXLE_NONE, NULL)->basis, "transfer case"));
+    ck_assert_ptr_nonnull(strstr(
+        find(QUANTITY_BREAKOVER, "fitted", "empty", AXLE_NONE, NULL)->basis, "transfer case"));
     ck_assert_ptr_nonnull(
         strstr(find(QUANTITY_BREAKOVER, "fitted", "touring", AXLE_NONE, NULL)->basis, "tank"));
     assert_close(value(QUANTITY_APPROACH_BEFORE, "fitted", NULL, AXLE_NONE, NULL), empty->value,
@@ -237,18 +238,20 @@ START_TEST(solved_change_makes_it_fit)
     static const char build[] = VEHICLE
         "tyres:\n" FITTED
         "    - {name: tall, size: 255/85R16, wheel: {width: 7.5 in, inset: 30 mm}}\n"
-        "suspension: {front: {wheel_rate: 62 N/mm, travel_to_bump: 80 mm, bump_stop_change: %d mm}}\n"
+        "suspension: {front: {wheel_rate: 62 N/mm, travel_to_bump: 80 mm, bump_stop_change: %d "
+        "mm}}\n"
         "clearance: {arch: {front: {above: 110 mm, inner: 28 mm, outer: 34 mm, at_lock: 80 mm}}}\n";
     report(arena_format(arena, build, 0));
-    int stop_mm = (int)lround(1e3 * value(QUANTITY_BUMP_STOP_TO_FIT, "tall", NULL, AXLE_FRONT, "largest"));
+    int stop_mm =
+        (int)lround(1e3 * value(QUANTITY_BUMP_STOP_TO_FIT, "tall", NULL, AXLE_FRONT, "largest"));
     ck_assert_int_gt(stop_mm, 0);
     report(arena_format(arena, build, stop_mm));
-    ck_assert_int_eq(
-        find(QUANTITY_ARCH_ABOVE, "tall", NULL, AXLE_FRONT, "bump, largest")->verdict, VERDICT_OK);
+    ck_assert_int_eq(find(QUANTITY_ARCH_ABOVE, "tall", NULL, AXLE_FRONT, "bump, largest")->verdict,
+                     VERDICT_OK);
     ck_assert_ptr_null(find(QUANTITY_BUMP_STOP_TO_FIT, "tall", NULL, AXLE_FRONT, NULL));
     report(arena_format(arena, build, stop_mm - 1));
-    ck_assert_int_eq(
-        find(QUANTITY_ARCH_ABOVE, "tall", NULL, AXLE_FRONT, "bump, largest")->verdict, VERDICT_FAIL);
+    ck_assert_int_eq(find(QUANTITY_ARCH_ABOVE, "tall", NULL, AXLE_FRONT, "bump, largest")->verdict,
+                     VERDICT_FAIL);
 }
 END_TEST
 
@@ -269,10 +272,10 @@ START_TEST(published_limits_are_findings_with_their_section)
         {QUANTITY_LOAD_INDEX_CHANGE, "Spain", VERDICT_OK},
         {QUANTITY_SPEED_SYMBOL_CHANGE, "Spain", VERDICT_FAIL}, /* Q against S */
     };
-    report(VEHICLE "tyres:\n" FITTED
-                   "    - {name: big, size: LT285/75R16 126/123Q, wheel: {width: 8 in, inset: 10 mm}}\n"
-                   SPRINGS CLEARANCE ARCHES
-                   "limits: {published: [au_nsw, au_victoria, au_south_australia, es_inspection]}\n");
+    report(VEHICLE
+           "tyres:\n" FITTED "    - {name: big, size: LT285/75R16 126/123Q, wheel: {width: 8 in, "
+                             "inset: 10 mm}}\n" SPRINGS CLEARANCE ARCHES
+           "limits: {published: [au_nsw, au_victoria, au_south_australia, es_inspection]}\n");
     for (size_t i = 0; i < LENGTH_OF(expected); i++) {
         bool found = false;
         for (size_t j = 0; j < figures.count; j++)
