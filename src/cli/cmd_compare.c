@@ -119,6 +119,8 @@ static bool judged_here(const struct plan *plan, const struct figure *figure)
     case QUANTITY_OVERALL_DIAMETER:
     case QUANTITY_OVERALL_DIAMETER_CHANGE:
     case QUANTITY_DIAMETER_CHANGE_SHARE:
+    case QUANTITY_LOAD_INDEX_CHANGE:
+    case QUANTITY_SPEED_SYMBOL_CHANGE:
         return true;
     case QUANTITY_TYRE_CAPACITY: /* what it carries, as far as the file tells */
     case QUANTITY_PRESSURE_RECOMMENDED:
@@ -216,6 +218,8 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
 {
     struct figures figures = {.arena = arena};
     report_tyre(plan, &figures);
+    for (size_t i = 0; i < plan->count; i++)
+        report_size_limits(plan, i, &figures);
     report_speedometer_verdicts(plan, &figures);
     if (known(plan->specification->tyres.fitted.placard_Pa.front))
         report_load(plan, &figures);

@@ -1,6 +1,7 @@
 #include "cli/findings_text.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "base/known.h"
 #include "cli/prose.h"
@@ -62,11 +63,32 @@ static double excess_of(const struct figure *figure)
     return fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
 }
 
+/* Several rules may limit one quantity: each is a matter of its own. */
+static bool is_limited(enum quantity_id quantity)
+{
+    switch (quantity) {
+    case QUANTITY_OVERALL_DIAMETER_CHANGE:
+    case QUANTITY_DIAMETER_CHANGE_SHARE:
+    case QUANTITY_RIDE_HEIGHT_CHANGE:
+    case QUANTITY_DIAMETER_AND_SUSPENSION:
+    case QUANTITY_TRACK_CHANGE:
+    case QUANTITY_INSET_CHANGE:
+    case QUANTITY_TRAVEL_KEPT:
+    case QUANTITY_LOAD_INDEX_CHANGE:
+    case QUANTITY_SPEED_SYMBOL_CHANGE:
+        return true;
+    default:
+        return false;
+    }
+}
+
 /* The same matter in another state or at another size: the worst stands for all. */
 static bool same_matter(const struct figure *a, const struct figure *b)
 {
-    bool placed =
-        a->quantity != QUANTITY_TYRE_CAPACITY && a->quantity != QUANTITY_PRESSURE_AS_REPLACED;
+    bool placed = a->quantity != QUANTITY_TYRE_CAPACITY &&
+                  a->quantity != QUANTITY_PRESSURE_AS_REPLACED && a->quantity != QUANTITY_SPARE_ROOM;
+    if (is_limited(a->quantity) && strcmp(a->basis, b->basis) != 0)
+        return false;
     return a->quantity == b->quantity && a->axle == b->axle && a->part == b->part &&
            (placed || a->at == b->at);
 }

@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include "base/nearest.h"
+#include "report/impossible_geometry.h"
 #include "text/build_file.h"
 #include "text/tree.h"
 
@@ -57,7 +58,8 @@ bool input_read_build_file(struct arena *arena, const char *path, struct specifi
     struct span source;
     if (!read_path(arena, path, &source))
         return false;
-    if (build_file_read(arena, source, &diagnostics, out))
+    bool understood = build_file_read(arena, source, &diagnostics, out);
+    if (impossible_geometry_check(out, &diagnostics) && understood)
         return true;
     diagnostics_print(&diagnostics);
     return false;

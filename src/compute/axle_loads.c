@@ -61,6 +61,16 @@ double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup
     return known_or(change, 0);
 }
 
+double spare_mass_change_kg(const struct specification *specification,
+                            const struct setup *fitted, const struct setup *setup)
+{
+    double change = setup->spare.mass_kg - fitted->spare.mass_kg;
+    if (setup->spare.size_node == NULL || fitted->spare.size_node == NULL ||
+        !known(specification->clearance.spare_space.at_m))
+        return 0;
+    return known_or(change, 0);
+}
+
 void axle_loads_unladen(const struct vehicle *vehicle, const struct setup *fitted,
                         const struct setup *setup, struct axle_loads *out)
 {
@@ -99,6 +109,10 @@ void axle_loads_in_state(const struct specification *specification, const struct
                          struct axle_loads *out)
 {
     axle_loads_unladen(&specification->vehicle, fitted, setup, out);
+    double heavier_spare = spare_mass_change_kg(specification, fitted, setup);
+    if (heavier_spare != 0)
+        axle_loads_add(out, heavier_spare, specification->clearance.spare_space.at_m, 0,
+                       specification->vehicle.wheelbase_m);
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *item = &specification->carried.items[i];
         if (state_holds(state, item->item))

@@ -35,8 +35,8 @@ double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m
     return asin(loaded_radius_m / reach) - atan2(below_axle, distance_m);
 }
 
-double breakover_angle_rad(double at_m, double height_m, double wheelbase_m,
-                           double front_radius_m, double rear_radius_m)
+double breakover_angle_rad(double at_m, double height_m, double wheelbase_m, double front_radius_m,
+                           double rear_radius_m)
 {
     return ramp_angle_rad(at_m, height_m, front_radius_m) +
            ramp_angle_rad(wheelbase_m - at_m, height_m, rear_radius_m);
@@ -67,7 +67,46 @@ double lock_room_lost_at_most_m(double diameter_change_m, struct edge_move move)
     return hypot(taller, edge);
 }
 
-double swept_corner_radius_m(double diameter_m, double width_m, double axis_to_centre_m)
+double swept_corner_radius_m(double diameter_m, double width_m, double offset_m)
 {
-    return hypot(diameter_m / 2, width_m / 2 + fabs(axis_to_centre_m));
+    return hypot(diameter_m / 2, width_m / 2 + offset_m);
+}
+
+static double corner_growth(struct swept_tyre before, struct swept_tyre after, double side)
+{
+    return swept_corner_radius_m(after.diameter_m, after.width_m, side * after.centre_m) -
+           swept_corner_radius_m(before.diameter_m, before.width_m, side * before.centre_m);
+}
+
+double lock_room_lost_m(struct swept_tyre before, struct swept_tyre after)
+{
+    double outer = corner_growth(before, after, 1), inner = corner_growth(before, after, -1);
+    if (!known(outer) || !known(inner))
+        return UNKNOWN;
+    return fmax(outer, inner);
+}
+
+struct edge_move rim_edge_move(const struct wheel *before, const struct wheel *after)
+{
+    return tyre_edge_move(before->width_m, before, after->width_m, after);
+}
+
+double scrub_radius_m(double centre_m, double loaded_radius_m, double kingpin_inclination_rad)
+{
+    return centre_m - loaded_radius_m * tan(kingpin_inclination_rad);
+}
+
+double rake_rad(struct axle_pair change_m, double wheelbase_m)
+{
+    return atan((change_m.rear - change_m.front) / wheelbase_m);
+}
+
+double beam_rise(struct axle_pair change_m, double wheelbase_m)
+{
+    return (change_m.front - change_m.rear) / wheelbase_m;
+}
+
+double bump_travel_left_m(double travel_m, double lift_m, double bump_stop_change_m, double sag_m)
+{
+    return travel_m + lift_m - bump_stop_change_m - sag_m;
 }

@@ -33,8 +33,8 @@ double backspacing_m(const struct wheel *wheel);
 double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m);
 
 /* Ramp breakover over a point `at` behind the front axle: the sum for both axles. */
-double breakover_angle_rad(double at_m, double height_m, double wheelbase_m,
-                           double front_radius_m, double rear_radius_m);
+double breakover_angle_rad(double at_m, double height_m, double wheelbase_m, double front_radius_m,
+                           double rear_radius_m);
 
 /* A change known at both axles, at a place between or beyond them (linear). */
 double change_at_m(struct axle_pair change_m, double at_m, double wheelbase_m);
@@ -50,8 +50,37 @@ double arch_room_at_bump_m(double above_m, double travel_m, double diameter_chan
  * that shrink count as nothing. */
 double lock_room_lost_at_most_m(double diameter_change_m, struct edge_move move);
 
-/* With it: the radius that the tyre's farther corner sweeps about the steering axis,
- * sqrt((D/2)^2 + (S/2 + |axis to centre|)^2). */
-double swept_corner_radius_m(double diameter_m, double width_m, double axis_to_centre_m);
+/* With it: the radius that a corner of the tyre sweeps about the steering axis, in plan:
+ * sqrt((D/2)^2 + (S/2 + offset)^2). `offset` is the tyre's centre plane outward of the axis for the
+ * outer corner, and its negative for the inner one. */
+double swept_corner_radius_m(double diameter_m, double width_m, double offset_m);
+
+/* Room at lock lost by another tyre and wheel: the larger growth of the outer and the inner
+ * corner's swept radius, since either may be the one that is nearest. Negative where both shrink.
+ */
+struct swept_tyre {
+    double diameter_m, width_m;
+    double centre_m; /* centre plane outward of the steering axis, at axle height */
+};
+double lock_room_lost_m(struct swept_tyre before, struct swept_tyre after);
+
+/* How the rim's edges move, by rim widths alone: as tyre_edge_move(). */
+struct edge_move rim_edge_move(const struct wheel *before, const struct wheel *after);
+
+/* Scrub radius: contact centre outward of where the steering axis meets the ground,
+ * centre - R tan(kingpin inclination) (Reimpell et al., The Automotive Chassis, ch. 3, from
+ * memory; camber left out). */
+double scrub_radius_m(double centre_m, double loaded_radius_m, double kingpin_inclination_rad);
+
+/* Pitch of the body from a change of height at both axles; nose down is positive. */
+double rake_rad(struct axle_pair change_m, double wheelbase_m);
+
+/* How much a headlamp's beam rises by that, as a fraction: (front - rear) / wheelbase. UN R48
+ * 6.2.6 counts inclination so. */
+double beam_rise(struct axle_pair change_m, double wheelbase_m);
+
+/* What is left of the wheel's travel to bump in a loading state:
+ * travel + lift - longer bump stop - sag. */
+double bump_travel_left_m(double travel_m, double lift_m, double bump_stop_change_m, double sag_m);
 
 #endif

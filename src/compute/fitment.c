@@ -30,7 +30,8 @@ const char *assumption_text(enum assumption assumption)
 struct tyre tyre_unknown(void)
 {
     struct tyre tyre = {
-        .wheel = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN},
+        .wheel = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
+                  {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN}},
         .data_book = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
                       UNKNOWN, UNKNOWN},
         .mass_kg = UNKNOWN,
@@ -39,6 +40,8 @@ struct tyre tyre_unknown(void)
         .snow_chains_m = UNKNOWN,
         .inertia_kg_m2 = UNKNOWN,
         .dual = CHOICE_NONE,
+        .deflated = {NULL, UNKNOWN, UNKNOWN},
+        .rotated = CHOICE_NONE,
     };
     return tyre;
 }

@@ -76,6 +76,8 @@ static void add_window(struct figures *figures, struct figure figure, double val
         figure.verdict = VERDICT_UNKNOWN;
     if (figure.verdict == VERDICT_FAIL)
         figure.action = "choose a smaller change, or have it approved";
+    else if (figure.verdict == VERDICT_UNKNOWN)
+        figure.action = "give what this change is made of, for both tyres";
     figures_add(figures, figure);
 }
 
@@ -103,11 +105,12 @@ static void add_published(const struct plan *plan, struct figures *figures, stru
             if (!row_applies(row, specification->vehicle.kind))
                 continue;
             struct figure limited = figure;
+            bool is_share = unit_table[quantity_rows[figure.quantity].metric].kind == KIND_FRACTION;
             bool percent = strcmp(row->unit, "percent") == 0;
-            double unit = percent ? 1e-2 : 1e-3;
+            double unit = percent ? 1e-2 : strcmp(row->unit, "mm") == 0 ? 1e-3 : 1;
             if (percent && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE)
                 limited.quantity = QUANTITY_DIAMETER_CHANGE_SHARE;
-            else if (percent) /* told in lengths, since the quantity is one */
+            else if (percent && !is_share) /* told in lengths, since the quantity is one */
                 unit *= whole;
             bool as_share = limited.quantity == QUANTITY_DIAMETER_CHANGE_SHARE;
             add_window(figures, limited, as_share ? figure.value / whole : figure.value,

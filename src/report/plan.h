@@ -52,6 +52,9 @@ double report_true_at_100(const struct plan *plan, size_t setup);
 void report_speedometer_verdicts(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);
 
+/* Limits on a setup's size: diameter, load index, speed symbol. Findings of the clearance part. */
+void report_size_limits(const struct plan *plan, size_t index, struct figures *figures);
+
 /* A part that lacks a key: one unknown finding that names it. */
 void report_missing_part(struct figures *figures, enum part part, const char *key);
 

@@ -194,6 +194,56 @@
       UNIT_MM, UNIT_IN, 1, 2)                                                                      \
     X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2)                    \
     X(ROOF_HEIGHT, "roof_height", "roof height", UNIT_MM, UNIT_IN, 0, 2)                           \
+    X(ROOF_CHANGE, "roof_height_change", "roof height, change by the tyre", UNIT_MM, UNIT_IN, 1, 2) \
+    X(GARAGE_ROOM, "garage_room", "room under the garage entrance", UNIT_MM, UNIT_IN, 0, 2)        \
+    X(WADING_DEPTH, "wading_depth", "wading depth", UNIT_MM, UNIT_IN, 0, 2)                        \
+    X(STEP_HEIGHT, "step_height", "step height", UNIT_MM, UNIT_IN, 0, 2)                           \
+    X(RAKE, "rake", "rake, nose down from the fitted state", UNIT_DEG, UNIT_DEG, 2, 2)             \
+    X(HEADLAMP_AIM, "headlamp_aim_change", "headlamp aim, up from the fitted state", UNIT_PERCENT, \
+      UNIT_PERCENT, 2, 2)                                                                          \
+    X(HEADLAMP_DIP, "headlamp_dip", "headlamp dip", UNIT_PERCENT, UNIT_PERCENT, 2, 2)              \
+    X(APPROACH_CHANGE, "approach_angle_change", "approach angle, change", UNIT_DEG, UNIT_DEG, 2, 2) \
+    X(DEPARTURE_CHANGE, "departure_angle_change", "departure angle, change", UNIT_DEG, UNIT_DEG, 2, \
+      2)                                                                                           \
+    X(BREAKOVER_CHANGE, "breakover_angle_change", "ramp breakover angle, change", UNIT_DEG,        \
+      UNIT_DEG, 2, 2)                                                                              \
+    X(APPROACH_BEFORE, "approach_angle_before", "approach angle as measured", UNIT_DEG, UNIT_DEG, 1, \
+      1)                                                                                           \
+    X(DEPARTURE_BEFORE, "departure_angle_before", "departure angle as measured", UNIT_DEG,         \
+      UNIT_DEG, 1, 1)                                                                              \
+    X(BREAKOVER_BEFORE, "breakover_angle_before", "ramp breakover angle as measured", UNIT_DEG,    \
+      UNIT_DEG, 1, 1)                                                                              \
+    X(BUMP_TRAVEL_LEFT, "bump_travel_left", "travel left to bump", UNIT_MM, UNIT_IN, 0, 2)         \
+    X(TRAVEL_KEPT, "suspension_travel_kept", "suspension travel kept", UNIT_PERCENT, UNIT_PERCENT, \
+      1, 1)                                                                                        \
+    X(BUMP_STOP_TO_FIT, "bump_stop_to_fit", "to fit: longer bump stop alone", UNIT_MM, UNIT_IN, 0, \
+      2)                                                                                           \
+    X(INSET_TO_FIT, "inset_to_fit", "to fit: change of inset alone", UNIT_MM, UNIT_IN, 0, 2)       \
+    X(TRIM_TO_FIT, "trim_to_fit", "to fit: trimming the arch alone", UNIT_MM, UNIT_IN, 0, 2)       \
+    X(LIFT_TO_FIT, "lift_to_fit", "to fit: more lift alone", UNIT_MM, UNIT_IN, 0, 2)               \
+    X(BACKSPACING, "backspacing", "backspacing", UNIT_MM, UNIT_IN, 1, 2)                           \
+    X(RIM_EDGE_INNER, "rim_edge_inner_move", "inner rim edge moves inward by", UNIT_MM, UNIT_IN, 1, \
+      2)                                                                                           \
+    X(RIM_EDGE_OUTER, "rim_edge_outer_move", "outer rim edge moves outward by", UNIT_MM, UNIT_IN,  \
+      1, 2)                                                                                        \
+    X(TYRE_EDGE_INNER, "tyre_edge_inner_move", "inner tyre edge moves inward by", UNIT_MM, UNIT_IN, \
+      1, 2)                                                                                        \
+    X(TYRE_EDGE_OUTER, "tyre_edge_outer_move", "outer tyre edge moves outward by", UNIT_MM,        \
+      UNIT_IN, 1, 2)                                                                               \
+    X(SCRUB_RADIUS, "scrub_radius", "scrub radius", UNIT_MM, UNIT_IN, 1, 2)                        \
+    X(SCRUB_RADIUS_CHANGE, "scrub_radius_change", "scrub radius, change", UNIT_MM, UNIT_IN, 1, 2)  \
+    X(WHEEL_BY_HAND, "wheel_to_check", "wheel, to check by hand", UNIT_BARE, UNIT_BARE, 0, 0)      \
+    X(HUB_BORE, "hub_bore", "hub bore", UNIT_MM, UNIT_IN, 1, 2)                                    \
+    X(BOLT_CIRCLE, "bolt_pattern", "bolt circle", UNIT_MM, UNIT_IN, 1, 2)                          \
+    X(BRAKE_ROOM, "brake_room", "room round the brake", UNIT_MM, UNIT_IN, 1, 2)                    \
+    X(SPARE_CIRCUMFERENCE, "spare_circumference_change", "spare: circumference beside the axle's", \
+      UNIT_PERCENT, UNIT_PERCENT, 2, 2)                                                            \
+    X(SPARE_SET, "spare_set", "spare: matched set of five", UNIT_BARE, UNIT_BARE, 0, 0)            \
+    X(SPARE_MASS, "spare_mass_change", "spare: heavier by", UNIT_KG, UNIT_LB, 1, 1)                \
+    X(LOAD_INDEX_CHANGE, "load_index_change", "load index, change in steps", UNIT_BARE, UNIT_BARE, \
+      0, 0)                                                                                        \
+    X(SPEED_SYMBOL_CHANGE, "speed_symbol_change", "speed symbol, change in steps", UNIT_BARE,      \
+      UNIT_BARE, 0, 0)                                                                             \
     X(PART_MISSING, "part_missing", "part not computed", UNIT_BARE, UNIT_BARE, 0, 0)               \
     X(MIXED_SOURCES, "mixed_sources", "figures of two kinds", UNIT_BARE, UNIT_BARE, 0, 0)          \
     X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0)

@@ -50,8 +50,6 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
     figure.value = beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
     figure.basis = beside->mixed[axle] ? "by the same rule for both tyres" : basis;
     figures_add(figures, figure);
-    report_limits(plan, figures, figure, &plan->specification->limits.diameter_change,
-                  beside->before[axle].overall_diameter_m);
 }
 
 static void report_mixed(const struct plan *plan, size_t index, int axle, struct figures *figures)
@@ -68,7 +66,7 @@ static void report_mixed(const struct plan *plan, size_t index, int axle, struct
 }
 
 /* The rest of what `size` prints, for the tyre and the data book of this setup. */
-static void report_size_limits(const struct plan *plan, size_t index, int axle,
+static void report_allowed_size(const struct plan *plan, size_t index, int axle,
                                struct figures *figures)
 {
     const struct setup *setup = &plan->setups[index];
@@ -195,7 +193,7 @@ void report_tyre(const struct plan *plan, struct figures *figures)
         int axles = axles_differ(&plan->setups[i]) || axles_differ(&plan->fitted) ? 2 : 1;
         for (int axle = 0; axle < axles; axle++) {
             report_dimensions(plan, i, axle, figures);
-            report_size_limits(plan, i, axle, figures);
+            report_allowed_size(plan, i, axle, figures);
             report_load_index(plan, i, axle, figures);
             report_speed_symbol(plan, i, axle, figures);
             report_rim(plan, i, axle, figures);

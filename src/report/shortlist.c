@@ -112,6 +112,10 @@ static bool counts(const struct trial *trial, const struct figure *figure)
     switch (figure->quantity) {
     case QUANTITY_SPARE_CAPACITY:
     case QUANTITY_SPARE_ROOM:
+    case QUANTITY_SPARE_CIRCUMFERENCE:
+    case QUANTITY_SPARE_SET:
+    case QUANTITY_SPARE_MASS:
+    case QUANTITY_WHEEL_BY_HAND: /* so of every wheel that is only searched for */
         return false;
     case QUANTITY_SPEEDOMETER_ERROR:
         return limits->speedometer != CHOICE_NONE;

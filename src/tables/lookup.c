@@ -207,6 +207,17 @@ const struct fitment_limits_row *fitment_limits_next(const char *name,
     return NULL;
 }
 
+const struct headlamp_dip_row *headlamp_dip_for(double height_m)
+{
+    for (int i = 0; i < headlamp_dip_count; i++) {
+        const struct headlamp_dip_row *row = &headlamp_dip_rows[i];
+        if (height_m * 1e3 > row->height_above_mm &&
+            (height_m * 1e3 <= row->height_to_mm || !known(row->height_to_mm)))
+            return row;
+    }
+    return NULL;
+}
+
 double pressure_warning_minimum_kPa(const char *class, char load_range)
 {
     for (int i = 0; i < pressure_warning_count; i++) {

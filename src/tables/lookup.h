@@ -82,6 +82,9 @@ int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
 const struct fitment_limits_row *fitment_limits_next(const char *name,
                                                      const struct fitment_limits_row *after);
 
+/* Table headlamp_dip, by the lamp's height above the ground in m; NULL where that is not known. */
+const struct headlamp_dip_row *headlamp_dip_for(double height_m);
+
 /* Table pressure_warning: the lowest pressure in kPa at which a warning must have come on, by
  * class (as in table inflation) and load range letter (0 where the class has none). UNKNOWN
  * where the table is silent. */

@@ -232,16 +232,6 @@ static void rule_published_limits_are_known(const struct check *check)
     }
 }
 
-static void rule_belly_is_between_the_axles(const struct check *check)
-{
-    const struct specification *specification = check->specification;
-    const struct point_list *belly = &specification->clearance.belly;
-    for (size_t i = 0; i < belly->count; i++)
-        if (belly->items[i].at_m >= specification->vehicle.wheelbase_m)
-            FAULT(check, belly->items[i].node, "at",
-                  "this point is not between the axles; expected less than the wheelbase");
-}
-
 void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
 {
     static void (*const rules[])(const struct check *) = {
@@ -249,7 +239,6 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rule_tyres_agree_with_themselves, rule_carried_items_are_whole,
         rule_states_name_items,
         rule_limits_are_windows,         rule_published_limits_are_known,
-        rule_belly_is_between_the_axles,
     };
     const struct check check = {specification, diagnostics};
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)
@@ -257,4 +246,5 @@ void build_rules_check(const struct specification *specification, struct diagnos
     load_rules_check(specification, diagnostics);
     build_rules_speedometer(specification, diagnostics);
     drivetrain_rules_check(specification, diagnostics);
+    clearance_rules_check(specification, diagnostics);
 }

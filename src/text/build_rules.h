@@ -5,6 +5,8 @@
 #include "base/diagnostics.h"
 #include "text/specification.h"
 
+void clearance_rules_check(const struct specification *specification,
+                           struct diagnostics *diagnostics);
 void load_rules_check(const struct specification *specification, struct diagnostics *diagnostics);
 void drivetrain_rules_check(const struct specification *specification,
                             struct diagnostics *diagnostics);

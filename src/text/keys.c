@@ -1,5 +1,6 @@
 #include "text/keys.h"
 
+#include "text/key_rows.h"
 #include "text/specification.h"
 
 const char *const choices_speed_unit[] = {"km/h", "mph", NULL};
@@ -16,18 +17,6 @@ static const char *const choices_rule[] = {"rule", NULL};
 static const char *const choices_includes[] = {"driver", "fuel", "spare", "tools", "nothing", NULL};
 static const char *const choices_seat[] = {"row_1", "row_2", "row_3", "row_4", NULL};
 static const char *const load_range_letters[] = {"ABCDEFGHJLMN", NULL};
-
-#define FIELD(type, member) .offset = offsetof(type, member)
-#define QUANTITY(kind_) .kind = KEY_QUANTITY, .unit = (kind_)
-#define PAIR(kind_) .kind = KEY_QUANTITY_PAIR, .unit = (kind_)
-#define BOUND(kind_, other) .kind = KEY_BOUND, .unit = (kind_), .second_unit = (other)
-#define RANGE(low, high) .min = (low), .max = (high)
-#define TEXT .kind = KEY_TEXT
-#define CHOICE(list) .kind = KEY_CHOICE, .choices = (list)
-#define MAPPING(set_) .kind = KEY_MAPPING, .set = &(set_)
-#define MAPPINGS(set_) .kind = KEY_MAPPING_LIST, .set = &(set_)
-#define KEY_SET(name_, type)                                                                       \
-    static const struct key_set name_##_set = {name_, sizeof name_ / sizeof name_[0], sizeof(type)}
 
 #define TYRE_USE (USE_ALL)
 
@@ -56,6 +45,18 @@ static const struct key data_book[] = {
 };
 KEY_SET(data_book, struct data_book);
 
+static const struct key mounting[] = {
+    {"hub_bore", QUANTITY(KIND_LENGTH), FIELD(struct mounting, hub_bore_m), RANGE(0.02, 0.5),
+     .use = USE_CLEARANCE, .doc = "the wheel's centre hole"},
+    {"bolts", QUANTITY(KIND_BARE), FIELD(struct mounting, bolts), RANGE(3, 12),
+     .use = USE_CLEARANCE, .doc = "how many, a bare number"},
+    {"bolt_circle", QUANTITY(KIND_LENGTH), FIELD(struct mounting, bolt_circle_m),
+     RANGE(0.05, 0.6), .use = USE_CLEARANCE, .doc = "diameter of the circle that they stand on"},
+    {"brake_room", QUANTITY(KIND_LENGTH), FIELD(struct mounting, brake_room_m), RANGE(-0.1, 0.2),
+     .use = USE_CLEARANCE, .doc = "least room round the brake, as tried with this wheel"},
+};
+KEY_SET(mounting, struct mounting);
+
 static const struct key wheel[] = {
     {"width", QUANTITY(KIND_LENGTH), FIELD(struct wheel, width_m), RANGE(0.05, 0.7),
      .use = TYRE_USE, .doc = "rim width between the flanges"},
@@ -67,6 +68,8 @@ static const struct key wheel[] = {
      .use = USE_LOAD | USE_SHORTLIST, .doc = "the wheel's own load rating"},
     {"max_pressure", QUANTITY(KIND_PRESSURE), FIELD(struct wheel, max_pressure_Pa),
      RANGE(1e5, 1.5e6), .use = USE_LOAD | USE_SHORTLIST, .doc = "the wheel's own pressure rating"},
+    {"mounting", MAPPING(mounting_set), FIELD(struct wheel, mounting), .use = USE_CLEARANCE,
+     .doc = "hub bore, bolt circle and room round the brake"},
 };
 KEY_SET(wheel, struct wheel);
 
@@ -98,6 +101,16 @@ KEY_SET(wheel, struct wheel);
 static const struct key tyre[] = {TYRE_KEYS};
 KEY_SET(tyre, struct tyre);
 
+static const struct key spare[] = {
+    TYRE_KEYS,
+    {"deflated", MAPPING(deflated_keys), FIELD(struct tyre, deflated), .use = USE_CLEARANCE,
+     .doc = "its size without air, for a narrow space"},
+    {"rotated", .kind = KEY_BOOLEAN, FIELD(struct tyre, rotated),
+     .use = USE_CLEARANCE | USE_GEARING,
+     .doc = "true where it takes its turn on the axles, so that all five wear alike"},
+};
+KEY_SET(spare, struct tyre);
+
 static const struct key fitted[] = {
     TYRE_KEYS,
     {"placard", PAIR(KIND_PRESSURE), FIELD(struct fitment, placard_Pa), RANGE(5e4, 1.2e6),
@@ -112,7 +125,7 @@ static const struct key option[] = {
     TYRE_KEYS,
     {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
      .doc = "only where the rear axle's tyre differs"},
-    {"spare", MAPPING(tyre_set), FIELD(struct fitment, spare), .use = USE_LOAD | USE_CLEARANCE | USE_GEARING,
+    {"spare", MAPPING(spare_set), FIELD(struct fitment, spare), .use = USE_LOAD | USE_CLEARANCE | USE_GEARING,
      .doc = "the option's own spare"},
 };
 KEY_SET(option, struct fitment);
@@ -120,7 +133,7 @@ KEY_SET(option, struct fitment);
 static const struct key tyres[] = {
     {"fitted", MAPPING(fitted_set), FIELD(struct tyres, fitted), .use = USE_ALL,
      .doc = "what the vehicle stands on now"},
-    {"spare", MAPPING(tyre_set), FIELD(struct tyres, spare),
+    {"spare", MAPPING(spare_set), FIELD(struct tyres, spare),
      .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the spare as carried now"},
     {"options", MAPPINGS(option_set), FIELD(struct tyres, options), .use = USE_ALL,
      .doc = "what may be fitted instead"},
@@ -384,6 +397,10 @@ static const struct key carried[] = {
      .use = USE_LOAD, .doc = "load of the coupling on the tow ball"},
     {"trailer_mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, trailer_mass_kg),
      RANGE(0, 60000), .use = USE_LOAD, .doc = "of the whole trailer"},
+    {"point", MAPPINGS(added_point_keys), FIELD(struct carried_item, points),
+     .use = USE_CLEARANCE, .doc = "a low point that it brings: {ahead, behind or at, and height}"},
+    {"top", QUANTITY(KIND_LENGTH), FIELD(struct carried_item, top_m), RANGE(0.5, 6),
+     .use = USE_CLEARANCE, .doc = "its highest point above the ground at the fitted state"},
 };
 KEY_SET(carried, struct carried_item);
 
@@ -405,117 +422,6 @@ static const struct key off_road[] = {
      RANGE(1e-5, 1), .use = USE_LOAD, .doc = "free air that the compressor delivers"},
 };
 KEY_SET(off_road, struct off_road);
-
-static const struct key axle_suspension[] = {
-    {"lift", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, lift_m), RANGE(-0.3, 0.6),
-     .use = USE_CLEARANCE, .doc = "extra height at the unladen weight"},
-    {"wheel_rate", QUANTITY(KIND_STIFFNESS), FIELD(struct axle_suspension, wheel_rate_N_m),
-     RANGE(1e3, 1e7), .use = USE_CLEARANCE, .doc = "of the springs now fitted, at the wheel"},
-    {"travel_to_bump", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, travel_to_bump_m),
-     RANGE(0, 0.8), .use = USE_CLEARANCE, .doc = "from unladen ride height to full bump"},
-    {"bump_stop_change", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, bump_stop_change_m),
-     RANGE(-0.3, 0.3), .use = USE_CLEARANCE, .doc = "longer bump stops are positive"},
-};
-KEY_SET(axle_suspension, struct axle_suspension);
-
-static const struct key suspension[] = {
-    {"front", MAPPING(axle_suspension_set), FIELD(struct suspension, front), .use = USE_CLEARANCE,
-     .doc = "front axle"},
-    {"rear", MAPPING(axle_suspension_set), FIELD(struct suspension, rear), .use = USE_CLEARANCE,
-     .doc = "rear axle"},
-};
-KEY_SET(suspension, struct suspension);
-
-static const struct key arch[] = {
-    {"above", QUANTITY(KIND_LENGTH), FIELD(struct arch, above_m), RANGE(0, 1),
-     .use = USE_CLEARANCE, .doc = "room above the fitted tyre at unladen ride height"},
-    {"inner", QUANTITY(KIND_LENGTH), FIELD(struct arch, inner_m), RANGE(0, 1),
-     .use = USE_CLEARANCE, .doc = "room inside, to strut or arm"},
-    {"outer", QUANTITY(KIND_LENGTH), FIELD(struct arch, outer_m), RANGE(-0.3, 1),
-     .use = USE_CLEARANCE, .doc = "room outside, to the arch lip"},
-    {"at_lock", QUANTITY(KIND_LENGTH), FIELD(struct arch, at_lock_m), RANGE(0, 1),
-     .use = USE_CLEARANCE, .doc = "least room at full lock"},
-};
-KEY_SET(arch, struct arch);
-
-static const struct key arches[] = {
-    {"front", MAPPING(arch_set), FIELD(struct arches, front), .use = USE_CLEARANCE,
-     .doc = "front wheel arch, measured with the fitted tyre"},
-    {"rear", MAPPING(arch_set), FIELD(struct arches, rear), .use = USE_CLEARANCE,
-     .doc = "rear wheel arch"},
-};
-KEY_SET(arches, struct arches);
-
-static const struct key steering[] = {
-    {"axis_to_centre", QUANTITY(KIND_LENGTH), FIELD(struct steering, axis_to_centre_m),
-     RANGE(-0.5, 0.5), .use = USE_CLEARANCE,
-     .doc = "steering axis to the tyre's centre plane at axle height"},
-    {"lock", QUANTITY(KIND_ANGLE), FIELD(struct steering, lock_rad), RANGE(0.05, 1.3),
-     .use = USE_CLEARANCE, .doc = "steering angle of the wheel at full lock"},
-};
-KEY_SET(steering, struct steering);
-
-#define POINT_KEYS                                                                                 \
-    {"item", TEXT, FIELD(struct body_point, item), .use = USE_CLEARANCE,                           \
-     .doc = "which part it is"},                                                                   \
-    {                                                                                              \
-        "height", QUANTITY(KIND_LENGTH), FIELD(struct body_point, height_m), RANGE(0.01, 3),       \
-            .use = USE_CLEARANCE, .doc = "above the ground at the fitted state"                    \
-    }
-
-static const struct key ahead_point[] = {
-    POINT_KEYS,
-    {"ahead", QUANTITY(KIND_LENGTH), FIELD(struct body_point, ahead_m), RANGE(0.05, 5),
-     .use = USE_CLEARANCE, .doc = "ahead of the front axle's centre"},
-};
-KEY_SET(ahead_point, struct body_point);
-
-static const struct key behind_point[] = {
-    POINT_KEYS,
-    {"behind", QUANTITY(KIND_LENGTH), FIELD(struct body_point, behind_m), RANGE(0.05, 8),
-     .use = USE_CLEARANCE, .doc = "behind the rear axle's centre"},
-};
-KEY_SET(behind_point, struct body_point);
-
-static const struct key belly_point[] = {
-    POINT_KEYS,
-    {"at", QUANTITY(KIND_LENGTH), FIELD(struct body_point, at_m), RANGE(0, 15),
-     .use = USE_CLEARANCE, .doc = "rearward from the front axle"},
-};
-KEY_SET(belly_point, struct body_point);
-
-static const struct key spare_space[] = {
-    {"diameter", QUANTITY(KIND_LENGTH), FIELD(struct spare_space, diameter_m), RANGE(0.2, 3),
-     .use = USE_CLEARANCE, .doc = "the largest tyre diameter that goes in"},
-    {"width", QUANTITY(KIND_LENGTH), FIELD(struct spare_space, width_m), RANGE(0.05, 1.5),
-     .use = USE_CLEARANCE, .doc = "the largest section width that goes in"},
-};
-KEY_SET(spare_space, struct spare_space);
-
-static const struct key clearance[] = {
-    {"ground", QUANTITY(KIND_LENGTH), FIELD(struct clearance_measured, ground_m), RANGE(0.01, 2),
-     .use = USE_CLEARANCE, .doc = "under the lowest part that rides on the springs"},
-    {"ground_at", QUANTITY(KIND_LENGTH), FIELD(struct clearance_measured, ground_at_m),
-     RANGE(-3, 20), .use = USE_CLEARANCE, .doc = "where that part is, rearward from the front axle"},
-    {"under_axle", PAIR(KIND_LENGTH), FIELD(struct clearance_measured, under_axle_m),
-     RANGE(0.01, 2), .use = USE_CLEARANCE,
-     .doc = "under the lowest part that does not ride on the springs"},
-    {"arch", MAPPING(arches_set), FIELD(struct clearance_measured, arch), .use = USE_CLEARANCE,
-     .doc = "room in the wheel arches with the fitted tyre"},
-    {"steering", MAPPING(steering_set), FIELD(struct clearance_measured, steering),
-     .use = USE_CLEARANCE, .doc = "sharpens the room at lock"},
-    {"front_overhang", MAPPINGS(ahead_point_set), FIELD(struct clearance_measured, front_overhang),
-     .use = USE_CLEARANCE, .doc = "lowest points ahead of the front axle"},
-    {"rear_overhang", MAPPINGS(behind_point_set), FIELD(struct clearance_measured, rear_overhang),
-     .use = USE_CLEARANCE, .doc = "lowest points behind the rear axle"},
-    {"belly", MAPPINGS(belly_point_set), FIELD(struct clearance_measured, belly),
-     .use = USE_CLEARANCE, .doc = "lowest points between the axles"},
-    {"roof_height", QUANTITY(KIND_LENGTH), FIELD(struct clearance_measured, roof_height_m),
-     RANGE(0.5, 5), .use = USE_CLEARANCE, .doc = "highest point above the ground"},
-    {"spare_space", MAPPING(spare_space_set), FIELD(struct clearance_measured, spare_space),
-     .use = USE_CLEARANCE, .doc = "room where the spare is carried"},
-};
-KEY_SET(clearance, struct clearance_measured);
 
 #define WINDOW_KEYS(kind_, other, low, high)                                                       \
     {                                                                                              \
@@ -593,9 +499,9 @@ static const struct key build_file[] = {
      .doc = "places for items to come: the largest mass that each may have"},
     {"off_road", MAPPING(off_road_set), FIELD(struct specification, off_road), .use = USE_LOAD,
      .doc = "running at low pressure, and the compressor that brings the tyres back"},
-    {"suspension", MAPPING(suspension_set), FIELD(struct specification, suspension),
+    {"suspension", MAPPING(suspension_keys), FIELD(struct specification, suspension),
      .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "lift and springs"},
-    {"clearance", MAPPING(clearance_set), FIELD(struct specification, clearance),
+    {"clearance", MAPPING(clearance_keys), FIELD(struct specification, clearance),
      .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "what was measured with the fitted tyre"},
     {"limits", MAPPING(limits_set), FIELD(struct specification, limits), .use = USE_ALL,
      .doc = "house and published limits; each becomes a finding"},

@@ -61,6 +61,9 @@ struct key_set {
 
 extern const struct key_set build_file_keys;
 
+/* Sets of keys_clearance.c. */
+extern const struct key_set suspension_keys, clearance_keys, added_point_keys, deflated_keys;
+
 extern const char *const choices_speed_unit[];
 extern const char *const choices_setting_kind[];
 extern const char *const choices_drive[];

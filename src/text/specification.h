@@ -81,10 +81,23 @@ struct data_book {
     double rim_min_m, rim_max_m;
 };
 
+/* How a wheel sits on its hub and round its brake. */
+struct mounting {
+    const struct node *node;
+    double hub_bore_m, bolts, bolt_circle_m, brake_room_m;
+};
+
 struct wheel {
     const struct node *node;
     double width_m, inset_m, spacer_m;
     double max_load_kg, max_pressure_Pa;
+    struct mounting mounting;
+};
+
+/* A spare without air. */
+struct deflated {
+    const struct node *node;
+    double diameter_m, width_m;
 };
 
 /* One tyre with its wheel, on one axle or on both. */
@@ -98,6 +111,8 @@ struct tyre {
     double mass_kg, tread_depth_m, new_tread_depth_m, snow_chains_m;
     double inertia_kg_m2; /* of tyre and wheel about the axle */
     int dual; /* 1, 0 or CHOICE_NONE */
+    struct deflated deflated; /* of a spare: */
+    int rotated;              /* 1: takes its turn on the axles */
 };
 
 /* What is on the vehicle, or an option for it. `rear` only where it differs. */
@@ -227,6 +242,17 @@ struct instrument {
     double consumption_m3_per_m;      /* as worked out from the odometer's distance */
 };
 
+/* A low point: one of the three places says where. */
+struct body_point {
+    const struct node *node;
+    const char *item;
+    double ahead_m, behind_m, at_m, height_m;
+};
+struct point_list {
+    struct body_point *items;
+    size_t count;
+};
+
 struct carried_item {
     const struct node *node;
     const char *item;
@@ -238,6 +264,8 @@ struct carried_item {
     double occupants, occupant_mass_kg;
     int seat; /* row, from 0 */
     double tow_ball_kg, trailer_mass_kg;
+    struct point_list points; /* low points that it brings */
+    double top_m;             /* its highest point above the ground */
 };
 struct carried_list {
     struct carried_item *items;
@@ -275,24 +303,19 @@ struct state_list {
     size_t count;
 };
 
+enum { RATE_POINTS_MAX = 64 }; /* of a stepped or progressive spring */
+
 struct axle_suspension {
     const struct node *node;
-    double lift_m, wheel_rate_N_m, travel_to_bump_m, bump_stop_change_m;
+    double lift_m, wheel_rate_N_m, travel_to_bump_m, travel_to_droop_m, bump_stop_change_m;
+    struct pair_list wheel_rate_steps, wheel_rate_curve; /* m, N/m */
+    double spring_rate_N_m, motion_ratio, helper_rate_N_m, helper_closes_at_m;
+    double free_height_change_m, wheel_rate_before_N_m, unsprung_kg;
 };
 
 struct arch {
     const struct node *node;
     double above_m, inner_m, outer_m, at_lock_m;
-};
-
-struct body_point {
-    const struct node *node;
-    const char *item;
-    double ahead_m, behind_m, at_m, height_m;
-};
-struct point_list {
-    struct body_point *items;
-    size_t count;
 };
 
 struct arches {
@@ -301,11 +324,15 @@ struct arches {
 };
 struct steering {
     const struct node *node;
-    double axis_to_centre_m, lock_rad;
+    double axis_to_centre_m, lock_rad, kingpin_inclination_rad;
 };
 struct spare_space {
     const struct node *node;
-    double diameter_m, width_m;
+    double diameter_m, width_m, at_m;
+};
+struct headlamp {
+    const struct node *node;
+    double height_m, dip; /* dip as a fraction, downward positive */
 };
 
 struct clearance_measured {
@@ -315,7 +342,8 @@ struct clearance_measured {
     struct arches arch;
     struct steering steering;
     struct point_list front_overhang, rear_overhang, belly;
-    double roof_height_m;
+    double roof_height_m, garage_entrance_m, wading_depth_m, step_height_m;
+    struct headlamp headlamp;
     struct spare_space spare_space;
 };
 

@@ -98,8 +98,11 @@ END_TEST
 
 static struct wheel wheel_of(double width_in, double inset_mm, double spacer_mm)
 {
-    return (struct wheel){NULL,   width_in * INCH_M, inset_mm / 1e3, spacer_mm / 1e3, UNKNOWN,
-                          UNKNOWN};
+    struct wheel wheel = tyre_unknown().wheel;
+    wheel.width_m = width_in * INCH_M;
+    wheel.inset_m = inset_mm / 1e3;
+    wheel.spacer_m = spacer_mm / 1e3;
+    return wheel;
 }
 
 /* Widths of the rims themselves stand for the tyre's, mm and inches. */
@@ -115,7 +118,7 @@ START_TEST(edges_move_by_width_and_inset)
 {
     struct wheel before = wheel_of(edges[_i].width_before, edges[_i].inset_before, 0);
     struct wheel after = wheel_of(edges[_i].width_after, edges[_i].inset_after, 0);
-    struct edge_move move = tyre_edge_move(before.width_m, &before, after.width_m, &after);
+    struct edge_move move = rim_edge_move(&before, &after);
     assert_close(move.outer_m * 1e3, edges[_i].outer, edges[_i].tolerance, edges[_i].source);
     assert_close(move.inner_m * 1e3, edges[_i].inner, edges[_i].tolerance, edges[_i].source);
 }
@@ -227,9 +230,78 @@ START_TEST(lock_bound_is_a_bound)
                  "3, 4, 5 triangle");
     assert_close(lock_room_lost_at_most_m(-0.06, (struct edge_move){-0.01, -0.04}), 0, 0,
                  "what shrinks counts as nothing");
-    assert_close(swept_corner_radius_m(0.8, 0.52, -0.04), 0.5, 1e-12, "3, 4, 5 triangle");
+    assert_close(swept_corner_radius_m(0.8, 0.52, 0.04), 0.5, 1e-12, "3, 4, 5 triangle");
     ck_assert(!known(lock_room_lost_at_most_m(UNKNOWN, (struct edge_move){0, 0})));
     ck_assert(!known(lock_room_lost_at_most_m(0, (struct edge_move){UNKNOWN, 0})));
+}
+END_TEST
+
+/* The farthest of a tyre's outline in plan from the steering axis, point by point. */
+static double farthest_of_outline(struct swept_tyre tyre)
+{
+    enum { SAMPLES = 400 };
+    double farthest = 0;
+    for (int i = 0; i <= SAMPLES; i++) {
+        double share = (double)i / SAMPLES - 0.5;
+        double across = tyre.centre_m + tyre.width_m * share, along = tyre.diameter_m * share;
+        farthest = fmax(farthest, hypot(across, tyre.diameter_m / 2));
+        farthest = fmax(farthest, hypot(tyre.centre_m + tyre.width_m / 2, along));
+        farthest = fmax(farthest, hypot(tyre.centre_m - tyre.width_m / 2, along));
+    }
+    return farthest;
+}
+
+/* Moved outward, the farther corner tells; otherwise never less than it does. The same tyre loses
+ * nothing, to the last digit. */
+START_TEST(lock_takes_the_corner_that_gains_most)
+{
+    uint64_t state = random_start("lock_takes_the_corner_that_gains_most");
+    for (int run = 0; run < 2000; run++) {
+        struct swept_tyre before = {random_between(&state, 0.6, 0.9),
+                                    random_between(&state, 0.15, 0.3),
+                                    random_between(&state, 0.01, 0.07)};
+        struct swept_tyre after = before;
+        assert_close(lock_room_lost_m(before, after), 0, 0, "itself");
+        after.centre_m += random_between(&state, 0, 0.05);
+        assert_close(lock_room_lost_m(before, after),
+                     farthest_of_outline(after) - farthest_of_outline(before), 1e-9, "outward");
+        after.diameter_m +=
+            random_between(&state, 0, 0.1); /* height tells more on the near corner */
+        ck_assert(lock_room_lost_m(before, after) >=
+                  farthest_of_outline(after) - farthest_of_outline(before) - 1e-12);
+        after = before;
+        after.centre_m -= 0.005; /* inward: the inner corner comes nearer to what is there */
+        ck_assert(lock_room_lost_m(before, after) > 0);
+    }
+    struct swept_tyre before = {0.8, 0.52, 0.04}, after = {0.8, 0.52, UNKNOWN};
+    ck_assert(!known(lock_room_lost_m(before, after)));
+}
+END_TEST
+
+START_TEST(scrub_radius_by_hand)
+{
+    double lean = 45 * PI / 180;
+    assert_close(scrub_radius_m(0.4, 0.35, lean), 0.05, 1e-12, "an axis at 45 degrees, by hand");
+    assert_close(scrub_radius_m(0.06, 0.35, 0), 0.06, 0, "an upright axis");
+    ck_assert(!known(scrub_radius_m(0.06, 0.35, UNKNOWN)));
+}
+END_TEST
+
+START_TEST(pitch_turns_rake_and_beam)
+{
+    struct axle_pair up_behind = {0.010, 0.060};
+    assert_close(DEGREES(rake_rad(up_behind, 2.5)), 1.1458, 5e-5, "atan(50/2500), by hand");
+    assert_close(beam_rise(up_behind, 2.5), -0.02, 1e-15, "2 % down: 20 cm over 10 m, by hand");
+    struct axle_pair level = {0.04, 0.04};
+    assert_close(beam_rise(level, 2.5), 0, 0, "level");
+    assert_close(bump_travel_left_m(0.080, 0.040, 0.010, 0.025), 0.085, 1e-15, "by hand");
+    const struct headlamp_dip_row *low = headlamp_dip_for(0.7), *high = headlamp_dip_for(1.05);
+    assert_close(
+        low->dip_min_percent, 0.5, 0,
+        "remain between 0.5 and 2.5 %: the European text as a bilingual dictionary quotes it");
+    assert_close(low->dip_max_percent, 2.5, 0, "the same");
+    assert_close(high->dip_min_percent, 1, 0, "UN R48 6.2.6.1.2 above 1 m, from memory");
+    ck_assert_ptr_null(headlamp_dip_for(UNKNOWN));
 }
 END_TEST
 
@@ -253,6 +325,8 @@ Suite *clearance_suite(void)
     tcase_add_test(published, spring_gives_by_its_rate);
     tcase_add_loop_test(published, edges_move_by_width_and_inset, 0, (int)LENGTH_OF(edges));
     tcase_add_test(published, track_follows_inset_and_spacer);
+    tcase_add_test(published, scrub_radius_by_hand);
+    tcase_add_test(published, pitch_turns_rake_and_beam);
     suite_add_tcase(suite, published);
     TCase *properties = tcase_create("properties");
     tcase_add_test(properties, angles_agree_with_sampled_tangents);
@@ -261,6 +335,7 @@ Suite *clearance_suite(void)
     tcase_add_test(properties, larger_tyre_adds_no_room);
     tcase_add_test(properties, lift_adds_no_room_at_bump);
     tcase_add_test(properties, lock_bound_is_a_bound);
+    tcase_add_test(properties, lock_takes_the_corner_that_gains_most);
     tcase_add_test(properties, change_between_axles_is_linear);
     suite_add_tcase(suite, properties);
     return suite;

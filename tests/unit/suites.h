@@ -23,5 +23,8 @@ Suite *speedometer_law_suite(void);
 Suite *gearing_suite(void);
 Suite *pull_suite(void);
 Suite *clearance_suite(void);
+Suite *clearance_report_suite(void);
+Suite *arch_fit_suite(void);
+Suite *springs_suite(void);
 
 #endif

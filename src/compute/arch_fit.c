@@ -1,0 +1,88 @@
+#include "compute/arch_fit.h"
+
+/* As findings are judged: a billionth of a metre does not count as short. */
+#define SLACK_M 1e-9
+
+static bool is_short(double room_m)
+{
+    return known(room_m) && room_m < -SLACK_M;
+}
+
+/* How much is missing; 0 where nothing is, or where the room is not known. */
+static double missing_m(double room_m)
+{
+    return is_short(room_m) ? -room_m : 0;
+}
+
+bool arch_fits(const struct arch_rooms *rooms)
+{
+    return !is_short(rooms->ride_m) && !is_short(rooms->bump_m) && !is_short(rooms->inner_m) &&
+           !is_short(rooms->outer_m) && !is_short(rooms->lock_m);
+}
+
+double bump_stop_to_fit_m(const struct arch_rooms *rooms)
+{
+    struct arch_rooms others = *rooms;
+    others.bump_m = 0;
+    return arch_fits(&others) ? missing_m(rooms->bump_m) : UNKNOWN;
+}
+
+double lift_to_fit_m(const struct arch_rooms *rooms)
+{
+    struct arch_rooms others = *rooms;
+    others.ride_m = 0;
+    return arch_fits(&others) ? missing_m(rooms->ride_m) : UNKNOWN;
+}
+
+double trim_to_fit_m(const struct arch_rooms *rooms)
+{
+    if (is_short(rooms->inner_m))
+        return UNKNOWN;
+    return fmax(fmax(missing_m(rooms->ride_m), missing_m(rooms->bump_m)),
+                fmax(missing_m(rooms->outer_m), missing_m(rooms->lock_m)));
+}
+
+/* The inset change in [low, high] with the most room at lock. */
+static double best_for_lock(double low, double high, lock_room_at lock_room, const void *data)
+{
+    enum { STEPS = 120 };
+    for (int i = 0; i < STEPS; i++) {
+        double a = low + (high - low) / 3, b = high - (high - low) / 3;
+        if (lock_room(a, data) < lock_room(b, data))
+            low = a;
+        else
+            high = b;
+    }
+    return (low + high) / 2;
+}
+
+/* Between a change that is short at lock and one that is not: where the room is just enough. */
+static double just_enough(double short_m, double enough_m, lock_room_at lock_room, const void *data)
+{
+    enum { STEPS = 80 };
+    for (int i = 0; i < STEPS; i++) {
+        double middle = (short_m + enough_m) / 2;
+        if (lock_room(middle, data) < 0)
+            short_m = middle;
+        else
+            enough_m = middle;
+    }
+    return enough_m;
+}
+
+double inset_to_fit_m(const struct arch_rooms *rooms, lock_room_at lock_room, const void *data)
+{
+    if (is_short(rooms->ride_m) || is_short(rooms->bump_m) || !known(rooms->inner_m) ||
+        !known(rooms->outer_m))
+        return UNKNOWN;
+    double most = rooms->inner_m, least = -rooms->outer_m;
+    if (least > most + SLACK_M)
+        return UNKNOWN;
+    double nearest = fmax(least, fmin(0, most)); /* to no change at all */
+    if (!known(rooms->lock_m) || lock_room(nearest, data) >= -SLACK_M)
+        return nearest;
+    double best = best_for_lock(least, most, lock_room, data);
+    if (lock_room(best, data) < -SLACK_M)
+        return UNKNOWN;
+    return just_enough(nearest, best, lock_room, data);
+}

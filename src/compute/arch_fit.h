@@ -1,0 +1,36 @@
+/* The smallest single change that would make a tyre fit its wheel arch. Rooms and changes in m;
+ * a room that is not known does not count, and its own finding says so. */
+#ifndef TYRESUM_COMPUTE_ARCH_FIT_H
+#define TYRESUM_COMPUTE_ARCH_FIT_H
+
+#include <stdbool.h>
+
+#include "base/known.h"
+
+/* Room left; UNKNOWN where it is not known, or where the axle has none (lock, at the rear). */
+struct arch_rooms {
+    double ride_m; /* the least over all loading states */
+    double bump_m;
+    double inner_m, outer_m;
+    double lock_m;
+};
+
+bool arch_fits(const struct arch_rooms *rooms);
+
+/* Each alone makes every known room zero or more, and is the smallest that does; 0 where nothing
+ * is short, UNKNOWN where it cannot do so alone. Longer bump stops help only at bump, lift only at
+ * ride height; trimming the arch helps everywhere but inside, where strut or arm stand. */
+double bump_stop_to_fit_m(const struct arch_rooms *rooms);
+double lift_to_fit_m(const struct arch_rooms *rooms);
+double trim_to_fit_m(const struct arch_rooms *rooms);
+
+/* Room at lock after a further change of inset; convex or concave is not asked of the caller: the
+ * room must have one hill over the inset, as the swept radius and its bound have. */
+typedef double (*lock_room_at)(double inset_change_m, const void *data);
+
+/* More inset (positive) moves the wheel inward: room inside falls by it, room outside grows. The
+ * smallest change, of either sign, with nothing short inside, outside or at lock. UNKNOWN too
+ * where inner or outer room is not known. */
+double inset_to_fit_m(const struct arch_rooms *rooms, lock_room_at lock_room, const void *data);
+
+#endif

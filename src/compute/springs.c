@@ -1,0 +1,123 @@
+#include "compute/springs.h"
+
+double wheel_rate_N_m(double spring_rate_N_m, double motion_ratio)
+{
+    return spring_rate_N_m * motion_ratio * motion_ratio;
+}
+
+double series_rate_N_m(double first_N_m, double second_N_m)
+{
+    return first_N_m * second_N_m / (first_N_m + second_N_m);
+}
+
+static void take_points(const struct pair_list *list, enum spring_shape shape, struct spring *out)
+{
+    if (list->count > RATE_POINTS_MAX)
+        return;
+    out->shape = shape;
+    out->count = list->count;
+    for (size_t i = 0; i < list->count; i++)
+        out->points[i] = (struct rate_point){list->items[i].first, list->items[i].second};
+}
+
+/* With a helper: both in series until it is closed, the main spring alone after that. */
+static void take_constant(const struct axle_suspension *suspension, double rate_N_m,
+                          struct spring *out)
+{
+    if (!known(rate_N_m))
+        return;
+    out->shape = SPRING_CONSTANT;
+    out->points[out->count++] = (struct rate_point){0, rate_N_m};
+    if (!known(suspension->helper_rate_N_m) || !known(suspension->helper_closes_at_m))
+        return;
+    double both_N_m = series_rate_N_m(rate_N_m, suspension->helper_rate_N_m);
+    out->shape = SPRING_STEPPED;
+    out->count = 0;
+    out->points[out->count++] =
+        (struct rate_point){suspension->helper_closes_at_m - 1, both_N_m}; /* and before it */
+    out->points[out->count++] = (struct rate_point){suspension->helper_closes_at_m, rate_N_m};
+}
+
+void spring_of_axle(const struct axle_suspension *suspension, struct spring *out)
+{
+    out->shape = SPRING_UNKNOWN;
+    out->count = 0;
+    if (suspension->wheel_rate_steps.count > 0)
+        take_points(&suspension->wheel_rate_steps, SPRING_STEPPED, out);
+    else if (suspension->wheel_rate_curve.count > 0)
+        take_points(&suspension->wheel_rate_curve, SPRING_CURVED, out);
+    else
+        take_constant(
+            suspension,
+            known_or(suspension->wheel_rate_N_m,
+                     wheel_rate_N_m(suspension->spring_rate_N_m, suspension->motion_ratio)),
+            out);
+}
+
+/* Rate just beside a travel, on the side that the movement goes to. */
+static double rate_beside(const struct spring *spring, double travel_m, bool compressing)
+{
+    const struct rate_point *points = spring->points;
+    size_t above = 0; /* first point beyond the travel */
+    while (above < spring->count &&
+           (compressing ? points[above].travel_m <= travel_m : points[above].travel_m < travel_m))
+        above++;
+    if (above == 0)
+        return points[0].rate_N_m;
+    if (spring->shape != SPRING_CURVED || above == spring->count)
+        return points[above - 1].rate_N_m;
+    const struct rate_point *from = &points[above - 1], *to = &points[above];
+    return from->rate_N_m + (to->rate_N_m - from->rate_N_m) * (travel_m - from->travel_m) /
+                                (to->travel_m - from->travel_m);
+}
+
+/* The next point in the direction of the movement; INFINITY away where there is none. */
+static double next_point(const struct spring *spring, double travel_m, bool compressing)
+{
+    double next = compressing ? INFINITY : -INFINITY;
+    for (size_t i = 0; i < spring->count; i++) {
+        double at = spring->points[i].travel_m;
+        if (compressing && at > travel_m)
+            next = fmin(next, at);
+        else if (!compressing && at < travel_m)
+            next = fmax(next, at);
+    }
+    return next;
+}
+
+/* Travel within a piece in which the rate goes linearly from `rate_N_m` with `slope` per metre:
+ * the positive root of slope d^2 / 2 + rate d = force. */
+static double travel_in_piece(double rate_N_m, double slope, double force_N)
+{
+    return 2 * force_N / (rate_N_m + sqrt(rate_N_m * rate_N_m + 2 * slope * force_N));
+}
+
+double spring_travel_m(const struct spring *spring, double added_N)
+{
+    if (spring->shape == SPRING_UNKNOWN || !known(added_N))
+        return UNKNOWN;
+    if (spring->shape == SPRING_CONSTANT)
+        return added_N / spring->points[0].rate_N_m;
+    bool compressing = added_N > 0;
+    double sign = compressing ? 1 : -1, left = fabs(added_N), travel = 0;
+    for (size_t piece = 0; piece <= spring->count; piece++) {
+        double next = next_point(spring, travel, compressing), length = fabs(next - travel);
+        double rate = rate_beside(spring, travel, compressing);
+        double rate_there = isinf(length) ? rate : rate_beside(spring, next, !compressing);
+        double takes = length * (rate + rate_there) / 2;
+        if (left <= takes) {
+            double slope = isinf(length) ? 0 : (rate_there - rate) / length;
+            return travel + sign * travel_in_piece(rate, slope, left);
+        }
+        left -= takes;
+        travel = next;
+    }
+    return UNKNOWN;
+}
+
+double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
+                            double rate_before_N_m, double rate_after_N_m)
+{
+    return free_height_change_m + sprung_weight_N / rate_before_N_m -
+           sprung_weight_N / rate_after_N_m;
+}

@@ -1,0 +1,49 @@
+/* Springs at the wheel: constant, stepped and progressive. Travel in m from the unladen ride
+ * height (compression positive), rates in N/m, forces in N at one wheel. */
+#ifndef TYRESUM_COMPUTE_SPRINGS_H
+#define TYRESUM_COMPUTE_SPRINGS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/known.h"
+#include "text/specification.h"
+
+struct rate_point {
+    double travel_m, rate_N_m;
+};
+
+enum spring_shape {
+    SPRING_UNKNOWN,
+    SPRING_CONSTANT, /* points[0]'s rate */
+    SPRING_STEPPED,  /* each rate holds from its travel on; the first one before it too */
+    SPRING_CURVED    /* linear between the points, constant beyond them */
+};
+
+struct spring {
+    enum spring_shape shape;
+    struct rate_point points[RATE_POINTS_MAX]; /* rising in travel, rates above zero */
+    size_t count;
+};
+
+/* Wheel rate = spring rate x (spring travel / wheel travel)^2 (Barton and Fieldhouse, Automotive
+ * Chassis Engineering, eq. 3.33). */
+double wheel_rate_N_m(double spring_rate_N_m, double motion_ratio);
+
+/* Two springs in series: k1 k2 / (k1 + k2). */
+double series_rate_N_m(double first_N_m, double second_N_m);
+
+/* The spring that a build file describes; at most RATE_POINTS_MAX points, which
+ * the rules of the file see to. */
+void spring_of_axle(const struct axle_suspension *suspension, struct spring *out);
+
+/* Travel under an added force (negative: taken off), from the unladen ride height. The area under
+ * the rate is the force; each piece is solved exactly. UNKNOWN where the spring is. */
+double spring_travel_m(const struct spring *spring, double added_N);
+
+/* Ride height gained by another spring: what it stands longer unloaded, and what each of the two
+ * gives under the same sprung weight: change + W/k_before - W/k_after. */
+double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
+                            double rate_before_N_m, double rate_after_N_m);
+
+#endif

@@ -1,0 +1,45 @@
+/* Limits on what the size itself changes: diameter, load index, speed symbol. */
+#include "base/known.h"
+#include "report/plan.h"
+#include "tables/lookup.h"
+
+static double steps_between(int before, int after)
+{
+    return before < 0 || after < 0 ? UNKNOWN : (double)(after - before);
+}
+
+static void report_axle(const struct plan *plan, size_t index, int axle, int shown_axle,
+                        struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct beside *beside = &plan->beside[index];
+    const struct service_description *before = &plan->fitted.axle[axle].size.service;
+    const struct service_description *after = &setup->axle[axle].size.service;
+    double whole = beside->before[axle].overall_diameter_m;
+    struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_OVERALL_DIAMETER_CHANGE, setup->name,
+                                     beside->after[axle].overall_diameter_m - whole,
+                                     "by the same rule for both tyres");
+    figure.axle = shown_axle;
+    report_limits(plan, figures, figure, &plan->specification->limits.diameter_change, whole);
+    figure.quantity = QUANTITY_LOAD_INDEX_CHANGE;
+    figure.value = steps_between(before->load_index, after->load_index);
+    report_limits(plan, figures, figure, NULL, UNKNOWN);
+    figure.quantity = QUANTITY_SPEED_SYMBOL_CHANGE;
+    figure.value = steps_between(speed_symbol_order(before->speed_symbol),
+                                 speed_symbol_order(after->speed_symbol));
+    report_limits(plan, figures, figure, NULL, UNKNOWN);
+}
+
+static bool axles_differ(const struct setup *setup)
+{
+    return setup->axle[AXLE_FRONT].size_node != setup->axle[AXLE_REAR].size_node;
+}
+
+void report_size_limits(const struct plan *plan, size_t index, struct figures *figures)
+{
+    if (plan->setups[index].is_fitted)
+        return;
+    bool differ = axles_differ(&plan->setups[index]) || axles_differ(&plan->fitted);
+    for (int axle = 0; axle < (differ ? AXLE_COUNT : 1); axle++)
+        report_axle(plan, index, axle, differ ? axle : AXLE_NONE, figures);
+}
