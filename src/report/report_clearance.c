@@ -162,11 +162,28 @@ static void report_spring_assumption(const struct plan *plan, struct figures *fi
     }
 }
 
+/* Of a file that measures nothing, only what needs no measuring: limits, moves of the wheel, the
+ * spare, what to check by hand. That the rest is missing is said once. */
+static void keep_what_is_known(struct figures *figures, size_t start)
+{
+    size_t kept = start;
+    for (size_t i = start; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        bool told = known(figure->value) || figure->quantity == QUANTITY_ASSUMPTION ||
+                    figure->quantity == QUANTITY_WHEEL_BY_HAND ||
+                    (figure->verdict != VERDICT_NONE && figure->verdict != VERDICT_UNKNOWN);
+        if (told)
+            figures->items[kept++] = *figure;
+    }
+    figures->count = kept;
+    report_missing_part(figures, PART_CLEARANCE, "clearance");
+}
+
 void report_clearance(const struct plan *plan, struct figures *figures)
 {
     size_t count = state_count(plan->specification);
     struct clearance_view *fitted = clearance_views_make(plan, 0, NULL);
-    size_t lowest = lowest_state(fitted, count);
+    size_t lowest = lowest_state(fitted, count), start = figures->count;
     report_spring_assumption(plan, figures);
     report_angles_before(plan, figures);
     for (size_t i = 0; i < plan->count; i++) {
@@ -182,4 +199,6 @@ void report_clearance(const struct plan *plan, struct figures *figures)
         report_spare_wheel(plan, i, figures);
         report_size_limits(plan, i, figures);
     }
+    if (plan->specification->clearance.node == NULL)
+        keep_what_is_known(figures, start);
 }

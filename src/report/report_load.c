@@ -262,6 +262,13 @@ void report_load_assumptions(const struct load_view *view, struct figures *figur
     take_as(view, front->rating.standard_load_assumed || rear->rating.standard_load_assumed,
             assumption_text(ASSUMED_STANDARD_LOAD), figures);
     take_as(view,
+            specification->vehicle.kind == CHOICE_NONE &&
+                (is_passenger_tyre(&view->setup->axle[AXLE_FRONT]) ||
+                 is_passenger_tyre(&view->setup->axle[AXLE_REAR])),
+            "no vehicle: kind is given: passenger tyres count in full, as on a passenger car; on a "
+            "light truck they count / 1.10",
+            figures);
+    take_as(view,
             (front->dual && front->rating.dual_assumed) ||
                 (rear->dual && rear->rating.dual_assumed),
             "no dual load index is given: a twin counts 0.91 of the single tyre", figures);

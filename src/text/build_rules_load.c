@@ -147,6 +147,20 @@ static void rule_room_has_name_and_place(const struct check *check)
     }
 }
 
+/* Without the track nobody can tell how much of a side load one wheel takes. */
+static void rule_side_needs_track(const struct check *check)
+{
+    const struct specification *specification = check->specification;
+    const struct axle_pair *track = &specification->vehicle.track_m;
+    if (known(track->front) && known(track->rear))
+        return;
+    for (size_t i = 0; i < specification->carried.count; i++)
+        if (known(specification->carried.items[i].side_m))
+            FAULT(check, specification->carried.items[i].node, "side",
+                  "a place to the side needs the distance between the wheels; expected vehicle: "
+                  "{track: {front: 1520 mm, rear: 1530 mm}}");
+}
+
 void load_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
 {
     const struct check check = {specification, diagnostics};
@@ -154,4 +168,5 @@ void load_rules_check(const struct specification *specification, struct diagnost
     rule_warning_is_below_the_placard(&check);
     rule_off_road_is_whole(&check);
     rule_room_has_name_and_place(&check);
+    rule_side_needs_track(&check);
 }
