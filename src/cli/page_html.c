@@ -4,9 +4,11 @@
 #include "cli/changes.h"
 #include "cli/page.h"
 #include "cli/picture.h"
+#include "cli/prose.h"
 #include "output/markup.h"
 
-enum { BLOCK_OPTIONS = 4 };
+/* Names and sentences from the file are cut, so that they leave the sheet its one page. */
+enum { BLOCK_OPTIONS = 4, NAME_WIDTH = 44, TITLE_WIDTH = 70, SENTENCE_WIDTH = 150 };
 
 static const char style[] =
     "@page { margin: 9mm }\n"
@@ -27,7 +29,7 @@ static const char style[] =
     "th:first-child { width: 22% }\n"
     "thead { display: table-header-group }\n"
     "tbody th { font-weight: normal }\n"
-    "tr, figure { break-inside: avoid }\n"
+    "tr, figure, table { break-inside: avoid }\n"
     ".wrong { font-weight: bold }\n"
     ".findings { columns: 3; column-gap: 9pt; overflow-wrap: anywhere; font-size: 6.4pt;"
     " line-height: 1.12 }\n"
@@ -119,7 +121,8 @@ static void text_row(const struct reading *reading, const struct page_block *blo
 
 static const char *setup_name(const struct reading *reading, size_t setup)
 {
-    return setup == 0 ? "as it stands" : reading->plan->setups[setup].name;
+    return setup == 0 ? "as it stands"
+                      : text_cut(reading->arena, reading->plan->setups[setup].name, NAME_WIDTH);
 }
 
 static void change_table_row(const struct reading *reading, const struct page_block *block,
@@ -159,9 +162,12 @@ static void put_item(const struct reading *reading, const struct figure *figure)
     page_raw(reading, "<li><b>");
     page_text(reading, verdict_name(figure->verdict));
     page_raw(reading, "</b> ");
-    page_text(reading, finding_name(reading, figure));
+    struct figure shown = *figure;
+    if (shown.state != NULL)
+        shown.state = text_cut(reading->arena, shown.state, NAME_WIDTH);
+    page_text(reading, finding_name(reading, &shown));
     page_raw(reading, ": ");
-    page_text(reading, finding_says(reading, figure));
+    page_text(reading, text_cut(reading->arena, finding_says(reading, figure), SENTENCE_WIDTH));
     page_raw(reading, "</li>\n");
 }
 
@@ -202,11 +208,11 @@ static void put_needs(const struct reading *reading)
         const char *name = reading->plan->setups[order[i].setup].name;
         const char *label = option_label(reading, name);
         page_raw(reading, "<h3>");
-        page_text(reading,
-                  order[i].setup == 0
-                      ? arena_format(reading->arena, "fitted: %s", counts_text(reading, &order[i]))
-                      : arena_format(reading->arena, "%s, %s: %s", label, name,
-                                     counts_text(reading, &order[i])));
+        page_text(reading, order[i].setup == 0 ? arena_format(reading->arena, "fitted: %s",
+                                                              counts_text(reading, &order[i]))
+                                               : arena_format(reading->arena, "%s, %s: %s", label,
+                                                              setup_name(reading, order[i].setup),
+                                                              counts_text(reading, &order[i])));
         page_raw(reading, "</h3>\n");
         put_list(reading, findings_of(reading, order[i].setup), FULL);
     }
@@ -231,7 +237,8 @@ static void put_small_print(const struct reading *reading)
 void page_html(const struct reading *reading)
 {
     const char *name = reading->plan->specification->vehicle.name;
-    name = arena_format(reading->arena, "Tyre change: %s", name == NULL ? "vehicle" : name);
+    name = arena_format(reading->arena, "Tyre change: %s",
+                        name == NULL ? "vehicle" : text_cut(reading->arena, name, TITLE_WIDTH));
     page_raw(reading, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
                       "<meta name=\"viewport\" content=\"width=device-width\">\n<title>");
     page_text(reading, name);

@@ -136,7 +136,7 @@ static void figure_end(const struct reading *reading, const char *caption)
 
 void page_drawings(const struct reading *reading)
 {
-    enum { ARCH_WIDTH = 176, ARCH_HEIGHT = 100, HALF_WIDTH = 352 };
+    enum { ARCH_WIDTH = 176, ARCH_HEIGHT = 90, HALF_WIDTH = 352, HEIGHT_LEAST = 130 };
     struct drawing drawing = {reading->out, reading->arena, true};
     const struct picture picture = {&drawing, reading};
     const struct specification *specification = reading->plan->specification;
@@ -147,7 +147,9 @@ void page_drawings(const struct reading *reading)
         figure_end(reading, arena_format(reading->arena, "%s: front wheel in its arch",
                                          picture_letter(&picture, i)));
     }
+    page_raw(reading, "</div>\n<div class=\"drawings\">\n");
     double height = picture_load_small_height(&picture);
+    height = height < HEIGHT_LEAST ? HEIGHT_LEAST : height;
     if (specification->vehicle.node != NULL) {
         figure_begin(reading);
         picture_load_small(&picture, HALF_WIDTH, height);

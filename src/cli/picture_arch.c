@@ -53,7 +53,7 @@ static void room_text(const struct picture *picture, const struct figure *room,
     if (room == NULL)
         drawing_text(picture->drawing, at, style, "unknown");
     picture_figure(picture, room, at, style);
-    if (was == NULL || room == was)
+    if (was == NULL || room == was || !known(was->value))
         return;
     at.y += 1.2 * size;
     drawing_text(picture->drawing, at, (struct text_style){.size = 0.9 * size, .anchor = anchor},
@@ -166,7 +166,7 @@ static void draw_side_wall(const struct picture *picture, const struct frame *fr
     double y = low + dimension_at * (high - low);
     drawing_line(picture->drawing, place(frame, edge, y - 0.02), place(frame, edge, y + 0.02),
                  thin_pen);
-    dimension_line(picture->drawing, place(frame, edge, y), place(frame, x, y), 5);
+    dimension_line(picture->drawing, place(frame, edge, y), place(frame, x, y), 4);
 }
 
 struct section {
@@ -191,17 +191,19 @@ static void section_texts(const struct picture *picture, const struct arch_shape
     double y = section->low + dimension_at * (section->bump - section->low), rise = 4.2 * size;
     struct point left = place(frame, section->wall_inner, y);
     struct point right = place(frame, section->wall_outer, y);
+    /* Above the dimension's arrows, and below the words over the section. */
+    double words = fmax(left.y - rise, place(frame, 0, section->top).y + 1.2 * size);
     room_text(picture, shape->inside, shape->was_inside, "inside",
-              (struct point){left.x - 0.7 * size, left.y - rise}, size, ANCHOR_END);
+              (struct point){left.x - 0.7 * size, words}, size, ANCHOR_END);
     room_text(picture, shape->outside, shape->was_outside, "outside",
-              (struct point){right.x + 0.7 * size, right.y - rise}, size, ANCHOR_START);
+              (struct point){right.x + 0.7 * size, words}, size, ANCHOR_START);
     struct point above = place(frame, (shape->inner + shape->outer) / 2, section->top);
     struct text_style style = {.size = size, .anchor = ANCHOR_END};
-    drawing_text(picture->drawing, (struct point){above.x - 0.3 * size, above.y - 0.5 * size},
+    drawing_text(picture->drawing, (struct point){above.x - 0.8 * size, above.y - 0.5 * size},
                  style, "above, bump");
     style.anchor = ANCHOR_START;
     style.bold = shape->bump != NULL && shape->bump->verdict == VERDICT_FAIL;
-    above = (struct point){above.x + 0.3 * size, above.y - 0.5 * size};
+    above = (struct point){above.x + 0.8 * size, above.y - 0.5 * size};
     if (shape->bump == NULL)
         drawing_text(picture->drawing, above, style, "unknown");
     picture_figure(picture, shape->bump, above, style);
@@ -241,7 +243,7 @@ void picture_arch_section(const struct picture *picture, const struct arch_shape
     double centre = (shape->inner + shape->outer) / 2;
     if (known(shape->wall_bump))
         dimension_line(picture->drawing, place(&frame, centre, shape->largest_radius),
-                       place(&frame, centre, shape->wall_bump), 5);
+                       place(&frame, centre, shape->wall_bump), 4);
     draw_side_wall(picture, &frame, shape->wall_inner, shape->largest_inner, section.low,
                    section.bump);
     draw_side_wall(picture, &frame, shape->wall_outer, shape->largest_outer, section.low,

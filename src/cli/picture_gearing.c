@@ -191,9 +191,15 @@ static void draw_limit(const struct gear_chart *chart)
     drawing_line(drawing, (struct point){chart->area.x, y},
                  (struct point){chart->area.x + chart->area.width, y},
                  (struct pen){.width = 0.8, .dash = chart->limit_known ? DASH_NONE : DASH_SHORT});
-    drawing_text(drawing, (struct point){chart->area.x + 0.4 * chart->size, y - 0.35 * chart->size},
-                 (struct text_style){.size = 0.85 * chart->size},
-                 chart->limit_known ? "engine's limit" : "engine's limit unknown");
+    double limit = curves_limit_rpm(chart->picture);
+    drawing_text(
+        drawing,
+        (struct point){chart->area.x, chart->area.y + chart->area.height + 3.9 * chart->size},
+        (struct text_style){.size = 0.85 * chart->size},
+        arena_format(drawing->arena,
+                     chart->limit_known ? "lines end at the engine's limit, %.0f rpm"
+                                        : "engine's limit unknown: drawn to %.0f rpm",
+                     limit));
 }
 
 static void draw_panel(struct gear_chart *chart, const struct curves *curves, struct box box,

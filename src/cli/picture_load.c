@@ -11,6 +11,8 @@
 
 enum { MARKS = 3 };
 
+static const double axis_without_figures_kg = 2000;
+
 /* A line across an axle's bars, and how it is told. */
 struct load_mark {
     const struct figure *figure; /* NULL or unknown: cannot be placed */
@@ -121,7 +123,7 @@ static void marks_of(const struct picture *picture, size_t setup, int axle,
 
 static double heaviest_of(const struct picture *picture)
 {
-    double most = 1;
+    double most = 0;
     const struct plan *plan = picture->reading->plan;
     for (size_t i = 0; i < plan->count; i++)
         for (int axle = 0; axle < AXLE_COUNT; axle++) {
@@ -136,7 +138,7 @@ static double heaviest_of(const struct picture *picture)
                     most = higher_of(most, load->value);
             }
         }
-    return to_shown(picture, most);
+    return to_shown(picture, most > 0 ? most : axis_without_figures_kg);
 }
 
 /* A bar to its value, dark where it passes the axle's rating; dashed where it is unknown. */

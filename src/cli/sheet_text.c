@@ -3,28 +3,10 @@
 #include "base/known.h"
 #include "cli/changes.h"
 #include "cli/findings_text.h"
-#include "output/utf8.h"
+#include "cli/prose.h"
 #include "output/writer.h"
 
 enum { LABEL_WIDTH = 3 };
-
-/* The text, cut with three points where it is wider. */
-static const char *cut(const struct reading *reading, const char *text, size_t width)
-{
-    struct span rest = span_of(text);
-    if (display_width(rest) <= width)
-        return text;
-    size_t used = 3;
-    while (rest.length > 0) {
-        struct utf8_character character = utf8_first(rest);
-        used += utf8_width(character.code);
-        if (used > width)
-            break;
-        rest.at += character.length;
-        rest.length -= character.length;
-    }
-    return arena_format(reading->arena, "%.*s...", (int)(rest.at - text), text);
-}
 
 static void put_line(const struct reading *reading, const char *label, const char *text)
 {
@@ -32,7 +14,7 @@ static void put_line(const struct reading *reading, const char *label, const cha
     outbuf_text(reading->out, label);
     for (; used < LABEL_WIDTH; used++)
         outbuf_char(reading->out, ' ');
-    outbuf_text(reading->out, cut(reading, text, reading->width - used));
+    outbuf_text(reading->out, text_cut(reading->arena, text, reading->width - used));
     outbuf_char(reading->out, '\n');
 }
 
@@ -46,7 +28,7 @@ static const char *first_line(const struct reading *reading, const struct badnes
         setup->is_fitted ? size : arena_format(reading->arena, "%s, %s", size, setup->name);
     size_t counts_width = display_width(span_of(counts)) + 2;
     size_t room = reading->width - label_width - counts_width;
-    name = cut(reading, name, room);
+    name = text_cut(reading->arena, name, room);
     size_t pad = room - display_width(span_of(name)) + 2;
     return arena_format(reading->arena, "%s%*s%s", name, (int)pad, "", counts);
 }
