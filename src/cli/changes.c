@@ -92,27 +92,34 @@ static bool named_before(const struct finding_list *own, size_t index)
     return false;
 }
 
-const char *matters_text(const struct reading *reading, size_t setup, size_t width)
+const char *matters_named(const struct reading *reading, const struct finding_list *list,
+                          size_t width)
 {
     enum { ROOM_FOR_MORE = 9 };
-    const struct finding_list own = findings_of(reading, setup);
     const char *text = "";
     enum verdict last = VERDICT_NONE;
-    for (size_t i = 0; i < own.count; i++) {
-        if (named_before(&own, i))
+    for (size_t i = 0; i < list->count; i++) {
+        if (named_before(list, i))
             continue;
-        enum verdict verdict = own.items[i]->verdict;
+        enum verdict verdict = list->items[i]->verdict;
         const char *longer =
             arena_format(reading->arena, "%s%s%s%s%s", text, *text ? "; " : "",
                          verdict == last ? "" : verdict_name(verdict), verdict == last ? "" : ": ",
-                         matter_name(reading, &own, i));
+                         matter_name(reading, list, i));
         size_t left = 0;
-        for (size_t j = i + 1; j < own.count; j++)
-            left += !named_before(&own, j);
-        if (display_width(span_of(longer)) + (left > 0 ? ROOM_FOR_MORE : 0) > width)
+        for (size_t j = i + 1; j < list->count; j++)
+            left += !named_before(list, j);
+        if (*text != '\0' &&
+            display_width(span_of(longer)) + (left > 0 ? ROOM_FOR_MORE : 0) > width)
             return arena_format(reading->arena, "%s; %zu more", text, left + 1);
         text = longer;
         last = verdict;
     }
-    return *text ? text : "nothing of its own";
+    return text;
+}
+
+const char *matters_text(const struct reading *reading, size_t setup, size_t width)
+{
+    const struct finding_list own = findings_of(reading, setup);
+    return own.count == 0 ? "nothing of its own" : matters_named(reading, &own, width);
 }

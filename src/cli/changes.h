@@ -3,6 +3,7 @@
 #define TYRESUM_CLI_CHANGES_H
 
 #include "cli/figure_find.h"
+#include "cli/findings_text.h"
 
 struct change_row {
     const char *title; /* in a table */
@@ -24,8 +25,11 @@ const char *change_text(const struct reading *reading, const struct figure *figu
 /* "front, rear" pressures as one text: "295 / 325 kPa". */
 const char *pressures_text(const struct reading *reading, size_t setup);
 
-/* "fail: tyre capacity, front; room at lock, front": as many as the width takes, then how many
- * more. */
+/* "fail: tyre capacity front and rear; room at lock front": as many as the width takes, then how
+ * many more. */
+const char *matters_named(const struct reading *reading, const struct finding_list *list,
+                          size_t width);
+/* The same of all that is a setup's own. */
 const char *matters_text(const struct reading *reading, size_t setup, size_t width);
 
 #endif

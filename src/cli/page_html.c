@@ -1,5 +1,7 @@
 /* The sheet to print: one page of A4 or Letter for up to four options. Black on white; what is
  * wrong is said in words, and never by colour alone. */
+#include <string.h>
+
 #include "base/known.h"
 #include "cli/changes.h"
 #include "cli/page.h"
@@ -8,11 +10,18 @@
 #include "output/markup.h"
 
 /* Names and sentences from the file are cut, so that they leave the sheet its one page. */
-enum { BLOCK_OPTIONS = 4, NAME_WIDTH = 44, TITLE_WIDTH = 70, SENTENCE_WIDTH = 150 };
+enum {
+    BLOCK_OPTIONS = 4,
+    NAME_WIDTH = 44,
+    TITLE_WIDTH = 70,
+    SENTENCE_WIDTH = 130,
+    OTHERS_WIDTH = 190,
+    FINDINGS_IN_FULL = 20
+};
 
 static const char style[] =
     "@page { margin: 9mm }\n"
-    "body { font: 7pt/1.15 sans-serif; color: #000; background: #fff; margin: 0 auto;"
+    "body { font: 6.9pt/1.12 sans-serif; color: #000; background: #fff; margin: 0 auto;"
     " max-width: 192mm }\n"
     "h1 { font-size: 12pt; margin: 0; border-bottom: 1.5pt solid #000 }\n"
     "h2 { font-size: 9pt; margin: 3pt 0 1pt 0; border-bottom: .6pt solid #000;"
@@ -171,7 +180,16 @@ static void put_item(const struct reading *reading, const struct figure *figure)
     page_raw(reading, "</li>\n");
 }
 
-/* The worst in full; of the others the names, so that one sheet holds all and hides none. */
+/* What is not told in full: named, a matter once for both axles. */
+static void put_others(const struct reading *reading, struct finding_list list, size_t from)
+{
+    const struct finding_list others = {list.items + from, list.count - from};
+    page_raw(reading, "<li>also ");
+    page_text(reading, matters_named(reading, &others, OTHERS_WIDTH));
+    page_raw(reading, "</li>\n");
+}
+
+/* The worst in full; of the others the names, so that one sheet holds all. */
 static void put_list(const struct reading *reading, struct finding_list list, size_t most)
 {
     if (list.count == 0)
@@ -181,54 +199,70 @@ static void put_list(const struct reading *reading, struct finding_list list, si
     for (size_t i = 0; i < full; i++)
         put_item(reading, list.items[i]);
     if (full < list.count)
-        page_raw(reading, "<li>also ");
-    for (size_t i = full; i < list.count; i++) {
-        const struct figure *figure = list.items[i];
-        bool other = i == full || list.items[i - 1]->verdict != figure->verdict;
-        page_raw(reading, i == full ? "" : "; ");
-        if (other)
-            page_text(reading, arena_format(reading->arena, "%s: ", verdict_name(figure->verdict)));
-        page_text(reading, quantity_rows[figure->quantity].title);
-        if (figure->axle != AXLE_NONE)
-            page_text(reading, arena_format(reading->arena, ", %s", axle_name(figure->axle)));
-    }
-    page_raw(reading, full < list.count ? "</li>\n</ul>\n" : "</ul>\n");
+        put_others(reading, list, full);
+    page_raw(reading, "</ul>\n");
+}
+
+/* "6 fail, 2 caution": what there is. */
+static const char *wrong_text(const struct reading *reading, const struct badness *badness)
+{
+    const size_t counts[] = {badness->fails, badness->unknowns, badness->cautions};
+    const char *text = "";
+    for (size_t i = 0; i < sizeof counts / sizeof counts[0]; i++)
+        if (counts[i] > 0)
+            text = arena_format(reading->arena, "%s%s%zu %s", text, *text ? ", " : "", counts[i],
+                                verdict_name((enum verdict)(VERDICT_FAIL + i)));
+    return *text ? text : "nothing of its own";
 }
 
 static void put_needs(const struct reading *reading)
 {
-    enum { FULL = 4 };
     const struct badness *order = findings_order(reading);
+    /* Lists of so many setups as stand on one sheet share its room. */
+    size_t most = FINDINGS_IN_FULL / (reading->plan->count + 1);
+    most = most > 5 ? 5 : most < 3 ? 3 : most;
     struct finding_list shared = findings_shared(reading);
     page_raw(reading, "<h2>What it needs, and cautions</h2>\n<div class=\"findings\">\n");
     if (shared.count > 0)
         page_raw(reading, "<h3>Whichever tyre is chosen (the worst of them)</h3>\n");
-    put_list(reading, shared, FULL);
+    put_list(reading, shared, most);
     for (size_t i = 0; i < reading->plan->count; i++) {
         const char *name = reading->plan->setups[order[i].setup].name;
         const char *label = option_label(reading, name);
         page_raw(reading, "<h3>");
         page_text(reading, order[i].setup == 0 ? arena_format(reading->arena, "fitted: %s",
-                                                              counts_text(reading, &order[i]))
+                                                              wrong_text(reading, &order[i]))
                                                : arena_format(reading->arena, "%s, %s: %s", label,
                                                               setup_name(reading, order[i].setup),
-                                                              counts_text(reading, &order[i])));
+                                                              wrong_text(reading, &order[i])));
         page_raw(reading, "</h3>\n");
-        put_list(reading, findings_of(reading, order[i].setup), FULL);
+        put_list(reading, findings_of(reading, order[i].setup), most);
     }
     page_raw(reading, "</div>\n");
 }
 
+/* As many assumptions as a few lines hold; the terminal's sheet has them all. */
 static void put_small_print(const struct reading *reading)
 {
     struct finding_list made = assumptions_made(reading);
+    const char *text = "";
+    size_t told = 0;
+    for (; told < made.count; told++) {
+        const char *action = made.items[told]->action;
+        const char *longer = arena_format(reading->arena, "%s%s%s: %s", text, told > 0 ? "; " : "",
+                                          labels_taken(reading, action), action);
+        if (told > 0 && strlen(longer) > ASSUMPTIONS_WIDTH)
+            break;
+        text = longer;
+    }
     page_raw(reading, "<p class=\"small\">");
-    if (made.count > 0)
+    if (made.count > 0) {
         page_raw(reading, "<b>Taken as:</b> ");
-    for (size_t i = 0; i < made.count; i++) {
-        page_text(reading, arena_format(reading->arena, "%s: %s%s",
-                                        labels_taken(reading, made.items[i]->action),
-                                        made.items[i]->action, i + 1 < made.count ? "; " : ". "));
+        page_text(reading, text);
+        page_text(reading, told < made.count
+                               ? arena_format(reading->arena, "; %zu more in the full sheet. ",
+                                              made.count - told)
+                               : ". ");
     }
     page_text(reading, cautions);
     page_raw(reading, "</p>\n");

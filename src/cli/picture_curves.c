@@ -47,11 +47,14 @@ void curves_add(const struct picture *picture, size_t setup, enum curves_of whic
                 struct curves *curves)
 {
     struct arena *arena = picture->reading->arena;
-    const struct setup_figures *group = &picture->reading->setups[setup];
+    /* From all figures: those on the axle choices stand in no table that is read. */
+    const struct figures *figures = picture->reading->figures;
+    const char *name = picture->reading->plan->setups[setup].name;
     const char *letter = picture_letter(picture, setup);
-    for (size_t i = 0; i < group->count && curves->count < CURVES_MAX; i++) {
-        const struct figure *figure = group->items[i];
-        if (figure->quantity != QUANTITY_SPEED_PER_1000 || !known(figure->value))
+    for (size_t i = 0; i < figures->count && curves->count < CURVES_MAX; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (figure->option != name || figure->quantity != QUANTITY_SPEED_PER_1000 ||
+            !known(figure->value))
             continue;
         const char *gear = curve_gear(arena, figure->at), *axle = axle_choice(arena, figure->at);
         if (gear == NULL || (*axle != '\0' && which == OWN_AXLE))

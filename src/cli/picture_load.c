@@ -333,7 +333,7 @@ enum { SMALL_SIZE = 9 };
 
 static double small_row_height(void)
 {
-    return 1.3 * SMALL_SIZE;
+    return 1.22 * SMALL_SIZE;
 }
 
 double picture_load_small_height(const struct picture *picture)
