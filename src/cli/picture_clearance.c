@@ -1,13 +1,13 @@
 /* The clearance drawing: each option's wheels in their arches, and the vehicle from the side with
  * the ramps that it clears. */
 #include <math.h>
+#include <string.h>
 
 #include "base/known.h"
 #include "cli/picture.h"
 #include "cli/picture_arch.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
-#include "report/clearance_view.h"
 
 static const struct pen before_pen = {.width = 0.9, .dash = DASH_DOT};
 static const struct pen after_pen = {.width = 1.4};
@@ -16,7 +16,6 @@ static const struct pen after_pen = {.width = 1.4};
 struct side_view {
     const struct picture *picture;
     size_t setup;
-    struct clearance_view now, before;
     const char *state;
     struct point origin;
     double pixels_per_m, size, wheelbase;
@@ -48,13 +47,6 @@ static const struct figure *angle_of(const struct side_view *view, size_t setup,
                         (struct figure_query){quantity, AXLE_NONE, view->state, NULL, NULL, false});
 }
 
-static double height_of(const struct clearance_view *view, const struct body_point *point,
-                        double at_m)
-{
-    return point->height_m +
-           change_at_m(view->body_change_m, at_m, view->plan->specification->vehicle.wheelbase_m);
-}
-
 static double farthest(const struct point_list *points, bool ahead)
 {
     double most = 0.6;
@@ -63,65 +55,99 @@ static double farthest(const struct point_list *points, bool ahead)
     return most;
 }
 
-/* A ramp that touches the tyre: from the ground, R tan(a/2) beside its contact, upwards. */
-static void draw_ramp(const struct side_view *view, const struct clearance_view *body,
-                      const struct figure *angle, int axle, double to_m, struct pen pen)
+static double radius_of(const struct side_view *view, size_t setup, int axle)
 {
-    if (angle == NULL || !known(angle->value) || !known(body->radius_m[axle]))
-        return;
-    double outward = axle == AXLE_FRONT ? -1 : 1, x = axle == AXLE_FRONT ? 0 : view->wheelbase;
-    double foot = body->radius_m[axle] * tan(angle->value / 2);
-    double run = to_m + 0.15 - foot;
-    drawing_line(view->picture->drawing, at_place(view, x + outward * foot, 0),
-                 at_place(view, x + outward * (foot + run), run * tan(angle->value)), pen);
+    return view->picture->reading->plan->beside[setup].after[axle].static_loaded_radius_m;
 }
 
-/* Both sides of the ridge that the belly clears; not drawn where another point governs. */
-static bool draw_ridge(const struct side_view *view, const struct clearance_view *body,
-                       const struct figure *angle, struct pen pen)
+/* The point that governs an angle, where it is one of the measured ones: by the name that the
+ * figure's basis gives, or the only one. */
+static const struct body_point *governing(const struct figure *angle,
+                                          const struct point_list *points)
 {
-    const struct point_list *belly = &body->plan->specification->clearance.belly;
+    static const char words[] = "governed by: ";
     if (angle == NULL || !known(angle->value))
-        return false;
-    for (size_t i = 0; i < belly->count; i++) {
-        const struct body_point *point = &belly->items[i];
-        double height = height_of(body, point, point->at_m);
-        double front = ramp_angle_rad(point->at_m, height, body->radius_m[AXLE_FRONT]);
-        double rear =
-            ramp_angle_rad(view->wheelbase - point->at_m, height, body->radius_m[AXLE_REAR]);
-        if (!(fabs(front + rear - angle->value) < 1e-3))
-            continue;
-        const struct point ridge[] = {
-            at_place(view, body->radius_m[AXLE_FRONT] * tan(front / 2), 0),
-            at_place(view, point->at_m, height),
-            at_place(view, view->wheelbase - body->radius_m[AXLE_REAR] * tan(rear / 2), 0)};
-        drawing_lines(view->picture->drawing, ridge, 3, false, pen);
-        return true;
-    }
-    return false;
+        return NULL;
+    const char *name = angle->basis == NULL ? NULL : strstr(angle->basis, words);
+    for (size_t i = 0; name != NULL && i < points->count; i++)
+        if (points->items[i].item != NULL &&
+            text_begins(name + strlen(words), points->items[i].item))
+            return &points->items[i];
+    return name == NULL && points->count == 1 ? &points->items[0] : NULL;
 }
 
-static void draw_points(const struct side_view *view)
+/* How high a point stands that gives the breakover angle: the angle rises with it. */
+static double ridge_height(const struct side_view *view, size_t setup, double at_m, double angle)
 {
+    double low = 0, high = 2;
+    for (int step = 0; step < 50; step++) {
+        double middle = (low + high) / 2;
+        double here =
+            breakover_angle_rad(at_m, middle, view->wheelbase, radius_of(view, setup, AXLE_FRONT),
+                                radius_of(view, setup, AXLE_REAR));
+        if (here < angle)
+            low = middle;
+        else /* a point within a tyre, for which there is no angle, is too high as well */
+            high = middle;
+    }
+    return (low + high) / 2;
+}
+
+static void draw_point(const struct side_view *view, const struct body_point *point,
+                       struct point at)
+{
+    drawing_group(view->picture->drawing, point->item == NULL ? "measured point" : point->item);
+    drawing_circle(view->picture->drawing, at, 3, (struct pen){.fill = "black"});
+    drawing_group_end(view->picture->drawing);
+}
+
+/* A ramp that touches the tyre: from the ground, R tan(a/2) beside its contact, upwards; and on it
+ * the point that it touches. */
+static void draw_ramp(const struct side_view *view, size_t setup, int axle, double to_m,
+                      struct pen pen)
+{
+    bool front = axle == AXLE_FRONT;
     const struct clearance_measured *measured =
         &view->picture->reading->plan->specification->clearance;
-    const struct point_list *lists[] = {&measured->front_overhang, &measured->belly,
-                                        &measured->rear_overhang};
-    for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++)
-        for (size_t j = 0; j < lists[i]->count; j++) {
-            const struct body_point *point = &lists[i]->items[j];
-            double x = i == 0   ? -point->ahead_m
-                       : i == 1 ? point->at_m
-                                : view->wheelbase + point->behind_m;
-            double y = height_of(&view->now, point, x);
-            if (!known(x) || !known(y))
-                continue;
-            struct point at = at_place(view, x, y);
-            drawing_group(view->picture->drawing,
-                          point->item == NULL ? "measured point" : point->item);
-            drawing_circle(view->picture->drawing, at, 3, (struct pen){.fill = "black"});
-            drawing_group_end(view->picture->drawing);
-        }
+    const struct figure *angle =
+        angle_of(view, setup, front ? QUANTITY_APPROACH : QUANTITY_DEPARTURE);
+    double radius = radius_of(view, setup, axle);
+    if (angle == NULL || !known(angle->value) || !known(radius))
+        return;
+    double outward = front ? -1 : 1, x = front ? 0 : view->wheelbase;
+    double foot = radius * tan(angle->value / 2), run = to_m + 0.15 - foot;
+    drawing_line(view->picture->drawing, at_place(view, x + outward * foot, 0),
+                 at_place(view, x + outward * (foot + run), run * tan(angle->value)), pen);
+    const struct body_point *point =
+        governing(angle, front ? &measured->front_overhang : &measured->rear_overhang);
+    if (point == NULL || setup != view->setup)
+        return;
+    double beside = front ? point->ahead_m : point->behind_m;
+    draw_point(view, point,
+               at_place(view, x + outward * beside, (beside - foot) * tan(angle->value)));
+}
+
+/* Both sides of the ridge that the belly clears; not drawn where no measured point governs. */
+static void draw_ridge(const struct side_view *view, size_t setup, struct pen pen)
+{
+    const struct figure *angle = angle_of(view, setup, QUANTITY_BREAKOVER);
+    const struct body_point *point =
+        governing(angle, &view->picture->reading->plan->specification->clearance.belly);
+    if (point == NULL)
+        return;
+    double front_radius = radius_of(view, setup, AXLE_FRONT);
+    double rear_radius = radius_of(view, setup, AXLE_REAR);
+    double height = ridge_height(view, setup, point->at_m, angle->value);
+    double front = ramp_angle_rad(point->at_m, height, front_radius);
+    double rear = ramp_angle_rad(view->wheelbase - point->at_m, height, rear_radius);
+    if (!known(front) || !known(rear))
+        return;
+    const struct point ridge[] = {at_place(view, front_radius * tan(front / 2), 0),
+                                  at_place(view, point->at_m, height),
+                                  at_place(view, view->wheelbase - rear_radius * tan(rear / 2), 0)};
+    drawing_lines(view->picture->drawing, ridge, 3, false, pen);
+    if (setup == view->setup)
+        draw_point(view, point, ridge[1]);
 }
 
 /* No more than a hint of a body: only the points and the roof are measured. */
@@ -147,7 +173,7 @@ static void draw_wheels(const struct side_view *view)
     const struct beside *beside = &view->picture->reading->plan->beside[view->setup];
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         double x = axle == AXLE_FRONT ? 0 : view->wheelbase;
-        double radius = view->now.radius_m[axle], was = view->before.radius_m[axle];
+        double radius = radius_of(view, view->setup, axle), was = radius_of(view, 0, axle);
         if (known(radius)) {
             drawing_circle(view->picture->drawing, at_place(view, x, radius),
                            radius * view->pixels_per_m, (struct pen){.width = 1.4, .fill = "#eee"});
@@ -182,20 +208,12 @@ static void angle_text(const struct side_view *view, enum quantity_id quantity, 
                               figure_value_text(picture->reading, angle_of(view, 0, quantity))));
 }
 
-static void draw_angles(const struct side_view *view, double ahead, double behind)
+static void draw_angles(const struct side_view *view, size_t setup, double ahead, double behind,
+                        struct pen pen)
 {
-    if (view->setup != 0) {
-        draw_ramp(view, &view->before, angle_of(view, 0, QUANTITY_APPROACH), AXLE_FRONT, ahead,
-                  before_pen);
-        draw_ramp(view, &view->before, angle_of(view, 0, QUANTITY_DEPARTURE), AXLE_REAR, behind,
-                  before_pen);
-        draw_ridge(view, &view->before, angle_of(view, 0, QUANTITY_BREAKOVER), before_pen);
-    }
-    draw_ramp(view, &view->now, angle_of(view, view->setup, QUANTITY_APPROACH), AXLE_FRONT, ahead,
-              after_pen);
-    draw_ramp(view, &view->now, angle_of(view, view->setup, QUANTITY_DEPARTURE), AXLE_REAR, behind,
-              after_pen);
-    draw_ridge(view, &view->now, angle_of(view, view->setup, QUANTITY_BREAKOVER), after_pen);
+    draw_ramp(view, setup, AXLE_FRONT, ahead, pen);
+    draw_ramp(view, setup, AXLE_REAR, behind, pen);
+    draw_ridge(view, setup, pen);
 }
 
 static void draw_vehicle(const struct picture *picture, size_t setup, struct box box, double size)
@@ -211,7 +229,8 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
     drawing_text(picture->drawing, (struct point){box.x, box.y + size},
                  (struct text_style){.size = size, .bold = true},
                  drawing_fit(picture->drawing,
-                             arena_format(picture->reading->arena, "the vehicle from the side, %s",
+                             arena_format(picture->reading->arena,
+                                          "the vehicle from the side, %s (dotted: the fitted tyre)",
                                           view.state),
                              size, box.width));
     if (!known(view.wheelbase)) {
@@ -219,8 +238,6 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
                      (struct text_style){.size = size}, "wheelbase unknown");
         return;
     }
-    clearance_view_make(plan, setup, state, &view.now);
-    clearance_view_make(plan, 0, state, &view.before);
     double ahead = farthest(&measured->front_overhang, true);
     double behind = farthest(&measured->rear_overhang, false);
     double long_m = view.wheelbase + ahead + behind + 0.4, texts = 8 * size;
@@ -232,8 +249,9 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
     draw_wheels(&view);
     drawing_line(picture->drawing, (struct point){box.x, view.origin.y},
                  (struct point){box.x + box.width, view.origin.y}, (struct pen){.width = 1});
-    draw_angles(&view, ahead, behind);
-    draw_points(&view);
+    if (setup != 0)
+        draw_angles(&view, 0, ahead, behind, before_pen);
+    draw_angles(&view, setup, ahead, behind, after_pen);
     angle_text(&view, QUANTITY_APPROACH, "approach",
                (struct point){box.x, view.origin.y - 8 * size}, ANCHOR_START);
     angle_text(&view, QUANTITY_DEPARTURE, "departure",
