@@ -13,7 +13,7 @@
 const struct change_row change_rows[] = {
     {"overall diameter", "diameter", false, false,
      QUERY(QUANTITY_OVERALL_DIAMETER, AXLE_NONE, NULL, false)},
-    {"diameter, change", "in diameter", true, false,
+    {"diameter, change", "diameter", true, false,
      QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, AXLE_NONE, NULL, false)},
     {"under the axle, change", "under the axle", true, false,
      QUERY(QUANTITY_UNDER_AXLE_CHANGE, AXLE_NONE, NULL, false)},

@@ -104,12 +104,33 @@ static void put_assumptions(const struct reading *reading)
         outbuf_char(reading->out, '\n');
 }
 
+/* What to do, before all that it rests on. */
+static void put_answers(const struct reading *reading)
+{
+    bool any = false;
+    for (size_t i = 0; i < reading->figures->count; i++) {
+        const struct figure *figure = &reading->figures->items[i];
+        if (figure->quantity != QUANTITY_ANSWER)
+            continue;
+        any = true;
+        outbuf_text(reading->out, "- **");
+        put(reading, option_label(reading, figure->option));
+        outbuf_text(reading->out, "** ");
+        put(reading, figure->action);
+        outbuf_char(reading->out, '\n');
+    }
+    if (any)
+        outbuf_char(reading->out, '\n');
+}
+
 void page_markdown(const struct reading *reading, const struct page_part *parts, size_t count)
 {
     const char *name = reading->plan->specification->vehicle.name;
     outbuf_text(reading->out, "# ");
     put(reading, name == NULL ? "vehicle" : name);
     outbuf_text(reading->out, "\n\n");
+    if (count == 1)
+        put_answers(reading);
     put_legend(reading);
     put_all_findings(reading);
     for (size_t i = 0; i < count; i++) {

@@ -12,6 +12,7 @@ struct gear_chart {
     struct scale road, engine; /* in the unit shown, in rpm */
     enum unit_id unit;
     double size, idle_rpm;
+    size_t legend_lines; /* of the panel with the most: all panels have one scale */
     bool limit_known;
 };
 
@@ -207,7 +208,7 @@ static void draw_panel(struct gear_chart *chart, const struct curves *curves, st
 {
     struct drawing *drawing = chart->picture->drawing;
     double size = chart->size;
-    double legend = 1.5 * size * (double)curves->group_count;
+    double legend = 1.5 * size * (double)chart->legend_lines;
     chart->area = (struct box){box.x + 6 * size, box.y + 5.2 * size, box.width - 8 * size,
                                box.height - 10.4 * size - legend};
     set_scales(chart, fastest);
@@ -268,8 +269,11 @@ void picture_gearing(const struct picture *picture)
     }
     struct gear_chart chart = chart_of(picture, 11);
     double fastest = 0;
-    for (size_t i = 0; i < count; i++)
+    for (size_t i = 0; i < count; i++) {
         fastest = fmax(fastest, fastest_of(&chart, panels[i].curves));
+        if (panels[i].curves->group_count > chart.legend_lines)
+            chart.legend_lines = panels[i].curves->group_count;
+    }
     if (count == 0) {
         picture_no_gearing(picture, WIDTH, 120);
         return;

@@ -10,10 +10,16 @@ enum { COORDINATE_DECIMALS = 2 };
 
 static const double degree = 3.14159265358979323846 / 180;
 
+/* What has no place is not drawn: the words beside it say that it is unknown. */
+static bool has_place(struct point at)
+{
+    return isfinite(at.x) && isfinite(at.y);
+}
+
 static void put_number(struct drawing *drawing, double value)
 {
     char text[NUMBER_SIZE];
-    number_fixed(isfinite(value) ? value : 0, COORDINATE_DECIMALS, '.', text);
+    number_fixed(value, COORDINATE_DECIMALS, '.', text);
     char *end = text + strlen(text);
     while (end[-1] == '0')
         *--end = '\0';
@@ -118,6 +124,8 @@ void drawing_group_end(struct drawing *drawing)
 
 void drawing_line(struct drawing *drawing, struct point from, struct point to, struct pen pen)
 {
+    if (!has_place(from) || !has_place(to))
+        return;
     outbuf_text(drawing->out, "<line");
     put_attribute(drawing, "x1", from.x);
     put_attribute(drawing, "y1", from.y);
@@ -129,6 +137,9 @@ void drawing_line(struct drawing *drawing, struct point from, struct point to, s
 void drawing_lines(struct drawing *drawing, const struct point *points, size_t count, bool closed,
                    struct pen pen)
 {
+    for (size_t i = 0; i < count; i++)
+        if (!has_place(points[i]))
+            return;
     outbuf_text(drawing->out, closed ? "<polygon points=\"" : "<polyline points=\"");
     for (size_t i = 0; i < count; i++) {
         if (i > 0)
@@ -143,6 +154,9 @@ void drawing_lines(struct drawing *drawing, const struct point *points, size_t c
 
 void drawing_rectangle(struct drawing *drawing, struct box box, double corner, struct pen pen)
 {
+    if (!has_place((struct point){box.x, box.y}) ||
+        !has_place((struct point){box.width, box.height}))
+        return;
     outbuf_text(drawing->out, "<rect");
     put_attribute(drawing, "x", box.x);
     put_attribute(drawing, "y", box.y);
@@ -155,6 +169,8 @@ void drawing_rectangle(struct drawing *drawing, struct box box, double corner, s
 
 void drawing_circle(struct drawing *drawing, struct point centre, double radius, struct pen pen)
 {
+    if (!has_place(centre) || !isfinite(radius))
+        return;
     outbuf_text(drawing->out, "<circle");
     put_attribute(drawing, "cx", centre.x);
     put_attribute(drawing, "cy", centre.y);
@@ -172,6 +188,8 @@ static void put_place(struct drawing *drawing, struct point centre, double radiu
 void drawing_arc(struct drawing *drawing, struct point centre, double radius, double from_degrees,
                  double to_degrees, struct pen pen)
 {
+    if (!has_place(centre) || !has_place((struct point){radius, from_degrees + to_degrees}))
+        return;
     outbuf_text(drawing->out, "<path d=\"M ");
     put_place(drawing, centre, radius, from_degrees);
     outbuf_text(drawing->out, " A ");
@@ -189,6 +207,8 @@ void drawing_text(struct drawing *drawing, struct point at, struct text_style st
                   const char *text)
 {
     static const char *const anchors[] = {"start", "middle", "end"};
+    if (!has_place(at))
+        return;
     outbuf_text(drawing->out, "<text");
     put_attribute(drawing, "x", at.x);
     put_attribute(drawing, "y", at.y);
