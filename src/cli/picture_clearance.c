@@ -241,7 +241,9 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
     double ahead = farthest(&measured->front_overhang, true);
     double behind = farthest(&measured->rear_overhang, false);
     double long_m = view.wheelbase + ahead + behind + 0.4, texts = 8 * size;
-    view.pixels_per_m = fmin((box.width - 2 * texts) / long_m, (box.height - 6 * size) / 2.1);
+    const struct figure *roof = angle_of(&view, setup, QUANTITY_ROOF_HEIGHT);
+    double tall_m = fmax(2.1, 0.1 + (roof == NULL ? 0 : known_or(roof->value, 0)));
+    view.pixels_per_m = fmin((box.width - 2 * texts) / long_m, (box.height - 7.5 * size) / tall_m);
     view.origin =
         (struct point){box.x + box.width / 2 - (long_m / 2 - ahead - 0.2) * view.pixels_per_m,
                        box.y + box.height - 5 * size};
