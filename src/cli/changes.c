@@ -11,20 +11,17 @@
     }
 
 const struct change_row change_rows[] = {
-    {"overall diameter", "diameter", false, false,
-     QUERY(QUANTITY_OVERALL_DIAMETER, AXLE_NONE, NULL, false)},
-    {"diameter, change", "diameter", true, false,
+    {"overall diameter", "diameter", QUERY(QUANTITY_OVERALL_DIAMETER, AXLE_NONE, NULL, false)},
+    {"diameter, change", "diameter",
      QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, AXLE_NONE, NULL, false)},
-    {"under the axle, change", "under the axle", true, false,
+    {"under the axle, change", "under the axle",
      QUERY(QUANTITY_UNDER_AXLE_CHANGE, AXLE_NONE, NULL, false)},
-    {"load index, per tyre", "load index", false, false,
-     QUERY(QUANTITY_LOAD_AT_INDEX, AXLE_NONE, NULL, false)},
-    {"speed symbol", "speed symbol", false, false,
-     QUERY(QUANTITY_SPEED_SYMBOL, AXLE_NONE, NULL, false)},
-    {"speedometer error", "speedometer", false, false,
+    {"load index, per tyre", "load index", QUERY(QUANTITY_LOAD_AT_INDEX, AXLE_NONE, NULL, false)},
+    {"speed symbol", "speed symbol", QUERY(QUANTITY_SPEED_SYMBOL, AXLE_NONE, NULL, false)},
+    {"speedometer error", "speedometer",
      QUERY(QUANTITY_SPEEDOMETER_ERROR, AXLE_NONE, "nominal", false)},
-    {"true speed", "true", false, false, QUERY(QUANTITY_TRUE_SPEED, AXLE_NONE, "shown", true)},
-    {"engine speed", "engine", false, false, QUERY(QUANTITY_ENGINE_SPEED, AXLE_NONE, NULL, true)},
+    {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, AXLE_NONE, "shown", true)},
+    {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, AXLE_NONE, NULL, true)},
 };
 const size_t change_row_count = sizeof change_rows / sizeof change_rows[0];
 

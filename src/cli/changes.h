@@ -8,8 +8,6 @@
 struct change_row {
     const char *title; /* in a table */
     const char *word;  /* behind the value in one line; "" where the value says enough */
-    bool of_option;    /* the fitted setup has none: it is what the others are compared with */
-    bool lower_is_worse;
     struct figure_query query;
 };
 
