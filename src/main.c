@@ -76,7 +76,8 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
                           command->name, wrong->name);
         return EXIT_INPUT_WRONG;
     }
-    if (!takes_operands(command, &options))
+    if (!options_format_given(&options, command->bit, command->name) ||
+        !takes_operands(command, &options))
         return EXIT_INPUT_WRONG;
     return command->run(arena, command, &options);
 }

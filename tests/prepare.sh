@@ -48,6 +48,7 @@ missing_packages() {
         sanitizers) can_compile "${CC:-cc}" -fsanitize=address,undefined || echo gcc libc6-dev ;;
         libyaml) pkg-config --exists yaml-0.1 2>/dev/null || echo libyaml-dev ;;
         check) pkg-config --exists 'check >= 0.12' 2>/dev/null || echo check ;;
+        xmllint) command -v xmllint >/dev/null 2>&1 || echo libxml2-utils ;;
         fuzzer) can_fuzz || echo clang "$(fuzzer_runtime)" ;;
         *) command -v "$need" >/dev/null 2>&1 || echo "$need" ;;
         esac
@@ -75,7 +76,7 @@ Please install by hand, then run this again:
     apt-get install $1
 On a system without apt-get the same things under its own names: a C11 compiler with its headers,
 make, autoconf (2.69 or newer), automake (1.15 or newer), pkg-config, the headers of libyaml, and
-for the tests Check (0.12 or newer), jq, bc, GNU units and mandoc.
+for the tests Check (0.12 or newer), jq, bc, GNU units, mandoc, xmllint and tidy.
 END
     give_up
 }

@@ -147,7 +147,7 @@ valgrind_commands() {
 }
 
 need_for_build
-need check sanitizers jq bc units mandoc
+need check sanitizers jq bc units mandoc xmllint tidy
 [ "$long" = no ] || need fuzzer valgrind
 
 plain=$top/.build

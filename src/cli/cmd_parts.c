@@ -1,11 +1,16 @@
 /* tyresum speedometer, gearing, load, clearance and sheet: the parts of a build file. */
+#include <stdint.h>
+
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/figure_rows.h"
 #include "cli/findings_text.h"
 #include "cli/input.h"
+#include "cli/page.h"
 #include "cli/part_table.h"
+#include "cli/picture.h"
+#include "cli/sheet_text.h"
 #include "report/plan.h"
 
 enum { PAGE_WIDTH = 100, PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
@@ -73,16 +78,8 @@ static void write_answers(const struct reading *reading)
     outbuf_text(reading->out, "\n");
 }
 
-static void write_reading(const struct command *command, struct reading *reading)
+static void write_tables(const struct command *command, const struct reading *reading)
 {
-    const char *name = reading->plan->specification->vehicle.name;
-    if (command->bit == CMD_SPEEDOMETER)
-        write_answers(reading);
-    outbuf_text(reading->out, name == NULL ? "vehicle" : name);
-    outbuf_text(reading->out, "\n\n");
-    legend_text(reading);
-    outbuf_text(reading->out, "\nFindings, worst first\n");
-    findings_text(reading);
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
         if (!(parts[i].command & command->bit))
             continue;
@@ -90,8 +87,70 @@ static void write_reading(const struct command *command, struct reading *reading
         part_table(reading, parts[i].part, command->bit == CMD_SHEET);
     }
     outbuf_text(reading->out, "\n! fail   ~ caution   ? unknown\n");
+}
+
+/* A sheet is read at a glance first: three lines a setup, then the parts, then every finding in
+ * full. A part alone has few findings: they stand before its table. */
+static void write_terminal(const struct command *command, const struct reading *reading)
+{
+    const bool sheet = command->bit == CMD_SHEET;
+    const char *name = reading->plan->specification->vehicle.name;
+    if (command->bit == CMD_SPEEDOMETER)
+        write_answers(reading);
+    outbuf_text(reading->out, name == NULL ? "vehicle" : name);
+    outbuf_text(reading->out, "\n\n");
+    if (!sheet)
+        legend_text(reading);
+    outbuf_text(reading->out, sheet ? "Findings, worst first (in full below)\n"
+                                    : "\nFindings, worst first\n");
+    if (sheet) {
+        shared_findings_text(reading);
+        sheet_head_text(reading);
+    } else {
+        findings_text(reading);
+    }
+    write_tables(command, reading);
+    if (sheet) {
+        outbuf_text(reading->out, "\nFindings in full\n");
+        own_findings_text(reading);
+    }
     assumptions_text(reading);
     cautions_text(reading);
+}
+
+static void write_markdown(const struct command *command, const struct reading *reading)
+{
+    struct page_part chosen[PART_COUNT];
+    size_t count = 0;
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+        if (parts[i].command & command->bit)
+            chosen[count++] = (struct page_part){parts[i].part, command->bit == CMD_SHEET};
+    page_markdown(reading, chosen, count);
+}
+
+static void write_picture(const struct command *command, const struct reading *reading)
+{
+    struct drawing drawing = {.out = reading->out, .arena = reading->arena};
+    const struct picture picture = {&drawing, reading};
+    if (command->bit == CMD_GEARING)
+        picture_gearing(&picture);
+    else if (command->bit == CMD_LOAD)
+        picture_load(&picture);
+    else
+        picture_clearance(&picture);
+}
+
+static void write_reading(const struct command *command, struct reading *reading)
+{
+    struct span format = span_of(reading->options->format);
+    if (span_is(format, "html"))
+        page_html(reading);
+    else if (span_is(format, "svg"))
+        write_picture(command, reading);
+    else if (reading->markdown)
+        write_markdown(command, reading);
+    else
+        write_terminal(command, reading);
 }
 
 static bool write_for_reading(struct arena *arena, const struct command *command,
@@ -106,10 +165,32 @@ static bool write_for_reading(struct arena *arena, const struct command *command
                               .plan = plan,
                               .figures = figures,
                               .options = options,
+                              .markdown = span_is(span_of(options->format), "markdown"),
                               .width = page_width(sink)};
+    if (reading.markdown)
+        reading.width = SIZE_MAX; /* no line of a page is too long: one table a part */
     reading_group(&reading);
     write_reading(command, &reading);
     return sink_close(sink, true);
+}
+
+/* Rows for a program, or a choice of columns; otherwise something to read. */
+static bool wants_rows(const struct options *options)
+{
+    struct span format = span_of(options->format);
+    return options->columns != NULL || span_is(format, "csv") || span_is(format, "json");
+}
+
+/* A page or a drawing has no columns to choose from. */
+static bool columns_fit_format(const struct options *options)
+{
+    struct span format = span_of(options->format);
+    if (options->columns == NULL || (!span_is(format, "html") && !span_is(format, "svg")))
+        return true;
+    diagnostics_plain("--columns goes with rows; expected --format table, csv, json or markdown "
+                      "with it, not %s",
+                      options->format);
+    return false;
 }
 
 static enum exit_status write_rows(struct arena *arena, const struct options *options,
@@ -137,6 +218,8 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
                           const struct options *options)
 {
     const char *path = operand(options, 0);
+    if (!columns_fit_format(options))
+        return EXIT_INPUT_WRONG;
     struct specification *specification = arena_allocate(arena, sizeof *specification);
     if (!input_read_build_file(arena, path, specification) ||
         !has_its_part(command, specification, path))
@@ -150,10 +233,8 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
         if (parts[i].command & command->bit)
             parts[i].report(&plan, &figures);
-    /* A choice of columns asks for rows, in a table too. */
-    bool reading = options->columns == NULL && span_is(span_of(options->format), "table");
     enum exit_status status = EXIT_COMPUTED;
-    if (!reading)
+    if (wants_rows(options))
         status = write_rows(arena, options, &figures);
     else if (!write_for_reading(arena, command, options, &plan, &figures))
         status = EXIT_NOT_WRITTEN;

@@ -13,7 +13,7 @@ static struct prose prose_of(const struct reading *reading)
     return (struct prose){.out = reading->out, .width = reading->width};
 }
 
-static const char *size_text(const struct reading *reading, const struct setup *setup)
+const char *size_text(const struct reading *reading, const struct setup *setup)
 {
     char front[DESIGNATION_CANONICAL_SIZE], rear[DESIGNATION_CANONICAL_SIZE];
     designation_canonical(&setup->axle[AXLE_FRONT].size, front);
@@ -36,12 +36,6 @@ void legend_text(const struct reading *reading)
         prose_end(&prose);
     }
 }
-
-/* How bad: fails count before unknowns before cautions. */
-struct badness {
-    size_t setup;
-    size_t fails, unknowns, cautions;
-};
 
 static int worst_first(const void *left, const void *right)
 {
@@ -155,11 +149,17 @@ static bool is_shared(const struct reading *reading, const struct figure *figure
     return true;
 }
 
+static void add_finding(struct finding_list *list, const struct figure *figure)
+{
+    list->items[list->count++] = figure;
+}
+
 /* What is wrong whichever tyre is chosen, once, as the worst setup has it. */
-static void write_shared(const struct reading *reading)
+struct finding_list findings_shared(const struct reading *reading)
 {
     const struct setup_figures *fitted = &reading->setups[0];
-    bool any = false;
+    struct finding_list list = {
+        arena_allocate_array(reading->arena, fitted->count, sizeof *list.items), 0};
     for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
         for (size_t i = 0; i < fitted->count; i++) {
             const struct figure *worst = fitted->items[i];
@@ -171,31 +171,53 @@ static void write_shared(const struct reading *reading)
                 if (excess_of(other) > excess_of(worst))
                     worst = other;
             }
-            if (!any)
-                outbuf_text(reading->out, "whichever tyre is chosen (the worst of them)\n");
-            any = true;
-            write_finding(reading, worst);
+            add_finding(&list, worst);
         }
+    return list;
 }
 
-static void write_setup(const struct reading *reading, const struct badness *badness, size_t oks)
+struct finding_list findings_of(const struct reading *reading, size_t setup)
 {
-    const struct setup *setup = &reading->plan->setups[badness->setup];
-    const struct setup_figures *group = &reading->setups[badness->setup];
-    struct prose prose = prose_of(reading);
-    const char *label = option_label(reading, setup->name);
-    prose_begin(&prose, 0, label, VERDICT_AT);
-    prose_words(&prose,
-                arena_format(reading->arena, "%s%s%s: %zu fail, %zu unknown, %zu caution, %zu ok",
-                             setup->is_fitted ? "" : setup->name, setup->is_fitted ? "" : ", ",
-                             size_text(reading, setup), badness->fails, badness->unknowns,
-                             badness->cautions, oks));
-    prose_end(&prose);
+    const struct setup_figures *group = &reading->setups[setup];
+    struct finding_list list = {
+        arena_allocate_array(reading->arena, group->count, sizeof *list.items), 0};
     for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
         for (size_t i = 0; i < group->count; i++)
             if ((int)group->items[i]->verdict == verdict && stands_for_all(group, i) &&
                 !is_shared(reading, group->items[i]))
-                write_finding(reading, group->items[i]);
+                add_finding(&list, group->items[i]);
+    return list;
+}
+
+static void write_shared(const struct reading *reading)
+{
+    struct finding_list shared = findings_shared(reading);
+    if (shared.count > 0)
+        outbuf_text(reading->out, "whichever tyre is chosen (the worst of them)\n");
+    for (size_t i = 0; i < shared.count; i++)
+        write_finding(reading, shared.items[i]);
+}
+
+const char *counts_text(const struct reading *reading, const struct badness *badness)
+{
+    return arena_format(reading->arena, "%zu fail, %zu unknown, %zu caution, %zu ok",
+                        badness->fails, badness->unknowns, badness->cautions, badness->oks);
+}
+
+static void write_setup(const struct reading *reading, const struct badness *badness)
+{
+    const struct setup *setup = &reading->plan->setups[badness->setup];
+    struct finding_list own = findings_of(reading, badness->setup);
+    struct prose prose = prose_of(reading);
+    const char *label = option_label(reading, setup->name);
+    prose_begin(&prose, 0, label, VERDICT_AT);
+    prose_words(&prose, arena_format(reading->arena, "%s%s%s: %s",
+                                     setup->is_fitted ? "" : setup->name,
+                                     setup->is_fitted ? "" : ", ", size_text(reading, setup),
+                                     counts_text(reading, badness)));
+    prose_end(&prose);
+    for (size_t i = 0; i < own.count; i++)
+        write_finding(reading, own.items[i]);
 }
 
 /* Findings of the setup alone; those that every setup shares are told and counted once. */
@@ -209,22 +231,41 @@ static size_t count_verdict(const struct reading *reading, size_t setup, enum ve
     return count;
 }
 
-void findings_text(const struct reading *reading)
+const struct badness *findings_order(const struct reading *reading)
 {
     const struct plan *plan = reading->plan;
     struct badness *all = arena_allocate_array(reading->arena, plan->count, sizeof *all);
     for (size_t i = 0; i < plan->count; i++)
         all[i] = (struct badness){i, count_verdict(reading, i, VERDICT_FAIL),
                                   count_verdict(reading, i, VERDICT_UNKNOWN),
-                                  count_verdict(reading, i, VERDICT_CAUTION)};
+                                  count_verdict(reading, i, VERDICT_CAUTION),
+                                  count_verdict(reading, i, VERDICT_OK)};
     qsort(all, plan->count, sizeof *all, worst_first);
+    return all;
+}
+
+void findings_text(const struct reading *reading)
+{
+    const struct badness *all = findings_order(reading);
     write_shared(reading);
-    for (size_t i = 0; i < plan->count; i++)
-        write_setup(reading, &all[i], count_verdict(reading, all[i].setup, VERDICT_OK));
+    for (size_t i = 0; i < reading->plan->count; i++)
+        write_setup(reading, &all[i]);
+}
+
+void shared_findings_text(const struct reading *reading)
+{
+    write_shared(reading);
+}
+
+void own_findings_text(const struct reading *reading)
+{
+    const struct badness *all = findings_order(reading);
+    for (size_t i = 0; i < reading->plan->count; i++)
+        write_setup(reading, &all[i]);
 }
 
 /* Labels of all setups for which the same was taken. */
-static const char *labels_taken(const struct reading *reading, const char *assumption)
+const char *labels_taken(const struct reading *reading, const char *assumption)
 {
     const char *labels = "";
     for (size_t i = 0; i < reading->figures->count; i++) {
@@ -245,29 +286,37 @@ static bool said_before(const struct reading *reading, size_t index)
     return false;
 }
 
+struct finding_list assumptions_made(const struct reading *reading)
+{
+    struct finding_list list = {
+        arena_allocate_array(reading->arena, reading->figures->count, sizeof *list.items), 0};
+    for (size_t i = 0; i < reading->figures->count; i++)
+        if (reading->figures->items[i].quantity == QUANTITY_ASSUMPTION && !said_before(reading, i))
+            add_finding(&list, &reading->figures->items[i]);
+    return list;
+}
+
 void assumptions_text(const struct reading *reading)
 {
     struct prose prose = prose_of(reading);
-    bool any = false;
-    for (size_t i = 0; i < reading->figures->count; i++) {
-        const struct figure *figure = &reading->figures->items[i];
-        if (figure->quantity != QUANTITY_ASSUMPTION || said_before(reading, i))
-            continue;
-        if (!any)
-            outbuf_text(reading->out, "\nTaken as (assumptions)\n");
-        any = true;
-        prose_begin(&prose, VERDICT_AT, labels_taken(reading, figure->action), TEXT_AT);
-        prose_words(&prose, figure->action);
+    struct finding_list made = assumptions_made(reading);
+    if (made.count > 0)
+        outbuf_text(reading->out, "\nTaken as (assumptions)\n");
+    for (size_t i = 0; i < made.count; i++) {
+        prose_begin(&prose, VERDICT_AT, labels_taken(reading, made.items[i]->action), TEXT_AT);
+        prose_words(&prose, made.items[i]->action);
         prose_end(&prose);
     }
 }
+
+const char cautions[] =
+    "For planning only. The vehicle placard, the tyre maker's data book, the wheel's own rating, "
+    "local codes and a licensed engineer's approval decide. Trailer dynamics and moving loads are "
+    "not covered. Weigh the vehicle as loaded.";
 
 void cautions_text(const struct reading *reading)
 {
     struct prose prose = prose_of(reading);
     outbuf_text(reading->out, "\n");
-    prose_line(&prose, 0, 0,
-               "For planning only. The vehicle placard, the tyre maker's data book, the wheel's "
-               "own rating, local codes and a licensed engineer's approval decide. Trailer "
-               "dynamics and moving loads are not covered. Weigh the vehicle as loaded.");
+    prose_line(&prose, 0, 0, cautions);
 }

@@ -6,7 +6,7 @@
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 
-static const char *const formats[] = {"table", "csv", "json", NULL};
+static const char *const formats[] = {"table", "csv", "json", "markdown", "html", "svg", NULL};
 static const char *const unit_choices[] = {"metric", "us", "both", NULL};
 static const char *const decimals[] = {"point", "comma", NULL};
 static const char *const inputs[] = {"lines", "csv", NULL};
@@ -16,7 +16,7 @@ static const char *const colors[] = {"auto", "always", "never", NULL};
 
 const struct option_row option_table[] = {
     {"format", OPTION_TEXT, "FORMAT", formats, FIELD(format), CMD_ANY,
-     "table (default), csv or json"},
+     "table (default), csv, json or markdown; some give html or svg"},
     {"units", OPTION_CHOICE, "UNITS", unit_choices, FIELD(units), CMD_ANY,
      "metric (default), us or both"},
     {"columns", OPTION_TEXT, "A,B,C", NULL, FIELD(columns), CMD_ANY,
@@ -144,6 +144,32 @@ static bool take_environment(struct options *out)
             return false;
     }
     return true;
+}
+
+/* What not every command gives: pages, and drawings. */
+static bool format_is_given(const char *format, unsigned command)
+{
+    if (strcmp(format, "html") == 0)
+        return (command & CMD_SHEET) != 0;
+    if (strcmp(format, "svg") == 0)
+        return (command & (CMD_GEARING | CMD_LOAD | CMD_CLEARANCE)) != 0;
+    return true;
+}
+
+bool options_format_given(const struct options *options, unsigned command, const char *name)
+{
+    if (format_is_given(options->format, command))
+        return true;
+    char list[64] = "";
+    for (size_t i = 0; formats[i] != NULL; i++) {
+        if (!format_is_given(formats[i], command))
+            continue;
+        strncat(list, *list ? ", " : "", sizeof list - strlen(list) - 1);
+        strncat(list, formats[i], sizeof list - strlen(list) - 1);
+    }
+    diagnostics_plain("`%s` does not give %s; expected --format to be one of %s", name,
+                      options->format, list);
+    return false;
 }
 
 bool options_parse(int argc, char **argv, const char **operands, struct options *out)

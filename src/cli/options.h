@@ -60,6 +60,9 @@ extern const size_t option_count;
  * message on standard error where they are wrong. operands must hold argc pointers. */
 bool options_parse(int argc, char **argv, const char **operands, struct options *out);
 
+/* Whether the command gives the format; if not, a message that names those it gives. */
+bool options_format_given(const struct options *options, unsigned command, const char *name);
+
 /* The row of an option that was given although the command does not take it; NULL if none. */
 const struct option_row *options_not_taken(int argc, char **argv, unsigned command);
 

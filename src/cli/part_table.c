@@ -216,7 +216,7 @@ static void write_block(const struct reading *reading, enum part part, const str
         .with_header = !reading->options->no_header,
         .decimal_mark = '\0', /* cells are texts: aligned at their end */
     };
-    writer_begin(&writer, writer_find("table"), reading->out, reading->arena, options, headings,
+    writer_begin(&writer, writer_find(reading->markdown ? "markdown" : "table"), reading->out, reading->arena, options, headings,
                  columns);
     write_lines(reading, lines, block, &writer, reading->options->units == UNITS_US);
     writer_end(&writer);

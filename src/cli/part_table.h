@@ -18,6 +18,7 @@ struct reading {
     const struct plan *plan;
     const struct figures *figures;
     const struct options *options;
+    bool markdown;                /* otherwise for the terminal */
     size_t width;                 /* of the page, in characters */
     struct setup_figures *setups; /* one a setup of the plan */
 };

@@ -2,6 +2,7 @@
 
 #include <stdbool.h>
 
+#include "output/utf8.h"
 #include "output/writer.h"
 
 static void pad_to(struct prose *prose, size_t column)
@@ -62,4 +63,21 @@ void prose_line(struct prose *prose, size_t at, size_t indent, const char *text)
     }
     prose_words(prose, text);
     prose_end(prose);
+}
+
+const char *text_cut(struct arena *arena, const char *text, size_t width)
+{
+    struct span rest = span_of(text);
+    if (display_width(rest) <= width)
+        return text;
+    size_t used = 3;
+    while (rest.length > 0) {
+        struct utf8_character character = utf8_first(rest);
+        used += utf8_width(character.code);
+        if (used > width)
+            break;
+        rest.at += character.length;
+        rest.length -= character.length;
+    }
+    return arena_format(arena, "%.*s...", (int)(rest.at - text), text);
 }

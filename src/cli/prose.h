@@ -2,6 +2,7 @@
 #ifndef TYRESUM_CLI_PROSE_H
 #define TYRESUM_CLI_PROSE_H
 
+#include "base/arena.h"
 #include "base/span.h"
 #include "output/outbuf.h"
 
@@ -19,5 +20,8 @@ void prose_words(struct prose *prose, const char *text);
 void prose_end(struct prose *prose);
 /* A whole paragraph. */
 void prose_line(struct prose *prose, size_t at, size_t indent, const char *text);
+
+/* The text, cut with three points where it takes more than so many characters. */
+const char *text_cut(struct arena *arena, const char *text, size_t width);
 
 #endif

@@ -155,7 +155,8 @@ static bool options_agree(const struct options *options, bool csv)
         diagnostics_plain("--column goes with --from csv; expected both");
         return false;
     }
-    if (csv && span_is(span_of(options->format), "json")) {
+    if (csv && (span_is(span_of(options->format), "json") ||
+                span_is(span_of(options->format), "markdown"))) {
         diagnostics_plain("--from csv gives csv; leave --format out");
         return false;
     }

@@ -6,7 +6,7 @@
 
 #include "output/writer.h"
 
-extern const struct writer_functions writer_table, writer_csv, writer_json;
+extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown;
 
 /* No writer prints an unknown value as a number, even if one gets this far. */
 static inline bool cell_is_absent(const struct cell *cell)

@@ -28,6 +28,11 @@ int main(void)
         clearance_report_suite,
         arch_fit_suite,
         springs_suite,
+        designation_suite,   tables_suite,          number_suite,       writer_suite,
+        quantity_suite,      build_file_suite,      build_faults_suite, dimensions_suite,
+        capacity_suite,      axle_loads_suite,      load_suite,         ratings_suite,
+        pressure_suite,      speedometer_suite,     gearing_suite, pull_suite,      clearance_suite,
+        least_squares_suite, speedometer_law_suite, drawing_suite,
     };
     SRunner *runner = srunner_create(NULL);
     for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)

@@ -26,5 +26,6 @@ Suite *clearance_suite(void);
 Suite *clearance_report_suite(void);
 Suite *arch_fit_suite(void);
 Suite *springs_suite(void);
+Suite *drawing_suite(void);
 
 #endif

@@ -1,0 +1,10 @@
+/* Text inside Markdown, so that it is read as it stands. */
+#ifndef TYRESUM_OUTPUT_MARKDOWN_TEXT_H
+#define TYRESUM_OUTPUT_MARKDOWN_TEXT_H
+
+#include "output/outbuf.h"
+
+/* One line: breaks become blanks, ill-formed UTF-8 becomes U+FFFD. */
+void markdown_text(struct outbuf *out, struct span text);
+
+#endif

@@ -1,0 +1,46 @@
+#include "output/markup.h"
+
+#include "output/utf8.h"
+
+/* XML 1.0, section 2.2, production 2. */
+static bool is_allowed(const struct utf8_character *character)
+{
+    uint32_t code = character->code;
+    if (!character->valid || (code < 0x20 && code != '\t' && code != '\n' && code != '\r'))
+        return false;
+    return code != 0xFFFE && code != 0xFFFF && (code < 0x7F || code > 0x9F);
+}
+
+static const char *entity_of(uint32_t code)
+{
+    switch (code) {
+    case '&':
+        return "&amp;";
+    case '<':
+        return "&lt;";
+    case '>':
+        return "&gt;";
+    case '"':
+        return "&quot;";
+    case '\t':
+    case '\n':
+    case '\r':
+        return " ";
+    default:
+        return NULL;
+    }
+}
+
+void markup_text(struct outbuf *out, const char *text)
+{
+    for (struct span rest = span_of(text); rest.length > 0;) {
+        struct utf8_character character = utf8_first(rest);
+        const char *entity = is_allowed(&character) ? entity_of(character.code) : UTF8_REPLACEMENT;
+        if (entity != NULL)
+            outbuf_text(out, entity);
+        else
+            outbuf_put(out, (struct span){rest.at, character.length});
+        rest.at += character.length;
+        rest.length -= character.length;
+    }
+}
