@@ -20,7 +20,7 @@ static const struct command *find_command(const char *name)
     struct nearest nearest = nearest_start(span_of(name));
     for (size_t i = 0; i < command_count; i++)
         nearest_try(&nearest, command_table[i].name);
-    const char *near = nearest_found(&nearest);
+    const char *near = strcmp(name, "help") == 0 ? NULL : nearest_found(&nearest);
     diagnostics_plain("there is no command \"%s\"; %s%s%s", name,
                       near ? "did you mean " : "`tyresum --help` lists them", near ? near : "",
                       near ? "?" : "");
@@ -74,6 +74,10 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     if (wrong != NULL) {
         diagnostics_plain("`%s` does not take --%s; expected it with a command that reads a file",
                           command->name, wrong->name);
+        return EXIT_INPUT_WRONG;
+    }
+    if (options.bom && strcmp(options.format, "csv") != 0 && options.from == 0) {
+        diagnostics_plain("--bom goes with --format csv; the other formats have no such mark");
         return EXIT_INPUT_WRONG;
     }
     if (!options_format_given(&options, command->bit, command->name) ||

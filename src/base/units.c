@@ -111,8 +111,26 @@ enum unit_id unit_find(struct span name)
     return UNIT_COUNT;
 }
 
+/* Other people's names of a unit, which are nearer to another unit or to none. */
+static const struct {
+    const char *name;
+    enum unit_id unit;
+} other_names[] = {
+    {"kph", UNIT_KMH},     {"kmph", UNIT_KMH},   {"km/hr", UNIT_KMH},  {"mi/h", UNIT_MPH},
+    {"inch", UNIT_IN},     {"inches", UNIT_IN},  {"\"", UNIT_IN},      {"J", UNIT_IN},
+    {"JJ", UNIT_IN},       {"feet", UNIT_FT},    {"'", UNIT_FT},       {"lbs", UNIT_LB},
+    {"pounds", UNIT_LB},   {"kgs", UNIT_KG},     {"kgf", UNIT_KG},     {"ft-lb", UNIT_LB_FT},
+    {"ft-lbs", UNIT_LB_FT}, {"lbft", UNIT_LB_FT}, {"ftlb", UNIT_LB_FT}, {"litre", UNIT_L},
+    {"litres", UNIT_L},    {"liters", UNIT_L},   {"ltr", UNIT_L},      {"degrees", UNIT_DEG},
+    {"percent", UNIT_PERCENT}, {"r/min", UNIT_RPM}, {"1/min", UNIT_RPM},
+};
+
 const char *unit_nearest(struct span name, enum unit_kind kind)
 {
+    for (size_t i = 0; i < sizeof other_names / sizeof other_names[0]; i++)
+        if (unit_table[other_names[i].unit].kind == kind &&
+            same_but_for_case(name, other_names[i].name))
+            return unit_table[other_names[i].unit].name;
     struct nearest nearest = nearest_start(name);
     for (int unit = UNIT_BARE + 1; unit < UNIT_COUNT; unit++)
         if (unit_table[unit].kind == kind)

@@ -4,6 +4,7 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
+#include "cli/hints.h"
 #include "cli/input.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
@@ -289,8 +290,10 @@ static enum exit_status compare_arguments(struct arena *arena, const struct opti
         else
             all_read = false;
     }
-    if (!all_read)
+    if (!all_read) {
+        hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
+    }
     plan_set_beside(&plan);
     return write_plan(arena, options, &plan);
 }

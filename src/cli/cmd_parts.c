@@ -9,6 +9,7 @@
 #include "cli/input.h"
 #include "cli/page.h"
 #include "cli/part_table.h"
+#include "cli/parts.h"
 #include "cli/picture.h"
 #include "cli/sheet_text.h"
 #include "report/plan.h"
@@ -28,6 +29,13 @@ static const struct {
     {CMD_SPEEDOMETER | CMD_SHEET, report_speedometer, PART_SPEEDOMETER},
     {CMD_GEARING | CMD_SHEET, report_gearing, PART_GEARING},
 };
+
+void parts_report(unsigned commands, const struct plan *plan, struct figures *figures)
+{
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+        if (parts[i].command & commands)
+            parts[i].report(plan, figures);
+}
 
 /* A single command needs its part of the file; a sheet says what is missing and goes on. */
 static bool has_its_part(const struct command *command, const struct specification *specification,
@@ -230,9 +238,7 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
         return EXIT_INPUT_WRONG;
     }
     struct figures figures = {.arena = arena};
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
-        if (parts[i].command & command->bit)
-            parts[i].report(&plan, &figures);
+    parts_report(command->bit, &plan, &figures);
     enum exit_status status = EXIT_COMPUTED;
     if (wants_rows(options))
         status = write_rows(arena, options, &figures);

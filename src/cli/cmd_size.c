@@ -4,6 +4,7 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
+#include "cli/hints.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/capacity.h"
@@ -244,8 +245,10 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
         else
             all_read = false;
     }
-    if (!all_read)
+    if (!all_read) {
+        hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
+    }
     struct rows_out rows;
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);

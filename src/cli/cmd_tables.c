@@ -218,7 +218,8 @@ static enum exit_status print_table(struct arena *arena, const struct options *o
     set_headings(arena, table, &shown, headings);
     struct writer_options how = {.with_header = !options->no_header,
                                  .width = sink_terminal_width(sink),
-                                 .decimal_mark = options->decimal == 1 ? ',' : '.'};
+                                 .decimal_mark = options->decimal == 1 ? ',' : '.',
+                                 .byte_order_mark = options->bom};
     writer_begin(&writer, writer_find(options->format), &sink->out, arena, how, headings,
                  shown.count);
     for (size_t row = 0; row < table->rows; row++) {

@@ -26,6 +26,15 @@ static void choose_all(const struct column *columns, size_t count, int units,
             choose(out, &columns[i], true);
 }
 
+/* Whether a name has the word in it: "diameter" is meant for "overall_diameter_mm". */
+static bool contains(const char *name, struct span word)
+{
+    for (; word.length > 0 && *name != '\0'; name++)
+        if (strncmp(name, word.at, word.length) == 0)
+            return true;
+    return false;
+}
+
 static bool choose_named(const struct column *columns, size_t count, struct span name,
                          struct column_choice *out)
 {
@@ -40,6 +49,9 @@ static bool choose_named(const struct column *columns, size_t count, struct span
             nearest_try(&nearest, candidate);
         }
     const char *near = nearest_found(&nearest);
+    for (size_t i = 0; near == NULL && i < count; i++)
+        if (contains(columns[i].name, name))
+            near = columns[i].name;
     diagnostics_plain("there is no column \"%.*s\"; %s%s%s", (int)name.length, name.at,
                       near ? "did you mean " : "the command's --help lists them", near ? near : "",
                       near ? "?" : "");

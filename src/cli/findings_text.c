@@ -120,7 +120,7 @@ static void write_finding(const struct reading *reading, const struct figure *fi
         prose_words(&prose, figure_text(reading, figure, figure->value));
     if (known(figure->limit))
         prose_words(&prose, arena_format(reading->arena, "(limit %s)",
-                                         figure_text(reading, figure, figure->limit)));
+                                         figure_limit_text(reading, figure)));
     if (figure->action != NULL)
         prose_words(&prose, figure->action);
     if (figure->basis != NULL)

@@ -2,9 +2,10 @@
 
 #include <string.h>
 
+#include "cli/examples.h"
 #include "text/keys.h"
 
-enum { NAME_WIDTH = 22, KEY_WIDTH = 34 };
+enum { NAME_WIDTH = 22, KEY_WIDTH = 34, COMMAND_WIDTH = 14, SCREEN_WIDTH = 80 };
 
 static void put_padded(struct outbuf *out, const char *text, size_t used, size_t width)
 {
@@ -36,26 +37,62 @@ static void put_options(struct outbuf *out, unsigned commands)
             put_option(out, &option_table[i]);
 }
 
+/* The names of all options, for a first look; `COMMAND --help` says what each does. */
+static void put_option_names(struct outbuf *out)
+{
+    size_t position = 0;
+    for (size_t i = 0; i < option_count; i++) {
+        const struct option_row *row = &option_table[i];
+        const char *argument = row->argument ? row->argument : "";
+        size_t width = strlen(row->name) + 3 + (*argument ? strlen(argument) + 1 : 0);
+        if (position == 0 || position + width >= SCREEN_WIDTH) {
+            outbuf_text(out, position == 0 ? " " : "\n ");
+            position = 2;
+        }
+        outbuf_text(out, " --");
+        outbuf_text(out, row->name);
+        outbuf_text(out, *argument ? " " : "");
+        outbuf_text(out, argument);
+        position += width;
+    }
+    outbuf_char(out, '\n');
+}
+
 void help_program(struct outbuf *out)
 {
-    outbuf_text(out, "tyresum does the sums of a tyre change.\n\n"
-                     "  tyresum COMMAND ARGUMENTS [OPTIONS]\n\nCommands\n");
+    outbuf_text(out, "tyresum COMMAND ARGUMENTS [OPTIONS] does the sums of a tyre change.\n\n");
     for (size_t i = 0; i < command_count; i++) {
         outbuf_text(out, "  ");
-        put_padded(out, command_table[i].name, 2, NAME_WIDTH);
+        put_padded(out, command_table[i].name, 2, COMMAND_WIDTH);
         outbuf_char(out, ' ');
         outbuf_text(out, command_table[i].purpose);
         outbuf_char(out, '\n');
     }
-    put_options(out, CMD_ANY);
+    outbuf_text(out, "\nOptions, explained by `tyresum COMMAND --help` and in tyresum(1):\n");
+    put_option_names(out);
+    outbuf_text(out, "\n");
+    for (size_t i = 0; i < example_count; i++) {
+        if (!example_table[i].in_help)
+            continue;
+        outbuf_text(out, "  ");
+        outbuf_text(out, example_table[i].line);
+        outbuf_char(out, '\n');
+    }
     outbuf_text(out,
-                "\nExamples\n"
-                "  tyresum size \"205/55R16 91V\"\n"
-                "  tyresum compare \"P255/70R16 109S\" \"LT255/75R16 111/108Q\"\n"
-                "  tyresum sheet build.yaml --format csv --output sheet.csv\n\n"
-                "Exit status: 0 computed; 1 computed, but a line of a stream could not be read;\n"
-                "2 arguments or file wrong; 3 with --strict, a finding is `fail`; 4 not written.\n"
-                "`tyresum COMMAND --help` shows a command's columns and the keys it reads.\n");
+                "\nExit status: 0 computed; 1 a line of a stream could not be read; 2 input "
+                "wrong;\n3 with --strict, a finding is `fail`; 4 the output was not written.\n");
+}
+
+static void put_examples(struct outbuf *out, const struct command *command)
+{
+    outbuf_text(out, "\nExamples\n");
+    for (size_t i = 0; i < example_count; i++) {
+        if (strcmp(example_table[i].command, command->name) != 0)
+            continue;
+        outbuf_text(out, "  ");
+        outbuf_text(out, example_table[i].line);
+        outbuf_char(out, '\n');
+    }
 }
 
 static void put_columns(struct outbuf *out, const struct command *command)
@@ -105,6 +142,7 @@ void help_command(struct outbuf *out, const struct command *command)
     outbuf_text(out, "\n\nGives ");
     outbuf_text(out, command->purpose);
     outbuf_text(out, ".\n");
+    put_examples(out, command);
     put_options(out, command->bit);
     put_columns(out, command);
     if (command->keys == 0)

@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include "base/nearest.h"
+#include "cli/hints.h"
 #include "report/impossible_geometry.h"
 #include "text/build_file.h"
 #include "text/tree.h"
@@ -38,6 +39,7 @@ static bool read_path(struct arena *arena, const char *path, struct span *out)
     int descriptor = standard ? STDIN_FILENO : open(path, O_RDONLY | O_CLOEXEC);
     if (descriptor < 0) {
         diagnostics_plain("\"%s\" cannot be opened: %s", path, strerror(errno));
+        hint_at_designation(path);
         return false;
     }
     char *buffer = arena_allocate(arena, TREE_BYTES_MAX + 2);

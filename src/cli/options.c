@@ -5,6 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
+#include "cli/hints.h"
 
 static const char *const formats[] = {"table", "csv", "json", "markdown", "html", "svg", NULL};
 static const char *const unit_choices[] = {"metric", "us", "both", NULL};
@@ -24,7 +25,10 @@ const struct option_row option_table[] = {
     {"no-header", OPTION_FLAG, NULL, NULL, FIELD(no_header), CMD_ANY, "leave the heading out"},
     {"decimal", OPTION_CHOICE, "MARK", decimals, FIELD(decimal), CMD_ANY,
      "point (default) or comma; csv then separates by semicolons"},
-    {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE, "only that option of the file"},
+    {"bom", OPTION_FLAG, NULL, NULL, FIELD(bom), CMD_ANY,
+     "begin csv with a byte order mark, for a spreadsheet that asks for one"},
+    {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE | CMD_CHECK,
+     "only that option of the file"},
     {"strict", OPTION_FLAG, NULL, NULL, FIELD(strict), CMD_FILE,
      "exit with 3 when at least one finding is `fail`"},
     {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,
@@ -40,6 +44,8 @@ const struct option_row option_table[] = {
     {"best", OPTION_TEXT, "N", NULL, FIELD(best), CMD_SHORTLIST, "only the N best"},
     {"skip-blank", OPTION_FLAG, NULL, NULL, FIELD(skip_blank), CMD_SIZE | CMD_COMPARE,
      "pass over blank lines and # comments of a stream"},
+    {"template", OPTION_FLAG, NULL, NULL, FIELD(template), CMD_CHECK,
+     "print a commented build file to start from"},
     {"help", OPTION_FLAG, NULL, NULL, FIELD(help), CMD_ANY, "this help"},
     {"version", OPTION_FLAG, NULL, NULL, FIELD(version), CMD_ANY, "the program's version"},
 };
@@ -188,8 +194,10 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
         } else if (strcmp(argv[i], "--") == 0) {
             only_operands = true;
         } else if (argv[i][1] != '-') {
-            diagnostics_plain("\"%s\" is no option; options have two dashes, and -- ends them",
-                              argv[i]);
+            const char *meant = option_meant(argv[i]);
+            diagnostics_plain("\"%s\" is no option; options have two dashes, and -- ends them%s%s%s",
+                              argv[i], meant ? " (did you mean --" : "", meant ? meant : "",
+                              meant ? "?)" : "");
             return false;
         } else if (!take_option(argc, argv, &i, given, out)) {
             return false;

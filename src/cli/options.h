@@ -20,7 +20,8 @@ enum command_bit {
     CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET,
     CMD_TABLES = 1 << 7,
     CMD_SHORTLIST = 1 << 8,
-    CMD_ANY = (1 << 9) - 1
+    CMD_CHECK = 1 << 9,
+    CMD_ANY = (1 << 10) - 1
 };
 
 struct options {
@@ -36,6 +37,8 @@ struct options {
     int from; /* 0 lines, 1 csv */
     const char *column, *fitted, *best;
     bool skip_blank;
+    bool bom;      /* csv begins with a byte order mark */
+    bool template; /* of `check` */
     bool help, version;
     const char **operands; /* what is no option, in order; [0] may be the command */
     size_t operand_count;

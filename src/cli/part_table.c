@@ -70,12 +70,35 @@ static const char *number_text(const struct reading *reading, const struct figur
     return arena_copy(reading->arena, span_of(text));
 }
 
-const char *figure_text(const struct reading *reading, const struct figure *figure, double value)
+static const char *text_in(const struct reading *reading, const struct figure *figure, double value,
+                           bool us)
 {
-    bool us = reading->options->units == UNITS_US;
     enum unit_id unit = figure_unit(figure, us);
     return arena_format(reading->arena, "%s%s%s", number_text(reading, figure, value, us),
                         unit == UNIT_BARE ? "" : " ", unit_table[unit].name);
+}
+
+static bool has_both_units(const struct reading *reading, const struct figure *figure)
+{
+    return reading->options->units == UNITS_BOTH &&
+           figure_unit(figure, true) != figure_unit(figure, false);
+}
+
+/* A limit is told as it is: only what gets set is rounded up. */
+const char *figure_limit_text(const struct reading *reading, const struct figure *figure)
+{
+    struct figure plain = *figure;
+    if (plain.quantity == QUANTITY_PRESSURE_RECOMMENDED)
+        plain.quantity = QUANTITY_PRESSURE_AS_BUILT;
+    return figure_text(reading, &plain, figure->limit);
+}
+
+const char *figure_text(const struct reading *reading, const struct figure *figure, double value)
+{
+    const char *text = text_in(reading, figure, value, reading->options->units == UNITS_US);
+    if (!has_both_units(reading, figure))
+        return text;
+    return arena_format(reading->arena, "%s = %s", text, text_in(reading, figure, value, true));
 }
 
 static const char *mark_of(enum verdict verdict)
@@ -178,23 +201,32 @@ static size_t setup_in_block(const struct block *block, size_t column)
     return column == 0 ? 0 : block->first + column - 1;
 }
 
-static void write_lines(const struct reading *reading, const struct lines *lines,
-                        const struct block *block, struct writer *writer, bool us)
+static void write_line(const struct reading *reading, const struct figure *line, const char *title,
+                       const struct block *block, struct writer *writer, bool us)
 {
     struct cell *cells =
         arena_allocate_array(reading->arena, block->count + 1 + FIXED_COLUMNS, sizeof *cells);
+    cells[0] = (struct cell){.kind = CELL_TEXT, .text = span_of(title)};
+    cells[1] =
+        (struct cell){.kind = CELL_TEXT, .text = span_of(unit_table[figure_unit(line, us)].name)};
+    for (size_t j = 0; j <= block->count; j++) {
+        const struct figure *figure = find_figure(&reading->setups[setup_in_block(block, j)], line);
+        cells[FIXED_COLUMNS + j] =
+            cell_text(figure == NULL ? NULL : cell_text_of(reading, figure, us));
+    }
+    writer_row(writer, cells);
+}
+
+/* Under `both` a figure with two units has a second line. */
+static void write_lines(const struct reading *reading, const struct lines *lines,
+                        const struct block *block, struct writer *writer)
+{
     for (size_t i = 0; i < lines->count; i++) {
         const struct figure *line = lines->items[i];
-        cells[0] = cell_text(line_title(reading, line));
-        cells[1] = (struct cell){.kind = CELL_TEXT,
-                                 .text = span_of(unit_table[figure_unit(line, us)].name)};
-        for (size_t j = 0; j <= block->count; j++) {
-            const struct figure *figure =
-                find_figure(&reading->setups[setup_in_block(block, j)], line);
-            cells[FIXED_COLUMNS + j] =
-                cell_text(figure == NULL ? NULL : cell_text_of(reading, figure, us));
-        }
-        writer_row(writer, cells);
+        write_line(reading, line, line_title(reading, line), block, writer,
+                   reading->options->units == UNITS_US);
+        if (has_both_units(reading, line))
+            write_line(reading, line, "", block, writer, true);
     }
 }
 
@@ -218,7 +250,7 @@ static void write_block(const struct reading *reading, enum part part, const str
     };
     writer_begin(&writer, writer_find(reading->markdown ? "markdown" : "table"), reading->out, reading->arena, options, headings,
                  columns);
-    write_lines(reading, lines, block, &writer, reading->options->units == UNITS_US);
+    write_lines(reading, lines, block, &writer);
     writer_end(&writer);
 }
 

@@ -34,5 +34,6 @@ void part_table(const struct reading *reading, enum part part, bool headlines_on
 
 /* A figure's value with its unit, for a sentence. */
 const char *figure_text(const struct reading *reading, const struct figure *figure, double value);
+const char *figure_limit_text(const struct reading *reading, const struct figure *figure);
 
 #endif

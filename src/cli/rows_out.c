@@ -14,6 +14,7 @@ static struct writer_options writer_options_of(const struct options *options,
         .decimal_mark = options->decimal == 1 ? ',' : '.',
         .streaming = streaming,
         .width = sink_terminal_width(sink),
+        .byte_order_mark = options->bom,
     };
 }
 

@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "text/designation_suggest.h"
 
 enum { READ_AT_ONCE = 256 * 1024 };
 
@@ -148,8 +149,11 @@ bool argument_designation(struct arena *arena, const char *text, const char *nam
     if (designation_parse(span_of(text), out, &error))
         return true;
     struct diagnostics diagnostics = {.arena = arena, .source_name = name, .source = span_of(text)};
-    diagnostics_add(&diagnostics, (struct mark){1, error.column}, error.length, "%s",
-                    error.message);
+    char near[DESIGNATION_CANONICAL_SIZE];
+    bool found = designation_suggest(span_of(text), near);
+    diagnostics_add(&diagnostics, (struct mark){1, error.column}, error.length, "%s%s%s%s",
+                    error.message, found ? " (did you mean \"" : "", found ? near : "",
+                    found ? "\"?)" : "");
     diagnostics_print(&diagnostics);
     return false;
 }

@@ -35,6 +35,7 @@ struct writer_options {
     bool streaming;    /* rows come one at a time: fixed widths, one json object a line */
     int width;         /* of the terminal, 0 for no limit */
     char separator;    /* of csv; 0: by the decimal mark */
+    bool byte_order_mark; /* csv only, for a spreadsheet that takes it as the sign of UTF-8 */
 };
 
 struct writer {

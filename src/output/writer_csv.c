@@ -60,6 +60,9 @@ static void put_cell(struct writer *writer, const struct cell *cell, char separa
 
 static void begin(struct writer *writer)
 {
+    if (writer->options.byte_order_mark)
+        outbuf_text(writer->out, "\xEF\xBB\xBF");
+    writer->options.byte_order_mark = false; /* once, even where the heading comes later */
     if (!writer->options.with_header)
         return;
     char separator = separator_of(writer);

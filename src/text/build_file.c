@@ -17,15 +17,20 @@ void specification_clear(struct specification *out)
     walk_clear(&build_file_keys, out);
 }
 
+bool build_file_walk(struct arena *arena, struct node *root, struct diagnostics *diagnostics,
+                     struct specification *out)
+{
+    specification_clear(out);
+    struct walk walk = {arena, diagnostics};
+    walk_mapping(&walk, &build_file_keys, root, out);
+    build_rules_check(out, diagnostics);
+    return diagnostics->count == 0;
+}
+
 bool build_file_read(struct arena *arena, struct span source, struct diagnostics *diagnostics,
                      struct specification *out)
 {
     specification_clear(out);
     struct node *root = tree_read(arena, source, diagnostics);
-    if (root == NULL)
-        return false;
-    struct walk walk = {arena, diagnostics};
-    walk_mapping(&walk, &build_file_keys, root, out);
-    build_rules_check(out, diagnostics);
-    return diagnostics->count == 0;
+    return root != NULL && build_file_walk(arena, root, diagnostics, out);
 }

@@ -16,6 +16,10 @@ void specification_clear(struct specification *out);
 bool build_file_read(struct arena *arena, struct span source, struct diagnostics *diagnostics,
                      struct specification *out);
 
+/* The same from a tree that is read already. */
+bool build_file_walk(struct arena *arena, struct node *root, struct diagnostics *diagnostics,
+                     struct specification *out);
+
 /* The rules between keys, each one named function in build_rules.c. */
 void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics);
 

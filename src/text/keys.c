@@ -229,7 +229,7 @@ static const struct key engine[] = {
      .use = USE_GEARING, .doc = "highest engine speed"},
     {"torque", .kind = KEY_PAIR_LIST, .unit = KIND_ROTATION, .second_unit = KIND_TORQUE,
      FIELD(struct engine, torque), .use = USE_GEARING,
-     .doc = "[[1200 rpm, 310 Nm], …], rising in engine speed"},
+     .doc = "[[1200 rpm, 310 Nm], ...], rising in engine speed"},
 };
 KEY_SET(engine, struct engine);
 
@@ -307,8 +307,8 @@ KEY_SET(sensor, struct sensor);
 
 static const struct key odometer[] = {
     {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_LENGTH, .second_unit = KIND_LENGTH,
-     FIELD(struct odometer, readings), .use = USE_SPEEDOMETER, .example = "[[10.3 km, 10 km], …]",
-     .doc = "[[shown, true], …] over a measured distance, such as a measured mile"},
+     FIELD(struct odometer, readings), .use = USE_SPEEDOMETER, .example = "[[10.3 km, 10 km], ...]",
+     .doc = "[[shown, true], ...] over a measured distance, such as a measured mile"},
     {"rule", TEXT, FIELD(struct odometer, rule), .use = USE_SPEEDOMETER,
      .doc = "a row of the table odometer_rules"},
     {"since_change", QUANTITY(KIND_LENGTH), FIELD(struct odometer, since_change_m),
@@ -338,11 +338,11 @@ static const struct key instrument[] = {
      .doc = "(shown - true)/true with the fitted tyre, as it is now"},
     {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_SPEED, .second_unit = KIND_SPEED,
      FIELD(struct instrument, readings), .use = USE_SPEEDOMETER,
-     .doc = "[[shown, true], …] of a road test; they replace fitted_error"},
+     .doc = "[[shown, true], ...] of a road test; they replace fitted_error"},
     {"timed_readings", .kind = KEY_TRIPLE_LIST, .unit = KIND_LENGTH, .second_unit = KIND_TIME,
      .third_unit = KIND_SPEED, FIELD(struct instrument, timed_readings), .use = USE_SPEEDOMETER,
-     .example = "[[1 mi, 61.3 s, 60 mph], …]",
-     .doc = "[[distance, time, shown], …] of a measured mile by stopwatch"},
+     .example = "[[1 mi, 61.3 s, 60 mph], ...]",
+     .doc = "[[distance, time, shown], ...] of a measured mile by stopwatch"},
     {"readings_on", TEXT, FIELD(struct instrument, readings_on), .use = USE_SPEEDOMETER,
      .doc = "fitted, or the name of the option that the readings were taken on"},
     {"fit", CHOICE(choices_fit), FIELD(struct instrument, fit), .use = USE_SPEEDOMETER,

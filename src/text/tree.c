@@ -201,6 +201,19 @@ static void take_event(struct reader *reader, yaml_event_t *event)
     }
 }
 
+/* What people do that libyaml has no words for. */
+static const char *syntax_hint(const struct reader *reader, const yaml_parser_t *parser)
+{
+    struct span source = reader->diagnostics->source;
+    size_t at = parser->problem_mark.index; /* in characters: with others before it, no hint */
+    if (at < source.length && source.at[at] == '\t')
+        return "; a tab stands here, where YAML expects blanks";
+    if (parser->problem != NULL && strcmp(parser->problem, "mapping values are not allowed in this "
+                                                           "context") == 0)
+        return "; is a blank missing behind a colon, or the line above indented otherwise?";
+    return "";
+}
+
 static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
 {
     const char *problem = parser->problem ? parser->problem : "the text cannot be read";
@@ -222,12 +235,13 @@ static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
     if (parser->context != NULL)
         diagnostics_add(reader->diagnostics, mark_of(mark), 1,
                         "this is not YAML: %s, %s (which began in line %zu); a build file is "
-                        "indented \"key: value\" lines",
-                        problem, parser->context, parser->context_mark.line + 1);
+                        "indented \"key: value\" lines%s",
+                        problem, parser->context, parser->context_mark.line + 1,
+                        syntax_hint(reader, parser));
     else
         diagnostics_add(reader->diagnostics, mark_of(mark), 1,
-                        "this is not YAML: %s; a build file is indented \"key: value\" lines",
-                        problem);
+                        "this is not YAML: %s; a build file is indented \"key: value\" lines%s",
+                        problem, syntax_hint(reader, parser));
     reader->stopped = true;
 }
 

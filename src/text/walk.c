@@ -58,6 +58,13 @@ static const struct key *find_key(const struct key_set *set, struct span name)
 static void unknown_key(struct walk *walk, const struct key_set *set, const struct node *key)
 {
     struct nearest nearest = nearest_start(key->text);
+    if (key->text.length > 0 && is_digit(key->text.at[0])) {
+        walk_fault(walk, key,
+                   "\"%s\" stands behind a comma, where a key is expected; write a decimal point in "
+                   "a number, such as 2.85 m",
+                   quotable(walk->arena, key->text));
+        return;
+    }
     for (size_t i = 0; i < set->count; i++)
         nearest_try(&nearest, set->keys[i].name);
     const char *name = quotable(walk->arena, key->text), *near = nearest_found(&nearest);
@@ -80,7 +87,7 @@ static void walk_mapping_list(struct walk *walk, const struct key *key, struct n
         size_t count;
     } list = {NULL, 0};
     if (node->kind == NODE_SCALAR) {
-        walk_fault(walk, node, "%s expects a list of mappings, such as \"- {%s: …}\"",
+        walk_fault(walk, node, "%s expects a list of mappings, such as \"- {%s: ...}\"",
                    walk_key_name(walk, node), key->set->keys[0].name);
         return;
     }
@@ -106,8 +113,9 @@ static void walk_mapping_list(struct walk *walk, const struct key *key, struct n
 void walk_mapping(struct walk *walk, const struct key_set *set, struct node *node, void *target)
 {
     if (node->kind != NODE_MAPPING) {
-        walk_fault(walk, node, "%s expects a mapping, such as {%s: …}", walk_key_name(walk, node),
-                   set->keys[0].name);
+        bool colon = node->kind == NODE_SCALAR && memchr(node->text.at, ':', node->text.length);
+        walk_fault(walk, node, "%s expects a mapping, such as {%s: ...}%s", walk_key_name(walk, node),
+                   set->keys[0].name, colon ? "; a blank is needed behind the colon" : "");
         return;
     }
     const struct node *self = node;

@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "base/nearest.h"
+#include "text/designation_suggest.h"
 #include "text/quantity_text.h"
 #include "text/specification.h"
 
@@ -101,7 +102,7 @@ static void read_pair(struct walk *walk, const struct key *key, struct node *nod
             read_quantity(walk, key, key->unit, child, &pair.rear);
         else
             walk_fault(walk, child->key,
-                       "\"%s\" is not an axle; \"%s\" takes one value or {front: …, rear: …}",
+                       "\"%s\" is not an axle; \"%s\" takes one value or {front: ..., rear: ...}",
                        quotable(walk->arena, child->key->text), key->name);
     }
     memcpy(field, &pair, sizeof pair);
@@ -206,8 +207,11 @@ static void read_designation(struct walk *walk, const struct node *node, struct 
     }
     struct mark mark = node->mark;
     mark.column += error.column - 1 + node->quoted;
-    diagnostics_add(walk->diagnostics, mark, error.length, "size \"%s\": %s",
-                    quotable(walk->arena, node->text), error.message);
+    char near[DESIGNATION_CANONICAL_SIZE];
+    bool found = designation_suggest(node->text, near);
+    diagnostics_add(walk->diagnostics, mark, error.length, "size \"%s\": %s%s%s%s",
+                    quotable(walk->arena, node->text), error.message,
+                    found ? " (did you mean \"" : "", found ? near : "", found ? "\"?)" : "");
 }
 
 /* A list node, not longer than any real list; otherwise the fault is added. */
@@ -229,7 +233,7 @@ static void read_number_list(struct walk *walk, const struct key *key, const str
                              struct number_list *list)
 {
     if (!is_list(walk, node,
-                 key->example ? key->example : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]" : "[…]"))
+                 key->example ? key->example : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]" : "[...]"))
         return;
     list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next)
@@ -253,7 +257,7 @@ static void read_pair_list(struct walk *walk, const struct key *key, const struc
 {
     const char *example = key->example;
     if (example == NULL)
-        example = arena_format(walk->arena, "[[%s, %s], …]", unit_kind_example(key->unit),
+        example = arena_format(walk->arena, "[[%s, %s], ...]", unit_kind_example(key->unit),
                                unit_kind_example(key->second_unit));
     if (!is_list(walk, node, example))
         return;

@@ -1,0 +1,256 @@
+/* tyresum check: whether a build file is understood, what is assumed, missing, not used. */
+#include "base/diagnostics.h"
+#include "cli/commands.h"
+#include "cli/input.h"
+#include "cli/parts.h"
+#include "cli/prose.h"
+#include "cli/rows_out.h"
+#include "cli/template.h"
+#include "cli/unused_keys.h"
+#include "report/plan.h"
+
+enum { WIDTH = 100, TEXT_AT = 15 };
+
+enum check_kind { CHECK_UNDERSTOOD, CHECK_ASSUMPTION, CHECK_MISSING, CHECK_NOT_USED };
+
+static const char *const kind_names[] = {"understood", "assumption", "missing", "not_used"};
+static const char *const kind_titles[] = {
+    NULL,
+    "Taken as (assumptions)",
+    "Missing, so that a figure stays unknown",
+    "Given, but no figure changes without it: nothing needs it, or it is what would be taken",
+};
+
+struct check_row {
+    enum check_kind kind;
+    const char *part, *options, *key, *text;
+    double line;
+};
+
+struct check_rows {
+    struct arena *arena;
+    struct check_row *items;
+    size_t count;
+};
+
+#define CHECK_TEXT(name, expression)                                                               \
+    static struct column_value name(const void *data, bool us)                                     \
+    {                                                                                              \
+        const struct check_row *row = data;                                                        \
+        (void)us;                                                                                  \
+        return (struct column_value){.text = (expression)};                                        \
+    }
+
+CHECK_TEXT(get_kind, kind_names[row->kind])
+CHECK_TEXT(get_part, row->part)
+CHECK_TEXT(get_options, row->options)
+CHECK_TEXT(get_key, row->key)
+CHECK_TEXT(get_text, row->text)
+
+static struct column_value get_line(const void *data, bool us)
+{
+    (void)us;
+    const struct check_row *row = data;
+    return (struct column_value){.value = row->line > 0 ? row->line : UNKNOWN};
+}
+
+#define TEXT_COLUMN(name, get)                                                                     \
+    {                                                                                              \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, 0, get                             \
+    }
+
+const struct column check_columns[] = {
+    TEXT_COLUMN("kind", get_kind),
+    TEXT_COLUMN("part", get_part),
+    TEXT_COLUMN("options", get_options),
+    {"line", NULL, "line", UNIT_BARE, UNIT_BARE, 0, 0, false, 6, 0, get_line},
+    TEXT_COLUMN("key", get_key),
+    TEXT_COLUMN("text", get_text),
+};
+const size_t check_column_count = sizeof check_columns / sizeof check_columns[0];
+
+static bool same_text(const char *a, const char *b)
+{
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
+
+/* Whether two figures tell the same; states, axles and speeds do not tell them apart. */
+static bool same_matter(enum check_kind kind, const struct figure *a, const struct figure *b)
+{
+    return a->part == b->part && same_text(a->action, b->action) &&
+           (kind == CHECK_ASSUMPTION || a->quantity == b->quantity);
+}
+
+static bool is_of_kind(enum check_kind kind, const struct figure *figure)
+{
+    return kind == CHECK_ASSUMPTION
+               ? figure->quantity == QUANTITY_ASSUMPTION
+               : figure->quantity != QUANTITY_ASSUMPTION && figure->verdict == VERDICT_UNKNOWN;
+}
+
+static bool is_first(enum check_kind kind, const struct figures *figures, size_t index)
+{
+    for (size_t i = 0; i < index; i++)
+        if (is_of_kind(kind, &figures->items[i]) &&
+            same_matter(kind, &figures->items[i], &figures->items[index]))
+            return false;
+    return true;
+}
+
+/* The setups that a matter concerns, or "all". */
+static const char *options_of(struct arena *arena, const struct plan *plan, enum check_kind kind,
+                              const struct figures *figures, const struct figure *matter)
+{
+    const char *list = "";
+    size_t count = 0;
+    for (size_t i = 0; i < plan->count; i++)
+        for (size_t j = 0; j < figures->count; j++) {
+            const struct figure *figure = &figures->items[j];
+            if (figure->option != plan->setups[i].name || !is_of_kind(kind, figure) ||
+                !same_matter(kind, figure, matter))
+                continue;
+            list = arena_format(arena, "%s%s%s", list, count++ > 0 ? "; " : "", figure->option);
+            break;
+        }
+    return count == plan->count ? "all" : list;
+}
+
+static void add_figures(struct check_rows *rows, const struct plan *plan, enum check_kind kind,
+                        const struct figures *figures)
+{
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (!is_of_kind(kind, figure) || !is_first(kind, figures, i))
+            continue;
+        rows->items[rows->count++] = (struct check_row){
+            .kind = kind,
+            .part = part_name(figure->part),
+            .options = options_of(rows->arena, plan, kind, figures, figure),
+            .key = kind == CHECK_MISSING ? quantity_rows[figure->quantity].name : NULL,
+            .text = figure->action,
+        };
+    }
+}
+
+static void add_unused(struct check_rows *rows, const struct unused_keys *unused)
+{
+    for (size_t i = 0; i < unused->count; i++)
+        rows->items[rows->count++] = (struct check_row){
+            .kind = CHECK_NOT_USED,
+            .key = unused->items[i].path,
+            .line = (double)unused->items[i].mark.line,
+            .text = "no figure changes without it",
+        };
+}
+
+static struct check_rows collect(struct arena *arena, const struct plan *plan, const char *option,
+                                 const char *path)
+{
+    struct figures figures = {.arena = arena};
+    struct unused_keys unused;
+    parts_report(CMD_ANY, plan, &figures);
+    unused_keys_find(arena, plan, option, &figures, &unused);
+    struct check_rows rows = {.arena = arena};
+    rows.items = arena_allocate_array(arena, 1 + figures.count + unused.count, sizeof *rows.items);
+    rows.items[rows.count++] = (struct check_row){
+        .kind = CHECK_UNDERSTOOD,
+        .text = arena_format(
+            arena, "%s is understood: %zu values%s", input_name(path), unused.given,
+            unused.stopped_early ? " (of the first 1000 was tried which are used)" : ""),
+    };
+    add_figures(&rows, plan, CHECK_ASSUMPTION, &figures);
+    add_figures(&rows, plan, CHECK_MISSING, &figures);
+    add_unused(&rows, &unused);
+    return rows;
+}
+
+static void write_row_for_reading(struct arena *arena, struct prose *prose,
+                                  const struct check_row *row)
+{
+    if (row->kind == CHECK_NOT_USED) {
+        prose_begin(prose, 2, arena_format(arena, "line %.0f", row->line), TEXT_AT);
+        prose_words(prose, row->key);
+    } else {
+        prose_begin(prose, 2, row->part, TEXT_AT);
+        if (row->key != NULL)
+            prose_words(prose, arena_format(arena, "%s:", row->key));
+        prose_words(prose, row->text != NULL ? row->text : "something that it needs");
+        if (!same_text(row->options, "all") && !same_text(row->options, ""))
+            prose_words(prose, arena_format(arena, "(%s)", row->options));
+    }
+    prose_end(prose);
+}
+
+static void write_for_reading(struct outbuf *out, const struct check_rows *rows)
+{
+    struct prose prose = {.out = out, .width = WIDTH};
+    for (size_t i = 0; i < rows->count; i++) {
+        const struct check_row *row = &rows->items[i];
+        if (row->kind == CHECK_UNDERSTOOD) {
+            outbuf_text(out, row->text);
+            outbuf_text(out, "\n");
+            continue;
+        }
+        if (row->kind != rows->items[i - 1].kind) {
+            outbuf_text(out, "\n");
+            outbuf_text(out, kind_titles[row->kind]);
+            outbuf_text(out, "\n");
+        }
+        write_row_for_reading(rows->arena, &prose, row);
+    }
+}
+
+static enum exit_status write_rows(struct arena *arena, const struct options *options,
+                                   const struct check_rows *checked)
+{
+    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    enum exit_status begun =
+        rows_begin(arena, rows, options, check_columns, check_column_count, false);
+    if (begun != EXIT_COMPUTED)
+        return begun;
+    for (size_t i = 0; i < checked->count; i++)
+        rows_add(rows, &checked->items[i]);
+    return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+}
+
+/* A text for reading, or the template: both go out as they are. */
+static enum exit_status write_text(struct arena *arena, const struct options *options,
+                                   const struct check_rows *rows)
+{
+    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    if (!sink_open(arena, sink, options->output))
+        return EXIT_NOT_WRITTEN;
+    if (rows == NULL)
+        template_write(arena, &sink->out);
+    else
+        write_for_reading(&sink->out, rows);
+    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+}
+
+static enum exit_status check_file(struct arena *arena, const struct options *options)
+{
+    const char *path = operand(options, 0);
+    struct specification *specification = arena_allocate(arena, sizeof *specification);
+    struct plan plan;
+    if (!input_read_build_file(arena, path, specification))
+        return EXIT_INPUT_WRONG;
+    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
+        report_unknown_option(specification, options->option);
+        return EXIT_INPUT_WRONG;
+    }
+    struct check_rows rows = collect(arena, &plan, options->option, path);
+    bool reading = options->columns == NULL && strcmp(options->format, "table") == 0;
+    return reading ? write_text(arena, options, &rows) : write_rows(arena, options, &rows);
+}
+
+enum exit_status run_check(struct arena *arena, const struct command *command,
+                           const struct options *options)
+{
+    (void)command;
+    if (options->template != (operand_count(options) == 0)) {
+        diagnostics_plain("`check` reads a build file, or prints one with --template; expected "
+                          "tyresum check FILE, or tyresum check --template");
+        return EXIT_INPUT_WRONG;
+    }
+    return options->template ? write_text(arena, options, NULL) : check_file(arena, options);
+}

@@ -1,0 +1,60 @@
+#include "cli/hints.h"
+
+#include <string.h>
+#include <unistd.h>
+
+#include "base/arena.h"
+#include "base/diagnostics.h"
+#include "text/designation.h"
+
+static bool is_designation(const char *text)
+{
+    struct designation designation;
+    struct designation_error error;
+    return designation_parse(span_of(text), &designation, &error);
+}
+
+void hint_at_arguments(const struct options *options)
+{
+    struct arena arena = ARENA_EMPTY;
+    for (size_t i = 1; i < options->operand_count; i++) {
+        const char *first = options->operands[i];
+        const char *joined = first;
+        for (size_t j = i + 1; j < options->operand_count && j < i + 4; j++) {
+            joined = arena_format(&arena, "%s %s", joined, options->operands[j]);
+            if (is_designation(joined) && !is_designation(options->operands[j]))
+                diagnostics_plain("a designation with a blank in it needs quotes; expected \"%s\"",
+                                  joined);
+        }
+        if (!is_designation(first) && access(first, R_OK) == 0)
+            diagnostics_plain(
+                "\"%s\" is a file; expected a size designation here (`compare`, `sheet` "
+                "and the parts read a build file)",
+                first);
+    }
+    arena_free(&arena);
+}
+
+void hint_at_designation(const char *path)
+{
+    if (is_designation(path))
+        diagnostics_plain(
+            "\"%s\" is a size designation, where a build file is read; expected `size` "
+            "with it, or `compare` with two of them",
+            path);
+}
+
+const char *option_meant(const char *argument)
+{
+    const char *word = argument + strspn(argument, "-"), *meant = NULL;
+    for (size_t i = 0; i < option_count && *word != '\0'; i++) {
+        if (strcmp(option_table[i].name, word) == 0)
+            return option_table[i].name;
+        if (strncmp(option_table[i].name, word, strlen(word)) != 0)
+            continue;
+        if (meant != NULL)
+            return NULL;
+        meant = option_table[i].name;
+    }
+    return meant;
+}

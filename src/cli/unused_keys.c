@@ -1,0 +1,140 @@
+#include "cli/unused_keys.h"
+
+#include <string.h>
+
+#include "base/known.h"
+#include "cli/commands.h"
+#include "cli/parts.h"
+#include "text/build_file.h"
+#include "text/keys.h"
+
+/* Each try computes the whole file again: a few milliseconds. */
+enum { KEYS_TRIED_MAX = 1000 };
+
+struct trial {
+    struct arena *arena;
+    const struct plan *plan;
+    const char *option;
+    const struct figures *baseline;
+    struct unused_keys *out;
+};
+
+static bool same_text(const char *a, const char *b)
+{
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
+
+static bool same_value(double a, double b)
+{
+    return a == b || (!known(a) && !known(b));
+}
+
+static bool same_figure(const struct figure *a, const struct figure *b)
+{
+    return a->part == b->part && a->quantity == b->quantity && same_text(a->option, b->option) &&
+           same_text(a->state, b->state) && a->axle == b->axle && same_text(a->at, b->at) &&
+           same_value(a->value, b->value) && same_value(a->limit, b->limit) &&
+           a->verdict == b->verdict && same_text(a->basis, b->basis) &&
+           same_text(a->action, b->action) && a->decimals == b->decimals &&
+           a->instrument_mph == b->instrument_mph && a->instrument_kmh == b->instrument_kmh;
+}
+
+static bool same_figures(const struct figures *a, const struct figures *b)
+{
+    if (a->count != b->count)
+        return false;
+    for (size_t i = 0; i < a->count; i++)
+        if (!same_figure(&a->items[i], &b->items[i]))
+            return false;
+    return true;
+}
+
+/* Whether the file as its tree now is gives the figures of the whole file. Without a key that is
+ * needed there is a fault, or no such option: then it does not. */
+static bool gives_the_same(const struct trial *trial)
+{
+    struct arena scratch = ARENA_EMPTY;
+    struct diagnostics *diagnostics = arena_allocate(&scratch, sizeof *diagnostics);
+    struct specification *specification = arena_allocate(&scratch, sizeof *specification);
+    diagnostics->arena = &scratch;
+    struct node *root = (struct node *)trial->plan->specification->node;
+    struct plan plan;
+    bool same = false;
+    if (build_file_walk(&scratch, root, diagnostics, specification) &&
+        plan_make(&scratch, specification, trial->plan->us, trial->option, &plan)) {
+        struct figures figures = {.arena = &scratch};
+        parts_report(CMD_ANY, &plan, &figures);
+        same = same_figures(trial->baseline, &figures);
+    }
+    arena_free(&scratch);
+    return same;
+}
+
+/* Takes a child out of its mapping, tries, and puts it back. */
+static bool is_unused(const struct trial *trial, struct node *mapping, struct node *child)
+{
+    struct node **link = &mapping->first;
+    while (*link != child)
+        link = &(*link)->next;
+    *link = child->next;
+    bool unused = gives_the_same(trial);
+    *link = child;
+    return unused;
+}
+
+static bool is_name(const struct key *key)
+{
+    return key->kind == KEY_TEXT &&
+           (strcmp(key->name, "name") == 0 || strcmp(key->name, "item") == 0);
+}
+
+/* True of a key that only commands without a part of their own read, where they exist. */
+static bool is_read_elsewhere(const struct key *key)
+{
+    for (size_t i = 0; i < command_count; i++)
+        if (command_table[i].columns != figure_columns && command_table[i].bit != CMD_CHECK &&
+            (key->use & ~command_table[i].keys) == 0 && command_table[i].keys != 0)
+            return true;
+    return false;
+}
+
+static void try_mapping(const struct trial *trial, const struct key_set *set, struct node *mapping,
+                        const char *path);
+
+static void try_key(const struct trial *trial, const struct key *key, struct node *mapping,
+                    struct node *child, const char *path)
+{
+    if (key->kind == KEY_MAPPING || key->kind == KEY_MAPPING_LIST) {
+        if (child->kind == NODE_MAPPING)
+            try_mapping(trial, key->set, child, path);
+        for (struct node *item = child->first; child->kind == NODE_SEQUENCE && item != NULL;
+             item = item->next)
+            try_mapping(trial, key->set, item, path);
+        return;
+    }
+    struct unused_keys *out = trial->out;
+    if (out->given++ >= KEYS_TRIED_MAX)
+        out->stopped_early = true;
+    else if (!is_name(key) && !is_read_elsewhere(key) && is_unused(trial, mapping, child))
+        out->items[out->count++] = (struct unused_key){path, child->key->mark};
+}
+
+static void try_mapping(const struct trial *trial, const struct key_set *set, struct node *mapping,
+                        const char *path)
+{
+    for (struct node *child = mapping->first; child != NULL; child = child->next)
+        for (size_t i = 0; i < set->count; i++)
+            if (span_is(child->key->text, set->keys[i].name))
+                try_key(trial, &set->keys[i], mapping, child,
+                        arena_format(trial->arena, "%s%s%s", path, *path ? "." : "",
+                                     set->keys[i].name));
+}
+
+void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
+                      const struct figures *baseline, struct unused_keys *out)
+{
+    *out = (struct unused_keys){
+        .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items)};
+    const struct trial trial = {arena, plan, option, baseline, out};
+    try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "");
+}
