@@ -1,0 +1,165 @@
+/* tyresum(1). */
+#include <string.h>
+
+#include "cli/examples.h"
+#include "docgen/docgen.h"
+
+static void put_command(struct outbuf *out, const struct command *command)
+{
+    put_all(out, ".It Cm ", command->name, " Ar ", NULL);
+    put_roff(out, command->arguments);
+    put_all(out, "\n", NULL);
+    put_roff(out, command->purpose);
+    put_all(out, ".\n", NULL);
+}
+
+static void put_commands(struct outbuf *out)
+{
+    put_all(out, ".Sh COMMANDS\n.Bl -tag -width speedometer\n", NULL);
+    for (size_t i = 0; i < command_count; i++)
+        put_command(out, &command_table[i]);
+    put_all(out, ".El\n.Pp\nA\n.Ar FILE\nis a build file as in\n.Xr tyresum-build 5 ;\n", NULL);
+    put_all(out,
+            ".Sq -\nis standard input.\nOne argument to\n.Cm compare\nis a build file, two or more "
+            "are designations.\n",
+            NULL);
+}
+
+/* Which commands take an option, said only where not all do. */
+static void put_takers(struct outbuf *out, const struct option_row *row)
+{
+    const char *before = "\nTaken by\n";
+    if ((row->commands & CMD_ANY) == CMD_ANY)
+        return;
+    for (size_t i = 0; i < command_count; i++) {
+        if (!(command_table[i].bit & row->commands))
+            continue;
+        put_all(out, before, ".Cm ", command_table[i].name, NULL);
+        before = " ,\n";
+    }
+    put_all(out, " .", NULL);
+}
+
+static void put_options(struct outbuf *out)
+{
+    put_all(out, ".Sh OPTIONS\nOptions stand anywhere;\n.Fl -\nends them.\n", NULL);
+    put_all(out, "A value follows behind a blank or an equals sign.\n.Bl -tag -width Ds\n", NULL);
+    for (size_t i = 0; i < option_count; i++) {
+        const struct option_row *row = &option_table[i];
+        put_all(out, ".It Fl -", row->name, NULL);
+        if (row->argument != NULL)
+            put_all(out, " Ar ", row->argument, NULL);
+        put_all(out, "\n", NULL);
+        put_roff(out, row->doc);
+        put_all(out, ".", NULL);
+        put_takers(out, row);
+        put_all(out, "\n", NULL);
+    }
+    put_all(out, ".El\n", NULL);
+}
+
+static void put_columns(struct arena *arena, struct outbuf *out)
+{
+    put_all(out,
+            ".Sh COLUMNS\nNames for csv, json and\n.Fl -columns .\n"
+            "A name that ends in a metric unit has its twin in a us unit, and\n.Fl -units Ar both\n"
+            "gives the metric ones first.\nA command with the columns of another is named with "
+            "it.\n.Bl -tag -width Ds\n",
+            NULL);
+    for (size_t i = 0; i < command_count; i++) {
+        const struct command *command = &command_table[i];
+        if (*command->column_count == 0 ||
+            (i > 0 && command->columns == command_table[i - 1].columns))
+            continue;
+        put_all(out, ".It Cm ", command->name, NULL);
+        for (size_t j = i + 1; j < command_count && command_table[j].columns == command->columns;
+             j++)
+            put_all(out, " , ", command_table[j].name, NULL);
+        put_all(out, "\n", column_names(arena, command, ",\n"), "\n", NULL);
+    }
+    put_all(out, ".El\n.Pp\n", NULL);
+    put_all(out,
+            "In csv an unknown value is an empty field, in json it is null;\n"
+            "json numbers carry ten significant digits.\nThe json of these commands is described "
+            "by the JSON Schema\n"
+            ".Pa tyresum-rows.schema.json .\n",
+            NULL);
+}
+
+/* On a macro line a double quote would be taken for mdoc's own. */
+static void put_line(struct outbuf *out, const char *line)
+{
+    put_all(out, ".Dl ", NULL);
+    for (; *line != '\0'; line++)
+        if (*line == '"')
+            outbuf_text(out, "\\(dq");
+        else
+            outbuf_char(out, *line);
+}
+
+static void put_examples(struct outbuf *out)
+{
+    put_all(out, ".Sh EXAMPLES\n", NULL);
+    for (size_t i = 0; i < example_count; i++) {
+        put_roff(out, example_table[i].purpose);
+        put_all(out, "\n.Pp\n", NULL);
+        put_line(out, example_table[i].line);
+        put_all(out, i + 1 < example_count ? "\n.Pp\n" : "\n", NULL);
+    }
+}
+
+static void put_environment(struct outbuf *out)
+{
+    put_all(out,
+            ".Sh ENVIRONMENT\n.Bl -tag -width TYRESUM_FORMAT\n"
+            ".It Ev TYRESUM_UNITS\nDefault of\n.Fl -units .\n"
+            ".It Ev TYRESUM_FORMAT\nDefault of\n.Fl -format .\n"
+            ".It Ev NO_COLOR\nNo colour, unless\n.Fl -color\nsays otherwise.\n.El\n.Pp\n"
+            "Nothing else, no locale and no file, changes a result.\n",
+            NULL);
+}
+
+static void put_status(struct outbuf *out)
+{
+    put_all(out,
+            ".Sh EXIT STATUS\n.Bl -tag -width Ds\n"
+            ".It 0\nEverything was computed.\n"
+            ".It 1\nComputed, but a line of a stream could not be read: its row says why.\n"
+            ".It 2\nThe arguments or the input file are wrong; nothing is on standard output.\n"
+            ".It 3\nWith\n.Fl -strict ,\nat least one finding is\n.Ql fail .\n"
+            ".It 4\nThe output could not be written.\n.El\n.Pp\n"
+            "Where several apply: 4, then 2, then 3, then 1.\n",
+            NULL);
+}
+
+void write_manual(struct arena *arena, struct outbuf *out)
+{
+    put_manual_head(out, "tyresum", "1", "the sums of a tyre change");
+    put_all(out,
+            ".Sh SYNOPSIS\n.Nm\n.Ar command\n.Op Ar argument ...\n.Op Ar options\n"
+            ".Sh DESCRIPTION\n.Nm\n"
+            "reads size designations, or a build file that describes a vehicle,\n"
+            "its tyres and what has been bolted on,\nand computes what a change of tyre does:\n"
+            "size, speedometer, gearing, load and pressure, clearance.\n"
+            "Every result names its basis, and what is not known is said to be unknown.\n",
+            NULL);
+    put_commands(out);
+    put_options(out);
+    put_columns(arena, out);
+    put_environment(out);
+    put_all(out, ".Sh FILES\n.Bl -tag -width Ds\n.It Pa ", SCHEMA_DIRECTORY,
+            "/tyresum-build.schema.json\nJSON Schema of the build file, for editors.\n.It Pa ",
+            SCHEMA_DIRECTORY,
+            "/tyresum-rows.schema.json\nJSON Schema of what json output holds.\n.El\n", NULL);
+    put_status(out);
+    put_examples(out);
+    put_all(out,
+            ".Sh DIAGNOSTICS\nOn standard error, all faults of a file in one go,\neach with its "
+            "line and a mark under the place:\n.Pp\n"
+            ".D1 Ar FILE : Ns Ar LINE : Ns Ar COLUMN : No error: what is wrong; what was expected\n"
+            ".Sh SEE ALSO\n.Xr tyresum-build 5\n"
+            ".Sh CAVEATS\nFor planning only.\nThe placard, the tyre maker's data book, the wheel's "
+            "own rating,\nlocal codes and a licensed engineer's approval decide.\n"
+            "Weigh the vehicle as loaded.\n",
+            NULL);
+}

@@ -1,0 +1,53 @@
+/* JSON Schema of what the commands print as json: an array of objects, from the column tables. */
+#include "docgen/docgen.h"
+
+static void put_column(struct outbuf *out, const char *name, const struct column *column,
+                       bool first)
+{
+    put_all(out, first ? "" : ",\n    ", "\"", name, "\": {\"type\": [\"",
+            column->text ? "string" : "number", "\", \"null\"], \"description\": \"", column->title,
+            "\"}", NULL);
+}
+
+/* A column with one unit is always there; of two units, those that --units asks for. */
+static void put_row(struct outbuf *out, const struct command *command)
+{
+    bool first = true;
+    put_all(out, "{\"type\": \"object\", \"additionalProperties\": false,\n    \"properties\": {",
+            NULL);
+    for (size_t i = 0; i < *command->column_count; i++) {
+        const struct column *column = &command->columns[i];
+        put_column(out, column->name, column, i == 0);
+        if (column->name_us != NULL)
+            put_column(out, column->name_us, column, false);
+    }
+    put_all(out, "},\n    \"required\": [", NULL);
+    for (size_t i = 0; i < *command->column_count; i++) {
+        if (command->columns[i].name_us != NULL)
+            continue;
+        put_all(out, first ? "\"" : ", \"", command->columns[i].name, "\"", NULL);
+        first = false;
+    }
+    put_all(out, "]}", NULL);
+}
+
+void write_rows_schema(struct arena *arena, struct outbuf *out)
+{
+    (void)arena;
+    bool first = true;
+    put_all(out,
+            "{\"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n"
+            "\"title\": \"json output of tyresum: one of $defs by command; without --columns\",\n"
+            "\"type\": \"array\", \"items\": {\"type\": \"object\"},\n\"$defs\": {",
+            NULL);
+    for (size_t i = 0; i < command_count; i++) {
+        if (*command_table[i].column_count == 0)
+            continue;
+        put_all(out, first ? "\n\"" : ",\n\"", command_table[i].name,
+                "\": {\"type\": \"array\", \"items\":\n  ", NULL);
+        put_row(out, &command_table[i]);
+        put_all(out, "}", NULL);
+        first = false;
+    }
+    put_all(out, "}}\n", NULL);
+}
