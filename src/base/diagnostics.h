@@ -36,7 +36,7 @@ void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t l
 /* Writes all to standard error, ordered by place. */
 void diagnostics_print(struct diagnostics *diagnostics);
 
-/* One message without a place: "tyresum: error: …". */
+/* One message without a place: "tyresum: error: ...". */
 void diagnostics_plain(const char *format, ...) __attribute__((format(printf, 1, 2)));
 
 /* Characters (not bytes) of a UTF-8 text. */

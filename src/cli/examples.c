@@ -18,6 +18,8 @@ const struct example example_table[] = {
     {"sheet", "tyresum sheet build.yaml", "The whole job, to read.", false},
     {"sheet", "tyresum sheet build.yaml --format csv --output sheet.csv",
      "The whole job, for a spreadsheet.", true},
+    {"shortlist", "tyresum shortlist build.yaml --best 5",
+     "Which sizes would do? The file says within which limits, under search.", false},
     {"check", "tyresum check build.yaml", "What would be assumed, and what is missing.", false},
     {"check", "tyresum check --template --output new.yaml", "A build file to start from.", false},
     {"tables", "tyresum tables", "Which tables the sums rest on.", false},

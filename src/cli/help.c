@@ -79,8 +79,8 @@ void help_program(struct outbuf *out)
         outbuf_char(out, '\n');
     }
     outbuf_text(out,
-                "\nExit status: 0 computed; 1 a line of a stream could not be read; 2 input "
-                "wrong;\n3 with --strict, a finding is `fail`; 4 the output was not written.\n");
+                "\nExit status: 0 computed, 1 a line unread, 2 input wrong, "
+                     "3 a fail, 4 unwritten\n");
 }
 
 static void put_examples(struct outbuf *out, const struct command *command)

@@ -48,7 +48,7 @@ static const char *mark_of(struct arena *arena, const char *path, const struct k
 {
     if (is_active(arena, path, key))
         return "";
-    return key_is_alternative(path) ? "##" : "#";
+    return key_is_alternative(arena, path) ? "##" : "#";
 }
 
 /* What the key means stands behind the line, or above it where there is no room. */
@@ -57,7 +57,8 @@ static void put_line(struct template *template, const char *lead, const char *li
     struct outbuf *out = template->out;
     size_t used = strlen(lead) + strlen(line), at = used < DOC_AT ? DOC_AT : used + 1;
     bool behind = at + 2 + strlen(doc) <= LINE_MAX_WIDTH;
-    outbuf_text(out, lead);
+    bool marks_alone = !behind && strspn(lead, "#") == strlen(lead);
+    outbuf_text(out, marks_alone ? "" : lead);
     if (behind) {
         outbuf_text(out, line);
         for (; used < at; used++)

@@ -89,45 +89,46 @@ static bool is_name(const struct key *key)
 }
 
 /* True of a key that only commands without a part of their own read, where they exist. */
-static bool is_read_elsewhere(const struct key *key)
+static bool is_read_elsewhere(unsigned use)
 {
-    for (size_t i = 0; i < command_count; i++)
-        if (command_table[i].columns != figure_columns && command_table[i].bit != CMD_CHECK &&
-            (key->use & ~command_table[i].keys) == 0 && command_table[i].keys != 0)
+    enum { USE_PARTS = USE_SPEEDOMETER | USE_GEARING | USE_LOAD | USE_CLEARANCE };
+    for (size_t i = 0; i < command_count && !(use & USE_PARTS); i++)
+        if (command_table[i].keys & use && command_table[i].bit != CMD_CHECK)
             return true;
     return false;
 }
 
 static void try_mapping(const struct trial *trial, const struct key_set *set, struct node *mapping,
-                        const char *path);
+                        const char *path, unsigned use);
 
 static void try_key(const struct trial *trial, const struct key *key, struct node *mapping,
-                    struct node *child, const char *path)
+                    struct node *child, const char *path, unsigned use)
 {
     if (key->kind == KEY_MAPPING || key->kind == KEY_MAPPING_LIST) {
         if (child->kind == NODE_MAPPING)
-            try_mapping(trial, key->set, child, path);
+            try_mapping(trial, key->set, child, path, use);
         for (struct node *item = child->first; child->kind == NODE_SEQUENCE && item != NULL;
              item = item->next)
-            try_mapping(trial, key->set, item, path);
+            try_mapping(trial, key->set, item, path, use);
         return;
     }
     struct unused_keys *out = trial->out;
     if (out->given++ >= KEYS_TRIED_MAX)
         out->stopped_early = true;
-    else if (!is_name(key) && !is_read_elsewhere(key) && is_unused(trial, mapping, child))
+    else if (!is_name(key) && !is_read_elsewhere(use) && is_unused(trial, mapping, child))
         out->items[out->count++] = (struct unused_key){path, child->key->mark};
 }
 
 static void try_mapping(const struct trial *trial, const struct key_set *set, struct node *mapping,
-                        const char *path)
+                        const char *path, unsigned use)
 {
     for (struct node *child = mapping->first; child != NULL; child = child->next)
         for (size_t i = 0; i < set->count; i++)
             if (span_is(child->key->text, set->keys[i].name))
                 try_key(trial, &set->keys[i], mapping, child,
                         arena_format(trial->arena, "%s%s%s", path, *path ? "." : "",
-                                     set->keys[i].name));
+                                     set->keys[i].name),
+                        use & set->keys[i].use);
 }
 
 void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
@@ -136,5 +137,6 @@ void unused_keys_find(struct arena *arena, const struct plan *plan, const char *
     *out = (struct unused_keys){
         .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items)};
     const struct trial trial = {arena, plan, option, baseline, out};
-    try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "");
+    try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "",
+                USE_ALL);
 }

@@ -34,14 +34,17 @@ void put_all(struct outbuf *out, ...)
 
 void put_roff(struct outbuf *out, const char *text)
 {
-    for (bool line_begins = true; *text != '\0'; text++) {
-        if (line_begins && (*text == '.' || *text == '\''))
+    enum { LINE_FULL = 60 }; /* a manual's source has short lines; roff fills them again */
+    size_t column = 0;
+    for (; *text != '\0'; text++) {
+        char c = *text == ' ' && column >= LINE_FULL ? '\n' : *text;
+        if (column == 0 && (c == '.' || c == '\''))
             outbuf_text(out, "\\&");
-        if (*text == '\\')
+        if (c == '\\')
             outbuf_text(out, "\\e");
         else
-            outbuf_char(out, *text);
-        line_begins = *text == '\n';
+            outbuf_char(out, c);
+        column = c == '\n' ? 0 : column + 1;
     }
 }
 

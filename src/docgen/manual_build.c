@@ -61,6 +61,11 @@ static const char *kind_text(struct arena *arena, const struct key *key)
     case KEY_PAIR_LIST:
         return arena_format(arena, "a list of pairs: %s and %s", kind,
                             unit_kind_name(key->second_unit));
+    case KEY_NUMBERS:
+        return arena_format(arena, "%s, or a list of them", kind);
+    case KEY_TRIPLE_LIST:
+        return arena_format(arena, "a list of triples: %s,\n%s and %s", kind,
+                            unit_kind_name(key->second_unit), unit_kind_name(key->third_unit));
     case KEY_MAPPING:
         return "a mapping";
     case KEY_MAPPING_LIST:

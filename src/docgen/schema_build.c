@@ -111,23 +111,35 @@ static void put_pair(struct schema *schema, const struct key *key)
     put_all(schema->out, "}}]}", NULL);
 }
 
+/* [first, second], or with a third. */
+static void put_tuple(struct schema *schema, const struct key *key)
+{
+    bool three = key->kind == KEY_TRIPLE_LIST;
+    const char *count = three ? "3" : "2";
+    put_all(schema->out, "{\"type\": \"array\", \"minItems\": ", count, ", \"maxItems\": ", count,
+            ", \"prefixItems\": [", NULL);
+    put_quantity(schema, key, key->unit);
+    put_all(schema->out, ", ", NULL);
+    put_quantity(schema, key, key->second_unit);
+    if (three) {
+        put_all(schema->out, ", ", NULL);
+        put_quantity(schema, key, key->third_unit);
+    }
+    put_all(schema->out, "]}", NULL);
+}
+
 static void put_list(struct schema *schema, const struct key *key)
 {
     struct outbuf *out = schema->out;
     put_all(out, "{\"type\": \"array\", \"items\": ", NULL);
-    if (key->kind == KEY_NUMBER_LIST) {
+    if (key->kind == KEY_NUMBER_LIST || key->kind == KEY_NUMBERS) {
         put_quantity(schema, key, key->unit);
     } else if (key->kind == KEY_TEXT_LIST && key->choices != NULL) {
         put_choices(schema, key);
     } else if (key->kind == KEY_TEXT_LIST) {
         put_all(out, any_text, NULL);
     } else {
-        put_all(out, "{\"type\": \"array\", \"minItems\": 2, \"maxItems\": 2, \"prefixItems\": [",
-                NULL);
-        put_quantity(schema, key, key->unit);
-        put_all(out, ", ", NULL);
-        put_quantity(schema, key, key->second_unit);
-        put_all(out, "]}", NULL);
+        put_tuple(schema, key);
     }
     put_all(out, "}", NULL);
 }
@@ -188,7 +200,15 @@ static void put_value(struct schema *schema, const struct key *key)
     case KEY_TEXT_LIST:
     case KEY_NUMBER_LIST:
     case KEY_PAIR_LIST:
+    case KEY_TRIPLE_LIST:
         put_list(schema, key);
+        break;
+    case KEY_NUMBERS:
+        put_all(out, "{\"anyOf\": [", NULL);
+        put_quantity(schema, key, key->unit);
+        put_all(out, ", ", NULL);
+        put_list(schema, key);
+        put_all(out, "]}", NULL);
         break;
     case KEY_MAPPING:
     case KEY_MAPPING_LIST:

@@ -28,6 +28,8 @@ static const struct {
     {"top_speed", "175 km/h"},
     {"track", "{front: 1520 mm, rear: 1530 mm}"},
     {"drag.coefficient", "0.42"},
+    {"pressure_warning", "180 kPa"},
+    {"air_density", "1.225 kg/m3"},
     {"size", "P255/70R16 109S"},
     {"options.name", "one step taller"},
     {"options.size", "LT255/75R16 111/108S"},
@@ -61,7 +63,12 @@ static const struct {
     {"snow_chains", "12 mm"},
     {"dual", "false"},
     {"gears", "[3.52, 2.04, 1.40, 1.00, 0.75]"},
+    {"lowest_gear", "2.63"},
+    {"highest_gear", "0.39"},
     {"reverse", "3.22"},
+    {"road_speeds", "[60 km/h, 100 km/h]"},
+    {"engine_speeds", "[2000 rpm, 3000 rpm]"},
+    {"grades", "[5 %, 10 %]"},
     {"transfer.high", "1.00"},
     {"transfer.low", "2.48"},
     {"hub_reduction", "1.00"},
@@ -77,13 +84,23 @@ static const struct {
     {"speedometer.unit", "km/h"},
     {"speedometer.rule", "un_r39"},
     {"fitted_error", "3 %"},
-    {"readings", "[[50 km/h, 48.5 km/h], [100 km/h, 97.0 km/h]]"},
+    {"speedometer.readings", "[[50 km/h, 48.5 km/h], [100 km/h, 97.0 km/h]]"},
     {"readings_on", "fitted"},
     {"setting.kind", "pulses_per_km"},
     {"setting.now", "2548"},
     {"setting.step", "1"},
     {"setting.min", "1000"},
     {"setting.max", "25000"},
+    {"driving_gear_teeth", "7"},
+    {"pulses_per_turn", "4"},
+    {"turns_per_km", "637"},
+    {"characteristic_coefficient", "8000"},
+    {"odometer.rule", "eu_recording"},
+    {"since_change", "12000 km"},
+    {"service_interval", "15000 km"},
+    {"range.from", "20 km/h"},
+    {"range.to", "160 km/h"},
+    {"range.step", "10 km/h"},
     {"aim", "lowest_lawful"},
     {"carried.item", "drawers and fridge"},
     {"carried.mass", "118 kg"},
@@ -104,6 +121,10 @@ static const struct {
     {"wheel_rate", "62 N/mm"},
     {"travel_to_bump", "80 mm"},
     {"bump_stop_change", "10 mm"},
+    {"room_for.item", "roof tent"},
+    {"room_for.at", "1700 mm"},
+    {"off_road.pressure", "120 kPa"},
+    {"off_road.speed", "30 km/h"},
     {"suspension.rear", "{lift: 50 mm, wheel_rate: 74 N/mm, travel_to_bump: 85 mm}"},
     {"clearance.ground", "220 mm"},
     {"ground_at", "1500 mm"},
@@ -141,10 +162,26 @@ static const struct {
 };
 
 static const char *const alternatives[] = {
-    "revs_per_km",     "readings",        "readings_on",      "carried.volume",
-    "carried.of",      "carried.density", "carried.dry_mass", "carried.occupants",
-    "occupant_mass",   "carried.seat",    "carried.tow_ball", "carried.trailer_mass",
-    "carried.removed", "fitted.rear",     "options.rear",
+    "revs_per_km",
+    "fitted.rear",
+    "options.rear",
+    "continuously_variable",
+    "speedometer.readings",
+    "timed_readings",
+    "readings_on",
+    "setting.choices",
+    "driving_gear_teeth",
+    "characteristic_coefficient",
+    "carried.volume",
+    "carried.of",
+    "carried.density",
+    "carried.dry_mass",
+    "carried.occupants",
+    "carried.occupant_mass",
+    "carried.seat",
+    "carried.tow_ball",
+    "carried.trailer_mass",
+    "carried.removed",
 };
 
 static const char *const always_given[] = {"vehicle.name", "tyres.fitted.size",
@@ -157,12 +194,15 @@ static bool ends_with(const char *path, const char *end)
            (length == wanted || path[length - wanted - 1] == '.');
 }
 
-bool key_is_alternative(const char *path)
+/* What stands under an alternative is part of it. */
+bool key_is_alternative(struct arena *arena, const char *path)
 {
     for (size_t i = 0; i < sizeof alternatives / sizeof alternatives[0]; i++)
         if (ends_with(path, alternatives[i]))
             return true;
-    return false;
+    const char *point = strrchr(path, '.');
+    return point != NULL &&
+           key_is_alternative(arena, arena_format(arena, "%.*s", (int)(point - path), path));
 }
 
 bool key_is_always_given(const char *path)
@@ -221,10 +261,14 @@ static const char *example_of_kind(struct arena *arena, const struct key *key)
     case KEY_TEXT_LIST:
         return arena_format(arena, "[%s]", key->choices != NULL ? key->choices[0] : "a name");
     case KEY_NUMBER_LIST:
+    case KEY_NUMBERS:
         return arena_format(arena, "[%s]", value);
     case KEY_PAIR_LIST:
         return arena_format(arena, "[[%s, %s]]", unit_kind_example(key->unit),
                             unit_kind_example(key->second_unit));
+    case KEY_TRIPLE_LIST:
+        return arena_format(arena, "[[%s, %s, %s]]", unit_kind_example(key->unit),
+                            unit_kind_example(key->second_unit), unit_kind_example(key->third_unit));
     case KEY_STATES:
         return "{touring: all}";
     case KEY_MAPPING:
@@ -238,8 +282,19 @@ static const char *example_of_kind(struct arena *arena, const struct key *key)
     return value;
 }
 
+/* "[[1 mi, 61.3 s, 60 mph], ...]" as a value that can be given. */
+static const char *without_dots(struct arena *arena, const char *example)
+{
+    const char *dots = strstr(example, ", ...");
+    if (dots == NULL)
+        return example;
+    return arena_format(arena, "%.*s%s", (int)(dots - example), example, dots + strlen(", ..."));
+}
+
 const char *key_example(struct arena *arena, const char *path, const struct key *key)
 {
     const char *listed = listed_example(path);
-    return listed != NULL ? listed : example_of_kind(arena, key);
+    if (listed != NULL)
+        return listed;
+    return key->example != NULL ? without_dots(arena, key->example) : example_of_kind(arena, key);
 }

@@ -15,7 +15,7 @@ const char *key_example(struct arena *arena, const char *path, const struct key 
 
 /* True of a key that stands for the same as one before it, such as revs_per_km beside
  * revs_per_mile: only one of them is given. */
-bool key_is_alternative(const char *path);
+bool key_is_alternative(struct arena *arena, const char *path);
 
 /* True of the few keys that every build file has. */
 bool key_is_always_given(const char *path);

@@ -9,7 +9,7 @@
 
 enum key_kind {
     KEY_QUANTITY,      /* double: a number with a unit, or a bare number for KIND_BARE */
-    KEY_QUANTITY_PAIR, /* struct axle_pair: one value or {front: …, rear: …} */
+    KEY_QUANTITY_PAIR, /* struct axle_pair: one value or {front: ..., rear: ...} */
     KEY_BOUND,         /* struct bound: a quantity of `unit` or of `second_unit` */
     KEY_TEXT,          /* const char * */
     KEY_LETTER,        /* char: one letter of `choices[0]` */
@@ -20,7 +20,7 @@ enum key_kind {
     KEY_TEXT_LIST,     /* struct text_list */
     KEY_NUMBER_LIST,   /* struct number_list: quantities of `unit` */
     KEY_NUMBERS,       /* the same, but one quantity alone is a list of one */
-    KEY_PAIR_LIST,     /* struct pair_list: [[first, second], …] of `unit`, `second_unit` */
+    KEY_PAIR_LIST,     /* struct pair_list: [[first, second], ...] of `unit`, `second_unit` */
     KEY_TRIPLE_LIST,   /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
     KEY_MAPPING,       /* a struct whose first member is its node, read by `set` */
     KEY_MAPPING_LIST,  /* a list of those; one mapping alone is a list of one */
