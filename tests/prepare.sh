@@ -40,6 +40,11 @@ can_fuzz() {
         >/dev/null 2>&1
 }
 
+can_validate() {
+    python3 -c 'import jsonschema, yaml' 2>/dev/null ||
+        /usr/bin/python3 -c 'import jsonschema, yaml' 2>/dev/null
+}
+
 # Prints the Debian packages that bring those of the named needs which are not met.
 missing_packages() {
     for need in "$@"; do
@@ -49,6 +54,9 @@ missing_packages() {
         libyaml) pkg-config --exists yaml-0.1 2>/dev/null || echo libyaml-dev ;;
         check) pkg-config --exists 'check >= 0.12' 2>/dev/null || echo check ;;
         xmllint) command -v xmllint >/dev/null 2>&1 || echo libxml2-utils ;;
+        validator) can_validate || echo python3-jsonschema python3-yaml ;;
+        office) command -v soffice >/dev/null 2>&1 || echo libreoffice-calc-nogui ;;
+        musl) command -v musl-gcc >/dev/null 2>&1 || echo musl-tools ;;
         fuzzer) can_fuzz || echo clang "$(fuzzer_runtime)" ;;
         *) command -v "$need" >/dev/null 2>&1 || echo "$need" ;;
         esac

@@ -14,6 +14,9 @@ case ${1-} in
     ;;
 esac
 
+long_flag=
+[ "$long" = no ] || long_flag=--long
+
 # shellcheck source=SCRIPTDIR/prepare.sh
 . "$top/tests/prepare.sh"
 
@@ -102,6 +105,8 @@ everything() {
     part "command tests$2" sh "$top/tests/command/run.sh" "$1/tyresum"
     part "faults$2" sh "$top/tests/command/faults.sh" "$1/tyresum"
     part "published values$2" sh "$top/tests/outside/run.sh" "$1/tyresum"
+    part "README$2" sh "$top/tests/readme.sh" "$1/tyresum"
+    part "manual, completion, schemas$2" sh "$top/tests/docs/run.sh" "$1" $long_flag
 }
 
 build_failed() {
@@ -148,7 +153,7 @@ valgrind_commands() {
 
 need_for_build
 need check sanitizers jq bc units mandoc xmllint tidy
-[ "$long" = no ] || need fuzzer valgrind
+[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
@@ -180,8 +185,11 @@ unset ASAN_OPTIONS UBSAN_OPTIONS
 if [ "$long" = yes ]; then
     fuzz || one "build for fuzzing" false
     valgrind_commands
+    part "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum"
+    part "packaging" sh "$top/tests/packaging.sh" "$top" "$plain"
     one "make distcheck" make -C "$top/.build" distcheck
 else
-    echo "Not run in the short mode (sh tests/run.sh --long does): fuzzing, valgrind, make distcheck."
+    echo "Not run in the short mode (sh tests/run.sh --long does): fuzzing, valgrind,"
+    echo "LibreOffice, packaging (install, static program, musl), make distcheck."
 fi
 finish

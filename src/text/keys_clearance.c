@@ -11,10 +11,10 @@ static const struct key axle_suspension[] = {
     {"wheel_rate_steps", .kind = KEY_PAIR_LIST, .unit = KIND_LENGTH, .second_unit = KIND_STIFFNESS,
      FIELD(struct axle_suspension, wheel_rate_steps), .use = USE_CLEARANCE,
      .doc = "instead, of stepped springs: [[travel from the unladen ride height, rate from there], "
-            "…]"},
+            "...]"},
     {"wheel_rate_curve", .kind = KEY_PAIR_LIST, .unit = KIND_LENGTH, .second_unit = KIND_STIFFNESS,
      FIELD(struct axle_suspension, wheel_rate_curve), .use = USE_CLEARANCE,
-     .doc = "instead, of progressive springs: [[travel from the unladen ride height, rate], …]"},
+     .doc = "instead, of progressive springs: [[travel from the unladen ride height, rate], ...]"},
     {"spring_rate", QUANTITY(KIND_STIFFNESS), FIELD(struct axle_suspension, spring_rate_N_m),
      RANGE(1e3, 1e8), .use = USE_CLEARANCE,
      .doc = "instead, of the spring itself; needs motion_ratio"},
