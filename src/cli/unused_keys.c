@@ -125,10 +125,10 @@ static void try_mapping(const struct trial *trial, const struct key_set *set, st
     for (struct node *child = mapping->first; child != NULL; child = child->next)
         for (size_t i = 0; i < set->count; i++)
             if (span_is(child->key->text, set->keys[i].name))
-                try_key(trial, &set->keys[i], mapping, child,
-                        arena_format(trial->arena, "%s%s%s", path, *path ? "." : "",
-                                     set->keys[i].name),
-                        use & set->keys[i].use);
+                try_key(
+                    trial, &set->keys[i], mapping, child,
+                    arena_format(trial->arena, "%s%s%s", path, *path ? "." : "", set->keys[i].name),
+                    use & set->keys[i].use);
 }
 
 void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
@@ -137,6 +137,5 @@ void unused_keys_find(struct arena *arena, const struct plan *plan, const char *
     *out = (struct unused_keys){
         .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items)};
     const struct trial trial = {arena, plan, option, baseline, out};
-    try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "",
-                USE_ALL);
+    try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "", USE_ALL);
 }
