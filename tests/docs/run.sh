@@ -110,6 +110,7 @@ in_zsh() {
 }
 
 # expect SHELL WORDS LINE: LINE is among what the shell offers (zsh: what it makes of it).
+# shellcheck disable=SC2016 # the inner shell expands it
 expect() {
     check "$1: $2" sh -c 'grep -qxF -e "$1" offered || { cat offered; exit 1; }' sh "$3"
 }
@@ -156,7 +157,7 @@ for candidate in python3 /usr/bin/python3; do
 done
 if there "python3 with jsonschema and yaml" 20 test -n "$python"; then
     "$python" -W ignore "$here/schemas.py" "$docs" "$top" >schemas.log 2>&1 || true
-    cat schemas.log | grep -v '^count '
+    grep -v '^count ' schemas.log
     # shellcheck disable=SC2046 # two numbers
     set -- $(sed -n 's/^count //p' schemas.log)
     passed=$((passed + ${1:-0}))
