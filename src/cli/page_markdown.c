@@ -24,7 +24,7 @@ const char *finding_says(const struct reading *reading, const struct figure *fig
         text = figure_text(reading, figure, figure->value);
     if (known(figure->limit))
         text = arena_format(reading->arena, "%s%s(limit %s)", text, *text ? " " : "",
-                            figure_text(reading, figure, figure->limit));
+                            figure_limit_text(reading, figure));
     if (figure->action != NULL)
         text = arena_format(reading->arena, "%s%s%s", text, *text ? "; " : "", figure->action);
     return text;
