@@ -20,7 +20,8 @@ struct arena {
 void *arena_allocate(struct arena *arena, size_t size);
 void *arena_allocate_array(struct arena *arena, size_t count, size_t size);
 char *arena_copy(struct arena *arena, struct span text); /* with a NUL behind */
-char *arena_format(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+char *arena_format(struct arena *arena, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
 void arena_free(struct arena *arena);
 
 #endif

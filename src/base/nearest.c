@@ -20,8 +20,8 @@ static size_t edit_distance(struct span a, struct span b)
                 best = previous[j] + 1;
             if (current[j - 1] + 1 < best)
                 best = current[j - 1] + 1;
-            if (i > 1 && j > 1 && x == upper_case(b.at[j - 2]) &&
-                upper_case(a.at[i - 2]) == y && before[j - 2] + 1 < best)
+            if (i > 1 && j > 1 && x == upper_case(b.at[j - 2]) && upper_case(a.at[i - 2]) == y &&
+                before[j - 2] + 1 < best)
                 best = before[j - 2] + 1;
             current[j] = best;
         }

@@ -109,8 +109,8 @@ static void write_terminal(const struct command *command, const struct reading *
     outbuf_text(reading->out, "\n\n");
     if (!sheet)
         legend_text(reading);
-    outbuf_text(reading->out, sheet ? "Findings, worst first (in full below)\n"
-                                    : "\nFindings, worst first\n");
+    outbuf_text(reading->out,
+                sheet ? "Findings, worst first (in full below)\n" : "\nFindings, worst first\n");
     if (sheet) {
         shared_findings_text(reading);
         sheet_head_text(reading);

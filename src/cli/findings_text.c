@@ -80,7 +80,8 @@ static bool is_limited(enum quantity_id quantity)
 static bool same_matter(const struct figure *a, const struct figure *b)
 {
     bool placed = a->quantity != QUANTITY_TYRE_CAPACITY &&
-                  a->quantity != QUANTITY_PRESSURE_AS_REPLACED && a->quantity != QUANTITY_SPARE_ROOM;
+                  a->quantity != QUANTITY_PRESSURE_AS_REPLACED &&
+                  a->quantity != QUANTITY_SPARE_ROOM;
     if (is_limited(a->quantity) && strcmp(a->basis, b->basis) != 0)
         return false;
     return a->quantity == b->quantity && a->axle == b->axle && a->part == b->part &&
@@ -119,8 +120,8 @@ static void write_finding(const struct reading *reading, const struct figure *fi
     if (known(figure->value))
         prose_words(&prose, figure_text(reading, figure, figure->value));
     if (known(figure->limit))
-        prose_words(&prose, arena_format(reading->arena, "(limit %s)",
-                                         figure_limit_text(reading, figure)));
+        prose_words(&prose,
+                    arena_format(reading->arena, "(limit %s)", figure_limit_text(reading, figure)));
     if (figure->action != NULL)
         prose_words(&prose, figure->action);
     if (figure->basis != NULL)
@@ -211,10 +212,10 @@ static void write_setup(const struct reading *reading, const struct badness *bad
     struct prose prose = prose_of(reading);
     const char *label = option_label(reading, setup->name);
     prose_begin(&prose, 0, label, VERDICT_AT);
-    prose_words(&prose, arena_format(reading->arena, "%s%s%s: %s",
-                                     setup->is_fitted ? "" : setup->name,
-                                     setup->is_fitted ? "" : ", ", size_text(reading, setup),
-                                     counts_text(reading, badness)));
+    prose_words(&prose,
+                arena_format(reading->arena, "%s%s%s: %s", setup->is_fitted ? "" : setup->name,
+                             setup->is_fitted ? "" : ", ", size_text(reading, setup),
+                             counts_text(reading, badness)));
     prose_end(&prose);
     for (size_t i = 0; i < own.count; i++)
         write_finding(reading, own.items[i]);
@@ -236,10 +237,9 @@ const struct badness *findings_order(const struct reading *reading)
     const struct plan *plan = reading->plan;
     struct badness *all = arena_allocate_array(reading->arena, plan->count, sizeof *all);
     for (size_t i = 0; i < plan->count; i++)
-        all[i] = (struct badness){i, count_verdict(reading, i, VERDICT_FAIL),
-                                  count_verdict(reading, i, VERDICT_UNKNOWN),
-                                  count_verdict(reading, i, VERDICT_CAUTION),
-                                  count_verdict(reading, i, VERDICT_OK)};
+        all[i] = (struct badness){
+            i, count_verdict(reading, i, VERDICT_FAIL), count_verdict(reading, i, VERDICT_UNKNOWN),
+            count_verdict(reading, i, VERDICT_CAUTION), count_verdict(reading, i, VERDICT_OK)};
     qsort(all, plan->count, sizeof *all, worst_first);
     return all;
 }

@@ -78,8 +78,7 @@ void help_program(struct outbuf *out)
         outbuf_text(out, example_table[i].line);
         outbuf_char(out, '\n');
     }
-    outbuf_text(out,
-                "\nExit status: 0 computed, 1 a line unread, 2 input wrong, "
+    outbuf_text(out, "\nExit status: 0 computed, 1 a line unread, 2 input wrong, "
                      "3 a fail, 4 unwritten\n");
 }
 

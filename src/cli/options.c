@@ -195,9 +195,9 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
             only_operands = true;
         } else if (argv[i][1] != '-') {
             const char *meant = option_meant(argv[i]);
-            diagnostics_plain("\"%s\" is no option; options have two dashes, and -- ends them%s%s%s",
-                              argv[i], meant ? " (did you mean --" : "", meant ? meant : "",
-                              meant ? "?)" : "");
+            diagnostics_plain(
+                "\"%s\" is no option; options have two dashes, and -- ends them%s%s%s", argv[i],
+                meant ? " (did you mean --" : "", meant ? meant : "", meant ? "?)" : "");
             return false;
         } else if (!take_option(argc, argv, &i, given, out)) {
             return false;

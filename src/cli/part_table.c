@@ -144,9 +144,8 @@ static bool tabulated(const struct figure *figure, enum part part, bool headline
     bool shown = figure->headline == HEADLINE_YES ||
                  (figure->headline == HEADLINE_UNLESS_OK && figure->verdict != VERDICT_OK);
     return figure->part == part && figure->headline != HEADLINE_ROWS_ONLY &&
-           (shown || !headlines_only) &&
-           figure->quantity != QUANTITY_ASSUMPTION && figure->quantity != QUANTITY_PART_MISSING &&
-           figure->quantity != QUANTITY_MIXED_SOURCES;
+           (shown || !headlines_only) && figure->quantity != QUANTITY_ASSUMPTION &&
+           figure->quantity != QUANTITY_PART_MISSING && figure->quantity != QUANTITY_MIXED_SOURCES;
 }
 
 static const char *line_title(const struct reading *reading, const struct figure *figure)
@@ -248,8 +247,8 @@ static void write_block(const struct reading *reading, enum part part, const str
         .with_header = !reading->options->no_header,
         .decimal_mark = '\0', /* cells are texts: aligned at their end */
     };
-    writer_begin(&writer, writer_find(reading->markdown ? "markdown" : "table"), reading->out, reading->arena, options, headings,
-                 columns);
+    writer_begin(&writer, writer_find(reading->markdown ? "markdown" : "table"), reading->out,
+                 reading->arena, options, headings, columns);
     write_lines(reading, lines, block, &writer);
     writer_end(&writer);
 }

@@ -54,9 +54,10 @@ static bool find_column(struct stock_reader *reader, struct span header)
                 reader->index = i;
                 return true;
             }
-    diagnostics_plain("the heading of \"%s\" has no column \"%s\"; expected search: {column: ...} to "
-                      "name the one that the sizes stand under",
-                      reader->path, wanted[0]);
+    diagnostics_plain(
+        "the heading of \"%s\" has no column \"%s\"; expected search: {column: ...} to "
+        "name the one that the sizes stand under",
+        reader->path, wanted[0]);
     return false;
 }
 

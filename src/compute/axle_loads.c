@@ -61,8 +61,8 @@ double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup
     return known_or(change, 0);
 }
 
-double spare_mass_change_kg(const struct specification *specification,
-                            const struct setup *fitted, const struct setup *setup)
+double spare_mass_change_kg(const struct specification *specification, const struct setup *fitted,
+                            const struct setup *setup)
 {
     double change = setup->spare.mass_kg - fitted->spare.mass_kg;
     if (setup->spare.size_node == NULL || fitted->spare.size_node == NULL ||

@@ -52,8 +52,8 @@ double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup
 
 /* Mass that the setup's spare adds where the spare is carried (clearance: spare_space: at), beside
  * the one carried now; 0 where a mass or the place is not known. */
-double spare_mass_change_kg(const struct specification *specification,
-                            const struct setup *fitted, const struct setup *setup);
+double spare_mass_change_kg(const struct specification *specification, const struct setup *fitted,
+                            const struct setup *setup);
 
 /* Load on the heavier wheel position of an axle: half of it, or more where sides are known. */
 double heavier_corner_kg(const struct axle_loads *loads, enum axle axle, double track_m);

@@ -30,7 +30,12 @@ const char *assumption_text(enum assumption assumption)
 struct tyre tyre_unknown(void)
 {
     struct tyre tyre = {
-        .wheel = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
+        .wheel = {NULL,
+                  UNKNOWN,
+                  UNKNOWN,
+                  UNKNOWN,
+                  UNKNOWN,
+                  UNKNOWN,
                   {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN}},
         .data_book = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
                       UNKNOWN, UNKNOWN},

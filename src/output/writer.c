@@ -4,7 +4,7 @@
 #include "output/utf8.h"
 
 static const struct writer_functions *const formats[] = {&writer_table, &writer_csv, &writer_json,
-                                                       &writer_markdown};
+                                                         &writer_markdown};
 
 const struct writer_functions *writer_find(const char *name)
 {

@@ -31,17 +31,18 @@ struct heading {
 
 struct writer_options {
     bool with_header;
-    char decimal_mark; /* '.' or ','; csv separates by ';' where it is ',' */
-    bool streaming;    /* rows come one at a time: fixed widths, one json object a line */
-    int width;         /* of the terminal, 0 for no limit */
-    char separator;    /* of csv; 0: by the decimal mark */
+    char decimal_mark;    /* '.' or ','; csv separates by ';' where it is ',' */
+    bool streaming;       /* rows come one at a time: fixed widths, one json object a line */
+    int width;            /* of the terminal, 0 for no limit */
+    char separator;       /* of csv; 0: by the decimal mark */
     bool byte_order_mark; /* csv only, for a spreadsheet that takes it as the sign of UTF-8 */
 };
 
 struct writer {
     const struct writer_functions *functions;
     struct outbuf *out;
-    struct arena *arena; /* for what must be kept until the end (a table's rows, unless streaming) */
+    struct arena
+        *arena; /* for what must be kept until the end (a table's rows, unless streaming) */
     struct writer_options options;
     const struct heading *headings;
     size_t columns;

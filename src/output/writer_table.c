@@ -274,9 +274,8 @@ static void put_left_out(struct writer *writer)
         put_word(writer, "of", "");
         put_count(writer, "", writer->columns);
     }
-    for (size_t i = 0; i < (named ? sizeof before / sizeof before[0]
-                                  : sizeof counted / sizeof counted[0]);
-         i++)
+    for (size_t i = 0;
+         i < (named ? sizeof before / sizeof before[0] : sizeof counted / sizeof counted[0]); i++)
         put_word(writer, named ? before[i] : counted[i], "");
     for (size_t i = 0; named && i < writer->columns; i++)
         if (!is_shown(writer, i))

@@ -35,7 +35,7 @@ struct figure {
     enum verdict verdict;
     const char *basis, *action;
     enum headline headline;
-    int decimals; /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
+    int decimals;        /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */
     bool instrument_kmh;
 };
@@ -47,8 +47,8 @@ struct figures {
 };
 
 /* A figure with no state, axle, limit or verdict: to be filled up and added. */
-struct figure figure_of(enum part part, enum quantity_id quantity, const char *option,
-                        double value, const char *basis);
+struct figure figure_of(enum part part, enum quantity_id quantity, const char *option, double value,
+                        const char *basis);
 void figures_add(struct figures *figures, struct figure figure);
 
 const char *part_name(enum part part);

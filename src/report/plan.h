@@ -21,7 +21,7 @@ struct plan {
     const struct specification *specification;
     bool us; /* us units first: pressure pairs and round speeds follow */
     struct setup fitted;
-    struct setup *setups; /* [0] is fitted, then the options chosen */
+    struct setup *setups;  /* [0] is fitted, then the options chosen */
     struct beside *beside; /* one a setup */
     size_t count;
 };

@@ -8,13 +8,15 @@
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us */
 #define QUANTITIES(X)                                                                              \
     X(OVERALL_DIAMETER, "overall_diameter", "overall diameter", UNIT_MM, UNIT_IN, 0, 2)            \
-    X(OVERALL_DIAMETER_CHANGE, "overall_diameter_change", "diameter change", UNIT_MM, UNIT_IN, 1, 2) \
+    X(OVERALL_DIAMETER_CHANGE, "overall_diameter_change", "diameter change", UNIT_MM, UNIT_IN, 1,  \
+      2)                                                                                           \
     X(DIAMETER_CHANGE_SHARE, "overall_diameter_change_percent", "diameter change", UNIT_PERCENT,   \
       UNIT_PERCENT, 2, 2)                                                                          \
     X(DIAMETER_LEAST, "overall_diameter_min", "diameter, least new", UNIT_MM, UNIT_IN, 1, 2)       \
     X(DIAMETER_LARGEST, "overall_diameter_max", "diameter, largest new", UNIT_MM, UNIT_IN, 1, 2)   \
     X(WIDTH_LARGEST, "section_width_max", "section width, largest new", UNIT_MM, UNIT_IN, 1, 2)    \
-    X(STATIC_LOADED_RADIUS, "static_loaded_radius", "static loaded radius", UNIT_MM, UNIT_IN, 1, 2)       \
+    X(STATIC_LOADED_RADIUS, "static_loaded_radius", "static loaded radius", UNIT_MM, UNIT_IN, 1,   \
+      2)                                                                                           \
     X(MEASURING_RIM, "measuring_rim", "measuring rim", UNIT_IN, UNIT_IN, 2, 2)                     \
     X(RIM_LEAST, "rim_min", "narrowest rim", UNIT_IN, UNIT_IN, 2, 2)                               \
     X(RIM_LARGEST, "rim_max", "widest rim", UNIT_IN, UNIT_IN, 2, 2)                                \
@@ -23,7 +25,8 @@
     X(LOAD_AT_INDEX, "load_index_load", "load of the load index", UNIT_KG, UNIT_LB, 0, 0)          \
     X(SPEED_SYMBOL, "speed_symbol_speed", "speed of the speed symbol", UNIT_KMH, UNIT_MPH, 0, 0)   \
     X(RIM_WIDTH, "rim_width", "rim width", UNIT_IN, UNIT_IN, 2, 2)                                 \
-    X(DATA_BOOK_DIAMETER, "data_book_diameter", "diameter by the data book", UNIT_MM, UNIT_IN, 1, 2) \
+    X(DATA_BOOK_DIAMETER, "data_book_diameter", "diameter by the data book", UNIT_MM, UNIT_IN, 1,  \
+      2)                                                                                           \
     X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0)                                 \
     X(AXLE_RATING_LEFT, "axle_rating_left", "left of the axle rating", UNIT_KG, UNIT_LB, 0, 0)     \
     X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0)                              \
@@ -111,8 +114,8 @@
     X(FIT_OFFSET, "fit_offset", "shown at zero", UNIT_KMH, UNIT_MPH, 2, 2)                         \
     X(MEASURED_ERROR, "measured_error", "error by the readings", UNIT_PERCENT, UNIT_PERCENT, 2, 2) \
     X(LAWFUL_CROSSING, "lawful_crossing", "crosses the law", UNIT_KMH, UNIT_MPH, 1, 1)             \
-    X(CIRCUMFERENCE_MOST, "largest_lawful_circumference", "largest lawful circumference",          \
-      UNIT_MM, UNIT_IN, 0, 2)                                                                      \
+    X(CIRCUMFERENCE_MOST, "largest_lawful_circumference", "largest lawful circumference", UNIT_MM, \
+      UNIT_IN, 0, 2)                                                                               \
     X(CIRCUMFERENCE_LEAST, "smallest_lawful_circumference", "smallest lawful circumference",       \
       UNIT_MM, UNIT_IN, 0, 2)                                                                      \
     X(LAWFUL_SHOWN_LEAST, "lawful_shown_least", "least that may be shown", UNIT_KMH, UNIT_MPH, 2,  \
@@ -142,41 +145,40 @@
     X(EFFECTIVE_AXLE, "effective_axle_ratio", "effective axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)  \
     X(RESTORING_AXLE, "restoring_axle_ratio", "restoring axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)  \
     X(NEAREST_AXLE, "nearest_axle_choice", "nearest axle choice", UNIT_BARE, UNIT_BARE, 3, 3)      \
-    X(AXLE_REMAINS, "axle_choice_remains", "engine speed remains", UNIT_PERCENT,      \
-      UNIT_PERCENT, 2, 2)                                                                          \
-    X(AXLE_REMAINS_SPEED, "axle_choice_remains_rpm", "engine speed change", UNIT_RPM, UNIT_RPM, \
-      0, 0)                                                                                        \
+    X(AXLE_REMAINS, "axle_choice_remains", "engine speed remains", UNIT_PERCENT, UNIT_PERCENT, 2,  \
+      2)                                                                                           \
+    X(AXLE_REMAINS_SPEED, "axle_choice_remains_rpm", "engine speed change", UNIT_RPM, UNIT_RPM, 0, \
+      0)                                                                                           \
     X(DRIVE_BACK_RANK, "drive_back_rank", "rank, drive back", UNIT_BARE, UNIT_BARE, 0, 0)          \
     X(CRUISE_BACK_RANK, "cruise_back_rank", "rank, cruise back", UNIT_BARE, UNIT_BARE, 0, 0)       \
     X(GEAR_STEP, "gear_step", "step", UNIT_BARE, UNIT_BARE, 3, 3)                                  \
-    X(UPSHIFT_DROP, "upshift_drop", "drop at the upshift", UNIT_RPM, UNIT_RPM, 0, 0) \
+    X(UPSHIFT_DROP, "upshift_drop", "drop at the upshift", UNIT_RPM, UNIT_RPM, 0, 0)               \
     X(RATIO_SPREAD, "ratio_spread", "spread of the gearbox", UNIT_BARE, UNIT_BARE, 2, 2)           \
     X(GEAR_ORDER, "gear_order", "order of the gears", UNIT_BARE, UNIT_BARE, 0, 0)                  \
-    X(WHEEL_TORQUE, "wheel_torque", "wheel torque", UNIT_NM, UNIT_LB_FT, 0, 0)             \
+    X(WHEEL_TORQUE, "wheel_torque", "wheel torque", UNIT_NM, UNIT_LB_FT, 0, 0)                     \
     X(TRACTIVE_FORCE, "tractive_force", "tractive force", UNIT_N, UNIT_LBF, 0, 0)                  \
-    X(GRIP_FORCE, "grip_force", "force that grip allows", UNIT_N, UNIT_LBF, 0, 0)           \
+    X(GRIP_FORCE, "grip_force", "force that grip allows", UNIT_N, UNIT_LBF, 0, 0)                  \
     X(AIR_RESISTANCE, "air_resistance", "air resistance", UNIT_N, UNIT_LBF, 0, 1)                  \
     X(ROLLING_RESISTANCE, "rolling_resistance", "rolling resistance", UNIT_N, UNIT_LBF, 0, 1)      \
     X(GRADE, "grade", "grade climbed", UNIT_PERCENT, UNIT_PERCENT, 1, 1)                           \
     X(GRIP_GRADE, "grade_grip_limit", "grade that grip allows", UNIT_PERCENT, UNIT_PERCENT, 1, 1)  \
     X(SPEED_HELD, "speed_held", "speed held", UNIT_KMH, UNIT_MPH, 1, 1)                            \
-    X(GEAR_NEEDED, "gear_needed", "gear needed", UNIT_BARE, UNIT_BARE, 0, 0)                \
-    X(ACCELERATION_CHANGE, "acceleration_change", "acceleration change", UNIT_PERCENT,            \
+    X(GEAR_NEEDED, "gear_needed", "gear needed", UNIT_BARE, UNIT_BARE, 0, 0)                       \
+    X(ACCELERATION_CHANGE, "acceleration_change", "acceleration change", UNIT_PERCENT,             \
       UNIT_PERCENT, 1, 1)                                                                          \
     X(MISMATCH, "circumference_mismatch", "front turns faster by", UNIT_PERCENT, UNIT_PERCENT, 2,  \
       2)                                                                                           \
-    X(MISMATCH_SLIP, "mismatch_slip", "slip front to rear", UNIT_M_PER_KM,            \
-      UNIT_FT_PER_MILE, 1, 1)                                                                      \
-    X(SPARE_MISMATCH, "spare_mismatch", "spare beside the set", UNIT_PERCENT, UNIT_PERCENT, 2, 2) \
-    X(SPARE_SLIP, "spare_slip", "slip beside the spare", UNIT_M_PER_KM, UNIT_FT_PER_MILE, 1, 1)  \
+    X(MISMATCH_SLIP, "mismatch_slip", "slip front to rear", UNIT_M_PER_KM, UNIT_FT_PER_MILE, 1, 1) \
+    X(SPARE_MISMATCH, "spare_mismatch", "spare beside the set", UNIT_PERCENT, UNIT_PERCENT, 2, 2)  \
+    X(SPARE_SLIP, "spare_slip", "slip beside the spare", UNIT_M_PER_KM, UNIT_FT_PER_MILE, 1, 1)    \
     X(TREAD_DIFFERENCE, "tread_difference_allowed", "tread depth may differ by", UNIT_MM, UNIT_IN, \
       1, 3)                                                                                        \
     X(UNDER_AXLE, "under_axle_clearance", "under the axle", UNIT_MM, UNIT_IN, 0, 2)                \
-    X(UNDER_AXLE_CHANGE, "under_axle_clearance_change", "under the axle, change", UNIT_MM, UNIT_IN, \
-      1, 2)                                                                                        \
+    X(UNDER_AXLE_CHANGE, "under_axle_clearance_change", "under the axle, change", UNIT_MM,         \
+      UNIT_IN, 1, 2)                                                                               \
     X(BODY, "body_clearance", "body clearance", UNIT_MM, UNIT_IN, 0, 2)                            \
-    X(BODY_CHANGE, "body_clearance_change", "body clearance, change by the tyre", UNIT_MM, UNIT_IN, \
-      1, 2)                                                                                        \
+    X(BODY_CHANGE, "body_clearance_change", "body clearance, change by the tyre", UNIT_MM,         \
+      UNIT_IN, 1, 2)                                                                               \
     X(APPROACH, "approach_angle", "approach angle", UNIT_DEG, UNIT_DEG, 1, 1)                      \
     X(DEPARTURE, "departure_angle", "departure angle", UNIT_DEG, UNIT_DEG, 1, 1)                   \
     X(BREAKOVER, "breakover_angle", "ramp breakover angle", UNIT_DEG, UNIT_DEG, 1, 1)              \
@@ -194,7 +196,8 @@
       UNIT_MM, UNIT_IN, 1, 2)                                                                      \
     X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2)                    \
     X(ROOF_HEIGHT, "roof_height", "roof height", UNIT_MM, UNIT_IN, 0, 2)                           \
-    X(ROOF_CHANGE, "roof_height_change", "roof height, change by the tyre", UNIT_MM, UNIT_IN, 1, 2) \
+    X(ROOF_CHANGE, "roof_height_change", "roof height, change by the tyre", UNIT_MM, UNIT_IN, 1,   \
+      2)                                                                                           \
     X(GARAGE_ROOM, "garage_room", "room under the garage entrance", UNIT_MM, UNIT_IN, 0, 2)        \
     X(WADING_DEPTH, "wading_depth", "wading depth", UNIT_MM, UNIT_IN, 0, 2)                        \
     X(STEP_HEIGHT, "step_height", "step height", UNIT_MM, UNIT_IN, 0, 2)                           \
@@ -202,13 +205,14 @@
     X(HEADLAMP_AIM, "headlamp_aim_change", "headlamp aim, up from the fitted state", UNIT_PERCENT, \
       UNIT_PERCENT, 2, 2)                                                                          \
     X(HEADLAMP_DIP, "headlamp_dip", "headlamp dip", UNIT_PERCENT, UNIT_PERCENT, 2, 2)              \
-    X(APPROACH_CHANGE, "approach_angle_change", "approach angle, change", UNIT_DEG, UNIT_DEG, 2, 2) \
-    X(DEPARTURE_CHANGE, "departure_angle_change", "departure angle, change", UNIT_DEG, UNIT_DEG, 2, \
+    X(APPROACH_CHANGE, "approach_angle_change", "approach angle, change", UNIT_DEG, UNIT_DEG, 2,   \
       2)                                                                                           \
+    X(DEPARTURE_CHANGE, "departure_angle_change", "departure angle, change", UNIT_DEG, UNIT_DEG,   \
+      2, 2)                                                                                        \
     X(BREAKOVER_CHANGE, "breakover_angle_change", "ramp breakover angle, change", UNIT_DEG,        \
       UNIT_DEG, 2, 2)                                                                              \
-    X(APPROACH_BEFORE, "approach_angle_before", "approach angle as measured", UNIT_DEG, UNIT_DEG, 1, \
-      1)                                                                                           \
+    X(APPROACH_BEFORE, "approach_angle_before", "approach angle as measured", UNIT_DEG, UNIT_DEG,  \
+      1, 1)                                                                                        \
     X(DEPARTURE_BEFORE, "departure_angle_before", "departure angle as measured", UNIT_DEG,         \
       UNIT_DEG, 1, 1)                                                                              \
     X(BREAKOVER_BEFORE, "breakover_angle_before", "ramp breakover angle as measured", UNIT_DEG,    \
@@ -222,12 +226,12 @@
     X(TRIM_TO_FIT, "trim_to_fit", "to fit: trimming the arch alone", UNIT_MM, UNIT_IN, 0, 2)       \
     X(LIFT_TO_FIT, "lift_to_fit", "to fit: more lift alone", UNIT_MM, UNIT_IN, 0, 2)               \
     X(BACKSPACING, "backspacing", "backspacing", UNIT_MM, UNIT_IN, 1, 2)                           \
-    X(RIM_EDGE_INNER, "rim_edge_inner_move", "inner rim edge moves inward by", UNIT_MM, UNIT_IN, 1, \
-      2)                                                                                           \
+    X(RIM_EDGE_INNER, "rim_edge_inner_move", "inner rim edge moves inward by", UNIT_MM, UNIT_IN,   \
+      1, 2)                                                                                        \
     X(RIM_EDGE_OUTER, "rim_edge_outer_move", "outer rim edge moves outward by", UNIT_MM, UNIT_IN,  \
       1, 2)                                                                                        \
-    X(TYRE_EDGE_INNER, "tyre_edge_inner_move", "inner tyre edge moves inward by", UNIT_MM, UNIT_IN, \
-      1, 2)                                                                                        \
+    X(TYRE_EDGE_INNER, "tyre_edge_inner_move", "inner tyre edge moves inward by", UNIT_MM,         \
+      UNIT_IN, 1, 2)                                                                               \
     X(TYRE_EDGE_OUTER, "tyre_edge_outer_move", "outer tyre edge moves outward by", UNIT_MM,        \
       UNIT_IN, 1, 2)                                                                               \
     X(SCRUB_RADIUS, "scrub_radius", "scrub radius", UNIT_MM, UNIT_IN, 1, 2)                        \

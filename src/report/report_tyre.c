@@ -67,7 +67,7 @@ static void report_mixed(const struct plan *plan, size_t index, int axle, struct
 
 /* The rest of what `size` prints, for the tyre and the data book of this setup. */
 static void report_allowed_size(const struct plan *plan, size_t index, int axle,
-                               struct figures *figures)
+                                struct figures *figures)
 {
     const struct setup *setup = &plan->setups[index];
     const struct tyre *tyre = &setup->axle[axle];

@@ -38,16 +38,21 @@ static void rule_options_have_name_and_size(const struct check *check)
         if (option->tyre.node == NULL)
             continue;
         if (option->name == NULL && tree_child(option->tyre.node, "name") == NULL)
-            FAULT(check, option->tyre.node, "", "this option has no name; expected name: what you call it");
+            FAULT(check, option->tyre.node, "",
+                  "this option has no name; expected name: what you call it");
         if (tree_child(option->tyre.node, "size") == NULL)
-            FAULT(check, option->tyre.node, "", "this option has no size; expected such as size: LT245/75R16 120/116R");
+            FAULT(check, option->tyre.node, "",
+                  "this option has no size; expected such as size: LT245/75R16 120/116R");
         if (option->name != NULL && strcmp(option->name, "fitted") == 0)
             FAULT(check, option->tyre.node, "name",
-                  "\"fitted\" is the name of what the vehicle stands on now; give the option another");
+                  "\"fitted\" is the name of what the vehicle stands on now; give the option "
+                  "another");
         for (size_t j = 0; option->name != NULL && j < i; j++)
-            if (options->items[j].name != NULL && strcmp(options->items[j].name, option->name) == 0) {
+            if (options->items[j].name != NULL &&
+                strcmp(options->items[j].name, option->name) == 0) {
                 FAULT(check, option->tyre.node, "name",
-                      "an option named \"%s\" stands above already; give each its own name", option->name);
+                      "an option named \"%s\" stands above already; give each its own name",
+                      option->name);
                 break;
             }
     }
@@ -62,7 +67,8 @@ static void check_tyre(const struct check *check, const struct tyre *tyre)
         FAULT(check, book->node, "revs_per_km",
               "revolutions stand per mile and per km; give the one that the data book prints");
     if (known(book->rim_min_m) && known(book->rim_max_m) && book->rim_min_m > book->rim_max_m)
-        FAULT(check, book->node, "rim_min", "rim_min is wider than rim_max; expected the narrower of the two");
+        FAULT(check, book->node, "rim_min",
+              "rim_min is wider than rim_max; expected the narrower of the two");
     if (known(book->max_load_kg) && known(book->max_load_dual_kg) &&
         book->max_load_dual_kg > book->max_load_kg)
         FAULT(check, book->node, "max_load_dual",
@@ -77,7 +83,8 @@ static void check_tyre(const struct check *check, const struct tyre *tyre)
               tyre->load_range, tyre->size.load_range);
     if (known(tyre->tread_depth_m) && known(tyre->new_tread_depth_m) &&
         tyre->tread_depth_m > tyre->new_tread_depth_m)
-        FAULT(check, tyre->node, "tread_depth", "the tread is deeper now than when new; expected at most new_tread_depth");
+        FAULT(check, tyre->node, "tread_depth",
+              "the tread is deeper now than when new; expected at most new_tread_depth");
 }
 
 static void check_fitment(const struct check *check, const struct fitment *fitment)
@@ -130,7 +137,8 @@ static void rule_item_has_a_place(const struct check *check, const struct carrie
               known(item->occupants) ? ", or seat: row_2" : "");
     else if (!known(seats->row_m[item->seat]))
         FAULT(check, item->node, "seat",
-              "vehicle: seats: does not say where this row is; expected such as seats: {row_%d: 2250 mm}",
+              "vehicle: seats: does not say where this row is; expected such as seats: {row_%d: "
+              "2250 mm}",
               item->seat + 1);
 }
 
@@ -150,7 +158,8 @@ static void rule_carried_items_are_whole(const struct check *check)
         for (size_t j = 0; item->item != NULL && j < i; j++)
             if (carried->items[j].item != NULL && strcmp(carried->items[j].item, item->item) == 0) {
                 FAULT(check, item->node, "item",
-                      "an item named \"%.40s\" stands above already; give each its own name", item->item);
+                      "an item named \"%.40s\" stands above already; give each its own name",
+                      item->item);
                 break;
             }
     }
@@ -197,7 +206,8 @@ static void check_window(const struct check *check, const struct window *window)
     if (!known(window->min.value) || !known(window->max.value))
         return;
     if (window->min.kind != window->max.kind)
-        FAULT(check, window->node, "max", "min and max are of two kinds; expected two lengths or two percentages");
+        FAULT(check, window->node, "max",
+              "min and max are of two kinds; expected two lengths or two percentages");
     else if (window->min.value > window->max.value)
         FAULT(check, window->node, "min", "min is above max; expected the lower of the two");
 }
@@ -235,10 +245,10 @@ static void rule_published_limits_are_known(const struct check *check)
 void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
 {
     static void (*const rules[])(const struct check *) = {
-        rule_fitted_tyre_is_named,       rule_options_have_name_and_size,
+        rule_fitted_tyre_is_named,        rule_options_have_name_and_size,
         rule_tyres_agree_with_themselves, rule_carried_items_are_whole,
-        rule_states_name_items,
-        rule_limits_are_windows,         rule_published_limits_are_known,
+        rule_states_name_items,           rule_limits_are_windows,
+        rule_published_limits_are_known,
     };
     const struct check check = {specification, diagnostics};
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)

@@ -14,7 +14,6 @@ struct check {
 #define FAULT(check, mapping, key, ...)                                                            \
     diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
 
-
 /* Standards print pairs (80 psi, 550 kPa) that differ by up to 0.5 % */
 #define PAIR_SLACK 1.01
 

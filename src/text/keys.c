@@ -4,9 +4,9 @@
 #include "text/specification.h"
 
 const char *const choices_speed_unit[] = {"km/h", "mph", NULL};
-const char *const choices_setting_kind[] = {"pulses_per_km",    "pulses_per_mile",   "revs_per_km",
-                                            "revs_per_mile",    "circumference_mm",
-                                            "driven_gear_teeth", "constant_k",      NULL};
+const char *const choices_setting_kind[] = {
+    "pulses_per_km",    "pulses_per_mile",   "revs_per_km", "revs_per_mile",
+    "circumference_mm", "driven_gear_teeth", "constant_k",  NULL};
 const char *const choices_drive[] = {"front", "rear", "part_time_4wd", "full_time_4wd", NULL};
 static const char *const choices_vehicle_kind[] = {"passenger_car", "light_truck", NULL};
 static const char *const choices_aim[] = {"lowest_lawful", "as_before", NULL};
@@ -25,17 +25,17 @@ static const struct key data_book[] = {
      RANGE(0.1, 5), .use = TYRE_USE, .doc = "overall diameter of the tyre maker's data book"},
     {"section_width", QUANTITY(KIND_LENGTH), FIELD(struct data_book, section_width_m),
      RANGE(0.05, 1.5), .use = TYRE_USE, .doc = "section width of the data book"},
-    {"revs_per_mile", QUANTITY(KIND_BARE), FIELD(struct data_book, revs_per_mile),
-     RANGE(50, 5000), .use = TYRE_USE, .doc = "revolutions per mile, a bare number"},
+    {"revs_per_mile", QUANTITY(KIND_BARE), FIELD(struct data_book, revs_per_mile), RANGE(50, 5000),
+     .use = TYRE_USE, .doc = "revolutions per mile, a bare number"},
     {"revs_per_km", QUANTITY(KIND_BARE), FIELD(struct data_book, revs_per_km), RANGE(30, 3500),
      .use = TYRE_USE, .doc = "revolutions per kilometre, a bare number"},
-    {"static_loaded_radius", QUANTITY(KIND_LENGTH),
-     FIELD(struct data_book, static_loaded_radius_m), RANGE(0.05, 2.5), .use = TYRE_USE,
-     .doc = "axle centre to ground under the rated load"},
+    {"static_loaded_radius", QUANTITY(KIND_LENGTH), FIELD(struct data_book, static_loaded_radius_m),
+     RANGE(0.05, 2.5), .use = TYRE_USE, .doc = "axle centre to ground under the rated load"},
     {"max_load", QUANTITY(KIND_MASS), FIELD(struct data_book, max_load_kg), RANGE(10, 20000),
      .use = TYRE_USE, .doc = "maximum load moulded on the sidewall, single"},
     {"at_pressure", QUANTITY(KIND_PRESSURE), FIELD(struct data_book, at_pressure_Pa),
-     RANGE(5e4, 1.2e6), .use = TYRE_USE, .doc = "cold pressure that the maximum load is moulded with"},
+     RANGE(5e4, 1.2e6), .use = TYRE_USE,
+     .doc = "cold pressure that the maximum load is moulded with"},
     {"max_load_dual", QUANTITY(KIND_MASS), FIELD(struct data_book, max_load_dual_kg),
      RANGE(10, 20000), .use = TYRE_USE, .doc = "maximum load moulded on the sidewall, dual"},
     {"rim_min", QUANTITY(KIND_LENGTH), FIELD(struct data_book, rim_min_m), RANGE(0.05, 0.7),
@@ -50,8 +50,8 @@ static const struct key mounting[] = {
      .use = USE_CLEARANCE, .doc = "the wheel's centre hole"},
     {"bolts", QUANTITY(KIND_BARE), FIELD(struct mounting, bolts), RANGE(3, 12),
      .use = USE_CLEARANCE, .doc = "how many, a bare number"},
-    {"bolt_circle", QUANTITY(KIND_LENGTH), FIELD(struct mounting, bolt_circle_m),
-     RANGE(0.05, 0.6), .use = USE_CLEARANCE, .doc = "diameter of the circle that they stand on"},
+    {"bolt_circle", QUANTITY(KIND_LENGTH), FIELD(struct mounting, bolt_circle_m), RANGE(0.05, 0.6),
+     .use = USE_CLEARANCE, .doc = "diameter of the circle that they stand on"},
     {"brake_room", QUANTITY(KIND_LENGTH), FIELD(struct mounting, brake_room_m), RANGE(-0.1, 0.2),
      .use = USE_CLEARANCE, .doc = "least room round the brake, as tried with this wheel"},
 };
@@ -62,8 +62,8 @@ static const struct key wheel[] = {
      .use = TYRE_USE, .doc = "rim width between the flanges"},
     {"inset", QUANTITY(KIND_LENGTH), FIELD(struct wheel, inset_m), RANGE(-0.3, 0.3),
      .use = TYRE_USE, .doc = "mounting face outward of the rim's centre line; outset is negative"},
-    {"spacer", QUANTITY(KIND_LENGTH), FIELD(struct wheel, spacer_m), RANGE(0, 0.2),
-     .use = TYRE_USE, .doc = "thickness of a spacer between hub and wheel"},
+    {"spacer", QUANTITY(KIND_LENGTH), FIELD(struct wheel, spacer_m), RANGE(0, 0.2), .use = TYRE_USE,
+     .doc = "thickness of a spacer between hub and wheel"},
     {"max_load", QUANTITY(KIND_MASS), FIELD(struct wheel, max_load_kg), RANGE(50, 20000),
      .use = USE_LOAD | USE_SHORTLIST, .doc = "the wheel's own load rating"},
     {"max_pressure", QUANTITY(KIND_PRESSURE), FIELD(struct wheel, max_pressure_Pa),
@@ -74,28 +74,36 @@ static const struct key wheel[] = {
 KEY_SET(wheel, struct wheel);
 
 /* Keys that a tyre has wherever it stands: fitted, option, rear, spare. */
-#define TYRE_KEYS                                                                                  \
-    {"size", .kind = KEY_DESIGNATION, .use = TYRE_USE,                                             \
-     .doc = "the designation on the sidewall, such as 205/55R16 91V"},                             \
-        {"load_range", .kind = KEY_LETTER, FIELD(struct tyre, load_range),                         \
-         .choices = load_range_letters, .use = TYRE_USE, .doc = "load range letter of an LT tyre"}, \
-        {"wheel", MAPPING(wheel_set), FIELD(struct tyre, wheel), .use = TYRE_USE,                  \
-         .doc = "the wheel that it stands on"},                                                    \
-        {"data_book", MAPPING(data_book_set), FIELD(struct tyre, data_book), .use = TYRE_USE,      \
-         .doc = "figures of the tyre maker or the sidewall; they replace computed ones"},          \
-        {"mass", QUANTITY(KIND_MASS), FIELD(struct tyre, mass_kg), RANGE(1, 1000),                 \
-         .use = USE_LOAD | USE_GEARING, .doc = "tyre and wheel together"},                         \
-        {"inertia", QUANTITY(KIND_INERTIA), FIELD(struct tyre, inertia_kg_m2), RANGE(0.01, 500),   \
-         .use = USE_GEARING, .doc = "of tyre and wheel about the axle, such as 1.4 kg-m2"},        \
-        {"tread_depth", QUANTITY(KIND_LENGTH), FIELD(struct tyre, tread_depth_m), RANGE(0, 0.05),  \
-         .use = USE_SPEEDOMETER, .doc = "tread depth now"},                                        \
-        {"new_tread_depth", QUANTITY(KIND_LENGTH), FIELD(struct tyre, new_tread_depth_m),          \
-         RANGE(0.001, 0.05), .use = USE_SPEEDOMETER, .doc = "tread depth when new"},               \
-        {"snow_chains", QUANTITY(KIND_LENGTH), FIELD(struct tyre, snow_chains_m), RANGE(0, 0.1),   \
-         .use = USE_CLEARANCE, .doc = "room that snow chains need around the tyre"},               \
-    {                                                                                              \
-        "dual", .kind = KEY_BOOLEAN, FIELD(struct tyre, dual), .use = USE_LOAD,                    \
-        .doc = "true on an axle with twin tyres"                                                   \
+#define TYRE_KEYS                                                                                    \
+    {"size", .kind = KEY_DESIGNATION, .use = TYRE_USE,                                               \
+     .doc = "the designation on the sidewall, such as 205/55R16 91V"},                               \
+        {"load_range",                                                                               \
+         .kind = KEY_LETTER,                                                                         \
+         FIELD(struct tyre, load_range),                                                             \
+         .choices = load_range_letters,                                                              \
+         .use = TYRE_USE,                                                                            \
+         .doc = "load range letter of an LT tyre"},                                                  \
+        {"wheel", MAPPING(wheel_set), FIELD(struct tyre, wheel), .use = TYRE_USE,                    \
+         .doc = "the wheel that it stands on"},                                                      \
+        {"data_book", MAPPING(data_book_set), FIELD(struct tyre, data_book), .use = TYRE_USE,        \
+         .doc = "figures of the tyre maker or the sidewall; they replace computed ones"},            \
+        {"mass",         QUANTITY(KIND_MASS),           FIELD(struct tyre, mass_kg),                 \
+         RANGE(1, 1000), .use = USE_LOAD | USE_GEARING, .doc = "tyre and wheel together"},           \
+        {"inertia",                                                                                  \
+         QUANTITY(KIND_INERTIA),                                                                     \
+         FIELD(struct tyre, inertia_kg_m2),                                                          \
+         RANGE(0.01, 500),                                                                           \
+         .use = USE_GEARING,                                                                         \
+         .doc = "of tyre and wheel about the axle, such as 1.4 kg-m2"},                              \
+        {"tread_depth",  QUANTITY(KIND_LENGTH),  FIELD(struct tyre, tread_depth_m),                  \
+         RANGE(0, 0.05), .use = USE_SPEEDOMETER, .doc = "tread depth now"},                          \
+        {"new_tread_depth",  QUANTITY(KIND_LENGTH),  FIELD(struct tyre, new_tread_depth_m),          \
+         RANGE(0.001, 0.05), .use = USE_SPEEDOMETER, .doc = "tread depth when new"},                 \
+        {"snow_chains", QUANTITY(KIND_LENGTH), FIELD(struct tyre, snow_chains_m),                    \
+         RANGE(0, 0.1), .use = USE_CLEARANCE,  .doc = "room that snow chains need around the tyre"}, \
+    {                                                                                                \
+        "dual", .kind = KEY_BOOLEAN, FIELD(struct tyre, dual), .use = USE_LOAD,                      \
+                .doc = "true on an axle with twin tyres"                                             \
     }
 
 static const struct key tyre[] = {TYRE_KEYS};
@@ -114,19 +122,21 @@ KEY_SET(spare, struct tyre);
 static const struct key fitted[] = {
     TYRE_KEYS,
     {"placard", PAIR(KIND_PRESSURE), FIELD(struct fitment, placard_Pa), RANGE(5e4, 1.2e6),
-     .use = USE_LOAD | USE_COMPARE | USE_SHORTLIST, .doc = "cold pressures of the vehicle's placard"},
+     .use = USE_LOAD | USE_COMPARE | USE_SHORTLIST,
+     .doc = "cold pressures of the vehicle's placard"},
     {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
      .doc = "only where the rear axle's tyre differs"},
 };
 KEY_SET(fitted, struct fitment);
 
 static const struct key option[] = {
-    {"name", TEXT, FIELD(struct fitment, name), .use = TYRE_USE, .doc = "what you call this option"},
+    {"name", TEXT, FIELD(struct fitment, name), .use = TYRE_USE,
+     .doc = "what you call this option"},
     TYRE_KEYS,
     {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
      .doc = "only where the rear axle's tyre differs"},
-    {"spare", MAPPING(spare_set), FIELD(struct fitment, spare), .use = USE_LOAD | USE_CLEARANCE | USE_GEARING,
-     .doc = "the option's own spare"},
+    {"spare", MAPPING(spare_set), FIELD(struct fitment, spare),
+     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the option's own spare"},
 };
 KEY_SET(option, struct fitment);
 
@@ -147,32 +157,32 @@ static const struct key ratings[] = {
      .use = USE_LOAD | USE_SHORTLIST, .doc = "rear axle rating"},
     {"gross", QUANTITY(KIND_MASS), FIELD(struct ratings, gross_kg), RANGE(100, 60000),
      .use = USE_LOAD, .doc = "gross vehicle rating"},
-    {"roof", QUANTITY(KIND_MASS), FIELD(struct ratings, roof_kg), RANGE(0, 2000),
-     .use = USE_LOAD, .doc = "roof load rating"},
+    {"roof", QUANTITY(KIND_MASS), FIELD(struct ratings, roof_kg), RANGE(0, 2000), .use = USE_LOAD,
+     .doc = "roof load rating"},
     {"tow_ball", QUANTITY(KIND_MASS), FIELD(struct ratings, tow_ball_kg), RANGE(0, 2000),
      .use = USE_LOAD, .doc = "tow-ball load rating"},
-    {"combination", QUANTITY(KIND_MASS), FIELD(struct ratings, combination_kg),
-     RANGE(100, 90000), .use = USE_LOAD, .doc = "rating of vehicle and trailer together"},
+    {"combination", QUANTITY(KIND_MASS), FIELD(struct ratings, combination_kg), RANGE(100, 90000),
+     .use = USE_LOAD, .doc = "rating of vehicle and trailer together"},
 };
 KEY_SET(ratings, struct ratings);
 
 static const struct key seats[] = {
-    {"row_1", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[0]), RANGE(-3, 15),
-     .use = USE_LOAD, .doc = "first row of seats, rearward from the front axle"},
-    {"row_2", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[1]), RANGE(-3, 15),
-     .use = USE_LOAD, .doc = "second row"},
-    {"row_3", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[2]), RANGE(-3, 15),
-     .use = USE_LOAD, .doc = "third row"},
-    {"row_4", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[3]), RANGE(-3, 15),
-     .use = USE_LOAD, .doc = "fourth row"},
+    {"row_1", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[0]), RANGE(-3, 15), .use = USE_LOAD,
+     .doc = "first row of seats, rearward from the front axle"},
+    {"row_2", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[1]), RANGE(-3, 15), .use = USE_LOAD,
+     .doc = "second row"},
+    {"row_3", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[2]), RANGE(-3, 15), .use = USE_LOAD,
+     .doc = "third row"},
+    {"row_4", QUANTITY(KIND_LENGTH), FIELD(struct seats, row_m[3]), RANGE(-3, 15), .use = USE_LOAD,
+     .doc = "fourth row"},
 };
 KEY_SET(seats, struct seats);
 
 static const struct key drag[] = {
     {"coefficient", QUANTITY(KIND_BARE), FIELD(struct drag, coefficient), RANGE(0.05, 3),
      .use = USE_GEARING, .doc = "drag coefficient, a bare number"},
-    {"area", QUANTITY(KIND_AREA), FIELD(struct drag, area_m2), RANGE(0.1, 20),
-     .use = USE_GEARING, .doc = "frontal area"},
+    {"area", QUANTITY(KIND_AREA), FIELD(struct drag, area_m2), RANGE(0.1, 20), .use = USE_GEARING,
+     .doc = "frontal area"},
     {"air_density", QUANTITY(KIND_DENSITY), FIELD(struct drag, air_density_kg_m3), RANGE(0.3, 2),
      .use = USE_GEARING, .doc = "1.225 kg/m3 where not given; less at height"},
 };
@@ -183,7 +193,8 @@ static const struct key vehicle[] = {
     {"wheelbase", QUANTITY(KIND_LENGTH), FIELD(struct vehicle, wheelbase_m), RANGE(0.5, 15),
      .use = USE_LOAD | USE_CLEARANCE, .doc = "distance between the axles"},
     {"unladen", PAIR(KIND_MASS), FIELD(struct vehicle, unladen_kg), RANGE(10, 30000),
-     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "axle loads as weighed, with what `includes` lists"},
+     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING,
+     .doc = "axle loads as weighed, with what `includes` lists"},
     {"includes", .kind = KEY_TEXT_LIST, FIELD(struct vehicle, includes),
      .choices = choices_includes, .use = USE_LOAD, .doc = "what was aboard when it was weighed"},
     {"ratings", MAPPING(ratings_set), FIELD(struct vehicle, ratings),
@@ -207,16 +218,16 @@ static const struct key vehicle[] = {
 KEY_SET(vehicle, struct vehicle);
 
 static const struct key transfer[] = {
-    {"high", QUANTITY(KIND_BARE), FIELD(struct transfer, high), RANGE(0.1, 10),
-     .use = USE_GEARING, .doc = "transfer ratio in high range"},
+    {"high", QUANTITY(KIND_BARE), FIELD(struct transfer, high), RANGE(0.1, 10), .use = USE_GEARING,
+     .doc = "transfer ratio in high range"},
     {"low", .kind = KEY_NUMBERS, .unit = KIND_BARE, FIELD(struct transfer, low), RANGE(0.1, 50),
      .use = USE_GEARING, .doc = "transfer ratio in low range, or a list of several ranges"},
 };
 KEY_SET(transfer, struct transfer);
 
 static const struct key variable_ratio[] = {
-    {"lowest_gear", QUANTITY(KIND_BARE), FIELD(struct variable_ratio, lowest_gear),
-     RANGE(0.1, 30), .use = USE_GEARING, .doc = "ratio for moving off: the largest number"},
+    {"lowest_gear", QUANTITY(KIND_BARE), FIELD(struct variable_ratio, lowest_gear), RANGE(0.1, 30),
+     .use = USE_GEARING, .doc = "ratio for moving off: the largest number"},
     {"highest_gear", QUANTITY(KIND_BARE), FIELD(struct variable_ratio, highest_gear),
      RANGE(0.1, 30), .use = USE_GEARING, .doc = "ratio for cruising: the smallest number"},
 };
@@ -242,8 +253,8 @@ static const struct key drivetrain[] = {
      .use = USE_GEARING, .doc = "ratio of reverse"},
     {"transfer", MAPPING(transfer_set), FIELD(struct drivetrain, transfer), .use = USE_GEARING,
      .doc = "transfer gearbox"},
-    {"hub_reduction", QUANTITY(KIND_BARE), FIELD(struct drivetrain, hub_reduction),
-     RANGE(0.1, 10), .use = USE_GEARING, .doc = "portal or hub reduction"},
+    {"hub_reduction", QUANTITY(KIND_BARE), FIELD(struct drivetrain, hub_reduction), RANGE(0.1, 10),
+     .use = USE_GEARING, .doc = "portal or hub reduction"},
     {"axle", PAIR(KIND_BARE), FIELD(struct drivetrain, axle), RANGE(0.5, 20),
      .use = USE_GEARING | USE_COMPARE, .doc = "axle ratio"},
     {"axle_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE,
@@ -268,21 +279,22 @@ static const struct key drivetrain[] = {
      FIELD(struct drivetrain, engine_speeds_per_s), RANGE(1, 400), .use = USE_GEARING,
      .doc = "road speed is told at these, in every gear"},
     {"grades", .kind = KEY_NUMBER_LIST, .unit = KIND_FRACTION, FIELD(struct drivetrain, grades),
-     RANGE(0, 1), .use = USE_GEARING, .doc = "the speed held is told on these, such as [5 %, 10 %]"},
+     RANGE(0, 1), .use = USE_GEARING,
+     .doc = "the speed held is told on these, such as [5 %, 10 %]"},
 };
 KEY_SET(drivetrain, struct drivetrain);
 
 static const struct key setting[] = {
     {"kind", CHOICE(choices_setting_kind), FIELD(struct setting, kind), .use = USE_SPEEDOMETER,
      .doc = "what number the instrument takes"},
-    {"now", QUANTITY(KIND_BARE), FIELD(struct setting, now), RANGE(1, 1e7),
-     .use = USE_SPEEDOMETER, .doc = "the number it has now"},
+    {"now", QUANTITY(KIND_BARE), FIELD(struct setting, now), RANGE(1, 1e7), .use = USE_SPEEDOMETER,
+     .doc = "the number it has now"},
     {"step", QUANTITY(KIND_BARE), FIELD(struct setting, step), RANGE(1e-3, 1e6),
      .use = USE_SPEEDOMETER, .doc = "it goes in steps of"},
-    {"min", QUANTITY(KIND_BARE), FIELD(struct setting, min), RANGE(0, 1e7),
-     .use = USE_SPEEDOMETER, .doc = "the lowest that it takes"},
-    {"max", QUANTITY(KIND_BARE), FIELD(struct setting, max), RANGE(1, 1e7),
-     .use = USE_SPEEDOMETER, .doc = "the highest that it takes"},
+    {"min", QUANTITY(KIND_BARE), FIELD(struct setting, min), RANGE(0, 1e7), .use = USE_SPEEDOMETER,
+     .doc = "the lowest that it takes"},
+    {"max", QUANTITY(KIND_BARE), FIELD(struct setting, max), RANGE(1, 1e7), .use = USE_SPEEDOMETER,
+     .doc = "the highest that it takes"},
     {"choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE, FIELD(struct setting, choices),
      RANGE(1, 1e7), .use = USE_SPEEDOMETER, .example = "[2400, 2500, 2548]",
      .doc = "the only numbers that it takes, where it offers a list and not steps"},
@@ -295,8 +307,8 @@ KEY_SET(setting, struct setting);
 static const struct key sensor[] = {
     {"on", CHOICE(choices_sensor_place), FIELD(struct sensor, on), .use = USE_SPEEDOMETER,
      .doc = "what it counts turns of: wheel, shaft (before the axle ratio) or cable"},
-    {"pulses_per_turn", QUANTITY(KIND_BARE), FIELD(struct sensor, pulses_per_turn),
-     RANGE(1, 1000), .use = USE_SPEEDOMETER, .doc = "teeth or pulses of one turn"},
+    {"pulses_per_turn", QUANTITY(KIND_BARE), FIELD(struct sensor, pulses_per_turn), RANGE(1, 1000),
+     .use = USE_SPEEDOMETER, .doc = "teeth or pulses of one turn"},
     {"turns_per_km", QUANTITY(KIND_BARE), FIELD(struct sensor, turns_per_km), RANGE(50, 5000),
      .use = USE_SPEEDOMETER, .doc = "of a cable, with the fitted tyre"},
     {"characteristic_coefficient", QUANTITY(KIND_BARE),
@@ -311,8 +323,8 @@ static const struct key odometer[] = {
      .doc = "[[shown, true], ...] over a measured distance, such as a measured mile"},
     {"rule", TEXT, FIELD(struct odometer, rule), .use = USE_SPEEDOMETER,
      .doc = "a row of the table odometer_rules"},
-    {"since_change", QUANTITY(KIND_LENGTH), FIELD(struct odometer, since_change_m),
-     RANGE(1, 2e9), .use = USE_SPEEDOMETER, .doc = "distance shown since the tyres were changed"},
+    {"since_change", QUANTITY(KIND_LENGTH), FIELD(struct odometer, since_change_m), RANGE(1, 2e9),
+     .use = USE_SPEEDOMETER, .doc = "distance shown since the tyres were changed"},
     {"service_interval", QUANTITY(KIND_LENGTH), FIELD(struct odometer, service_interval_m),
      RANGE(1e3, 2e8), .use = USE_SPEEDOMETER, .doc = "true distance between services"},
 };
@@ -397,8 +409,8 @@ static const struct key carried[] = {
      .use = USE_LOAD, .doc = "load of the coupling on the tow ball"},
     {"trailer_mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, trailer_mass_kg),
      RANGE(0, 60000), .use = USE_LOAD, .doc = "of the whole trailer"},
-    {"point", MAPPINGS(added_point_keys), FIELD(struct carried_item, points),
-     .use = USE_CLEARANCE, .doc = "a low point that it brings: {ahead, behind or at, and height}"},
+    {"point", MAPPINGS(added_point_keys), FIELD(struct carried_item, points), .use = USE_CLEARANCE,
+     .doc = "a low point that it brings: {ahead, behind or at, and height}"},
     {"top", QUANTITY(KIND_LENGTH), FIELD(struct carried_item, top_m), RANGE(0.5, 6),
      .use = USE_CLEARANCE, .doc = "its highest point above the ground at the fitted state"},
 };
@@ -423,19 +435,20 @@ static const struct key off_road[] = {
 };
 KEY_SET(off_road, struct off_road);
 
-#define WINDOW_KEYS(kind_, other, low, high)                                                       \
-    {                                                                                              \
-        {"min", BOUND(kind_, other), FIELD(struct window, min), RANGE(low, high), .use = USE_ALL,  \
-         .doc = "the least allowed"},                                                              \
-            {"max", BOUND(kind_, other), FIELD(struct window, max), RANGE(low, high),              \
-             .use = USE_ALL, .doc = "the most allowed"},                                           \
+#define WINDOW_KEYS(kind_, other, low, high)                                                        \
+    {                                                                                               \
+        {"min",          BOUND(kind_, other),       FIELD(struct window, min), RANGE(low, high),    \
+         .use = USE_ALL, .doc = "the least allowed"},                                               \
+            {"max",          BOUND(kind_, other),      FIELD(struct window, max), RANGE(low, high), \
+             .use = USE_ALL, .doc = "the most allowed"},                                            \
     }
 static const struct key length_window[] = WINDOW_KEYS(KIND_LENGTH, KIND_FRACTION, -5, 5);
 KEY_SET(length_window, struct window);
 
 static const struct key limits[] = {
     {"diameter_change", MAPPING(length_window_set), FIELD(struct limits, diameter_change),
-     .use = USE_COMPARE | USE_CLEARANCE | USE_SHORTLIST, .doc = "of the overall diameter, a length or %"},
+     .use = USE_COMPARE | USE_CLEARANCE | USE_SHORTLIST,
+     .doc = "of the overall diameter, a length or %"},
     {"ride_height_change", MAPPING(length_window_set), FIELD(struct limits, ride_height_change),
      .use = USE_CLEARANCE, .doc = "by the suspension"},
     {"diameter_and_suspension", MAPPING(length_window_set),
@@ -490,11 +503,14 @@ static const struct key build_file[] = {
     {"drivetrain", MAPPING(drivetrain_set), FIELD(struct specification, drivetrain),
      .use = USE_GEARING | USE_COMPARE | USE_SHORTLIST, .doc = "gearbox, transfer, axles, engine"},
     {"speedometer", MAPPING(instrument_set), FIELD(struct specification, speedometer),
-     .use = USE_SPEEDOMETER | USE_COMPARE | USE_SHORTLIST, .doc = "the instrument and its readings"},
+     .use = USE_SPEEDOMETER | USE_COMPARE | USE_SHORTLIST,
+     .doc = "the instrument and its readings"},
     {"carried", MAPPINGS(carried_set), FIELD(struct specification, carried),
-     .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST, .doc = "everything added to or taken off the vehicle"},
+     .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST,
+     .doc = "everything added to or taken off the vehicle"},
     {"states", .kind = KEY_STATES, FIELD(struct specification, states),
-     .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST, .doc = "what is aboard: a name and `all` or a list of items"},
+     .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST,
+     .doc = "what is aboard: a name and `all` or a list of items"},
     {"room_for", MAPPINGS(room_for_set), FIELD(struct specification, room_for), .use = USE_LOAD,
      .doc = "places for items to come: the largest mass that each may have"},
     {"off_road", MAPPING(off_road_set), FIELD(struct specification, off_road), .use = USE_LOAD,

@@ -8,23 +8,23 @@
 #include "base/units.h"
 
 enum key_kind {
-    KEY_QUANTITY,      /* double: a number with a unit, or a bare number for KIND_BARE */
-    KEY_QUANTITY_PAIR, /* struct axle_pair: one value or {front: ..., rear: ...} */
-    KEY_BOUND,         /* struct bound: a quantity of `unit` or of `second_unit` */
-    KEY_TEXT,          /* const char * */
-    KEY_LETTER,        /* char: one letter of `choices[0]` */
-    KEY_CHOICE,        /* int: index in `choices` */
-    KEY_BOOLEAN,       /* int: 1 or 0 */
+    KEY_QUANTITY,        /* double: a number with a unit, or a bare number for KIND_BARE */
+    KEY_QUANTITY_PAIR,   /* struct axle_pair: one value or {front: ..., rear: ...} */
+    KEY_BOUND,           /* struct bound: a quantity of `unit` or of `second_unit` */
+    KEY_TEXT,            /* const char * */
+    KEY_LETTER,          /* char: one letter of `choices[0]` */
+    KEY_CHOICE,          /* int: index in `choices` */
+    KEY_BOOLEAN,         /* int: 1 or 0 */
     KEY_CHOICE_OR_VALUE, /* struct choice_or_value: a word of `choices` or a quantity */
-    KEY_DESIGNATION,   /* struct designation in a struct tyre (its `size` and `size_node`) */
-    KEY_TEXT_LIST,     /* struct text_list */
-    KEY_NUMBER_LIST,   /* struct number_list: quantities of `unit` */
-    KEY_NUMBERS,       /* the same, but one quantity alone is a list of one */
-    KEY_PAIR_LIST,     /* struct pair_list: [[first, second], ...] of `unit`, `second_unit` */
-    KEY_TRIPLE_LIST,   /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
-    KEY_MAPPING,       /* a struct whose first member is its node, read by `set` */
-    KEY_MAPPING_LIST,  /* a list of those; one mapping alone is a list of one */
-    KEY_STATES         /* struct state_list: names with `all` or a list of items */
+    KEY_DESIGNATION,     /* struct designation in a struct tyre (its `size` and `size_node`) */
+    KEY_TEXT_LIST,       /* struct text_list */
+    KEY_NUMBER_LIST,     /* struct number_list: quantities of `unit` */
+    KEY_NUMBERS,         /* the same, but one quantity alone is a list of one */
+    KEY_PAIR_LIST,       /* struct pair_list: [[first, second], ...] of `unit`, `second_unit` */
+    KEY_TRIPLE_LIST,     /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
+    KEY_MAPPING,         /* a struct whose first member is its node, read by `set` */
+    KEY_MAPPING_LIST,    /* a list of those; one mapping alone is a list of one */
+    KEY_STATES           /* struct state_list: names with `all` or a list of items */
 };
 
 /* Which commands read a key: for their help, and to say what is not used. */
@@ -44,12 +44,12 @@ struct key {
     const char *name;
     enum key_kind kind;
     enum unit_kind unit, second_unit, third_unit;
-    size_t offset; /* of the target within its struct */
-    double min, max; /* allowed, in SI, both inclusive; both 0: no limit */
+    size_t offset;              /* of the target within its struct */
+    double min, max;            /* allowed, in SI, both inclusive; both 0: no limit */
     const char *const *choices; /* NULL-terminated */
     const struct key_set *set;
     unsigned use;
-    const char *doc; /* one line for the help */
+    const char *doc;     /* one line for the help */
     const char *example; /* of a list; NULL: made from its units */
 };
 

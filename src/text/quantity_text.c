@@ -72,13 +72,15 @@ static int quote_length(struct span text)
 static bool not_a_number(struct quantity_error *error, struct span text, enum unit_kind kind)
 {
     if (text.length > 1 && text.at[0] == '.' && is_digit(text.at[1]))
-        return fail(error, text, 0, "\"%.*s\" begins with a point; write a digit before it, such as 0%.*s",
+        return fail(error, text, 0,
+                    "\"%.*s\" begins with a point; write a digit before it, such as 0%.*s",
                     quote_length(text), text.at, quote_length(text), text.at);
     size_t digits = 0;
     while (digits < text.length && (is_digit(text.at[digits]) || text.at[digits] == '.'))
         digits++;
     if (digits > DIGITS_MAX)
-        return fail(error, text, 0, "this number has more than %d digits; fewer are expected", DIGITS_MAX);
+        return fail(error, text, 0, "this number has more than %d digits; fewer are expected",
+                    DIGITS_MAX);
     return fail(error, text, 0, "\"%.*s\" is not %s; expected a plain decimal number, such as %s",
                 quote_length(text), text.at, unit_kind_name(kind), unit_kind_example(kind));
 }
@@ -88,26 +90,31 @@ static bool check_unit(struct span text, size_t start, struct span name, enum un
 {
     const char *what = unit_kind_name(kind), *example = unit_kind_example(kind);
     if (name.at[0] == ',' || name.at[0] == '.')
-        return fail(error, text, start, "\"%.*s\" is not a plain decimal number; write a decimal point, such as %s",
+        return fail(error, text, start,
+                    "\"%.*s\" is not a plain decimal number; write a decimal point, such as %s",
                     quote_length(text), text.at, example);
     if (is_digit(name.at[0]) || name.at[0] == '_' || name.at[0] == ':' ||
         (upper_case(name.at[0]) == 'E' && name.length > 1 && !is_letter(name.at[1])) ||
         (upper_case(name.at[0]) == 'X' && name.length > 1))
-        return fail(error, text, start, "\"%.*s\" is not a plain decimal number; expected %s, such as %s",
+        return fail(error, text, start,
+                    "\"%.*s\" is not a plain decimal number; expected %s, such as %s",
                     quote_length(text), text.at, what, example);
     if (kind == KIND_BARE)
-        return fail(error, text, start, "\"%.*s\" follows a number that takes no unit; expected %s, such as %s",
+        return fail(error, text, start,
+                    "\"%.*s\" follows a number that takes no unit; expected %s, such as %s",
                     quote_length(name), name.at, what, example);
     enum unit_id unit = unit_find(name);
     if (unit == UNIT_COUNT) {
         const char *near = unit_nearest(name, kind);
-        return fail(error, text, start, "the unit \"%.*s\" is not known; expected %s, such as %s%s%s%s",
+        return fail(error, text, start,
+                    "the unit \"%.*s\" is not known; expected %s, such as %s%s%s%s",
                     quote_length(name), name.at, what, example, near ? " (nearest unit: " : "",
                     near ? near : "", near ? ")" : "");
     }
     if (unit_table[unit].kind != kind)
         return fail(error, text, start, "\"%.*s\" is the unit of %s; expected %s, such as %s",
-                    quote_length(name), name.at, unit_kind_name(unit_table[unit].kind), what, example);
+                    quote_length(name), name.at, unit_kind_name(unit_table[unit].kind), what,
+                    example);
     out->unit = unit;
     return true;
 }

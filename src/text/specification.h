@@ -109,8 +109,8 @@ struct tyre {
     struct wheel wheel;
     struct data_book data_book;
     double mass_kg, tread_depth_m, new_tread_depth_m, snow_chains_m;
-    double inertia_kg_m2; /* of tyre and wheel about the axle */
-    int dual; /* 1, 0 or CHOICE_NONE */
+    double inertia_kg_m2;     /* of tyre and wheel about the axle */
+    int dual;                 /* 1, 0 or CHOICE_NONE */
     struct deflated deflated; /* of a spare: */
     int rotated;              /* 1: takes its turn on the axles */
 };
@@ -228,8 +228,8 @@ struct instrument {
     const struct node *node;
     int unit;
     const char *rule;
-    double fitted_error; /* fraction, (shown - true)/true */
-    struct pair_list readings; /* shown, true in m/s */
+    double fitted_error;               /* fraction, (shown - true)/true */
+    struct pair_list readings;         /* shown, true in m/s */
     struct triple_list timed_readings; /* distance in m, time in s, shown in m/s */
     const char *readings_on;
     int fit;

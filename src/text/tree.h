@@ -20,10 +20,10 @@ struct node {
     struct mark mark;
     struct span text; /* of a scalar, unquoted */
     bool quoted;
-    bool used;              /* some command's key table knows it */
-    struct node *key;       /* of a mapping's child: its key, a scalar */
-    struct node *next;      /* the next child of the same parent */
-    struct node *first;     /* children of a mapping (its values) or sequence */
+    bool used;          /* some command's key table knows it */
+    struct node *key;   /* of a mapping's child: its key, a scalar */
+    struct node *next;  /* the next child of the same parent */
+    struct node *first; /* children of a mapping (its values) or sequence */
     struct node *last;
     size_t count;
 };

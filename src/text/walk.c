@@ -59,10 +59,11 @@ static void unknown_key(struct walk *walk, const struct key_set *set, const stru
 {
     struct nearest nearest = nearest_start(key->text);
     if (key->text.length > 0 && is_digit(key->text.at[0])) {
-        walk_fault(walk, key,
-                   "\"%s\" stands behind a comma, where a key is expected; write a decimal point in "
-                   "a number, such as 2.85 m",
-                   quotable(walk->arena, key->text));
+        walk_fault(
+            walk, key,
+            "\"%s\" stands behind a comma, where a key is expected; write a decimal point in "
+            "a number, such as 2.85 m",
+            quotable(walk->arena, key->text));
         return;
     }
     for (size_t i = 0; i < set->count; i++)
@@ -114,8 +115,9 @@ void walk_mapping(struct walk *walk, const struct key_set *set, struct node *nod
 {
     if (node->kind != NODE_MAPPING) {
         bool colon = node->kind == NODE_SCALAR && memchr(node->text.at, ':', node->text.length);
-        walk_fault(walk, node, "%s expects a mapping, such as {%s: ...}%s", walk_key_name(walk, node),
-                   set->keys[0].name, colon ? "; a blank is needed behind the colon" : "");
+        walk_fault(walk, node, "%s expects a mapping, such as {%s: ...}%s",
+                   walk_key_name(walk, node), set->keys[0].name,
+                   colon ? "; a blank is needed behind the colon" : "");
         return;
     }
     const struct node *self = node;

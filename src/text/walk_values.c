@@ -155,10 +155,10 @@ static void read_choice_or_value(struct walk *walk, const struct key *key, const
     if (number)
         read_quantity(walk, key, key->unit, node, &result.value);
     else
-        result.choice = find_choice(
-            walk, key, node,
-            arena_format(walk->arena, " or %s such as %s", unit_kind_name(key->unit),
-                         unit_kind_example(key->unit)));
+        result.choice =
+            find_choice(walk, key, node,
+                        arena_format(walk->arena, " or %s such as %s", unit_kind_name(key->unit),
+                                     unit_kind_example(key->unit)));
     memcpy(field, &result, sizeof result);
 }
 
@@ -233,7 +233,9 @@ static void read_number_list(struct walk *walk, const struct key *key, const str
                              struct number_list *list)
 {
     if (!is_list(walk, node,
-                 key->example ? key->example : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]" : "[...]"))
+                 key->example             ? key->example
+                 : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]"
+                                          : "[...]"))
         return;
     list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next)

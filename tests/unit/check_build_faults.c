@@ -314,8 +314,8 @@ static const struct {
     {FITTED "limits: {track_change: {min: 5 mm, max: -5 mm}}", 2, "above max"},
     {"tyres:\n  fitted: {size: 205/55R16 91V, placard: {front: 220 kPa, rear: 360 kPa}}\n", 2,
      "above the 350 kPa"},
-    {"tyres:\n  fitted:\n    size: LT245/75R16 120/116R\n    load_range: E\n    placard: 85 psi\n", 5,
-     "its load range"},
+    {"tyres:\n  fitted:\n    size: LT245/75R16 120/116R\n    load_range: E\n    placard: 85 psi\n",
+     5, "its load range"},
     {"tyres:\n  fitted:\n    size: 205/65R16C 107/105T\n    placard: 500 kPa\n"
      "    data_book: {max_load: 975 kg, at_pressure: 475 kPa}\n",
      4, "data_book: at_pressure"},
