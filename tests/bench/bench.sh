@@ -1,6 +1,7 @@
 #!/bin/sh
 # sh tests/bench/bench.sh TYRESUM: how fast, as ratios taken in one run on one machine. Prints a
-# table and fails on nothing. BENCH_LINES (default 1000000) sets the length of the stream.
+# table and fails on nothing. BENCH_LINES (default 1000000) sets the length of the stream,
+# BENCH_GROWTH (default 10000000) that of the longest one.
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
 if [ $# -ne 1 ] || [ ! -x "$1" ]; then
@@ -9,6 +10,7 @@ if [ $# -ne 1 ] || [ ! -x "$1" ]; then
 fi
 binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
 lines=${BENCH_LINES:-1000000}
+growth_lines=${BENCH_GROWTH:-10000000}
 columns=designation,section_width_mm,section_height_mm,overall_diameter_mm,rolling_circumference_mm
 columns=$columns,revs_per_mile,revs_per_km
 work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-bench.XXXXXX") || exit 1
@@ -98,7 +100,7 @@ stream() {
 
 growth() {
     count=10000
-    while [ "$count" -le "$lines" ]; do
+    while [ "$count" -le "$growth_lines" ]; do
         sizes "$count" >"$work/lines"
         measure 3 "$work/lines" /dev/null "$binary" size - --format csv --columns "$columns" || return
         row "growth: size -, $count lines" "$time_us us" \
@@ -107,8 +109,48 @@ growth() {
     done
 }
 
+# Sizes that are met once only: what the rows kept by their lines cannot help.
+distinct() {
+    awk 'BEGIN {
+        for (width = 135; width <= 345; width += 10) for (aspect = 30; aspect <= 80; aspect += 5)
+            for (rim = 12; rim <= 22; rim++) for (index_ = 70; index_ <= 110; index_++)
+                printf "%d/%dR%d %dH\n", width, aspect, rim, index_
+    }' >"$work/lines"
+    measure 3 "$work/lines" /dev/null mawk -f "$here/columns.awk" || return
+    mawk_us=$time_us
+    measure 3 "$work/lines" /dev/null "$binary" size - --format csv --columns "$columns" || return
+    row "no size met twice, $(wc -l <"$work/lines") lines, 7 columns (mawk / size)" "$time_us us" \
+        "$(ratio "$mawk_us" "$time_us") x" "$memory_kib KiB"
+}
+
+instructions() {
+    command -v valgrind >/dev/null 2>&1 || {
+        echo "instructions: no valgrind to count them"
+        return
+    }
+    for count in 10000 100000; do
+        sizes "$count" >"$work/lines"
+        counted=$(valgrind --tool=callgrind --callgrind-out-file="$work/calls" "$binary" size - \
+            --format csv --columns "$columns" <"$work/lines" 2>&1 >/dev/null |
+            awk '/Collected/ { print $NF }')
+        row "instructions: size -, $count lines" "$counted" "$(ratio "${counted:-0}" "$count") each" ""
+    done
+}
+
+shortlist() {
+    [ -r "$here/shortlist.yaml" ] || return
+    measure 5 /dev/null /dev/null "$binary" shortlist "$here/shortlist.yaml" --format csv || return
+    tried=$("$binary" shortlist "$here/shortlist.yaml" --format csv 2>&1 >/dev/null |
+        awk '/combinations tried/ { print $2 }')
+    row "shortlist: $tried combinations" "$time_us us" \
+        "$(ratio $((time_us * 1000)) "$tried") ns" "$memory_kib KiB"
+}
+
 row "what" "median" "ratio" "peak"
 start_up
 stream
+distinct
 growth
+instructions
+shortlist
 exit 0

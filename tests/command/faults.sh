@@ -188,5 +188,30 @@ tyresum sheet car.yaml --format csv >whole 2>err
 { head -c 20 car.yaml; sleep 1; tail -c +21 car.yaml; } | tyresum sheet - --format csv >out 2>err
 check "a build file that arrives in two pieces" $? 0 cmp -s whole out
 
+four_rows() {
+    [ "$(wc -l <out)" -eq 4 ] && [ "$(sed -n 1p out)" = 205/55R16 ] &&
+        [ "$(sed -n 4p out)" = 195/65R15 ]
+}
+
+two_rows() {
+    [ "$(wc -l <out)" -eq 2 ] && [ "$(sed -n 2p out)" = 632.0 ]
+}
+
+# Streams: one row or one clear end, and nothing lost before it.
+awk 'BEGIN { for (i = 0; i < 200000; i++) print "205/55R16 91V" }' >many
+tyresum size - --format csv <many >/dev/full 2>err
+check "a stream onto a full disk" $? 4 told
+{ tyresum size - --format csv <many 2>err; echo $? >status; } | head -n 1 >out
+check "a stream into a pipe that closes" "$(cat status)" 4 silent
+printf '205/55R16\n20\0005/55R16\n\377\376/55R16\n195/65R15' >odd
+tyresum size - --format csv --no-header --columns designation <odd >out 2>err
+check "a NUL byte, bytes that are no text, no final newline" $? 1 four_rows
+{ head -c 1048576 /dev/zero | tr '\0' 2; echo; echo 205/55R16; } |
+    tyresum size - --format csv --no-header --columns overall_diameter_mm >out 2>err
+check "a line of one mebibyte is one row" $? 1 two_rows
+{ printf 'size,note\n205/55R16,"'; head -c 3000000 /dev/zero | tr '\0' x; } |
+    tyresum size - --from csv --column size >out 2>err
+check "a csv record that never ends" $? 2 told
+
 echo "count $passed $failed 0"
 [ "$failed" -eq 0 ]
