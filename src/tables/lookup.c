@@ -97,7 +97,7 @@ double rim_diameter_m(int rim_code_tenths, bool millimetric)
     if (millimetric)
         return rim_code_tenths / 10000.0;
     for (int i = 0; i < rim_code_count; i++)
-        if (lround(rim_code_rows[i].rim_code * 10) == rim_code_tenths)
+        if ((int)(rim_code_rows[i].rim_code * 10 + 0.5) == rim_code_tenths)
             return rim_code_rows[i].diameter_mm / 1000.0;
     return floor((rim_code_tenths * 254.0 + 50) / 100) / 1000;
 }
