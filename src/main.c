@@ -70,7 +70,7 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
         return EXIT_INPUT_WRONG;
     if (options.help || options.version)
         return write_help(arena, &options, command);
-    const struct option_row *wrong = options_not_taken(argc, argv, command->bit);
+    const struct option_row *wrong = options_not_taken(&options, command->bit);
     if (wrong != NULL) {
         diagnostics_plain("`%s` does not take --%s; expected it with a command that reads a file",
                           command->name, wrong->name);

@@ -60,6 +60,18 @@ void *arena_allocate_array(struct arena *arena, size_t count, size_t size)
     return arena_allocate(arena, count * size);
 }
 
+void *arena_grow(struct arena *arena, void *items, size_t count, size_t *capacity, size_t size)
+{
+    enum { FIRST_CAPACITY = 256 };
+    if (count < *capacity)
+        return items;
+    *capacity = *capacity == 0 ? FIRST_CAPACITY : *capacity * 2;
+    void *larger = arena_allocate_array(arena, *capacity, size);
+    if (count > 0)
+        memcpy(larger, items, count * size);
+    return larger;
+}
+
 char *arena_copy(struct arena *arena, struct span text)
 {
     char *copy = arena_allocate(arena, text.length + 1);

@@ -19,6 +19,8 @@ struct arena {
  * with one message and status 4 (EXIT_NOT_WRITTEN), since no result can be written then. */
 void *arena_allocate(struct arena *arena, size_t size);
 void *arena_allocate_array(struct arena *arena, size_t count, size_t size);
+/* Room for one more item of a growing list: the same items, or a copy of twice the capacity. */
+void *arena_grow(struct arena *arena, void *items, size_t count, size_t *capacity, size_t size);
 char *arena_copy(struct arena *arena, struct span text); /* with a NUL behind */
 char *arena_format(struct arena *arena, const char *format, ...)
     __attribute__((format(printf, 2, 3)));

@@ -42,4 +42,15 @@ static inline bool is_letter(char c)
     return upper_case(c) >= 'A' && upper_case(c) <= 'Z';
 }
 
+/* span_is, case ignored. */
+static inline bool span_is_but_for_case(struct span span, const char *text)
+{
+    if (span.length != strlen(text))
+        return false;
+    for (size_t i = 0; i < span.length; i++)
+        if (upper_case(span.at[i]) != upper_case(text[i]))
+            return false;
+    return true;
+}
+
 #endif

@@ -3,10 +3,9 @@
 #include "base/nearest.h"
 
 /* Exact: 1 in = 25.4 mm, 1 lb = 0.45359237 kg (international yard and pound agreement, 1959);
- * g = 9.80665 m/s2 (3rd CGPM, 1901); US gallon 231 in3; imperial gallon 4.54609 L. */
+ * US gallon 231 in3; imperial gallon 4.54609 L. */
 #define INCH 0.0254
 #define POUND 0.45359237
-#define GRAVITY 9.80665
 #define MILE 1609.344
 #define GALLON 3.785411784e-3
 #define GALLON_IMPERIAL 4.54609e-3
@@ -27,8 +26,8 @@ const struct unit unit_table[UNIT_COUNT] = {
     [UNIT_LB] = {"lb", KIND_MASS, POUND, "0.45359237 kg", 0},
     [UNIT_KPA] = {"kPa", KIND_PRESSURE, 1e3, "1000 N/m2", 0},
     [UNIT_BAR] = {"bar", KIND_PRESSURE, 1e5, "100 kPa", 0},
-    [UNIT_PSI] = {"psi", KIND_PRESSURE, POUND *GRAVITY / (INCH * INCH), "1 lb * 9.80665 m/s2 / in2",
-                  0},
+    [UNIT_PSI] = {"psi", KIND_PRESSURE, POUND *GRAVITY_M_S2 / (INCH * INCH),
+                  "1 lb * 9.80665 m/s2 / in2", 0},
     [UNIT_KMH] = {"km/h", KIND_SPEED, 1 / 3.6, "1000 m / 3600 s", 0},
     [UNIT_MPH] = {"mph", KIND_SPEED, MILE / 3600, "1 mi / 3600 s", 0},
     [UNIT_MPS] = {"m/s", KIND_SPEED, 1, "1 m/s", 0},
@@ -37,14 +36,14 @@ const struct unit unit_table[UNIT_COUNT] = {
     [UNIT_GAL_IMP] = {"gal_imp", KIND_VOLUME, GALLON_IMPERIAL, "4.54609 L", 0},
     [UNIT_M3] = {"m3", KIND_VOLUME, 1, "1 m3", 0},
     [UNIT_NM] = {"Nm", KIND_TORQUE, 1, "1 N m", 0},
-    [UNIT_LB_FT] = {"lb-ft", KIND_TORQUE, POUND *GRAVITY * 12 * INCH, "1 lb * 9.80665 m/s2 * ft",
-                    0},
+    [UNIT_LB_FT] = {"lb-ft", KIND_TORQUE, POUND *GRAVITY_M_S2 * 12 * INCH,
+                    "1 lb * 9.80665 m/s2 * ft", 0},
     [UNIT_N] = {"N", KIND_FORCE, 1, "1 N", 0},
     [UNIT_KN] = {"kN", KIND_FORCE, 1e3, "1000 N", 0},
-    [UNIT_LBF] = {"lbf", KIND_FORCE, POUND *GRAVITY, "1 lb * 9.80665 m/s2", 0},
+    [UNIT_LBF] = {"lbf", KIND_FORCE, POUND *GRAVITY_M_S2, "1 lb * 9.80665 m/s2", 0},
     [UNIT_N_PER_MM] = {"N/mm", KIND_STIFFNESS, 1e3, "1 N / mm", 0},
-    [UNIT_LB_PER_IN] = {"lb/in", KIND_STIFFNESS, POUND *GRAVITY / INCH, "1 lb * 9.80665 m/s2 / in",
-                        0},
+    [UNIT_LB_PER_IN] = {"lb/in", KIND_STIFFNESS, POUND *GRAVITY_M_S2 / INCH,
+                        "1 lb * 9.80665 m/s2 / in", 0},
     [UNIT_DEG] = {"deg", KIND_ANGLE, PI / 180, "pi/180 rad", 0},
     [UNIT_RAD] = {"rad", KIND_ANGLE, 1, "1 rad", 0},
     [UNIT_PERCENT] = {"%", KIND_FRACTION, 1e-2, "1/100", 0},
@@ -94,23 +93,12 @@ static const struct {
     [KIND_INERTIA] = {"a moment of inertia", "1.4 kg-m2", UNIT_KG_M2},
 };
 
-static bool same_but_for_case(struct span a, const char *b)
-{
-    size_t length = strlen(b);
-    if (a.length != length)
-        return false;
-    for (size_t i = 0; i < length; i++)
-        if (upper_case(a.at[i]) != upper_case(b[i]))
-            return false;
-    return true;
-}
-
 enum unit_id unit_find(struct span name)
 {
     for (int exact = 1; exact >= 0; exact--)
         for (int unit = UNIT_BARE + 1; unit < UNIT_COUNT; unit++)
             if (exact ? span_is(name, unit_table[unit].name)
-                      : same_but_for_case(name, unit_table[unit].name))
+                      : span_is_but_for_case(name, unit_table[unit].name))
                 return (enum unit_id)unit;
     return UNIT_COUNT;
 }
@@ -133,7 +121,7 @@ const char *unit_nearest(struct span name, enum unit_kind kind)
 {
     for (size_t i = 0; i < sizeof other_names / sizeof other_names[0]; i++)
         if (unit_table[other_names[i].unit].kind == kind &&
-            same_but_for_case(name, other_names[i].name))
+            span_is_but_for_case(name, other_names[i].name))
             return unit_table[other_names[i].unit].name;
     struct nearest nearest = nearest_start(name);
     for (int unit = UNIT_BARE + 1; unit < UNIT_COUNT; unit++)

@@ -8,6 +8,8 @@
 
 #include "base/span.h"
 
+#define GRAVITY_M_S2 9.80665 /* 3rd CGPM, 1901: a kilogram's weight in newtons */
+
 enum unit_kind {
     KIND_BARE, /* ratio or count: no unit */
     KIND_LENGTH,

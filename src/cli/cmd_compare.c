@@ -151,30 +151,26 @@ static enum verdict judge_beside(const struct plan *plan, size_t index, double e
     return verdict;
 }
 
-static void judge(const struct plan *plan, const struct figures *figures, size_t index,
+static void judge(const struct plan *plan, const struct setup_figures *figures, size_t index,
                   struct compare_row *row)
 {
     row->verdict = judge_beside(plan, index, row->error);
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        if (figure->option == plan->setups[index].name && judged_here(plan, figure))
-            row->verdict = worse(row->verdict, figure->verdict);
-    }
+    for (size_t i = 0; i < figures->count; i++)
+        if (judged_here(plan, figures->items[i]))
+            row->verdict = worse(row->verdict, figures->items[i]->verdict);
 }
 
 /* The error of the instrument with this setup at 100 in its unit. */
-static void take_speedometer(const struct figures *figures, const struct setup *setup,
-                             struct compare_row *row)
+static double nominal_error(const struct setup_figures *figures)
 {
-    row->error = UNKNOWN;
+    double error = UNKNOWN;
     for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        if (figure->option != setup->name || figure->at == NULL)
-            continue;
-        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR &&
+        const struct figure *figure = figures->items[i];
+        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR && figure->at != NULL &&
             strncmp(figure->at, "nominal", 7) == 0)
-            row->error = figure->value;
+            error = figure->value;
     }
+    return error;
 }
 
 /* On the rims in use where both are known, otherwise nominal to nominal. */
@@ -186,8 +182,8 @@ static double width_change(const struct plan *plan, const struct setup *setup, e
     return row->after.section_width_m - row->before.section_width_m;
 }
 
-static void fill_row(const struct plan *plan, const struct figures *figures, size_t index,
-                     struct compare_row *row)
+static void fill_row(const struct plan *plan, const struct setup_figures *figures,
+                     double true_at_100, size_t index, struct compare_row *row)
 {
     const struct setup *setup = &plan->setups[index];
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
@@ -209,8 +205,8 @@ static void fill_row(const struct plan *plan, const struct figures *figures, siz
     row->effective = effective_axle_ratio(known_or(ratio, 1), from, to);
     row->restoring = restoring_axle_ratio(known_or(ratio, 1), from, to);
     designation_canonical(&setup->axle[axle].size, row->designation);
-    take_speedometer(figures, setup, row);
-    row->true_at_100 = report_true_at_100(plan, index);
+    row->error = nominal_error(figures);
+    row->true_at_100 = true_at_100;
     judge(plan, figures, index, row);
 }
 
@@ -229,10 +225,13 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
         rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
+    double *true_at_100 = arena_allocate_array(arena, plan->count, sizeof *true_at_100);
+    report_true_at_100(plan, true_at_100);
+    const struct setup_figures *groups = plan_group_figures(plan, &figures);
     bool failed = false;
     for (size_t i = 1; i < plan->count; i++) {
         struct compare_row row;
-        fill_row(plan, &figures, i, &row);
+        fill_row(plan, &groups[i], true_at_100[i], i, &row);
         failed = failed || row.verdict == VERDICT_FAIL;
         rows_add(rows, &row);
     }
@@ -320,8 +319,10 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     struct figures figures = {.arena = &scratch};
     report_tyre(&plan, &figures);
     report_speedometer_verdicts(&plan, &figures);
+    double true_at_100[2];
+    report_true_at_100(&plan, true_at_100);
     struct compare_row row;
-    fill_row(&plan, &figures, 1, &row);
+    fill_row(&plan, &plan_group_figures(&plan, &figures)[1], true_at_100[1], 1, &row);
     rows_add(rows, &row);
     arena_free(&scratch);
     return true;

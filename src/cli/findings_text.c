@@ -139,15 +139,41 @@ static const struct figure *counterpart(const struct setup_figures *group,
     return NULL;
 }
 
-/* True of a matter that every setup has: the build's, not the tyre's. */
-static bool is_shared(const struct reading *reading, const struct figure *figure)
+static bool every_setup_has(const struct reading *reading, const struct figure *figure)
 {
-    if (reading->plan->count < 2)
-        return false;
-    for (size_t i = 0; i < reading->plan->count; i++)
+    for (size_t i = 1; i < reading->plan->count; i++)
         if (counterpart(&reading->setups[i], figure) == NULL)
             return false;
     return true;
+}
+
+static void keep_figures_to_read(struct setup_figures *group)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < group->count; i++)
+        if (group->items[i]->headline != HEADLINE_ROWS_ONLY)
+            group->items[kept++] = group->items[i];
+    group->count = kept;
+}
+
+void reading_group(struct reading *reading)
+{
+    reading->setups = plan_group_figures(reading->plan, reading->figures);
+    for (size_t i = 0; i < reading->plan->count; i++)
+        keep_figures_to_read(&reading->setups[i]);
+    const struct setup_figures *fitted = &reading->setups[0];
+    reading->shared.items =
+        arena_allocate_array(reading->arena, fitted->count, sizeof *reading->shared.items);
+    for (size_t i = 0; reading->plan->count > 1 && i < fitted->count; i++)
+        if (fitted->items[i]->verdict != VERDICT_NONE && fitted->items[i]->verdict != VERDICT_OK &&
+            every_setup_has(reading, fitted->items[i]))
+            reading->shared.items[reading->shared.count++] = fitted->items[i];
+}
+
+/* True of a matter that every setup has: the build's, not the tyre's. */
+static bool is_shared(const struct reading *reading, const struct figure *figure)
+{
+    return counterpart(&reading->shared, figure) != NULL;
 }
 
 static void add_finding(struct finding_list *list, const struct figure *figure)
@@ -188,15 +214,6 @@ struct finding_list findings_of(const struct reading *reading, size_t setup)
                 !is_shared(reading, group->items[i]))
                 add_finding(&list, group->items[i]);
     return list;
-}
-
-static void write_shared(const struct reading *reading)
-{
-    struct finding_list shared = findings_shared(reading);
-    if (shared.count > 0)
-        outbuf_text(reading->out, "whichever tyre is chosen (the worst of them)\n");
-    for (size_t i = 0; i < shared.count; i++)
-        write_finding(reading, shared.items[i]);
 }
 
 const char *counts_text(const struct reading *reading, const struct badness *badness)
@@ -244,17 +261,13 @@ const struct badness *findings_order(const struct reading *reading)
     return all;
 }
 
-void findings_text(const struct reading *reading)
-{
-    const struct badness *all = findings_order(reading);
-    write_shared(reading);
-    for (size_t i = 0; i < reading->plan->count; i++)
-        write_setup(reading, &all[i]);
-}
-
 void shared_findings_text(const struct reading *reading)
 {
-    write_shared(reading);
+    struct finding_list shared = findings_shared(reading);
+    if (shared.count > 0)
+        outbuf_text(reading->out, "whichever tyre is chosen (the worst of them)\n");
+    for (size_t i = 0; i < shared.count; i++)
+        write_finding(reading, shared.items[i]);
 }
 
 void own_findings_text(const struct reading *reading)
@@ -262,6 +275,12 @@ void own_findings_text(const struct reading *reading)
     const struct badness *all = findings_order(reading);
     for (size_t i = 0; i < reading->plan->count; i++)
         write_setup(reading, &all[i]);
+}
+
+void findings_text(const struct reading *reading)
+{
+    shared_findings_text(reading);
+    own_findings_text(reading);
 }
 
 /* Labels of all setups for which the same was taken. */
@@ -277,11 +296,10 @@ const char *labels_taken(const struct reading *reading, const char *assumption)
     return labels;
 }
 
-static bool said_before(const struct reading *reading, size_t index)
+static bool is_listed(const struct finding_list *list, const struct figure *assumption)
 {
-    const struct figure *items = reading->figures->items;
-    for (size_t i = 0; i < index; i++)
-        if (items[i].quantity == QUANTITY_ASSUMPTION && items[i].action == items[index].action)
+    for (size_t i = 0; i < list->count; i++)
+        if (list->items[i]->action == assumption->action)
             return true;
     return false;
 }
@@ -290,9 +308,11 @@ struct finding_list assumptions_made(const struct reading *reading)
 {
     struct finding_list list = {
         arena_allocate_array(reading->arena, reading->figures->count, sizeof *list.items), 0};
-    for (size_t i = 0; i < reading->figures->count; i++)
-        if (reading->figures->items[i].quantity == QUANTITY_ASSUMPTION && !said_before(reading, i))
-            add_finding(&list, &reading->figures->items[i]);
+    for (size_t i = 0; i < reading->figures->count; i++) {
+        const struct figure *figure = &reading->figures->items[i];
+        if (figure->quantity == QUANTITY_ASSUMPTION && !is_listed(&list, figure))
+            add_finding(&list, figure);
+    }
     return list;
 }
 

@@ -15,6 +15,9 @@ struct finding_list {
     size_t count;
 };
 
+/* Sorts the figures by setup and finds what all share, so that no later step looks through all. */
+void reading_group(struct reading *reading);
+
 /* One a setup, the worst first. */
 const struct badness *findings_order(const struct reading *reading);
 /* "3 fail, 0 unknown, 1 caution, 20 ok" */

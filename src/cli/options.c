@@ -103,7 +103,7 @@ static bool set_option(const struct option_row *row, const char *where, const ch
 }
 
 /* One "--name", "--name VALUE" or "--name=VALUE"; *next is the index of what follows. */
-static bool take_option(int argc, char **argv, int *next, bool *given, struct options *out)
+static bool take_option(int argc, char **argv, int *next, struct options *out)
 {
     const char *text = argv[*next] + 2;
     const char *equals = strchr(text, '=');
@@ -113,12 +113,12 @@ static bool take_option(int argc, char **argv, int *next, bool *given, struct op
         unknown_option(name);
         return false;
     }
-    size_t index = (size_t)(row - option_table);
-    if (given[index]) {
-        diagnostics_plain("the option --%s is given twice; expected it once", row->name);
-        return false;
-    }
-    given[index] = true;
+    for (size_t i = 0; i < out->given_count; i++)
+        if (out->given[i] == row) {
+            diagnostics_plain("the option --%s is given twice; expected it once", row->name);
+            return false;
+        }
+    out->given[out->given_count++] = row;
     if (row->kind == OPTION_FLAG) {
         if (equals != NULL)
             diagnostics_plain("the option --%s takes no value; expected it alone", row->name);
@@ -180,9 +180,8 @@ bool options_format_given(const struct options *options, unsigned command, const
 
 bool options_parse(int argc, char **argv, const char **operands, struct options *out)
 {
-    bool given[32] = {false};
-    _Static_assert(sizeof option_table / sizeof option_table[0] <= sizeof given / sizeof given[0],
-                   "every option needs its mark");
+    _Static_assert(sizeof option_table / sizeof option_table[0] <= OPTIONS_MAX,
+                   "every option needs its place among those given");
     *out = (struct options){.format = "table", .operands = operands};
     if (!take_environment(out))
         return false;
@@ -199,26 +198,17 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
                 "\"%s\" is no option; options have two dashes, and -- ends them%s%s%s", argv[i],
                 meant ? " (did you mean --" : "", meant ? meant : "", meant ? "?)" : "");
             return false;
-        } else if (!take_option(argc, argv, &i, given, out)) {
+        } else if (!take_option(argc, argv, &i, out)) {
             return false;
         }
     }
     return true;
 }
 
-const struct option_row *options_not_taken(int argc, char **argv, unsigned command)
+const struct option_row *options_not_taken(const struct options *options, unsigned command)
 {
-    for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
-        if (strncmp(argv[i], "--", 2) != 0)
-            continue;
-        const char *text = argv[i] + 2;
-        const struct option_row *row = find_option((struct span){text, strcspn(text, "=")});
-        if (row == NULL)
-            continue;
-        if (!(row->commands & command))
-            return row;
-        if (row->kind != OPTION_FLAG && strchr(text, '=') == NULL)
-            i++;
-    }
+    for (size_t i = 0; i < options->given_count; i++)
+        if (!(options->given[i]->commands & command))
+            return options->given[i];
     return NULL;
 }

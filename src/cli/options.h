@@ -24,6 +24,9 @@ enum command_bit {
     CMD_ANY = (1 << 10) - 1
 };
 
+struct option_row;
+enum { OPTIONS_MAX = 32 };
+
 struct options {
     const char *format;
     int units; /* enum units */
@@ -40,6 +43,8 @@ struct options {
     bool bom;      /* csv begins with a byte order mark */
     bool template; /* of `check` */
     bool help, version;
+    const struct option_row *given[OPTIONS_MAX]; /* on the command line, in order */
+    size_t given_count;
     const char **operands; /* what is no option, in order; [0] may be the command */
     size_t operand_count;
 };
@@ -67,6 +72,6 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
 bool options_format_given(const struct options *options, unsigned command, const char *name);
 
 /* The row of an option that was given although the command does not take it; NULL if none. */
-const struct option_row *options_not_taken(int argc, char **argv, unsigned command);
+const struct option_row *options_not_taken(const struct options *options, unsigned command);
 
 #endif

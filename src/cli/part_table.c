@@ -20,41 +20,6 @@ const char *option_label(const struct reading *reading, const char *option)
     return option;
 }
 
-/* Parts report setup after setup: the search begins where the last one ended. */
-static size_t setup_of(const struct plan *plan, const char *option, size_t last)
-{
-    for (size_t i = 0; i < plan->count; i++) {
-        size_t at = (last + i) % plan->count;
-        if (plan->setups[at].name == option)
-            return at;
-    }
-    return 0; /* what concerns the instrument or the file stands under the fitted setup */
-}
-
-void reading_group(struct reading *reading)
-{
-    const struct figures *figures = reading->figures;
-    size_t *owner = arena_allocate_array(reading->arena, figures->count, sizeof *owner);
-    reading->setups =
-        arena_allocate_array(reading->arena, reading->plan->count, sizeof *reading->setups);
-    size_t last = 0;
-    for (size_t i = 0; i < figures->count; i++) {
-        owner[i] = last = setup_of(reading->plan, figures->items[i].option, last);
-        reading->setups[last].count++;
-    }
-    for (size_t i = 0; i < reading->plan->count; i++) {
-        struct setup_figures *group = &reading->setups[i];
-        group->items = arena_allocate_array(reading->arena, group->count, sizeof *group->items);
-        group->count = 0;
-    }
-    for (size_t i = 0; i < figures->count; i++) {
-        if (figures->items[i].headline == HEADLINE_ROWS_ONLY)
-            continue;
-        struct setup_figures *group = &reading->setups[owner[i]];
-        group->items[group->count++] = &figures->items[i];
-    }
-}
-
 static const char *number_text(const struct reading *reading, const struct figure *figure,
                                double si, bool us)
 {

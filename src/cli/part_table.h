@@ -6,12 +6,6 @@
 #include "output/outbuf.h"
 #include "report/plan.h"
 
-/* The figures of one setup, in order. */
-struct setup_figures {
-    const struct figure **items;
-    size_t count;
-};
-
 struct reading {
     struct arena *arena;
     struct outbuf *out;
@@ -20,11 +14,9 @@ struct reading {
     const struct options *options;
     bool markdown;                /* otherwise for the terminal */
     size_t width;                 /* of the page, in characters */
-    struct setup_figures *setups; /* one a setup of the plan */
+    struct setup_figures *setups; /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
+    struct setup_figures shared;  /* findings of the fitted setup that every other has too */
 };
-
-/* Sorts the figures by setup, so that no later step looks through all of them. */
-void reading_group(struct reading *reading);
 
 /* "fitted", or the option's letter. */
 const char *option_label(const struct reading *reading, const char *option);

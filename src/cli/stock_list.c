@@ -11,10 +11,9 @@
 #include "cli/stream.h"
 #include "tables/tables_data.h"
 
-static void add_size(struct arena *arena, const struct designation *size, struct stock_list *out)
+static void add_size(const struct designation *size, struct stock_list *out)
 {
     static const struct node given = {.kind = NODE_SCALAR};
-    (void)arena;
     out->items[out->count++] = (struct candidate){*size, &given};
 }
 
@@ -29,7 +28,7 @@ static bool read_builtin(struct arena *arena, struct stock_list *out)
             continue; /* a test reads every row */
         if (size.load_range == 0)
             size.load_range = row->load_range[0];
-        add_size(arena, &size, out);
+        add_size(&size, out);
     }
     return true;
 }
@@ -81,15 +80,9 @@ static bool take_record(const struct stream_item *item, void *context)
                 error.message);
         return true;
     }
-    if (reader->out->count == reader->capacity) {
-        size_t capacity = reader->capacity == 0 ? 256 : 2 * reader->capacity;
-        struct candidate *items = arena_allocate_array(reader->arena, capacity, sizeof *items);
-        if (reader->out->count > 0)
-            memcpy(items, reader->out->items, reader->out->count * sizeof *items);
-        reader->out->items = items;
-        reader->capacity = capacity;
-    }
-    add_size(reader->arena, &size, reader->out);
+    reader->out->items = arena_grow(reader->arena, reader->out->items, reader->out->count,
+                                    &reader->capacity, sizeof *reader->out->items);
+    add_size(&size, reader->out);
     return true;
 }
 

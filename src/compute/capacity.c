@@ -4,14 +4,8 @@
 
 #include "base/known.h"
 #include "base/units.h"
+#include "compute/rims.h"
 #include "tables/lookup.h"
-
-enum { HEAVY_RIM_TENTHS = 175 };
-
-static bool is_heavy(const struct designation *size)
-{
-    return size->rim_code_tenths >= HEAVY_RIM_TENTHS && size->rim_code_tenths % 10 != 0;
-}
 
 bool is_passenger_tyre(const struct tyre *tyre)
 {
@@ -19,7 +13,7 @@ bool is_passenger_tyre(const struct tyre *tyre)
     bool form = size->form == FORM_METRIC || size->form == FORM_FULL_PROFILE;
     bool prefix = size->prefix == PREFIX_NONE || size->prefix == PREFIX_P ||
                   size->prefix == PREFIX_HL || size->prefix == PREFIX_T;
-    return form && prefix && size->suffix == SUFFIX_NONE && !is_heavy(size);
+    return form && prefix && size->suffix == SUFFIX_NONE && !on_heavy_rim(size);
 }
 
 /* The row of table `inflation` that a tyre belongs to. */
@@ -33,7 +27,7 @@ static const char *class_of(const struct designation *size)
         return "lt_metric";
     if (size->form == FORM_FLOTATION)
         return "flotation";
-    if (is_heavy(size))
+    if (on_heavy_rim(size))
         return "heavy";
     if (size->form == FORM_NUMERIC)
         return "numeric_lt";
@@ -111,8 +105,7 @@ static void take_moulded(const struct data_book *book, struct tyre_rating *out)
     out->listed = false;
     out->moulded = known(book->max_load_kg);
     out->ceiling_assumed = false;
-    if (goes_by_load_range(out->class) || strcmp(out->class, "commercial") == 0 ||
-        strcmp(out->class, "heavy") == 0)
+    if (is_commercial_tyre(out))
         out->ceiling_Pa = book->at_pressure_Pa;
 }
 

@@ -1,12 +1,6 @@
 #include "compute/clearance.h"
 
-#define GRAVITY_M_S2 9.80665
 #define RIM_FLANGES_M 0.025
-
-double axle_sag_m(double added_load_kg, double wheel_rate_N_m)
-{
-    return added_load_kg * GRAVITY_M_S2 / (2 * wheel_rate_N_m);
-}
 
 struct edge_move tyre_edge_move(double width_before_m, const struct wheel *before,
                                 double width_after_m, const struct wheel *after)

@@ -8,9 +8,6 @@
 #include "compute/dimensions.h"
 #include "text/specification.h"
 
-/* Axle sag in m under an added sprung load, by two wheel rates: dF g / (2 rate). */
-double axle_sag_m(double added_load_kg, double wheel_rate_N_m);
-
 /* How the tyre's edges move when wheel and tyre change; outward (outer) and inward (inner) are
  * positive. outer = (S2 - S1)/2 - (inset2 - inset1) + (spacer2 - spacer1);
  * inner = (S2 - S1)/2 + (inset2 - inset1) - (spacer2 - spacer1). */

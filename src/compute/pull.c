@@ -1,6 +1,7 @@
 #include "compute/pull.h"
 
 #include "base/known.h"
+#include "base/units.h"
 #include "compute/gearing.h"
 
 #define PI 3.14159265358979323846
@@ -282,6 +283,6 @@ double acceleration_mps2(const struct puller *puller, double force_N, double spe
                          double rotating_kg)
 {
     double force = known(force_N) ? lower_of(force_N, puller->grip_N) : UNKNOWN;
-    double mass = puller->weight_N / GRAVITY_MPS2 + rotating_kg;
+    double mass = puller->weight_N / GRAVITY_M_S2 + rotating_kg;
     return (force - resistance_N(puller, speed_mps, 0)) / mass;
 }

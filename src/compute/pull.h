@@ -9,8 +9,6 @@
 
 #include "text/specification.h"
 
-#define GRAVITY_MPS2 9.80665 /* 3rd CGPM, 1901 */
-
 /* ISO 2533 at sea level; counts where the file gives none. */
 #define AIR_DENSITY_KG_M3 1.225
 

@@ -3,11 +3,10 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "base/units.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
 #include "compute/springs.h"
-
-#define GRAVITY_M_S2 9.80665
 
 double of_axle(struct axle_pair pair, int axle)
 {

@@ -22,15 +22,8 @@ struct figure figure_of(enum part part, enum quantity_id quantity, const char *o
 
 void figures_add(struct figures *figures, struct figure figure)
 {
-    if (figures->count == figures->capacity) {
-        size_t capacity = figures->capacity == 0 ? 256 : figures->capacity * 2;
-        struct figure *items =
-            arena_allocate_array(figures->arena, capacity, sizeof *figures->items);
-        if (figures->count > 0)
-            memcpy(items, figures->items, figures->count * sizeof *items);
-        figures->items = items;
-        figures->capacity = capacity;
-    }
+    figures->items = arena_grow(figures->arena, figures->items, figures->count, &figures->capacity,
+                                sizeof *figures->items);
     figures->items[figures->count++] = figure;
 }
 

@@ -36,6 +36,38 @@ bool plan_make(struct arena *arena, const struct specification *specification, b
     return option_name == NULL || out->count > 1 || strcmp(option_name, "fitted") == 0;
 }
 
+/* Parts report setup after setup: the search begins where the last one ended. */
+static size_t setup_of(const struct plan *plan, const char *option, size_t last)
+{
+    for (size_t i = 0; i < plan->count; i++) {
+        size_t at = (last + i) % plan->count;
+        if (plan->setups[at].name == option)
+            return at;
+    }
+    return 0;
+}
+
+struct setup_figures *plan_group_figures(const struct plan *plan, const struct figures *figures)
+{
+    struct arena *arena = plan->arena;
+    struct setup_figures *groups = arena_allocate_array(arena, plan->count, sizeof *groups);
+    size_t *owner = arena_allocate_array(arena, figures->count, sizeof *owner);
+    size_t last = 0;
+    for (size_t i = 0; i < figures->count; i++) {
+        owner[i] = last = setup_of(plan, figures->items[i].option, last);
+        groups[last].count++;
+    }
+    for (size_t i = 0; i < plan->count; i++) {
+        groups[i].items = arena_allocate_array(arena, groups[i].count, sizeof *groups[i].items);
+        groups[i].count = 0;
+    }
+    for (size_t i = 0; i < figures->count; i++) {
+        struct setup_figures *group = &groups[owner[i]];
+        group->items[group->count++] = &figures->items[i];
+    }
+    return groups;
+}
+
 enum pressure_system plan_pressure_system(const struct plan *plan)
 {
     return plan->us ? PRESSURE_US : PRESSURE_METRIC;

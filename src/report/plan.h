@@ -33,6 +33,16 @@ void plan_set_beside(struct plan *plan);
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,
                const char *option_name, struct plan *out);
 
+/* The figures of one setup, in order. */
+struct setup_figures {
+    const struct figure **items;
+    size_t count;
+};
+
+/* One a setup of the plan, so that no later step looks through all figures. What concerns the
+ * instrument or the file stands under the fitted setup. */
+struct setup_figures *plan_group_figures(const struct plan *plan, const struct figures *figures);
+
 enum pressure_system plan_pressure_system(const struct plan *plan);
 
 /* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
@@ -46,8 +56,9 @@ void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
 void report_load(const struct plan *plan, struct figures *figures);
 void report_speedometer(const struct plan *plan, struct figures *figures);
-/* True speed, in the instrument's own unit, when it shows 100 with that setup as set now. */
-double report_true_at_100(const struct plan *plan, size_t setup);
+/* True speed, in the instrument's own unit, when it shows 100 as set now: one a setup of the plan.
+ */
+void report_true_at_100(const struct plan *plan, double *true_speeds);
 /* The speedometer's judged figures alone, for commands that try many tyres. */
 void report_speedometer_verdicts(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);

@@ -1,6 +1,7 @@
 #include "report/pull_view.h"
 
 #include "base/known.h"
+#include "base/units.h"
 #include "compute/axle_loads.h"
 #include "compute/load.h"
 
@@ -41,7 +42,7 @@ static double grip_N(const struct plan *plan, const struct axle_loads *loads)
         driven = rear;
         break;
     }
-    return plan->specification->drivetrain.grip * driven * GRAVITY_MPS2;
+    return plan->specification->drivetrain.grip * driven * GRAVITY_M_S2;
 }
 
 /* The vehicle of a state on a setup's tyres. The tow ball's load is part of the trailer. */
@@ -59,7 +60,7 @@ struct puller pull_of_setup(const struct drive_view *view, const struct state *s
         .efficiency = pull_efficiency(view),
         .slip = view->slip,
         .circumference_m = circumference_m,
-        .weight_N = mass * GRAVITY_MPS2,
+        .weight_N = mass * GRAVITY_M_S2,
         .grip_N = grip_N(view->plan, &loads),
         .air_N_s2_m2 = air_factor_of(&specification->vehicle),
         .rolling = view->drivetrain->rolling_resistance,
@@ -90,6 +91,25 @@ size_t pull_heaviest_state(const struct drive_view *view)
         }
     }
     return heaviest;
+}
+
+void pull_each_state(const struct drive_view *view, enum quantity_id quantity,
+                     void (*report)(const struct drive_view *view, const struct puller *puller,
+                                    struct figure figure, bool heaviest))
+{
+    const struct specification *specification = view->plan->specification;
+    if (!pull_has_curve(view) || !pull_weight_known(view))
+        return;
+    size_t heaviest = pull_heaviest_state(view);
+    for (size_t i = 0; i < state_count(specification); i++) {
+        if (view->is_choice && i != heaviest)
+            continue;
+        const struct state *state = state_at(specification, i);
+        const struct puller puller = pull_in_state(view, state);
+        struct figure figure = drive_figure(view, quantity, UNKNOWN, NULL);
+        figure.state = state_name(state);
+        report(view, &puller, figure, i == heaviest);
+    }
 }
 
 double pull_force_N(const struct puller *puller, double engine_speed, double overall)

@@ -19,6 +19,12 @@ struct puller pull_in_state(const struct drive_view *view, const struct state *s
 bool pull_weight_known(const struct drive_view *view);
 size_t pull_heaviest_state(const struct drive_view *view);
 
+/* Calls report for every state whose pull is told, with a figure of that state to fill up; of an
+ * axle choice only the heaviest. Nothing without a torque curve or a weight. */
+void pull_each_state(const struct drive_view *view, enum quantity_id quantity,
+                     void (*report)(const struct drive_view *view, const struct puller *puller,
+                                    struct figure figure, bool heaviest));
+
 /* Tractive force at an engine speed; and the engine speed of most torque below the limit. */
 double pull_force_N(const struct puller *puller, double engine_speed_per_s, double overall);
 double pull_peak_per_s(const struct drive_view *view);

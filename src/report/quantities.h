@@ -25,8 +25,6 @@
     X(LOAD_AT_INDEX, "load_index_load", "load of the load index", UNIT_KG, UNIT_LB, 0, 0)          \
     X(SPEED_SYMBOL, "speed_symbol_speed", "speed of the speed symbol", UNIT_KMH, UNIT_MPH, 0, 0)   \
     X(RIM_WIDTH, "rim_width", "rim width", UNIT_IN, UNIT_IN, 2, 2)                                 \
-    X(DATA_BOOK_DIAMETER, "data_book_diameter", "diameter by the data book", UNIT_MM, UNIT_IN, 1,  \
-      2)                                                                                           \
     X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0)                                 \
     X(AXLE_RATING_LEFT, "axle_rating_left", "left of the axle rating", UNIT_KG, UNIT_LB, 0, 0)     \
     X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0)                              \
@@ -154,7 +152,6 @@
     X(GEAR_STEP, "gear_step", "step", UNIT_BARE, UNIT_BARE, 3, 3)                                  \
     X(UPSHIFT_DROP, "upshift_drop", "drop at the upshift", UNIT_RPM, UNIT_RPM, 0, 0)               \
     X(RATIO_SPREAD, "ratio_spread", "spread of the gearbox", UNIT_BARE, UNIT_BARE, 2, 2)           \
-    X(GEAR_ORDER, "gear_order", "order of the gears", UNIT_BARE, UNIT_BARE, 0, 0)                  \
     X(WHEEL_TORQUE, "wheel_torque", "wheel torque", UNIT_NM, UNIT_LB_FT, 0, 0)                     \
     X(TRACTIVE_FORCE, "tractive_force", "tractive force", UNIT_N, UNIT_LBF, 0, 0)                  \
     X(GRIP_FORCE, "grip_force", "force that grip allows", UNIT_N, UNIT_LBF, 0, 0)                  \

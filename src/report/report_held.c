@@ -84,22 +84,16 @@ static struct number_list asked_grades(const struct drive_view *view)
     return list;
 }
 
+static void report_held_in_state(const struct drive_view *view, const struct puller *puller,
+                                 struct figure figure, bool heaviest)
+{
+    struct number_list grades = asked_grades(view);
+    figure.headline = heaviest ? HEADLINE_YES : HEADLINE_ROWS_ONLY;
+    for (size_t i = 0; i < grades.count; i++)
+        report_held_on(view, puller, figure, grades.items[i]);
+}
+
 void report_held(const struct drive_view *view)
 {
-    const struct specification *specification = view->plan->specification;
-    if (!pull_has_curve(view) || !pull_weight_known(view))
-        return;
-    struct number_list grades = asked_grades(view);
-    size_t heaviest = pull_heaviest_state(view);
-    for (size_t i = 0; i < state_count(specification); i++) {
-        if (view->is_choice && i != heaviest)
-            continue;
-        const struct state *state = state_at(specification, i);
-        const struct puller puller = pull_in_state(view, state);
-        struct figure figure = drive_figure(view, QUANTITY_SPEED_HELD, UNKNOWN, NULL);
-        figure.state = state_name(state);
-        figure.headline = i == heaviest ? HEADLINE_YES : HEADLINE_ROWS_ONLY;
-        for (size_t j = 0; j < grades.count; j++)
-            report_held_on(view, &puller, figure, grades.items[j]);
-    }
+    pull_each_state(view, QUANTITY_SPEED_HELD, report_held_in_state);
 }

@@ -114,25 +114,19 @@ static void report_grip_grade(const struct drive_view *view, const struct puller
     drive_add(view, figure);
 }
 
+static void report_grades_in_state(const struct drive_view *view, const struct puller *puller,
+                                   struct figure figure, bool heaviest)
+{
+    if (view->setup->is_fitted && !view->is_choice)
+        report_resistances(view, puller, figure, heaviest);
+    figure.headline = heaviest ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
+    report_grip_grade(view, puller, figure);
+    for (size_t range = 0; range < view->range_count; range++)
+        for (size_t gear = 0; gear < view->gears.count; gear++)
+            report_grade(view, puller, figure, gear, range);
+}
+
 void report_grades(const struct drive_view *view)
 {
-    const struct specification *specification = view->plan->specification;
-    if (!pull_has_curve(view) || !pull_weight_known(view))
-        return;
-    size_t heaviest = pull_heaviest_state(view);
-    for (size_t i = 0; i < state_count(specification); i++) {
-        if (view->is_choice && i != heaviest)
-            continue;
-        const struct state *state = state_at(specification, i);
-        const struct puller puller = pull_in_state(view, state);
-        struct figure figure = drive_figure(view, QUANTITY_GRADE, UNKNOWN, NULL);
-        figure.state = state_name(state);
-        if (view->setup->is_fitted && !view->is_choice)
-            report_resistances(view, &puller, figure, i == heaviest);
-        figure.headline = i == heaviest ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
-        report_grip_grade(view, &puller, figure);
-        for (size_t range = 0; range < view->range_count; range++)
-            for (size_t gear = 0; gear < view->gears.count; gear++)
-                report_grade(view, &puller, figure, gear, range);
-    }
+    pull_each_state(view, QUANTITY_GRADE, report_grades_in_state);
 }

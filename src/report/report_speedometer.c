@@ -41,15 +41,17 @@ void report_speedometer_verdicts(const struct plan *plan, struct figures *figure
     }
 }
 
-double report_true_at_100(const struct plan *plan, size_t setup)
+void report_true_at_100(const struct plan *plan, double *true_speeds)
 {
     struct figures unused = {.arena = plan->arena};
     struct gauge gauge;
-    struct gauge_view view;
     gauge_set(plan, &unused, &gauge);
-    gauge_view_set(&gauge, setup, &view);
     enum unit_id unit = gauge_unit(&gauge);
-    return unit_from_si(unit, true_speed_mps(view.line, unit_to_si(unit, 100)));
+    for (size_t i = 0; i < plan->count; i++) {
+        struct gauge_view view;
+        gauge_view_set(&gauge, i, &view);
+        true_speeds[i] = unit_from_si(unit, true_speed_mps(view.line, unit_to_si(unit, 100)));
+    }
 }
 
 void report_speedometer(const struct plan *plan, struct figures *figures)

@@ -28,24 +28,18 @@ static struct drop_reason *reason_of(struct shortlist *out, const char *name)
     return &out->reasons[out->reason_count++];
 }
 
-static bool same_word(const char *a, const char *b)
-{
-    for (; *a != '\0' && upper_case(*a) == upper_case(*b); a++)
-        b++;
-    return *a == *b;
-}
-
 /* "metric", "flotation", "numeric", "full_profile", or the letters of a prefix or suffix. */
-static bool is_of_form(const struct designation *size, const char *form)
+static bool is_of_form(const struct designation *size, const char *name)
 {
+    struct span form = span_of(name);
     static const char *const prefixes[PREFIX_COUNT] = {"", "P", "LT", "ST", "T", "HL"};
     static const char *const suffixes[SUFFIX_COUNT] = {"", "C", "CP", "LT", "ST", "NHS"};
-    if (same_word(form, "metric")) /* the plain one: letters have their own names */
+    if (span_is_but_for_case(form, "metric")) /* the plain one: letters have their own names */
         return size->form == FORM_METRIC && size->prefix == PREFIX_NONE &&
                size->suffix == SUFFIX_NONE;
-    return same_word(form, designation_form_name(size->form)) ||
-           (size->prefix != PREFIX_NONE && same_word(form, prefixes[size->prefix])) ||
-           (size->suffix != SUFFIX_NONE && same_word(form, suffixes[size->suffix]));
+    return span_is_but_for_case(form, designation_form_name(size->form)) ||
+           (size->prefix != PREFIX_NONE && span_is_but_for_case(form, prefixes[size->prefix])) ||
+           (size->suffix != SUFFIX_NONE && span_is_but_for_case(form, suffixes[size->suffix]));
 }
 
 static bool is_wanted_form(const struct search *search, const struct designation *size)
@@ -212,14 +206,7 @@ static void take_results(const struct figures *figures, const struct setup *setu
 
 static void keep(struct shortlist *out, struct arena *arena, const struct shortlisted *item)
 {
-    if (out->count == out->capacity) {
-        size_t capacity = out->capacity == 0 ? 64 : out->capacity * 2;
-        struct shortlisted *items = arena_allocate_array(arena, capacity, sizeof *items);
-        if (out->count > 0)
-            memcpy(items, out->items, out->count * sizeof *items);
-        out->items = items;
-        out->capacity = capacity;
-    }
+    out->items = arena_grow(arena, out->items, out->count, &out->capacity, sizeof *out->items);
     out->items[out->count++] = *item;
 }
 

@@ -116,7 +116,7 @@ void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *g
 {
     const struct instrument *instrument = &plan->specification->speedometer;
     double top = plan->specification->vehicle.top_speed_mps;
-    bool mph = instrument->unit == CHOICE_NONE ? plan->us : instrument->unit == SPEED_MPH;
+    bool mph = plan_instrument_is_mph(plan);
     *gauge = (struct gauge){
         .plan = plan,
         .instrument = instrument,

@@ -59,28 +59,9 @@ START_TEST(moments_keep_mass_and_place)
 }
 END_TEST
 
-static struct carried_item nothing(void)
-{
-    return (struct carried_item){
-        .mass_kg = UNKNOWN,
-        .at_m = UNKNOWN,
-        .side_m = UNKNOWN,
-        .removed = CHOICE_NONE,
-        .volume_m3 = UNKNOWN,
-        .density_kg_m3 = UNKNOWN,
-        .dry_mass_kg = UNKNOWN,
-        .on_roof = CHOICE_NONE,
-        .occupants = UNKNOWN,
-        .occupant_mass_kg = UNKNOWN,
-        .seat = CHOICE_NONE,
-        .tow_ball_kg = UNKNOWN,
-        .trailer_mass_kg = UNKNOWN,
-    };
-}
-
 START_TEST(item_weighs_what_it_holds)
 {
-    struct carried_item tank = nothing(), family = nothing(), trailer = nothing();
+    struct carried_item tank = item_unknown(), family = item_unknown(), trailer = item_unknown();
     tank.volume_m3 = 0.09;
     tank.dry_mass_kg = 38;
     tank.of = "diesel";
@@ -106,13 +87,13 @@ END_TEST
 START_TEST(seat_tells_the_place)
 {
     struct seats seats = {NULL, {1.35, 2.25, UNKNOWN, UNKNOWN}};
-    struct carried_item item = nothing();
+    struct carried_item item = item_unknown();
     ck_assert(!known(item_at_m(&item, &seats)));
     item.seat = 1;
     assert_close(item_at_m(&item, &seats), 2.25, 0, "row 2");
     item.at_m = 2;
     assert_close(item_at_m(&item, &seats), 2, 0, "its own place goes first");
-    item = nothing();
+    item = item_unknown();
     item.seat = 2;
     ck_assert(!known(item_at_m(&item, &seats)));
 }
@@ -129,7 +110,7 @@ static void fill(struct specification *specification)
     specification->vehicle.wheelbase_m = 2.85;
     specification->vehicle.unladen_kg = (struct axle_pair){1290, 1180};
     for (int i = 0; i < 4; i++)
-        items[i] = nothing();
+        items[i] = item_unknown();
     items[0].item = "winch";
     items[0].mass_kg = 96;
     items[0].at_m = -0.82;

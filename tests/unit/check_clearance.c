@@ -1,5 +1,6 @@
 /* Clearance: published examples; angles against sampled tangents; what lift and width may do. */
 #include "compute/clearance.h"
+#include "compute/springs.h"
 #include "suites.h"
 #include "support.h"
 #include "tables/lookup.h"
@@ -84,13 +85,19 @@ START_TEST(angles_grow_with_height)
 END_TEST
 
 /* Springs: an axle rests on two of them. */
+static double sag_of(double axle_kg, double rate_N_m)
+{
+    const struct spring spring = {SPRING_CONSTANT, {{0, rate_N_m}}, 1};
+    return spring_travel_m(&spring, axle_kg * 9.80665 / 2);
+}
+
 START_TEST(spring_gives_by_its_rate)
 {
     double pound_in = 0.45359237 * 9.80665 / INCH_M; /* lb/in in N/m */
-    double sag = axle_sag_m(2 * 600 * 0.45359237, 200 * pound_in);
+    double sag = sag_of(2 * 600 * 0.45359237, 200 * pound_in);
     assert_close(sag / INCH_M, 3, 1e-9,
                  "magazine article on leaf springs: 200 lb/in over 3 in is 600 lb");
-    sag = axle_sag_m(2 * 250, 1 * 9.80665 * 1e3); /* 1 kg/mm */
+    sag = sag_of(2 * 250, 1 * 9.80665 * 1e3); /* 1 kg/mm */
     assert_close(sag * 1e3, 250, 1e-9,
                  "J. Edgar, Springs and Natural Frequencies: 250 kg on 1 kg/mm");
 }

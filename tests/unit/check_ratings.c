@@ -14,22 +14,11 @@ static struct setup setup;
 
 static struct carried_item item_of(const char *name, double kg, double at)
 {
-    return (struct carried_item){
-        .item = name,
-        .mass_kg = kg,
-        .at_m = at,
-        .side_m = UNKNOWN,
-        .removed = CHOICE_NONE,
-        .volume_m3 = UNKNOWN,
-        .density_kg_m3 = UNKNOWN,
-        .dry_mass_kg = UNKNOWN,
-        .on_roof = CHOICE_NONE,
-        .occupants = UNKNOWN,
-        .occupant_mass_kg = UNKNOWN,
-        .seat = CHOICE_NONE,
-        .tow_ball_kg = UNKNOWN,
-        .trailer_mass_kg = UNKNOWN,
-    };
+    struct carried_item item = item_unknown();
+    item.item = name;
+    item.mass_kg = kg;
+    item.at_m = at;
+    return item;
 }
 
 static void set_up(void)

@@ -69,4 +69,24 @@ static inline struct tyre tyre_of(const char *text)
     return tyre;
 }
 
+/* A carried item of which nothing is said. */
+static inline struct carried_item item_unknown(void)
+{
+    return (struct carried_item){
+        .mass_kg = UNKNOWN,
+        .at_m = UNKNOWN,
+        .side_m = UNKNOWN,
+        .removed = CHOICE_NONE,
+        .volume_m3 = UNKNOWN,
+        .density_kg_m3 = UNKNOWN,
+        .dry_mass_kg = UNKNOWN,
+        .on_roof = CHOICE_NONE,
+        .occupants = UNKNOWN,
+        .occupant_mass_kg = UNKNOWN,
+        .seat = CHOICE_NONE,
+        .tow_ball_kg = UNKNOWN,
+        .trailer_mass_kg = UNKNOWN,
+    };
+}
+
 #endif
