@@ -167,6 +167,7 @@ make -s -C "$sanitized" all unit_tests >"$scratch/sanitized.log" 2>&1 </dev/null
 second_build=$!
 trap 'kill "$second_build" 2>/dev/null; rm -rf "$scratch"' EXIT
 everything "$plain" "" yes
+part "hardening" sh "$top/tests/hardening.sh" "$plain/tyresum"
 wait "$second_build"
 second_status=$?
 trap 'rm -rf "$scratch"' EXIT
