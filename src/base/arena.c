@@ -18,7 +18,7 @@ struct arena_block {
     max_align_t data[];
 };
 
-static void end_without_memory(void)
+static _Noreturn void end_without_memory(void)
 {
     static const char message[] = "tyresum: error: there is not enough memory to go on.\n";
     ssize_t written = write(STDERR_FILENO, message, sizeof message - 1);

@@ -146,7 +146,8 @@ static bool take_environment(struct options *out)
         const char *value = getenv(defaults[i].variable);
         if (value == NULL || *value == '\0')
             continue;
-        if (!set_option(find_option(span_of(defaults[i].option)), defaults[i].variable, value, out))
+        const struct option_row *row = find_option(span_of(defaults[i].option));
+        if (row == NULL || !set_option(row, defaults[i].variable, value, out))
             return false;
     }
     return true;

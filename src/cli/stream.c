@@ -60,11 +60,10 @@ static bool give(struct item_reader *reader, struct span text, size_t line_feed,
 /* Gives every whole item in the buffer; what is left moves to its start. */
 static bool give_whole_items(struct item_reader *reader)
 {
-    const char *stop;
     bool go_on = true;
     while (go_on) {
         struct span text = {reader->data + reader->start, reader->end - reader->start};
-        stop = item_end(reader, text);
+        const char *stop = item_end(reader, text);
         if (stop == NULL)
             break;
         text.length = (size_t)(stop - text.at);

@@ -45,8 +45,10 @@ void axis_below(struct drawing *drawing, const struct scale *scale, struct box a
 {
     double bottom = area.y + area.height, right = area.x + area.width;
     double step = scale_step(scale->last - scale->first, (int)(area.width / (5 * size)));
+    int ticks = (int)((scale->last - scale->first) / step + 1e-6);
     struct text_style style = {.size = size, .anchor = ANCHOR_MIDDLE};
-    for (double value = scale->first; value <= scale->last + step / 1e6; value += step) {
+    for (int tick = 0; tick <= ticks; tick++) {
+        double value = scale->first + tick * step;
         double x = scale_place(scale, value);
         drawing_line(drawing, (struct point){x, area.y}, (struct point){x, bottom}, grid);
         drawing_text(drawing, (struct point){x, bottom + 1.2 * size}, style,
@@ -62,8 +64,10 @@ void axis_left(struct drawing *drawing, const struct scale *scale, struct box ar
 {
     double bottom = area.y + area.height;
     double step = scale_step(scale->last - scale->first, (int)(area.height / (2.2 * size)));
+    int ticks = (int)((scale->last - scale->first) / step + 1e-6);
     struct text_style style = {.size = size, .anchor = ANCHOR_END};
-    for (double value = scale->first; value <= scale->last + step / 1e6; value += step) {
+    for (int tick = 0; tick <= ticks; tick++) {
+        double value = scale->first + tick * step;
         double y = scale_place(scale, value);
         drawing_line(drawing, (struct point){area.x, y}, (struct point){area.x + area.width, y},
                      grid);

@@ -85,7 +85,7 @@ static void put_digits(uint32_t number, int count, char *text)
 {
     for (; count >= 2; number /= 100) {
         count -= 2;
-        memcpy(text + count, digit_pairs + number % 100 * 2, 2);
+        memcpy(text + count, digit_pairs + (size_t)(number % 100) * 2, 2);
     }
     if (count == 1)
         *text = (char)('0' + number % 10);

@@ -110,17 +110,15 @@ static bool counts(const struct trial *trial, const struct figure *figure)
     case QUANTITY_SPARE_SET:
     case QUANTITY_SPARE_MASS:
     case QUANTITY_WHEEL_BY_HAND: /* so of every wheel that is only searched for */
-        return false;
-    case QUANTITY_SPEEDOMETER_ERROR:
-        return limits->speedometer != CHOICE_NONE;
     case QUANTITY_AXLE_RATING_LEFT: /* the build's own, whichever tyre is chosen */
     case QUANTITY_GROSS_LEFT:
     case QUANTITY_ROOF_LEFT:
     case QUANTITY_TOW_BALL_LEFT:
     case QUANTITY_COMBINATION_LEFT:
-        return false;
     case QUANTITY_TYRE_CAPACITY: /* at the old placard: the recommended pressure decides */
         return false;
+    case QUANTITY_SPEEDOMETER_ERROR:
+        return limits->speedometer != CHOICE_NONE;
     default:
         return true;
     }

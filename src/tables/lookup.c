@@ -70,9 +70,9 @@ static double percent_of_points(const char *symbol, double speed_kmh)
         const struct speed_load_row *row = &speed_load_rows[i];
         if (strcmp(row->symbol, symbol) != 0)
             continue;
-        if (speed_kmh <= row->speed_kmh && !before)
+        if (speed_kmh <= row->speed_kmh && before == NULL)
             return row->load_percent;
-        if (speed_kmh <= row->speed_kmh)
+        if (before != NULL && speed_kmh <= row->speed_kmh)
             return before->load_percent + (row->load_percent - before->load_percent) *
                                               (speed_kmh - before->speed_kmh) /
                                               (row->speed_kmh - before->speed_kmh);

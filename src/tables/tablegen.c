@@ -321,7 +321,7 @@ static void check_key(const struct table *table, const char *key)
 
 static void read_row(struct table *table, const char *line)
 {
-    char *cells[COLUMNS_MAX];
+    char *cells[COLUMNS_MAX] = {NULL};
     read_cells(table, line, cells);
     for (size_t i = 0; i < table->column_count; i++) {
         struct column *column = &table->columns[i];

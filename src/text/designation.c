@@ -229,7 +229,7 @@ static bool scan_metric(struct scanner *scanner, const struct decimal *width)
     scanner->out->form = FORM_METRIC;
     scanner->out->section_width = width->hundredths / 100;
     scanner->at++;
-    struct decimal ratio;
+    struct decimal ratio = {0};
     return scan_decimal(scanner, &ratio,
                         "an aspect ratio such as 75, or an overall diameter in mm") &&
            set_aspect(scanner, &ratio);
@@ -244,7 +244,7 @@ static bool scan_flotation(struct scanner *scanner, const struct decimal *diamet
     scanner->out->form = FORM_FLOTATION;
     scanner->out->overall_diameter = diameter->hundredths;
     scanner->at++;
-    struct decimal width;
+    struct decimal width = {0};
     if (!scan_decimal(scanner, &width, "a section width in inches, such as 10.50"))
         return false;
     if (width.whole && width.hundredths >= 40000 && width.hundredths <= 250000)
@@ -306,7 +306,7 @@ static bool check_run_together(struct scanner *scanner)
 
 static bool scan_size(struct scanner *scanner)
 {
-    struct decimal first;
+    struct decimal first = {0};
     if (!check_run_together(scanner))
         return false;
     if (!scan_decimal(scanner, &first, "the section width or overall diameter of a tyre"))

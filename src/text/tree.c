@@ -155,6 +155,7 @@ static void refuse_duplicate_keys(struct reader *reader, struct node *mapping)
 static void close_collection(struct reader *reader)
 {
     struct node *node = reader->open[--reader->depth];
+    /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): open[] has a node for each level */
     if (node->kind == NODE_MAPPING)
         refuse_duplicate_keys(reader, node);
 }

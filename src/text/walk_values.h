@@ -5,7 +5,7 @@
 #include "text/walk.h"
 
 /* Reads one value; what is a fault is added to the walk's diagnostics. */
-void walk_value(struct walk *walk, const struct key *key, struct node *node, void *target);
+void walk_value(struct walk *walk, const struct key *key, struct node *node, void *field);
 
 /* A fault at the node's place: the whole scalar is underlined. */
 void walk_fault(struct walk *walk, const struct node *node, const char *format, ...)

@@ -81,10 +81,10 @@ static inline const char *property_of_reading(const char *text, size_t size,
     designation_canonical(&reread, again);
     if (strcmp(canonical, again) != 0)
         return "the canonical spelling has another canonical spelling";
-    int written[10], spelled[10];
-    property_count_digits(text, size, written);
-    property_count_digits(canonical, length, spelled);
-    if (memcmp(written, spelled, sizeof written) != 0 && !property_has_half(text, size))
+    int digits_written[10], digits_spelled[10];
+    property_count_digits(text, size, digits_written);
+    property_count_digits(canonical, length, digits_spelled);
+    if (memcmp(digits_written, digits_spelled, sizeof digits_written) != 0 && !property_has_half(text, size))
         return "a part of the text was not read";
     return NULL;
 }
