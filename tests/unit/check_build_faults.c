@@ -381,6 +381,7 @@ Suite *build_faults_suite(void)
 {
     Suite *suite = suite_create("build_faults");
     TCase *faults = tcase_create("faults");
+    tcase_set_tags(faults, "text");
     tcase_add_checked_fixture(faults, set_up, tear_down);
     tcase_add_loop_test(faults, fault_is_told_at_its_place, 0, (int)LENGTH_OF(faulty));
     tcase_add_test(faults, all_faults_are_told);
@@ -389,6 +390,7 @@ Suite *build_faults_suite(void)
     tcase_add_test(faults, smallest_file_is_read);
     suite_add_tcase(suite, faults);
     TCase *bounds = tcase_create("bounds");
+    tcase_set_tags(bounds, "text");
     tcase_set_timeout(bounds, 60);
     tcase_add_checked_fixture(bounds, set_up, tear_down);
     tcase_add_test(bounds, sixty_four_levels_are_read);

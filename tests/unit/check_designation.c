@@ -355,6 +355,7 @@ Suite *designation_suite(void)
 {
     Suite *suite = suite_create("designation");
     TCase *forms = tcase_create("forms");
+    tcase_set_tags(forms, "text");
     tcase_add_loop_test(forms, every_spelling_has_its_canonical_one, 0,
                         (int)(sizeof SPELLINGS / sizeof SPELLINGS[0]));
     tcase_add_test(forms, fields_of_a_metric_size);
@@ -367,6 +368,7 @@ Suite *designation_suite(void)
     tcase_add_test(forms, form_names);
     suite_add_tcase(suite, forms);
     TCase *faults = tcase_create("faults");
+    tcase_set_tags(faults, "text");
     tcase_add_loop_test(faults, every_fault_is_named_where_it_stands, 0,
                         (int)(sizeof FAULTS / sizeof FAULTS[0]));
     tcase_add_test(faults, a_long_text_is_refused);

@@ -90,6 +90,7 @@ END_TEST
 TCase *designation_counter_case(void)
 {
     TCase *counter = tcase_create("at the counter");
+    tcase_set_tags(counter, "text");
     tcase_add_loop_test(counter, mistake_is_told_for_what_it_is, 0,
                         (int)(sizeof MISTAKES / sizeof MISTAKES[0]));
     tcase_add_loop_test(counter, what_is_plain_is_forgiven, 0,

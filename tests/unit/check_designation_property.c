@@ -155,6 +155,7 @@ END_TEST
 TCase *designation_property_case(void)
 {
     TCase *property = tcase_create("prefixes and changes");
+    tcase_set_tags(property, "text");
     tcase_set_timeout(property, 60);
     tcase_add_test(property, samples_are_read);
     tcase_add_test(property, prefixes);

@@ -278,6 +278,7 @@ Suite *number_suite(void)
 {
     Suite *suite = suite_create("number");
     TCase *tests = tcase_create("number");
+    tcase_set_tags(tests, "text");
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, fixed_random);
     tcase_add_test(tests, fixed_decimal_halves);

@@ -296,6 +296,7 @@ Suite *quantity_suite(void)
 {
     Suite *suite = suite_create("quantity");
     TCase *units = tcase_create("units");
+    tcase_set_tags(units, "text");
     tcase_add_loop_test(units, unit_agrees_with_gnu_units, 0, (int)LENGTH_OF(gnu_units));
     tcase_add_test(units, every_unit_is_compared);
     tcase_add_loop_test(units, written_quantity_has_its_si_value, 0, (int)LENGTH_OF(written));
@@ -303,6 +304,7 @@ Suite *quantity_suite(void)
     tcase_add_test(units, nearest_unit_is_of_the_kind);
     suite_add_tcase(suite, units);
     TCase *texts = tcase_create("texts");
+    tcase_set_tags(texts, "text");
     tcase_add_loop_test(texts, bad_quantity_is_refused, 0, (int)LENGTH_OF(refused));
     tcase_add_test(texts, long_text_fits_the_message);
     tcase_add_test(texts, decimal_agrees_with_strtod);
