@@ -39,7 +39,7 @@ END_TEST
 START_TEST(moments_keep_mass_and_place)
 {
     uint64_t state = random_start("moments_keep_mass_and_place");
-    for (int run = 0; run < 2000; run++) {
+    for (int run = 0, runs = rounds(2000); run < runs; run++) {
         double wheelbase = random_between(&state, 1.8, 6), mass = 0, moment = 0, side_moment = 0;
         struct axle_loads loads = {.axle_kg = {0, 0}};
         int items = random_whole(&state, 1, 40);
@@ -180,7 +180,7 @@ END_TEST
 START_TEST(heavier_corner_balances_the_side_moment)
 {
     uint64_t state = random_start("heavier_corner_balances_the_side_moment");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct axle_loads loads = {
             .axle_kg = {random_between(&state, 500, 2000), 0},
             .side_moment_kg_m = {random_between(&state, -300, 300), 0},

@@ -304,7 +304,7 @@ END_TEST
 START_TEST(capacity_rises_and_inverts)
 {
     uint64_t state = random_start("capacity_rises_and_inverts");
-    for (int run = 0; run < 30000; run++) {
+    for (int run = 0, runs = rounds(30000); run < runs; run++) {
         struct tyre tyre =
             tyre_of(classes[random_whole(&state, 0, (int)LENGTH_OF(classes) - 1)].size);
         tyre.data_book.max_load_kg = random_between(&state, 400, 3000);
@@ -332,7 +332,7 @@ END_TEST
 START_TEST(pressure_is_rounded_up)
 {
     uint64_t state = random_start("pressure_is_rounded_up");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         enum pressure_system system = random_whole(&state, 0, 1) ? PRESSURE_US : PRESSURE_METRIC;
         double step = system == PRESSURE_US ? psi(1) : 5000;
         double exact = random_between(&state, 1e5, 8e5);

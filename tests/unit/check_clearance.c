@@ -68,7 +68,7 @@ END_TEST
 START_TEST(angles_grow_with_height)
 {
     uint64_t state = random_start("angles_grow_with_height");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double radius = random_between(&state, 0.25, 0.6), h = random_between(&state, 0.05, 0.9);
         double x = random_between(&state, radius + 0.02, 2.5),
                more = random_between(&state, 0.001, 0.2);
@@ -150,7 +150,7 @@ END_TEST
 START_TEST(edges_and_track_agree)
 {
     uint64_t state = random_start("edges_and_track_agree");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         struct wheel before =
             wheel_of(7, random_between(&state, -50, 60), random_between(&state, 0, 30));
         struct wheel after =
@@ -174,7 +174,7 @@ END_TEST
 START_TEST(larger_tyre_adds_no_room)
 {
     uint64_t state = random_start("larger_tyre_adds_no_room");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         struct wheel before = wheel_of(7, random_between(&state, -50, 60), 0);
         struct wheel after =
             wheel_of(8, random_between(&state, -50, 60), random_between(&state, 0, 30));
@@ -201,7 +201,7 @@ END_TEST
 START_TEST(lift_adds_no_room_at_bump)
 {
     uint64_t state = random_start("lift_adds_no_room_at_bump");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         double above = random_between(&state, 0.05, 0.2),
                travel = random_between(&state, 0.03, 0.15);
         double change = random_between(&state, -0.05, 0.1), lift = random_between(&state, 0, 0.1);
@@ -223,7 +223,7 @@ END_TEST
 START_TEST(lock_bound_is_a_bound)
 {
     uint64_t state = random_start("lock_bound_is_a_bound");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double diameter = random_between(&state, 0.6, 0.9),
                width = random_between(&state, 0.15, 0.3);
         double taller = random_between(&state, 0, 0.1), wider = random_between(&state, 0, 0.08);
@@ -263,7 +263,7 @@ static double farthest_of_outline(struct swept_tyre tyre)
 START_TEST(lock_takes_the_corner_that_gains_most)
 {
     uint64_t state = random_start("lock_takes_the_corner_that_gains_most");
-    for (int run = 0; run < 2000; run++) {
+    for (int run = 0, runs = rounds(2000); run < runs; run++) {
         struct swept_tyre before = {random_between(&state, 0.6, 0.9),
                                     random_between(&state, 0.15, 0.3),
                                     random_between(&state, 0.01, 0.07)};

@@ -1,5 +1,5 @@
 /* Random tyres, spelled by a speller of the test's own with random case, blanks and dashes, are
- * read as what they are. The seed is printed; TYRESUM_TEST_SEED sets it. */
+ * read as what they are. */
 #include <check.h>
 #include <inttypes.h>
 #include <stdint.h>
@@ -10,6 +10,7 @@
 
 #include "../fuzz/designation_property.h"
 #include "designation_cases.h"
+#include "support.h"
 
 enum { ROUNDS = 100000, ROOM = 512 };
 
@@ -305,11 +306,9 @@ static void spell(const struct designation *d)
 
 START_TEST(random_tyres_are_read_as_they_are)
 {
-    const char *given = getenv("TYRESUM_TEST_SEED");
-    uint64_t seed = given != NULL ? strtoull(given, NULL, 10) : (uint64_t)time(NULL);
-    printf("designation: TYRESUM_TEST_SEED=%" PRIu64 "\n", seed);
+    uint64_t seed = random_start("random_tyres_are_read_as_they_are");
     state = seed * 2654435769u + 1;
-    for (int round = 0; round < ROUNDS; round++) {
+    for (int round = 0, last = rounds(ROUNDS); round < last; round++) {
         struct designation made = random_designation(), read;
         struct designation_error error;
         spell(&made);

@@ -278,7 +278,7 @@ static bool one_sided(double a, double b)
 START_TEST(comparison_never_mixes_sources)
 {
     uint64_t state = random_start("comparison_never_mixes_sources");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         struct tyre a = random_tyre(&state), b = random_tyre(&state);
         const struct data_book *x = &a.data_book, *y = &b.data_book;
         struct tyre_figures first, second;
@@ -304,7 +304,7 @@ END_TEST
 START_TEST(tyre_against_itself_changes_nothing)
 {
     uint64_t state = random_start("tyre_against_itself_changes_nothing");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct tyre tyre = random_tyre(&state);
         struct tyre_figures first, second;
         bool mixed = true;
@@ -324,7 +324,7 @@ END_TEST
 START_TEST(data_book_replaces_what_it_states)
 {
     uint64_t state = random_start("data_book_replaces_what_it_states");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct tyre tyre = random_tyre(&state);
         struct tyre_measures measures;
         tyre_measure(&tyre, &measures);

@@ -131,7 +131,7 @@ END_TEST
 START_TEST(steps_are_round)
 {
     uint64_t state = random_start("steps_are_round");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double range = pow(10, random_between(&state, -3, 6));
         int most = random_whole(&state, 2, 20);
         double step = scale_step(range, most);
@@ -149,7 +149,7 @@ END_TEST
 START_TEST(places_keep_apart)
 {
     uint64_t state = random_start("places_keep_apart");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double places[12], gap = random_between(&state, 1, 20), low = 10, high = 300;
         size_t count = (size_t)random_whole(&state, 1, 12);
         places[0] = random_between(&state, 0, 300);
@@ -168,7 +168,7 @@ START_TEST(texts_are_cut_to_their_room)
     uint64_t state = random_start("texts_are_cut_to_their_room");
     struct drawing drawing = paper_open(&paper);
     const char *name = "a w\xC3\xBCrdig long n\xE9\x95\xB7me <with> MARKUP & all";
-    for (int run = 0; run < 2000; run++) {
+    for (int run = 0, runs = rounds(2000); run < runs; run++) {
         double size = random_between(&state, 6, 20), width = random_between(&state, 2 * size, 900);
         const char *text = drawing_fit(&drawing, name, size, width);
         ck_assert(drawing_text_width(text, size) <= width + 1e-9);

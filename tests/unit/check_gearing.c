@@ -97,7 +97,7 @@ END_TEST
 START_TEST(speeds_are_inverses)
 {
     uint64_t state = random_start("speeds_are_inverses");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double c = random_between(&state, 1.5, 4), overall = random_between(&state, 1, 120);
         double slip = random_between(&state, 0, 0.5), n = random_between(&state, 5, 150);
         double v = road_speed_mps(c, n, overall, slip);
@@ -112,7 +112,7 @@ END_TEST
 START_TEST(restoring_ratio_restores)
 {
     uint64_t state = random_start("restoring_ratio_restores");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double axle = random_between(&state, 2, 8);
         double fitted = random_between(&state, 1.5, 3), other = random_between(&state, 1.5, 3);
         double restoring = restoring_axle_ratio(axle, fitted, other);
@@ -140,7 +140,7 @@ START_TEST(nearest_choice_is_the_nearest)
     ck_assert(!known(nearest_axle_choice(&list, 4)));
     uint64_t state = random_start("nearest_choice_is_the_nearest");
     list.count = LENGTH_OF(choices);
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         double wanted = random_between(&state, 2, 8), found = nearest_axle_choice(&list, wanted);
         for (size_t i = 0; i < list.count; i++)
             ck_assert(fmax(found / wanted, wanted / found) <=
@@ -157,7 +157,7 @@ START_TEST(mismatch_has_its_sign)
     assert_close(circumference_mismatch(equal, 2.4, 2.424), 0.01, 1e-12, "rear 1 % larger");
     assert_close(circumference_mismatch(apart, 2.4, 2.4), -0.0020424, 1e-7, "3.909 / 3.917 - 1");
     uint64_t state = random_start("mismatch_has_its_sign");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct axle_pair axle = {random_between(&state, 3, 5), random_between(&state, 3, 5)};
         double front = random_between(&state, 2, 3), rear = random_between(&state, 2, 3);
         struct axle_pair swapped = {axle.rear, axle.front};
@@ -175,7 +175,7 @@ END_TEST
 START_TEST(restoring_ratio_restores_every_figure)
 {
     uint64_t state = random_start("restoring_ratio_restores_every_figure");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         int drive = random_whole(&state, DRIVE_FRONT, DRIVE_FULL_TIME_4WD);
         double axle = random_between(&state, 2, 8), gear = random_between(&state, 0.5, 6);
         struct axle_pair own = {axle, axle};

@@ -93,7 +93,7 @@ END_TEST
 START_TEST(student_t_has_its_closed_forms)
 {
     uint64_t state = random_start("student_t_has_its_closed_forms");
-    for (int run = 0; run < 1000; run++) {
+    for (int run = 0, runs = rounds(1000); run < runs; run++) {
         double t = random_between(&state, 0, 50);
         assert_close(student_t_within(t, 1), 2 * atan(t) / 3.14159265358979323846, 1e-12, "Cauchy");
         assert_close(student_t_within(t, 2), t / sqrt(2 + t * t), 1e-12, "two degrees");
@@ -120,7 +120,7 @@ static struct pair_list readings_on(double scale, double offset, size_t count, u
 START_TEST(exact_readings_give_their_line)
 {
     uint64_t state = random_start("exact_readings_give_their_line");
-    for (int run = 0; run < 2000; run++) {
+    for (int run = 0, runs = rounds(2000); run < runs; run++) {
         double scale = random_between(&state, 0.85, 1.2),
                offset = random_between(&state, -1.5, 1.5);
         struct pair_list list =
@@ -149,7 +149,7 @@ static double sum_of_squares(const struct pair_list *list, double scale, double 
 START_TEST(fit_leaves_the_least_squares)
 {
     uint64_t state = random_start("fit_leaves_the_least_squares");
-    for (int run = 0; run < 1000; run++) {
+    for (int run = 0, runs = rounds(1000); run < runs; run++) {
         struct pair_list list = readings_on(random_between(&state, 0.85, 1.2), 0.5,
                                             (size_t)random_whole(&state, 3, 12), &state, 0.5);
         struct calibration fit;

@@ -102,8 +102,9 @@ static const char *const candidates[] = {
 START_TEST(recommended_pressure_carries_and_is_allowed)
 {
     uint64_t state = random_start("recommended_pressure_carries_and_is_allowed");
+    const int runs = rounds(20000);
     int refused = 0, given = 0;
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0; run < runs; run++) {
         stand_on(&fitted, candidates[random_whole(&state, 0, (int)LENGTH_OF(candidates) - 1)]);
         stand_on(&option, candidates[random_whole(&state, 0, (int)LENGTH_OF(candidates) - 1)]);
         specification.vehicle.unladen_kg.front = random_between(&state, 400, 2600);
@@ -130,7 +131,7 @@ START_TEST(recommended_pressure_carries_and_is_allowed)
         if (strcmp(before.class, front.rating.class) == 0)
             ck_assert(front.recommended_Pa >= front.placard_Pa - 1e-6);
     }
-    ck_assert(refused > 1000 && given > 1000); /* both were tried */
+    ck_assert(refused > runs / 20 && given > runs / 20); /* both were tried */
 }
 END_TEST
 
@@ -138,7 +139,7 @@ END_TEST
 START_TEST(more_load_needs_no_less)
 {
     uint64_t state = random_start("more_load_needs_no_less");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         stand_on(&option, candidates[random_whole(&state, 0, (int)LENGTH_OF(candidates) - 1)]);
         double light = random_between(&state, 300, 2000);
         specification.vehicle.unladen_kg.front = light;

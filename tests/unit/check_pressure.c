@@ -75,7 +75,7 @@ START_TEST(speed_for_load_is_the_highest)
     struct tyre tyre = tyre_of("LT245/75R16 120/116S E");
     struct tyre_rating rating;
     tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, PRESSURE_METRIC, &rating);
-    for (int run = 0; run < 3000; run++) {
+    for (int run = 0, runs = rounds(3000); run < runs; run++) {
         double pressure = random_between(&state, 1e5, 5e5);
         double load = capacity_kg(&rating, false, pressure) * random_between(&state, 0.5, 2);
         double speed = speed_for_load_mps(&rating, false, pressure, load);
@@ -170,7 +170,7 @@ START_TEST(less_pressure_gives_more)
 {
     uint64_t state = random_start("less_pressure_gives_more");
     struct tyre_figures figures = figures_of("265/70R16 116T XL");
-    for (int run = 0; run < 3000; run++) {
+    for (int run = 0, runs = rounds(3000); run < runs; run++) {
         double high = random_between(&state, 1e5, 4e5), low = random_between(&state, 5e4, high);
         double load = random_between(&state, 200, 700);
         double at_high = tyre_deflection_m(&figures, CONSTRUCTION_RADIAL, high, load);

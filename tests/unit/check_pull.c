@@ -94,7 +94,7 @@ END_TEST
 START_TEST(grade_balances_the_force)
 {
     uint64_t state = random_start("grade_balances_the_force");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         struct puller puller = {
             .weight_N = random_between(&state, 5e3, 4e5),
             .rolling = run % 2 ? UNKNOWN : random_between(&state, 0, 0.1),

@@ -233,7 +233,7 @@ static void compare_with_strtod(const char *text, size_t length)
 START_TEST(decimal_agrees_with_strtod)
 {
     uint64_t state = random_start("decimal_agrees_with_strtod");
-    for (int run = 0; run < 200000; run++) {
+    for (int run = 0, runs = rounds(200000); run < runs; run++) {
         char text[40];
         size_t at = 0;
         int digits = random_whole(&state, 1, 15), point = random_whole(&state, 1, digits);

@@ -88,7 +88,7 @@ static const struct axle_pair tyres_unknown = {UNKNOWN, UNKNOWN};
 START_TEST(largest_item_is_the_largest)
 {
     uint64_t state = random_start("largest_item_is_the_largest");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct axle_loads loads = {
             .axle_kg = {random_between(&state, 500, 1200), random_between(&state, 500, 1300)}};
         loads.gross_kg = loads.axle_kg[AXLE_FRONT] + loads.axle_kg[AXLE_REAR];
@@ -136,7 +136,7 @@ END_TEST
 START_TEST(state_keeps_mass_and_moment)
 {
     uint64_t state = random_start("state_keeps_mass_and_moment");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         double mass = 1900, moment = 900 * 3.0;
         int count = random_whole(&state, 0, ITEMS);
         for (int i = 0; i < count; i++) {

@@ -13,7 +13,7 @@ static struct instrument_line random_line(uint64_t *state)
 START_TEST(shown_and_true_are_inverses)
 {
     uint64_t state = random_start("shown_and_true_are_inverses");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         struct instrument_line line = random_line(&state);
         double v = random_between(&state, 5, 80);
         assert_relative(true_speed_mps(line, shown_speed_mps(line, v)), v, 1e-12,
@@ -29,7 +29,7 @@ END_TEST
 START_TEST(line_follows_the_circumference)
 {
     uint64_t state = random_start("line_follows_the_circumference");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         double before = random_between(&state, 1.6, 3), after = random_between(&state, 1.6, 3);
         struct instrument_line line = {random_between(&state, 0.9, 1.1), 0};
         struct instrument_line moved = line_on_circumference(line, before, after);
@@ -70,7 +70,7 @@ END_TEST
 START_TEST(setting_and_error_are_inverses)
 {
     uint64_t state = random_start("setting_and_error_are_inverses");
-    for (int run = 0; run < 20000; run++) {
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
         int kind = random_whole(&state, SETTING_PULSES_PER_KM, SETTING_CONSTANT_K);
         double now = random_between(&state, 10, 1e5), error = random_between(&state, -0.1, 0.15);
         double from = random_between(&state, 1.6, 3), to = random_between(&state, 1.6, 3);
@@ -121,7 +121,7 @@ static void compare_nearest(double found, double nearest, double exact)
 START_TEST(nearest_setting_is_the_nearest_step)
 {
     uint64_t state = random_start("nearest_setting_is_the_nearest_step");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         double min = random_whole(&state, 10, 100), max = random_whole(&state, 150, 400);
         double step = random_whole(&state, 1, 5), all[400];
         double now = min + step * random_whole(&state, 0, 10);
@@ -140,7 +140,7 @@ END_TEST
 START_TEST(nearest_setting_is_the_nearest_choice)
 {
     uint64_t state = random_start("nearest_setting_is_the_nearest_choice");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         double choices[6];
         for (size_t i = 0; i < LENGTH_OF(choices); i++)
             choices[i] = random_whole(&state, 10, 400);
@@ -189,7 +189,7 @@ START_TEST(distances_and_wear)
     assert_relative(worn_circumference_m(2.0, 0.65, 0.0065), 2.0 * 0.98, 1e-12, "2 x 6.5 of 650");
     assert_close(worn_circumference_m(2.0, 0.65, 0), 2.0, 0, "nothing lost");
     uint64_t state = random_start("distances_and_wear");
-    for (int run = 0; run < 2000; run++) {
+    for (int run = 0, runs = rounds(2000); run < runs; run++) {
         double scale = random_between(&state, 0.9, 1.1), shown = random_between(&state, 1, 1e6);
         double from = random_between(&state, 1.6, 3), to = random_between(&state, 1.6, 3);
         double truth = true_distance(shown, scale, from, to);

@@ -123,7 +123,7 @@ END_TEST
 START_TEST(equal_rates_make_a_constant_spring)
 {
     uint64_t state = random_start("equal_rates_make_a_constant_spring");
-    for (int run = 0; run < 5000; run++) {
+    for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct spring spring = random_spring(&state);
         double rate = random_between(&state, 2e4, 2e5), load = random_between(&state, -5000, 9000);
         for (size_t i = 0; i < spring.count; i++)

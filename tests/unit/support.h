@@ -37,6 +37,13 @@ static inline uint64_t random_start(const char *test)
     return seed;
 }
 
+/* How many random cases: a tenth of them, unless TEST_LONG says that there is time. */
+static inline int rounds(int in_full)
+{
+    const char *given = getenv("TEST_LONG");
+    return given != NULL && *given != '\0' ? in_full : in_full / 10;
+}
+
 /* splitmix64 (Steele, Lea, Flood, 2014). */
 static inline uint64_t random_bits(uint64_t *state)
 {
