@@ -151,18 +151,30 @@ function speedometer_rows(s,    ratio, small, large, k, entered, i)
             1000 * circumference[0] * scale / scale_least(), "mm")
     }
 }
+# choice: beside an error that is judged over the whole range stands the bound that is nearest, in
+# speed, anywhere in it; the lower one is 0 at every speed.
+function tightest(k,    below, above_low, above_top)
+{
+    below = min((k - 1) * top, (k - 1) * table_step) + offset
+    above_low = (1.1 - k) * test_speed[1] + add - offset
+    above_top = (1.1 - k) * top + add - offset
+    if (below <= min(above_low, above_top))
+        return 0
+    return 100 * (0.1 + add / (above_low < above_top ? test_speed[1] : top))
+}
 function error_row(s, name, k, broken,    error)
 {
     error = over_read(told_at, k)
     # lawful over the whole range, not only where it is told
     dial(s, "speedometer_error", name ", true " told_at " " dial_unit, error, "%", \
-        law_limit(told_at, error), \
+        tightest(k), \
         k >= scale_least() - 1e-12 && k <= scale_most() + 1e-12 ? "ok" : broken)
 }
 function change_row(s,    change)
 {
     change = 100 * (circumference[s] / circumference[0] - 1)
-    dial(s, "circumference_change", "", change, "%", nearest_limit(change, -2.5, 1.5), \
+    # choice: the limit shown is that of the side to which it changed
+    dial(s, "circumference_change", "", change, "%", change > 0 ? 1.5 : -2.5, \
         change >= -2.5 && change <= 1.5 ? "ok" : "caution")
 }
 # Returns what the setting to enter makes of the scale.
