@@ -1,1 +1,3 @@
-# empty
+# Why a figure of the program is not recomputed, for the list under each build.
+BEGIN {
+}
