@@ -227,7 +227,6 @@ function spare_rows(s,    t, load, p, needed)
         book_load[t] = book_load[s]
         book_pressure[t] = book_pressure[s]
     }
-    wheel_pressure[t] = rim_width[t] == rim_width[s] ? wheel_pressure[s] : wheel_pressure[0]
     load_class(t)
     load = max(corner_load(s, heaviest[1], 1), corner_load(s, heaviest[2], 2))
     p = pressure_for(t, load * (1 + reserve), speed_pressure(t))

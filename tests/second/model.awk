@@ -112,27 +112,23 @@ function make_setup(s,    path, wheel)
     book_load[s] = path "/data_book/max_load" in value ? value[path "/data_book/max_load"] : "null"
     book_pressure[s] = value[path "/data_book/at_pressure"] + 0
 }
-# The spare of a setup: its own, or the one carried now. choice: a spare of its own stands on the
-# option's wheel; the one carried now, where it is of the fitted size, on the fitted wheel; the rim
-# of any other is not known.
+# The spare of a setup: its own, or the one carried now. choice: no spare of the demo builds names a
+# wheel, and each stands on its measuring rim, a temporary one on a rim of its own kind that no rule
+# gives.
 function make_spare(s,    t, path)
 {
     t = "spare" s
     path = setup_path(s) "/spare/size"
-    has_spare[s] = 1
-    rim_width[t] = "null"
-    if (path in text) {
-        read_size(t, text[path])
-        rim_width[t] = rim_width[s]
-    } else if ("tyres/spare/size" in text) {
-        read_size(t, text["tyres/spare/size"])
-        if (designation[t] == designation[0])
-            rim_width[t] = rim_width[0]
-    } else {
-        has_spare[s] = 0
+    if (!(path in text))
+        path = "tyres/spare/size"
+    has_spare[s] = path in text
+    if (!has_spare[s])
         return
-    }
+    read_size(t, text[path])
+    rim_width[t] = prefix[t] == "T" ? "null" : \
+        int(row("rim_measuring", aspect[t]) * section[t] / inch * 2 + 0.5) / 2 * inch
     book_load[t] = "null"
+    wheel_pressure[t] = "null"
     make_dimensions(t)
 }
 

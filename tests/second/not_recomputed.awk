@@ -1,3 +1,0 @@
-# Why a figure of the program is not recomputed, for the list under each build.
-BEGIN {
-}
