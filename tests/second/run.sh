@@ -8,6 +8,7 @@
 # neither code nor table. Inputs are the build file's; no figure of the program is one.
 # Where the sources leave a choice open, the comment says "choice".
 # AWK=gawk runs it by another awk than the system's own.
+# shellcheck disable=SC2016 # what awk is to expand stands in single quotes
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
 if [ $# -lt 1 ] || [ ! -x "$1" ]; then
