@@ -2,14 +2,22 @@
 
 #include "base/known.h"
 
-double vertical_stiffness_kg_m(const struct tyre_figures *figures, enum construction construction,
+/* The ratio that is moulded, and not the one that whole millimetres of section height make of it.
+ */
+static double aspect_ratio(const struct tyre_figures *figures, const struct designation *size)
+{
+    return size->aspect_percent > 0 ? size->aspect_percent / 100.0
+                                    : figures->section_height_m / figures->section_width_m;
+}
+
+double vertical_stiffness_kg_m(const struct tyre_figures *figures, const struct designation *size,
                                double pressure_Pa)
 {
-    if (construction != CONSTRUCTION_RADIAL)
+    if (size->construction != CONSTRUCTION_RADIAL)
         return UNKNOWN;
     double width_mm = figures->section_width_m * 1e3;
     double diameter_mm = figures->overall_diameter_m * 1e3;
-    double aspect = figures->section_height_m / figures->section_width_m;
+    double aspect = aspect_ratio(figures, size);
     double size_mm2 = (1.03 - 0.4 * aspect) * width_mm * diameter_mm;
     if (!(size_mm2 > 0))
         return UNKNOWN;
@@ -17,10 +25,10 @@ double vertical_stiffness_kg_m(const struct tyre_figures *figures, enum construc
     return kg_per_mm * 1e3;
 }
 
-double tyre_deflection_m(const struct tyre_figures *figures, enum construction construction,
+double tyre_deflection_m(const struct tyre_figures *figures, const struct designation *size,
                          double pressure_Pa, double load_kg)
 {
-    double deflection = load_kg / vertical_stiffness_kg_m(figures, construction, pressure_Pa);
+    double deflection = load_kg / vertical_stiffness_kg_m(figures, size, pressure_Pa);
     return deflection <= figures->section_height_m / 2 ? deflection : UNKNOWN;
 }
 

@@ -9,16 +9,17 @@
 /* Vertical stiffness in kg of load per m of deflection. T. B. Rhyne, Development of a Vertical
  * Stiffness Relationship for Belted Radial Tires, Tire Science and Technology 33(3), 2005,
  * 136-155 (coefficients from memory):
- *     Kz (kg/mm) = 0.00028 P (kPa) sqrt((1.03 - 0.4 H/S) S D) + 3.45
- * S section width and D overall diameter in mm, H/S the aspect ratio. For belted radial passenger
+ *     Kz (kg/mm) = 0.00028 P (kPa) sqrt((1.03 - 0.004 Ra) S D) + 3.45
+ * S nominal section width and D overall diameter in mm, Ra nominal aspect ratio in per cent (of the
+ * figures, where the size has none). For belted radial passenger
  * tyres about their rated load; at light-truck pressures it is extrapolated. UNKNOWN for other
  * constructions and where a figure is missing. */
-double vertical_stiffness_kg_m(const struct tyre_figures *figures, enum construction construction,
+double vertical_stiffness_kg_m(const struct tyre_figures *figures, const struct designation *size,
                                double pressure_Pa);
 
 /* load / Kz; UNKNOWN beyond half of the section height, where no relation of this kind holds
  * (common practice, no source). */
-double tyre_deflection_m(const struct tyre_figures *figures, enum construction construction,
+double tyre_deflection_m(const struct tyre_figures *figures, const struct designation *size,
                          double pressure_Pa, double load_kg);
 
 /* Axle centre to ground: D/2 less the deflection. */

@@ -19,7 +19,7 @@ static double off_road_Pa(const struct plan *plan, int axle)
 static double deflection_at(const struct load_view *view, int axle, const struct tyre_figures *size,
                             double pressure_Pa)
 {
-    return tyre_deflection_m(size, view->setup->axle[axle].size.construction, pressure_Pa,
+    return tyre_deflection_m(size, &view->setup->axle[axle].size, pressure_Pa,
                              view->axle[axle].load_built_kg);
 }
 

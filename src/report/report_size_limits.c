@@ -25,8 +25,7 @@ static void report_axle(const struct plan *plan, size_t index, int axle, int sho
     figure.value = steps_between(before->load_index, after->load_index);
     report_limits(plan, figures, figure, NULL, UNKNOWN);
     figure.quantity = QUANTITY_SPEED_SYMBOL_CHANGE;
-    figure.value = steps_between(speed_symbol_order(before->speed_symbol),
-                                 speed_symbol_order(after->speed_symbol));
+    figure.value = speed_symbol_steps(before->speed_symbol, after->speed_symbol);
     report_limits(plan, figures, figure, NULL, UNKNOWN);
 }
 

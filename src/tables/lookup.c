@@ -62,6 +62,15 @@ int speed_symbol_order(const char *symbol)
     return order;
 }
 
+double speed_symbol_steps(const char *before, const char *after)
+{
+    int from = speed_symbol_order(before), to = speed_symbol_order(after);
+    int size_mark = speed_symbol_order("ZR");
+    if (from < 0 || to < 0)
+        return UNKNOWN;
+    return to - from - (from < size_mark && size_mark < to) + (to < size_mark && size_mark < from);
+}
+
 /* Between two neighbouring points of the symbol, or 100 below its first. */
 static double percent_of_points(const char *symbol, double speed_kmh)
 {

@@ -30,6 +30,10 @@ const struct speed_symbol_row *speed_symbol_find(const char *symbol);
  * no such symbol. H stands between U and V. */
 int speed_symbol_order(const char *symbol);
 
+/* Symbols from one to another, upward positive: H to W are two. ZR is moulded in the size and is no
+ * step between two symbols of service descriptions. UNKNOWN where there is no such symbol. */
+double speed_symbol_steps(const char *before, const char *after);
+
 /* Table speed_load: per cent of the load index load allowed at a speed in km/h, linear between
  * the points, 100 below the first and for symbols without points. UNKNOWN above the symbol's
  * speed, for an unknown symbol, and for ZR, which leaves it to the maker. "(Y)" follows Y as

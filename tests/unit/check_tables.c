@@ -220,6 +220,19 @@ START_TEST(speed_symbol)
 }
 END_TEST
 
+/* ISO 4223-1: ... T, U, H, V, W, Y. */
+START_TEST(speed_symbol_steps_leave_out_zr)
+{
+    ck_assert_double_eq(speed_symbol_steps("H", "V"), 1);
+    ck_assert_double_eq(speed_symbol_steps("H", "W"), 2);
+    ck_assert_double_eq(speed_symbol_steps("Y", "T"), -5);
+    ck_assert_double_eq(speed_symbol_steps("W", "W"), 0);
+    ck_assert_double_gt(speed_symbol_steps("V", "ZR"), 0);
+    ck_assert_double_lt(speed_symbol_steps("W", "ZR"), 0);
+    ck_assert(!known(speed_symbol_steps("H", "O")));
+}
+END_TEST
+
 /* Reimpell et al., The Automotive Chassis, quoting ETRTO; between the points linear. */
 START_TEST(speed_load)
 {
@@ -501,6 +514,7 @@ Suite *tables_suite(void)
     tcase_add_test(files, every_file_is_compiled_in);
     tcase_add_test(lookups, load_index);
     tcase_add_test(lookups, speed_symbol);
+    tcase_add_test(lookups, speed_symbol_steps_leave_out_zr);
     tcase_add_test(lookups, speed_load);
     tcase_add_test(lookups, rim_diameter);
     tcase_add_test(lookups, inflation);

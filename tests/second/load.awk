@@ -1,0 +1,265 @@
+# Part load: axle loads against ratings, load at a pressure, the pressure needed, the spare.
+END {
+    for (s = 0; s < setups; s++) {
+        load_class(s)
+        for (k = 1; k <= states; k++)
+            rating_rows(s, k)
+        for (a = 1; a <= 2; a++)
+            axle_rows(s, a)
+        if (recommended[s, 1] != "null" && recommended[s, 2] != "null")
+            margin_row(s)
+        table_rows(s)
+        if (has_spare[s])
+            spare_rows(s)
+        for (k = 1; k <= states; k++)
+            item_rows(s, k)
+    }
+}
+function load_figure(s, k, a, quantity, at, x, unit, limit, verdict)
+{
+    put("load", option[s], k ? state_name[k] : "", a ? axle_name[a] : "", quantity, at, x, unit, \
+        limit, verdict)
+}
+function left(s, k, a, name, rating, used)
+{
+    load_figure(s, k, a, name, "", rating - used, "kg", 0, judged(rating - used >= 0))
+    load_figure(s, k, a, name "_percent", "", 100 * (rating - used) / rating, "%", "null", "")
+}
+function rating_rows(s, k,    a)
+{
+    for (a = 1; a <= 2; a++) {
+        load_figure(s, k, a, "axle_load", "", axle_load(s, k, a), "kg", "null", "")
+        left(s, k, a, "axle_rating_left", value["vehicle/ratings/" axle_name[a]], \
+            axle_load(s, k, a))
+    }
+    load_figure(s, k, 0, "gross_load", "", gross_load(s, k), "kg", "null", "")
+    left(s, k, 0, "gross_left", value["vehicle/ratings/gross"], gross_load(s, k))
+    # choice: a rating that nothing aboard uses has no row
+    if (state_roof[k] > 0)
+        left(s, k, 0, "roof_left", value["vehicle/ratings/roof"], state_roof[k])
+    if (state_ball[k] > 0) {
+        left(s, k, 0, "tow_ball_left", value["vehicle/ratings/tow_ball"], state_ball[k])
+        left(s, k, 0, "combination_left", value["vehicle/ratings/combination"], train_load(s, k))
+    }
+}
+
+# Load at a pressure, L(P) = L_ref (P / P_ref)^n up to L_ref, by class:
+#   P-metric 240 kPa, 0.5 (TRA); ISO metric standard load 250 kPa and extra load 290 kPa, 0.8 (ETRTO,
+#   as Reimpell et al., The Automotive Chassis, quote it); LT-metric 0.7 at the moulded maximum, range
+#   E 450 or 550 kPa (TRA); commercial 0.8 at the maker's pressure.
+# Floors, from where the published tables start: 140, 150, 250 and 210 kPa.
+# A passenger tyre on a light truck counts 1/1.10 (49 CFR 571.110 S4.2.2.2).
+function load_class(t)
+{
+    class[t] = passenger[t] ? (prefix[t] == "P" ? "p_metric" : "metric") : \
+        prefix[t] == "LT" ? "lt" : "commercial"
+    divisor[t] = passenger[t] && light_truck ? 1.10 : 1
+    assumed[t] = 0
+    load_at_reference[t] = row("li", load_index[t])
+    if (class[t] == "p_metric") {
+        reference[t] = 240e3; exponent[t] = 0.5; floor_pressure[t] = 140e3
+        # choice: a passenger tyre may be inflated to 350 kPa, the highest maximum of those that
+        # 49 CFR 571.139 S5.5.4 has moulded where none is given
+        ceiling[t] = 350e3
+    } else if (class[t] == "metric") {
+        reference[t] = extra_load[t] ? 290e3 : 250e3
+        exponent[t] = 0.8; floor_pressure[t] = 150e3; ceiling[t] = 350e3
+    } else {
+        exponent[t] = class[t] == "lt" ? 0.7 : 0.8
+        floor_pressure[t] = class[t] == "lt" ? 250e3 : 210e3
+        reference[t] = ceiling[t] = book_pressure[t]
+        if (book_load[t] == "null") {
+            # No moulded maximum: the load index or the published maximum, whichever is lower, at
+            # the higher pressure in use for the load range; the ceiling is the lower one. LT235/85R16
+            # range E: 3042 lb at 80 psi (TRA maximum, as printed in tyre makers' size sheets).
+            assumed[t] = 1
+            reference[t] = 550e3
+            ceiling[t] = 450e3
+            if (designation[t] ~ /^LT235\/85R16/)
+                load_at_reference[t] = min(load_at_reference[t], 3042 * pound)
+        } else
+            load_at_reference[t] = book_load[t]
+    }
+    # What tyre and wheel allow together; a wheel without a rating sets none.
+    highest[t] = ceiling[t]
+    if (t in wheel_pressure && wheel_pressure[t] != "null")
+        highest[t] = min(highest[t], wheel_pressure[t])
+}
+function capacity(t, p)
+{
+    return load_at_reference[t] / divisor[t] * (p >= reference[t] ? 1 : \
+        power(p / reference[t], exponent[t]))
+}
+# The pressure at which tyre t carries a load, with a pressure added; between floor and ceiling.
+function pressure_for(t, load, added,    p)
+{
+    if (load * divisor[t] > load_at_reference[t] * (1 + 1e-12))
+        return "null"
+    p = reference[t] * power(load * divisor[t] / load_at_reference[t], 1 / exponent[t]) + added
+    p = max(p, floor_pressure[t])
+    return p > highest[t] + 1e-6 ? "null" : p
+}
+# ETRTO, by Reimpell et al.: from 160 to 210 km/h up to 30 kPa more, passenger tyres R to V.
+# choice: the same above V, where the source leaves it to the tyre maker; P-metric sizes go by the
+# TRA, which adds none.
+function speed_pressure(t)
+{
+    if (class[t] != "metric")
+        return 0
+    return 30e3 * min(1, max(0, (top_speed / kmh - 160) / 50))
+}
+function placard(a) { return by_axle("tyres/fitted/placard", a) }
+
+function axle_rows(s, a,    k, load, demand, ruled, added, p, built, replaced, by_rule, limit, rating)
+{
+    k = heaviest[a]
+    load = corner_load(s, k, a)
+    load_figure(s, k, a, "tyre_load", "", load, "kg", "null", "")
+    # As replaced: what the fitted tyre carried at the placard pressure, by its class rule without the
+    # divisor; under the named rule with it.
+    load_class(0)
+    demand = capacity(0, placard(a)) * divisor[0]
+    ruled = capacity(0, placard(a))
+    added = speed_pressure(s)
+    # choice: the fitted tyre's placard has the pressure for the top speed in it already, where its
+    # class has one, so that as replaced it is not added again
+    replaced = s == 0 ? placard(a) : pressure_for(s, demand, speed_pressure(0) > 0 ? 0 : added)
+    by_rule = s == 0 ? placard(a) : pressure_for(s, ruled, speed_pressure(0) > 0 ? 0 : added)
+    built = pressure_for(s, load * (1 + reserve), added)
+    limit = highest[s] / 1000
+    load_figure(s, 0, a, "pressure_as_replaced", "", in_kPa(replaced), "kPa", limit, "")
+    if (divisor[0] != 1)
+        load_figure(s, 0, a, "pressure_as_replaced", "49 CFR 571.110", in_kPa(by_rule), "kPa", \
+            limit, "")
+    load_figure(s, 0, a, "pressure_as_built", "", in_kPa(built), "kPa", limit, "")
+    # The highest of both, the floor and the placard, up to a whole 5 kPa
+    p = "null"
+    if (replaced != "null" && built != "null") {
+        p = steps_up(max(max(replaced, built), max(floor_pressure[s], placard(a))), 5e3)
+        if (p > highest[s] + 1e-6)
+            p = "null"
+    }
+    recommended[s, a] = p
+    load_figure(s, 0, a, "pressure_recommended", "", in_kPa(p), "kPa", limit, \
+        p == "null" ? "fail" : assumed[s] ? "caution" : "ok")
+    # choice: at the placard pressure the fitted tyre is judged by its load, an option by the
+    # greater of that and what the fitted tyre carried
+    limit = s == 0 ? load : max(load, demand)
+    load_figure(s, 0, a, "tyre_capacity", "placard, " label(placard(a) / 1000, 1) " kPa", \
+        capacity(s, placard(a)), "kg", limit, judged(capacity(s, placard(a)) >= limit * (1 - 1e-12)))
+    load_figure(s, 0, a, "tyre_capacity", "maximum", load_at_reference[s] / divisor[s], "kg", "null", "")
+    if (p != "null") {
+        load_figure(s, 0, a, "tyre_capacity", label(p / 1000, 1) " kPa", capacity(s, p), "kg", \
+            "null", "")
+        load_figure(s, 0, a, "capacity_left", "", 100 * (capacity(s, p) / load - 1), "%", "null", "")
+        capacity_share[s, a] = 100 * (capacity(s, p) / load - 1)
+    }
+    rating = value["vehicle/ratings/" axle_name[a]]
+    load_figure(s, 0, a, "tyres_carry_axle_rating", "", 2 * load_at_reference[s] / divisor[s], \
+        "kg", rating, judged(2 * load_at_reference[s] / divisor[s] >= rating))
+    wheel_rows(s, a, load, p)
+    warning_rows(s, a, p)
+}
+function in_kPa(p) { return p == "null" ? p : p / 1000 }
+function wheel_rows(s, a, load, p,    x)
+{
+    x = wheel_load[s] == "null" ? "null" : wheel_load[s] - load
+    load_figure(s, 0, a, "wheel_rating_left", "", x, "kg", 0, \
+        x == "null" ? "unknown" : judged(x >= 0))
+    # choice: no row without a pressure, and no second "unknown" for a wheel without any rating
+    if (p != "null") {
+        x = wheel_pressure[s] == "null" ? "null" : wheel_pressure[s] - p
+        load_figure(s, 0, a, "wheel_pressure_left", "", in_kPa(x), "kPa", 0, \
+            x != "null" ? judged(x >= 0) : wheel_load[s] == "null" ? "" : "unknown")
+    }
+}
+# 49 CFR 571.138 S4.2: 25 % below the recommended pressure, or the least of its Table 1 (from
+# memory: P-metric 140 and 160, LT range C 200, D 260, E 350 kPa), whichever is higher.
+# choice: ISO metric sizes are not in that table; where it governs, that is a caution in itself.
+function warning_rows(s, a, p,    least, threshold, stuck, limit)
+{
+    if (p == "null")
+        return
+    least = class[s] == "p_metric" ? (extra_load[s] ? 160e3 : 140e3) : class[s] != "lt" ? 0 : \
+        load_range[s] == "C" ? 200e3 : load_range[s] == "D" ? 260e3 : 350e3
+    threshold = max(0.75 * p, least)
+    stuck = least > 0.75 * p
+    load_figure(s, 0, a, "warning_threshold", "", threshold / 1000, "kPa", \
+        stuck ? p / 1000 : "null", stuck ? "caution" : "")
+    # The vehicle's own warning, taken as set 25 % below the placard. choice: where the table
+    # governs this is no second finding, and is shown beside the 25 % alone.
+    limit = stuck ? 0.75 * p : threshold
+    load_figure(s, 0, a, "warning_as_set", "", 0.75 * placard(a) / 1000, "kPa", limit / 1000, \
+        stuck ? "" : 0.75 * placard(a) >= limit - 1e-6 ? "ok" : "caution")
+}
+function margin_row(s,    difference, least)
+{
+    difference = capacity_share[s, 1] - capacity_share[s, 2]
+    least = min(capacity_share[s, 1], capacity_share[s, 2])
+    load_figure(s, 0, 0, "margin_difference", "", difference, "%", "null", \
+        abs(difference) > 25 && least < 10 ? "caution" : "ok")
+}
+# choice: from the floor to the lower of reference pressure and ceiling every 10 kPa, over a span of
+# more than 150 kPa every 25; the first and the last one always
+function table_rows(s,    step, p, last)
+{
+    last = min(reference[s], highest[s])
+    step = last - floor_pressure[s] > 150e3 ? 25e3 : 10e3
+    for (p = floor_pressure[s]; p < last - 1; p = steps_up(p + 1, step))
+        load_figure(s, 0, 0, "tyre_capacity", label(p / 1000, 1) " kPa", capacity(s, p), "kg", \
+            "null", "")
+    load_figure(s, 0, 0, "tyre_capacity", label(last / 1000, 1) " kPa", capacity(s, last), "kg", \
+        "null", "")
+}
+function spare_rows(s,    t, load, p, needed)
+{
+    t = "spare" s
+    # choice: load index beside load index, whatever maximum is moulded
+    needed = row("li", load_index[s])
+    load_figure(s, 0, 0, "spare_capacity", "", row("li", load_index[t]), "kg", needed, \
+        judged(row("li", load_index[t]) >= needed))
+    if (prefix[t] == "T") {
+        # A temporary spare has one pressure, 420 kPa (60 psi)
+        load_figure(s, 0, 0, "spare_pressure", "", 420, "kPa", "-", "caution")
+        return
+    }
+    if (designation[t] == designation[s] && book_load[s] != "null") {
+        book_load[t] = book_load[s]
+        book_pressure[t] = book_pressure[s]
+    }
+    load_class(t)
+    load = max(corner_load(s, heaviest[1], 1), corner_load(s, heaviest[2], 2))
+    p = pressure_for(t, load * (1 + reserve), speed_pressure(t))
+    load_figure(s, 0, 0, "spare_pressure", "", in_kPa(p == "null" ? p : steps_up(p, 5e3)), "kPa", \
+        "-", "-")
+}
+# The largest item that breaks nothing: each rating's room over the item's share of it.
+function item_rows(s, k,    i, path, x, most, a, room)
+{
+    for (i = 1; "room_for/" i "/item" in text; i++) {
+        path = "room_for/" i
+        x = value[path "/at"]
+        most = value["vehicle/ratings/gross"] - gross_load(s, k)
+        if (state_trailer[k] > 0)
+            most = min(most, value["vehicle/ratings/combination"] - train_load(s, k))
+        if (text[path "/on"] == "roof")
+            most = min(most, value["vehicle/ratings/roof"] - state_roof[k])
+        for (a = 1; a <= 2; a++) {
+            room = value["vehicle/ratings/" axle_name[a]] - axle_load(s, k, a)
+            most = item_room(most, room, share(x, a))
+            # the tyres at the highest pressure allowed, with the reserve
+            room = 2 * (capacity(s, highest[s]) / (1 + reserve) - corner_load(s, k, a))
+            most = item_room(most, room, share(x, a))
+            if (wheel_load[s] != "null")
+                most = item_room(most, 2 * (wheel_load[s] - corner_load(s, k, a)), share(x, a))
+        }
+        load_figure(s, k, 0, "largest_item", text[path "/item"], max(most, 0), "kg", "null", "")
+    }
+}
+# choice: what is broken already leaves room for nothing, even where the item would lighten it
+function item_room(most, room, part)
+{
+    if (room < 0)
+        return min(most, 0)
+    return part > 0 ? min(most, room / part) : most
+}
