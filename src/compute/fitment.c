@@ -22,6 +22,11 @@ const char *assumption_text(enum assumption assumption)
     case ASSUMED_LT_CEILING:
         return "no moulded maximum is given: the load index counts as carried at the higher, and "
                "the ceiling is the lower, of the pressures in use for the load range";
+    case ASSUMED_SPARE_WHEEL:
+        return "the spare names no wheel: the tyres' wider wheel of its rim code is taken";
+    case ASSUMED_SPARE_RIM:
+        return "the spare names no wheel, and no tyre has its rim code: the rim on which its size "
+               "is measured is taken";
     default:
         return "";
     }
@@ -103,6 +108,29 @@ static void set_axles(const struct fitment *fitment, struct setup *out)
     take_moulded_range(&out->axle[AXLE_REAR]);
 }
 
+static bool same_rim_code(const struct tyre *one, const struct tyre *other)
+{
+    return one->size_node != NULL && other->size_node != NULL &&
+           one->size.rim_code_tenths == other->size.rim_code_tenths &&
+           one->size.rim_millimetric == other->size.rim_millimetric;
+}
+
+/* A spare is as wide as the rim that it sits on, and its space may not hold the wider one. A
+ * temporary spare (T) has a wheel of its own kind in any case. */
+static void take_spare_wheel(struct setup *setup)
+{
+    struct tyre *spare = &setup->spare;
+    if (spare->size_node == NULL || spare->wheel.node != NULL)
+        return;
+    for (int axle = 0; axle < AXLE_COUNT && spare->size.prefix != PREFIX_T; axle++) {
+        const struct wheel *wheel = &setup->axle[axle].wheel;
+        if (wheel->node != NULL && same_rim_code(spare, &setup->axle[axle]) &&
+            (spare->wheel.node == NULL || wheel->width_m > spare->wheel.width_m))
+            spare->wheel = *wheel;
+    }
+    setup->assumptions |= spare->wheel.node != NULL ? ASSUMED_SPARE_WHEEL : ASSUMED_SPARE_RIM;
+}
+
 void setup_fitted(const struct specification *specification, struct setup *out)
 {
     *out = (struct setup){.name = "fitted", .is_fitted = true};
@@ -111,16 +139,14 @@ void setup_fitted(const struct specification *specification, struct setup *out)
     take_moulded_range(&out->spare);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         inherit(&out->axle[axle].wheel.spacer_m, 0);
+    take_spare_wheel(out);
 }
 
 /* An option's wheel, where it is not named: the fitted one if the rim code is the same. A wheel
  * that is named but not wholly described stays partly unknown. */
 static void inherit_wheel(struct tyre *tyre, const struct tyre *fitted, unsigned *assumptions)
 {
-    bool same_rim = tyre->size_node != NULL && fitted->size_node != NULL &&
-                    tyre->size.rim_code_tenths == fitted->size.rim_code_tenths &&
-                    tyre->size.rim_millimetric == fitted->size.rim_millimetric;
-    if (tyre->wheel.node == NULL && same_rim) {
+    if (tyre->wheel.node == NULL && same_rim_code(tyre, fitted)) {
         tyre->wheel = fitted->wheel;
         *assumptions |= ASSUMED_FITTED_WHEEL;
     }
@@ -147,6 +173,8 @@ void setup_option(const struct fitment *option, const struct setup *fitted, stru
     if (out->spare.node == NULL && fitted->spare.node != NULL) {
         out->spare = fitted->spare;
         out->assumptions |= ASSUMED_SAME_SPARE;
+    } else {
+        take_spare_wheel(out);
     }
 }
 

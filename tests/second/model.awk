@@ -113,22 +113,25 @@ function make_setup(s,    path, wheel)
     book_pressure[s] = value[path "/data_book/at_pressure"] + 0
 }
 # The spare of a setup: its own, or the one carried now. choice: no spare of the demo builds names a
-# wheel, and each stands on its measuring rim, a temporary one on a rim of its own kind that no rule
-# gives.
-function make_spare(s,    t, path)
+# wheel, and each stands on the wheel of the tyres that it belongs to, whose rim code it shares; a
+# temporary one on a rim of its own kind that no rule gives.
+function make_spare(s,    t, path, of)
 {
     t = "spare" s
+    of = s
     path = setup_path(s) "/spare/size"
-    if (!(path in text))
+    if (!(path in text)) {
         path = "tyres/spare/size"
+        of = 0
+    }
     has_spare[s] = path in text
     if (!has_spare[s])
         return
     read_size(t, text[path])
-    rim_width[t] = prefix[t] == "T" ? "null" : \
-        int(row("rim_measuring", aspect[t]) * section[t] / inch * 2 + 0.5) / 2 * inch
+    rim_width[t] = prefix[t] == "T" ? "null" : rim_width[of]
     book_load[t] = "null"
-    wheel_pressure[t] = "null"
+    wheel_load[t] = prefix[t] == "T" ? "null" : wheel_load[of]
+    wheel_pressure[t] = prefix[t] == "T" ? "null" : wheel_pressure[of]
     make_dimensions(t)
 }
 
