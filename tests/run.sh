@@ -1,7 +1,8 @@
 #!/bin/sh
 # sh tests/run.sh [--long]: every test, on the plain build and again on one with sanitizers.
 # Ends with one line, "N passed, M failed", over everything; exits 1 if anything failed.
-# Parts print a last line "count PASSED FAILED SKIPPED", which is added up here.
+# Parts print a last line "count PASSED FAILED SKIPPED", which is added up here. They run as many at
+# a time as there are processors; each is shown whole when it ends.
 set -u
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 long=no
@@ -14,40 +15,46 @@ case ${1-} in
     ;;
 esac
 
-long_flag=
-[ "$long" = no ] || long_flag=--long
-
 # shellcheck source=SCRIPTDIR/prepare.sh
 . "$top/tests/prepare.sh"
 
-passed=0
-failed=0
-skipped=0
+mkdir "$scratch/jobs" "$scratch/counts"
 
+# Adds up what the parts have left, and ends.
 finish() {
     echo
-    if [ "$skipped" -gt 0 ]; then
-        echo "$passed passed, $failed failed, $skipped skipped"
-    else
-        echo "$passed passed, $failed failed"
-    fi
-    [ "$failed" -eq 0 ]
+    cat "$scratch"/counts/* 2>/dev/null | awk '
+        { passed += $1; failed += $2; skipped += $3 }
+        END {
+            printf "%d passed, %d failed", passed, failed
+            if (skipped) printf ", %d skipped", skipped
+            print ""
+            exit !passed || failed
+        }'
     exit
+}
+
+# note NAME PASSED FAILED SKIPPED: a part's count.
+note() {
+    echo "$2 $3 $4" >"$scratch/counts/$1"
 }
 
 # What prepare.sh calls when it cannot go on: a failure that is counted.
 give_up() {
-    failed=$((failed + 1))
+    note preparation 0 1 0
     finish
 }
 
-# part TITLE COMMAND...: runs one part, shows what it has to say, adds its count.
+# part NAME TITLE COMMAND...: runs one part, shows what it has to say, notes its count.
 part() {
-    title=$1
-    shift
-    "$@" >"$scratch/part.log" 2>&1 </dev/null
+    name=$1
+    title=$2
+    shift 2
+    start=$(date +%s)
+    "$@" >"$scratch/$name.log" 2>&1 </dev/null
     status=$?
-    count=$(sed -n 's/^count \([0-9][0-9]* [0-9][0-9]* [0-9][0-9]*\)$/\1/p' "$scratch/part.log" |
+    seconds=$(($(date +%s) - start))
+    count=$(sed -n 's/^count \([0-9][0-9]* [0-9][0-9]* [0-9][0-9]*\)$/\1/p' "$scratch/$name.log" |
         tail -n 1)
     # A part that dies, or checks nothing, has failed whatever it printed before.
     # shellcheck disable=SC2086 # three numbers
@@ -55,29 +62,33 @@ part() {
     more=0
     if [ $(($1 + $2)) -eq 0 ]; then
         more=1
-        echo "FAIL $title: nothing was checked (exit $status)"
+        echo "FAIL $title: nothing was checked (exit $status)" >>"$scratch/$name.log"
     elif [ "$status" -ne 0 ] && [ "$2" -eq 0 ]; then
         more=1
-        echo "FAIL $title: ended with exit $status"
+        echo "FAIL $title: ended with exit $status" >>"$scratch/$name.log"
     fi
-    sed '/^count [0-9]/d' "$scratch/part.log"
-    passed=$((passed + $1))
-    failed=$((failed + $2 + more))
-    skipped=$((skipped + $3))
-    printf '%-48s %6d checks, %d failed\n' "$title" $(($1 + $2 + more)) $(($2 + more))
+    note "$name" "$1" $(($2 + more)) "$3"
+    printf '%-48s %6d checks, %d failed, %3d s\n' "$title" $(($1 + $2 + more)) $(($2 + more)) \
+        "$seconds" >>"$scratch/$name.log"
+    sed '/^count [0-9]/d' "$scratch/$name.log" # in one go, so that parts do not mix
 }
 
-# one TITLE COMMAND...: a command that is one check by itself, silent while it passes.
+# one NAME TITLE COMMAND...: a command that is one check by itself, silent while it passes.
 one() {
-    title=$1
-    shift
-    if "$@" >"$scratch/one.log" 2>&1 </dev/null; then
-        passed=$((passed + 1))
-        printf '%-48s %6d checks, %d failed\n' "$title" 1 0
+    part "$1" "$2" one_check "$@"
+}
+
+# shellcheck disable=SC2317 # called through part
+one_check() { # NAME TITLE COMMAND...
+    one_title=$2
+    one_log=$scratch/$1.one
+    shift 2
+    if "$@" >"$one_log" 2>&1; then
+        echo "count 1 0 0"
     else
-        failed=$((failed + 1))
-        echo "FAIL $title"
-        cat "$scratch/one.log"
+        echo "FAIL $one_title"
+        cat "$one_log"
+        echo "count 0 1 0"
     fi
 }
 
@@ -85,112 +96,118 @@ one() {
 # are not shown: a reader of the log would take them for the closing line.
 # shellcheck disable=SC2317 # called through part
 unit_tests() {
-    (cd "$1" && srcdir=$top CK_VERBOSITY=normal CK_FORK=$2 ./unit_tests) >"$scratch/unit.log" 2>&1
+    unit_log=$1/unit_tests.output
+    (cd "$1" && srcdir=$top CK_VERBOSITY=normal CK_FORK=$2 ./unit_tests) >"$unit_log" 2>&1
     unit_status=$?
     # Tests of bytes that are no text may print them: grep -a.
-    grep -av '^[0-9]*%: Checks: ' "$scratch/unit.log" | grep -av '^Running suite' |
+    grep -av '^[0-9]*%: Checks: ' "$unit_log" | grep -av '^Running suite' |
         if [ "$unit_status" -eq 0 ]; then grep -ai -A 30 'sanitizer\|runtime error'; else cat; fi
     awk '/^[0-9]+%: Checks: / {
             gsub(/[^0-9]+/, " ")
             checks += $2
             bad += $3 + $4
         }
-        END { print "count", checks - bad, bad + 0, 0 }' "$scratch/unit.log"
+        END { print "count", checks - bad, bad + 0, 0 }' "$unit_log"
     return "$unit_status"
-}
-
-# everything DIRECTORY WORD FORK: all parts on one build.
-everything() {
-    part "unit tests$2" unit_tests "$1" "$3"
-    part "command tests$2" sh "$top/tests/command/run.sh" "$1/tyresum"
-    part "faults$2" sh "$top/tests/command/faults.sh" "$1/tyresum"
-    part "published values$2" sh "$top/tests/outside/run.sh" "$1/tyresum"
-    part "README$2" sh "$top/tests/readme.sh" "$1/tyresum"
-    part "manual, completion, schemas$2" sh "$top/tests/docs/run.sh" "$1" $long_flag
-}
-
-build_failed() {
-    echo "FAIL build of $1: see above"
-    failed=$((failed + 1))
-    finish
-}
-
-# One minute for each fuzz target. The library is built by clang with coverage, each target
-# tests/fuzz/fuzz_NAME.c linked to it; seeds are in tests/fuzz/seeds/NAME where there are any.
-fuzz() {
-    build=$top/.build/fuzz
-    flags="-g -O1 -fsanitize=address,undefined -fno-sanitize-recover=all"
-    configure_in "$build" CC=clang CFLAGS="$flags -fsanitize=fuzzer-no-link" CC_FOR_BUILD=clang
-    compile_in "$build" all || return 1
-    library=$(find "$build" -name '*.a' | head -n 1)
-    for source in "$top"/tests/fuzz/fuzz_*.c; do
-        [ -f "$source" ] || return 0
-        name=$(basename "$source" .c)
-        mkdir -p "$build/$name.found"
-        set -- "$build/$name.found"
-        seeds=$top/tests/fuzz/seeds/${name#fuzz_}
-        [ -d "$seeds" ] && set -- "$@" "$seeds"
-        # shellcheck disable=SC2086 # flags are words
-        one "$name: compiles" clang $flags -fsanitize=fuzzer -I"$top/src" -I"$build" -I"$build/src" \
-            -o "$build/$name" "$source" "$library" -lyaml -lm
-        [ -x "$build/$name" ] && one "$name: one minute" "$build/$name" -max_total_time=60 \
-            -timeout=5 -rss_limit_mb=1024 -print_final_stats=1 -artifact_prefix="$build/$name." "$@"
-    done
-}
-
-valgrind_commands() {
-    set -- valgrind -q --error-exitcode=99 --leak-check=full --errors-for-leak-kinds=definite \
-        "$top/.build/tyresum"
-    one "valgrind: size" "$@" size '205/55R16 91V' --format csv
-    one "valgrind: compare" "$@" compare 255/70R16 255/75R16 --format json
-    for file in "$top"/demo/*.yaml; do
-        one "valgrind: sheet $(basename "$file")" "$@" sheet "$file"
-    done
-    # shellcheck disable=SC2016 # the inner shell expands them
-    one "valgrind: a wrong file" sh -c 'printf "vehicle: {wheelbase: 2850, mass: [}\n" |
-        "$@" sheet -; test $? -eq 2' sh "$@"
-}
-
-need_for_build
-need check sanitizers jq bc units mandoc xmllint tidy
-[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl
-
-plain=$top/.build
-sanitized=$top/.build/sanitized
-configure_in "$plain" --enable-werror
-compile_in "$plain" all unit_tests || build_failed "$plain"
-configure_in "$sanitized" --enable-werror --enable-sanitizers
-
-# The second build goes on while the first is tested; one processor is left to the tests.
-step "building ${sanitized#"$top"/} meanwhile"
-make -s -C "$sanitized" all unit_tests >"$scratch/sanitized.log" 2>&1 </dev/null &
-second_build=$!
-trap 'kill "$second_build" 2>/dev/null; rm -rf "$scratch"' EXIT
-everything "$plain" "" yes
-part "hardening" sh "$top/tests/hardening.sh" "$plain/tyresum"
-wait "$second_build"
-second_status=$?
-trap 'rm -rf "$scratch"' EXIT
-[ "$second_status" -eq 0 ] || {
-    cat "$scratch/sanitized.log"
-    build_failed "$sanitized"
 }
 
 # A status of its own, so that a sanitizer's stop is not taken for one of the program's.
 sanitizer_options="exitcode=86:print_stacktrace=1"
-export ASAN_OPTIONS="$sanitizer_options" UBSAN_OPTIONS="$sanitizer_options"
-# In one process: a fork for each test, with a search for leaks at its end, takes minutes.
-everything "$sanitized" ", sanitized" no
-unset ASAN_OPTIONS UBSAN_OPTIONS
 
+# everywhere PART NAME WORDS DIRECTORY FORK: one of the parts that run on both builds. The sanitized
+# unit tests run in one process: a fork for each, with a search for leaks at its end, takes minutes.
+everywhere() {
+    case $1 in
+    unit) part "$2" "unit tests$3" unit_tests "$4" "$5" ;;
+    command) part "$2" "command tests$3" sh "$top/tests/command/run.sh" "$4/tyresum" ;;
+    faults) part "$2" "faults$3" sh "$top/tests/command/faults.sh" "$4/tyresum" ;;
+    outside) part "$2" "published values$3" sh "$top/tests/outside/run.sh" "$4/tyresum" ;;
+    readme) part "$2" "README$3" sh "$top/tests/readme.sh" "$4/tyresum" ;;
+    docs) part "$2" "manual, completion$3" sh "$top/tests/docs/run.sh" "$4" ;;
+    hardening) part "$2" "hardening" sh "$top/tests/hardening.sh" "$4/tyresum" ;;
+    esac
+}
+
+run_job() {
+    case $1 in
+    *-sanitized)
+        export ASAN_OPTIONS="$sanitizer_options" UBSAN_OPTIONS="$sanitizer_options"
+        everywhere "${1%-sanitized}" "$1" ", sanitized" "$sanitized" no
+        unset ASAN_OPTIONS UBSAN_OPTIONS
+        ;;
+    docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
+    unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
+    valgrind) valgrind_commands ;;
+    office) part "$1" "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum" ;;
+    coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
+    *) everywhere "$1" "$1" "" "$plain" yes ;;
+    esac
+}
+
+# run_jobs NAME...: in that order, as many at a time as there are processors.
+run_jobs() {
+    workers=
+    number=0
+    while [ $number -lt "$(processors)" ]; do
+        number=$((number + 1))
+        for job in "$@"; do
+            mkdir "$scratch/jobs/$job" 2>/dev/null && run_job "$job"
+        done &
+        workers="$workers $!"
+    done
+    # shellcheck disable=SC2064 # the workers of now
+    trap "kill $workers 2>/dev/null; rm -rf '$scratch'" EXIT
+    wait
+    trap 'rm -rf "$scratch"' EXIT
+}
+
+valgrind_commands() {
+    set -- valgrind -q --error-exitcode=99 --leak-check=full --errors-for-leak-kinds=definite \
+        "$plain/tyresum"
+    one valgrind-size "valgrind: size" "$@" size '205/55R16 91V' --format csv
+    one valgrind-compare "valgrind: compare" "$@" compare 255/70R16 255/75R16 --format json
+    for file in "$top"/demo/*.yaml; do
+        file_name=$(basename "$file" .yaml)
+        one "valgrind-$file_name" "valgrind: sheet $file_name" "$@" sheet "$file"
+    done
+    # shellcheck disable=SC2016 # the inner shell expands them
+    one valgrind-wrong "valgrind: a wrong file" sh -c \
+        'printf "vehicle: {wheelbase: 2850, mass: [}\n" | "$@" sheet -; test $? -eq 2' sh "$@"
+}
+
+build_failed() {
+    echo "FAIL build of $1: see above"
+    give_up
+}
+
+need_for_build
+need check sanitizers jq bc units mandoc xmllint tidy
+[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr
+
+plain=$top/.build
+sanitized=$top/.build/sanitized
+configure_in "$plain" --enable-werror
+configure_in "$sanitized" --enable-werror --enable-sanitizers
+compile_in "$plain" all unit_tests || build_failed "$plain"
+compile_in "$sanitized" all unit_tests || build_failed "$sanitized"
+
+# The longest first, so that no processor is left waiting for another at the end.
+jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized docs command unit faults
+    faults-sanitized outside readme readme-sanitized hardening"
 if [ "$long" = yes ]; then
-    fuzz || one "build for fuzzing" false
-    valgrind_commands
-    part "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum"
-    part "packaging" sh "$top/tests/packaging.sh" "$top" "$plain"
-    one "make distcheck" make -C "$top/.build" distcheck
+    # shellcheck disable=SC2086 # the names are words
+    run_jobs coverage unit-long docs-long valgrind office $jobs
+    # Those that use all processors by themselves.
+    part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
+    part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
+    part packaging "packaging" sh "$top/tests/packaging.sh" "$top" "$plain"
+    one distcheck "make distcheck" make -C "$plain" distcheck
 else
-    echo "Not run in the short mode (sh tests/run.sh --long does): fuzzing, valgrind,"
-    echo "LibreOffice, packaging (install, static program, musl), make distcheck."
+    # shellcheck disable=SC2086
+    run_jobs $jobs
+    echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
+    echo "allocation and write, fuzzing, valgrind, static analysis, coverage, completion in"
+    echo "zsh and fish, schemas in a validator, LibreOffice, packaging (install, static program,"
+    echo "musl), make distcheck. In neither: sh tests/mutation/run.sh."
 fi
 finish

@@ -1,8 +1,8 @@
 #!/bin/sh
 # sh tests/docs/run.sh BUILD [--long]: what the build writes from the program's tables, tried where
 # it is used: manual pages in mandoc, completions in the shells, schemas in a validator, examples of
-# the help in a shell. With --long nothing may be missing; otherwise what needs a shell or a
-# validator that is not on the machine is counted as skipped.
+# the help in a shell. With --long nothing may be missing, and the shells that take a terminal and
+# seconds for each word, and the schema validator, are tried too.
 set -u
 if [ $# -lt 1 ] || [ ! -x "$1/tyresum" ]; then
     echo "usage: sh tests/docs/run.sh BUILD [--long]" >&2
@@ -128,7 +128,7 @@ offer bash tyresum size --columns designation,load_k &&
     expect bash 'tyresum size --columns designation,load_k' designation,load_kg
 offer bash tyresum tables load_r && expect bash 'tyresum tables load_r' load_range
 offer bash tyresum sheet bui && expect bash 'tyresum sheet bui' build.yaml
-if there fish 7 command -v fish; then
+if [ "$long" = --long ] && there fish 7 command -v fish; then
     check "fish reads its completion" fish --no-config -n "$docs/fish/tyresum.fish"
     offer fish tyresum spe && expect fish 'tyresum spe' speedometer
     offer fish tyresum load --form && expect fish 'tyresum load --form' --format
@@ -138,7 +138,7 @@ if there fish 7 command -v fish; then
     offer fish tyresum tables load_r && expect fish 'tyresum tables load_r' load_range
     offer fish tyresum sheet bui && expect fish 'tyresum sheet bui' build.yaml
 fi
-if there zsh 7 command -v zsh; then
+if [ "$long" = --long ] && there zsh 7 command -v zsh; then
     check "zsh reads its completion" zsh -n "$docs/zsh/_tyresum"
     offer zsh tyresum spe && expect zsh 'tyresum spe' 'tyresum speedometer '
     offer zsh tyresum load --form && expect zsh 'tyresum load --form' 'tyresum load --format='
@@ -155,7 +155,7 @@ python=
 for candidate in python3 /usr/bin/python3; do
     "$candidate" -c 'import jsonschema, yaml' 2>/dev/null && python=$candidate && break
 done
-if there "python3 with jsonschema and yaml" 20 test -n "$python"; then
+if [ "$long" = --long ] && there "python3 with jsonschema and yaml" 20 test -n "$python"; then
     "$python" -W ignore "$here/schemas.py" "$docs" "$top" >schemas.log 2>&1 || true
     grep -v '^count ' schemas.log
     # shellcheck disable=SC2046 # two numbers
