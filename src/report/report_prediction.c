@@ -160,7 +160,8 @@ static void report_change(const struct gauge *gauge, const struct gauge_view *vi
                      "C_new / C_old - 1; limit: tyres of one size, table rolling");
     if (row != NULL && known(change)) {
         figure.limit = (change > 0 ? row->spread_over_percent : -row->spread_under_percent) / 100;
-        figure.verdict = fabs(change) > fabs(figure.limit) ? VERDICT_CAUTION : VERDICT_OK;
+        figure.verdict =
+            clearly_above(fabs(change), fabs(figure.limit)) ? VERDICT_CAUTION : VERDICT_OK;
     }
     if (figure.verdict == VERDICT_CAUTION)
         figure.action = "anti-lock, stability, gearbox and cruise control count the same turns: "
