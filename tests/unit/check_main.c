@@ -30,6 +30,7 @@ int main(void)
         springs_suite,
         drawing_suite,
         properties_suite,
+        properties_change_suite,
     };
     SRunner *runner = srunner_create(NULL);
     for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)

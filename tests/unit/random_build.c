@@ -600,7 +600,7 @@ static void put_loads(struct draw *draw, struct build_text *out,
 static void put_gearbox(struct draw *draw, struct build_text *out)
 {
     int gears = random_whole(&draw->state, 4, 8);
-    double ratio = steps(draw, 3, 5, 0.01), smaller = steps(draw, 0.6, 0.78, 0.01);
+    double ratio = steps(draw, 3, 5, 0.01), smaller = steps(draw, 0.68, 0.78, 0.01);
     if (chance(draw, 12)) {
         put(out, "  continuously_variable: {lowest_gear: 2.63, highest_gear: 0.53}\n");
     } else {
@@ -749,7 +749,7 @@ static void put_speedometer(struct draw *draw, struct build_text *out, int optio
         put(out, "%s", readings.text);
     if (chance(draw, 20) && !no_error)
         put(out, "  timed_readings: [[1 km, 36.9 s, 100 km/h]]\n");
-    if (chance(draw, 40))
+    if (chance(draw, 40) && !no_error)
         on == 0 ? put(out, "  readings_on: fitted\n") : put(out, "  readings_on: option %d\n", on);
     if (chance(draw, 40))
         put(out, "  fit: %s\n", chance(draw, 50) ? "scale" : "scale_and_offset");

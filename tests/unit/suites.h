@@ -9,6 +9,7 @@ Suite *tables_suite(void);
 Suite *number_suite(void);
 Suite *writer_suite(void);
 Suite *properties_suite(void);
+Suite *properties_change_suite(void);
 Suite *quantity_suite(void);
 Suite *build_file_suite(void);
 Suite *build_faults_suite(void);
