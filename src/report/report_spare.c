@@ -155,7 +155,8 @@ static void report_mass(const struct spare_view *view)
         figure.quantity = QUANTITY_ASSUMPTION;
         figure.basis = "assumption";
         figure.action = "no mass is given for both spares: no change of mass is taken";
-    } else if (change != 0 && !known(view->plan->specification->clearance.spare_space.at_m)) {
+    } else if (fabs(change) > 1e-9 * after->mass_kg &&
+               !known(view->plan->specification->clearance.spare_space.at_m)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "give clearance: spare_space: at, so that the axle loads count it";
     }
