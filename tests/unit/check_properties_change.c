@@ -94,12 +94,13 @@ static bool is_of_another_kind(const struct figure *figure)
            (figure->quantity == QUANTITY_LARGEST_ITEM && strstr(figure->basis, "lifting") != NULL);
 }
 
-/* A reduced range is told only where the high one holds a grade in no gear, and may be the faster
- * one then: with it the speed held does not go by pull alone. */
-static bool ranges_decide(const struct run *run, const struct figure *figure)
+/* With a grip the speed held goes by the weight on the driven axles too; and a reduced range, told
+ * only where the high one holds a grade in no gear, may be the faster one. */
+static bool not_by_pull_alone(const struct run *run, const struct figure *figure)
 {
     return figure->quantity == QUANTITY_SPEED_HELD &&
-           run->specification->drivetrain.transfer.low.count > 0;
+           (known(run->specification->drivetrain.grip) ||
+            run->specification->drivetrain.transfer.low.count > 0);
 }
 
 static int compare_runs(const struct run *a, const struct run *b, const char *option,
@@ -110,7 +111,7 @@ static int compare_runs(const struct run *a, const struct run *b, const char *op
         const struct figure *before = &a->figures.items[i];
         const struct relation *relation = relation_of(before, relations, count);
         if (relation == NULL || (option != NULL && !same_text(before->option, option)) ||
-            ranges_decide(a, before))
+            not_by_pull_alone(a, before))
             continue;
         const struct figure *after = find_like(b, before, i);
         if (after == NULL || (relation->answer != NOT_MORE_OR_NONE &&
