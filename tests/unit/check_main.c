@@ -31,6 +31,7 @@ int main(void)
         drawing_suite,
         properties_suite,
         properties_change_suite,
+        properties_output_suite,
         properties_sums_suite,
     };
     SRunner *runner = srunner_create(NULL);

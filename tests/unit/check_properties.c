@@ -10,22 +10,20 @@
 #include "suites.h"
 #include "support.h"
 
-enum { FEW = 60 };
+enum { FEW = 30 };
 
 static void assert_same_figure(const struct run *run, const struct figure *before,
                                const struct figure *after, const char *what)
 {
-    ck_assert_msg(after != NULL && same_place(before, after), "%s: %s: in its place: %s",
-                  place_text(run, before), what, after == NULL ? "-" : place_text(run, after));
-    ck_assert_msg(close_in_unit(before, after->value, before->value),
-                  "%s: %s: value %.17g, before %.17g", place_text(run, before), what, after->value,
-                  before->value);
-    ck_assert_msg(close_in_unit(before, after->limit, before->limit),
-                  "%s: %s: limit %.17g, before %.17g", place_text(run, before), what, after->limit,
-                  before->limit);
-    ck_assert_msg(after->verdict == before->verdict, "%s: %s: verdict %s, before %s (%.17g)",
-                  place_text(run, before), what, verdict_name(after->verdict),
-                  verdict_name(before->verdict), before->value);
+    REQUIRE(after != NULL && same_place(before, after), "%s: %s: in its place: %s",
+            place_text(run, before), what, after == NULL ? "-" : place_text(run, after));
+    REQUIRE(close_in_unit(before, after->value, before->value), "%s: %s: value %.17g, before %.17g",
+            place_text(run, before), what, after->value, before->value);
+    REQUIRE(close_in_unit(before, after->limit, before->limit), "%s: %s: limit %.17g, before %.17g",
+            place_text(run, before), what, after->limit, before->limit);
+    REQUIRE(after->verdict == before->verdict, "%s: %s: verdict %s, before %s (%.17g)",
+            place_text(run, before), what, verdict_name(after->verdict),
+            verdict_name(before->verdict), before->value);
 }
 
 /* Every figure of one run stands in the other, with the same value, limit and verdict, in the same
@@ -39,8 +37,8 @@ static void assert_same_figures(const struct run *a, const struct run *b, const 
         while ((before = figure_next(a, option, &in_a)) != NULL)
             assert_same_figure(a, before, figure_next(b, option, &in_b), what);
     }
-    ck_assert_msg(a->figures.count == b->figures.count, "seed %llu: %s: %zu figures, before %zu",
-                  (unsigned long long)a->seed, what, b->figures.count, a->figures.count);
+    REQUIRE(a->figures.count == b->figures.count, "seed %llu: %s: %zu figures, before %zu",
+            (unsigned long long)a->seed, what, b->figures.count, a->figures.count);
 }
 
 static void check_same(const char *property, const struct variation *other)

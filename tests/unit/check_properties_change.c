@@ -7,7 +7,7 @@
 #include "suites.h"
 #include "support.h"
 
-enum { FEW = 25 };
+enum { FEW = 12 };
 
 enum answer {
     SAME,
@@ -117,9 +117,9 @@ static int compare_runs(const struct run *a, const struct run *b, const char *op
         if (after == NULL || (relation->answer != NOT_MORE_OR_NONE &&
                               (is_of_another_kind(before) || is_of_another_kind(after))))
             continue;
-        ck_assert_msg(answers(before, relation->answer, before->value, after->value),
-                      "%s: %s: %.12g, before %.12g", place_text(a, before), what, after->value,
-                      before->value);
+        REQUIRE(answers(before, relation->answer, before->value, after->value),
+                "%s: %s: %.12g, before %.12g", place_text(a, before), what, after->value,
+                before->value);
         checked += known(before->value) && known(after->value);
     }
     return checked;
@@ -140,7 +140,7 @@ static void check_relations(const char *what, const struct variation *first,
         run_free(&a);
         run_free(&b);
     }
-    ck_assert_msg(checked >= builds, "%s: only %d figures were compared", what, checked);
+    REQUIRE(checked >= builds, "%s: only %d figures were compared", what, checked);
 }
 
 START_TEST(twice_the_mass_is_twice_the_load)
@@ -262,8 +262,8 @@ START_TEST(effective_ratio_is_restored_on_the_way_back)
             restoring.quantity = QUANTITY_RESTORING_AXLE;
             const struct figure *found = find_like(&b, &restoring, at);
             ck_assert(found != NULL);
-            ck_assert_msg(close_in_unit(found, found->value, effective->value), "%s",
-                          place_text(&a, effective));
+            REQUIRE(close_in_unit(found, found->value, effective->value), "%s",
+                    place_text(&a, effective));
             checked++;
         }
         run_free(&a);

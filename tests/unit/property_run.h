@@ -2,6 +2,8 @@
 #ifndef TYRESUM_TESTS_PROPERTY_RUN_H
 #define TYRESUM_TESTS_PROPERTY_RUN_H
 
+#include <check.h>
+
 #include "random_build.h"
 #include "report/plan.h"
 
@@ -14,6 +16,13 @@ struct run {
     struct plan plan;
     struct figures figures;
 };
+
+/* ck_assert_msg notes that it has passed, in a file: too slow for what holds a million times. */
+#define REQUIRE(condition, ...)                                                                    \
+    do {                                                                                           \
+        if (!(condition))                                                                          \
+            ck_abort_msg(__VA_ARGS__);                                                             \
+    } while (0)
 
 /* The seed of the first build, printed; TEST_SEED sets it. */
 uint64_t properties_start(const char *property);

@@ -29,6 +29,12 @@ static double steps(struct draw *draw, double low, double high, double step)
     return low + step * random_whole(&draw->state, 0, (int)floor((high - low) / step + 0.5));
 }
 
+static void start(struct build_text *out)
+{
+    out->length = 0;
+    out->text[0] = '\0';
+}
+
 static void put(struct build_text *out, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
@@ -39,8 +45,8 @@ static void put(struct build_text *out, const char *format, ...)
     int length =
         vsnprintf(out->text + out->length, sizeof out->text - out->length, format, arguments);
     va_end(arguments);
-    ck_assert_msg(length >= 0 && out->length + (size_t)length < sizeof out->text,
-                  "the text of a random build has no room");
+    if (length < 0 || out->length + (size_t)length >= sizeof out->text)
+        ck_abort_msg("the text of a random build has no room");
     out->length += (size_t)length;
 }
 
@@ -98,7 +104,8 @@ static size_t first_unit(enum unit_kind kind)
     size_t i = 0;
     while (i < LENGTH_OF(units) && units[i].kind != kind)
         i++;
-    ck_assert_msg(i < LENGTH_OF(units), "no unit of kind %d", (int)kind);
+    if (i == LENGTH_OF(units))
+        ck_abort_msg("no unit of kind %d", (int)kind);
     return i;
 }
 
@@ -308,7 +315,8 @@ static void put_book(struct draw *draw, struct build_text *out, const struct dra
 static void put_tyre(struct draw *draw, struct build_text *out, double factor)
 {
     struct drawn_tyre tyre = {.load_range = 0};
-    struct build_text book = {.length = 0};
+    struct build_text book;
+    start(&book);
     if (chance(draw, 70))
         metric_size(draw, &tyre);
     else
@@ -338,7 +346,8 @@ static void put_tyre(struct draw *draw, struct build_text *out, double factor)
 
 static void put_rear(struct draw *draw, struct build_text *out, double factor)
 {
-    struct build_text rear = {.length = 0};
+    struct build_text rear;
+    start(&rear);
     bool has_rear = chance(draw, 15), dual = chance(draw, 30);
     put_tyre(draw, &rear, factor);
     if (has_rear)
@@ -347,7 +356,8 @@ static void put_rear(struct draw *draw, struct build_text *out, double factor)
 
 static void put_spare(struct draw *draw, struct build_text *out, double factor)
 {
-    struct build_text spare = {.length = 0};
+    struct build_text spare;
+    start(&spare);
     bool temporary = chance(draw, 20), rotated = chance(draw, 20), deflated = chance(draw, 20);
     put_tyre(draw, &spare, factor);
     if (temporary && !draw->how->diameters_told)
@@ -530,7 +540,8 @@ static void put_item(struct draw *draw, struct build_text *out, const struct dra
         perhaps(draw, out, 40, "side", KIND_LENGTH, place(draw, side));
     bool roof = chance(draw, 20), removed = chance(draw, 10), point = chance(draw, 15);
     double top = steps(draw, 1800, 2400, 10);
-    struct build_text points = {.length = 0};
+    struct build_text points;
+    start(&points);
     put_point(draw, &points, chance(draw, 50) ? "ahead" : "behind", 800, 1500, 350);
     if (roof)
         put(out, "on: roof, ");
@@ -601,7 +612,7 @@ static void put_gearbox(struct draw *draw, struct build_text *out)
 {
     int gears = random_whole(&draw->state, 4, 8);
     double ratio = steps(draw, 3, 5, 0.01), smaller = steps(draw, 0.68, 0.78, 0.01);
-    if (chance(draw, 12)) {
+    if (chance(draw, 5)) {
         put(out, "  continuously_variable: {lowest_gear: 2.63, highest_gear: 0.53}\n");
     } else {
         put(out, "  gears: [");
@@ -742,7 +753,8 @@ static void put_speedometer(struct draw *draw, struct build_text *out, int optio
     double error = steps(draw, -2, 8, 0.1);
     if (chance(draw, 60) && !no_error)
         put(out, "  fitted_error: %.1f %%\n", error);
-    struct build_text readings = {.length = 0};
+    struct build_text readings;
+    start(&readings);
     put_readings(draw, &readings);
     int on = random_whole(&draw->state, 0, options);
     if (chance(draw, 50) && !no_error)
@@ -830,7 +842,8 @@ static void put_points(struct draw *draw, struct build_text *out, const char *na
     int count = random_whole(&draw->state, 1, 3);
     put(out, "  %s: [", name);
     for (int i = 0; i < count; i++) {
-        struct build_text point = {.length = 0};
+        struct build_text point;
+        start(&point);
         put_point(draw, &point, where, low, high, height);
         bool wanted = draw->how->one_point ? i == 0 : draw->how->last_point ? i == count - 1 : true;
         if (wanted)

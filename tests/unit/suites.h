@@ -10,6 +10,7 @@ Suite *number_suite(void);
 Suite *writer_suite(void);
 Suite *properties_suite(void);
 Suite *properties_change_suite(void);
+Suite *properties_output_suite(void);
 Suite *properties_sums_suite(void);
 Suite *quantity_suite(void);
 Suite *build_file_suite(void);
