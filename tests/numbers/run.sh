@@ -241,7 +241,7 @@ cp "$top/demo/town_car.yaml" "$scratch/here/car.yaml"
 touch -t 202001010000 "$scratch/here/car.yaml"
 
 listing() {
-    (cd "$scratch" && ls -lRn --time-style=full-iso 2>/dev/null || ls -lRn "$scratch")
+    (cd "$scratch" && { ls -lRn --time-style=full-iso 2>/dev/null || ls -lRn; })
 }
 
 # writes_nothing ARGUMENT...
