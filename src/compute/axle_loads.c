@@ -88,6 +88,8 @@ void axle_loads_add_item(struct axle_loads *loads, const struct carried_item *it
     double mass = item_mass_kg(item);
     axle_loads_add(loads, mass, item_at_m(item, &vehicle->seats), known_or(item->side_m, 0),
                    vehicle->wheelbase_m);
+    if (item->removed == 1) /* roof and ball bear what is there: less than nothing is not */
+        return;
     if (item->on_roof != CHOICE_NONE)
         loads->roof_kg += mass;
     loads->tow_ball_kg += known_or(item->tow_ball_kg, 0);

@@ -123,17 +123,35 @@ static bool is_metric_class(const char *class)
     return strncmp(class, "metric_", 7) == 0;
 }
 
-/* Load and pressure at the vehicle's top speed. Above the symbol's speed, where no rule grants
- * anything, nothing is taken off: that is a finding of its own. */
+/* The tables have steps at whole speeds, which no last bit of a conversion may pass over. */
+static double table_kmh(double speed_mps)
+{
+    return round(unit_from_si(UNIT_KMH, speed_mps) * 1e9) / 1e9;
+}
+
+/* Per cent of the load at a speed. Above all that the tables grant for the symbol their last figure
+ * stays (that it is driven too fast is a finding of its own): no tyre carries more for that. */
+static double percent_at_speed(const struct service_description *service, bool commercial,
+                               double kmh)
+{
+    double highest_kmh, percent = speed_load_percent(service->speed_symbol, kmh);
+    if (!known(percent) && commercial)
+        percent = commercial_over_speed_percent(service->load_index, service->speed_symbol, kmh);
+    if (!known(percent) && commercial)
+        percent = commercial_last_percent(service->load_index, service->speed_symbol);
+    if (!known(percent) && speed_symbol_kmh(service->speed_symbol, &highest_kmh))
+        percent = speed_load_percent(service->speed_symbol, highest_kmh);
+    return percent;
+}
+
+/* Load and pressure at the vehicle's top speed. */
 static void take_top_speed(const struct service_description *service, double top_speed_mps,
                            struct tyre_rating *out)
 {
-    double kmh = unit_from_si(UNIT_KMH, top_speed_mps);
+    double kmh = table_kmh(top_speed_mps);
     if (!known(kmh) || service->speed_symbol[0] == '\0')
         return;
-    double percent = speed_load_percent(service->speed_symbol, kmh);
-    if (!known(percent) && is_commercial_tyre(out))
-        percent = commercial_over_speed_percent(service->load_index, service->speed_symbol, kmh);
+    double percent = percent_at_speed(service, is_commercial_tyre(out), kmh);
     if (known(percent))
         out->speed_factor = percent / 100;
     if (is_metric_class(out->class))
@@ -201,8 +219,7 @@ static double low_speed_factor(const struct tyre_rating *rating, double speed_mp
 {
     if (!is_commercial_tyre(rating))
         return 1;
-    return commercial_low_speed_percent(rating->load_index, unit_from_si(UNIT_KMH, speed_mps)) /
-           100;
+    return commercial_low_speed_percent(rating->load_index, table_kmh(speed_mps)) / 100;
 }
 
 double capacity_at_speed_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa,

@@ -98,6 +98,7 @@ struct largest_item largest_item(const struct ratings *ratings, const struct axl
         [RATING_REAR] = rear,
         [RATING_GROSS] = 1,
         [RATING_ROOF] = place->on_roof ? 1 : 0,
+        [RATING_COMBINATION] = loads->trailer_kg > 0 ? 1 : 0, /* the trailer draws on it already */
     };
     if (!known(rear))
         return (struct largest_item){UNKNOWN, LIMIT_UNKNOWN, RATING_GROSS};

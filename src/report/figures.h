@@ -59,4 +59,8 @@ const char *axle_name(int axle); /* "front", "rear" or "" */
 struct figure figure_at_least(struct figure figure, double limit);
 struct figure figure_at_most(struct figure figure, double limit);
 
+/* By the bound that is broken or nearest; the upper one where both are as near, whatever a
+ * conversion of units makes of the last bit. UNKNOWN: no such bound. */
+struct figure figure_within(struct figure figure, double min, double max);
+
 #endif

@@ -99,13 +99,9 @@ static void add_window(struct figures *figures, struct figure figure, double val
 {
     figure.value = value;
     figure.basis = basis;
-    bool has_min = known(min), has_max = known(max);
-    if (!has_min && !has_max)
+    if (!known(min) && !known(max))
         return;
-    double to_min = has_min ? value - min : INFINITY, to_max = has_max ? max - value : INFINITY;
-    figure = to_min < to_max ? figure_at_least(figure, min) : figure_at_most(figure, max);
-    if (!known(value))
-        figure.verdict = VERDICT_UNKNOWN;
+    figure = figure_within(figure, min, max);
     if (figure.verdict == VERDICT_FAIL)
         figure.action = "choose a smaller change, or have it approved";
     else if (figure.verdict == VERDICT_UNKNOWN)

@@ -73,7 +73,10 @@ void report_acceleration(const struct drive_view *view)
             double was =
                 acceleration_in(view, &before, fitted_overall_in(view, gear, range), before_kg);
             double is = acceleration_in(view, &after, overall_in(view, gear, range), after_kg);
-            figure.value = was > 0 ? is / was - 1 : UNKNOWN; /* it slows down as it is */
+            figure.value = was > 0 ? is / was - 1 : UNKNOWN;
+            figure.action = was <= 0 ? "the fitted drive slows down there: nothing to compare with"
+                            : known(figure.value) ? NULL
+                                                  : "the size of both tyres is needed";
             figure.line = gear_text(view, gear, range);
             figure.at = arena_format(view->plan->arena, "%s, %s", figure.line,
                                      rotation_text(view, pull_peak_per_s(view)));

@@ -131,9 +131,7 @@ static void judge_dip(const struct clearance_view *view, double rise, struct fig
         dip.verdict = VERDICT_UNKNOWN;
         dip.action = "give clearance: headlamp: height";
     } else {
-        double least = row->dip_min_percent / 100, most = row->dip_max_percent / 100;
-        dip = dip.value - least < most - dip.value ? figure_at_least(dip, least)
-                                                   : figure_at_most(dip, most);
+        dip = figure_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);
         if (dip.verdict == VERDICT_FAIL)
             dip.action = dip.limit <= dip.value ? "the beam is too low: have the headlamps set"
                                                 : "the beam dazzles: have the headlamps set";

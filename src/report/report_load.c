@@ -182,8 +182,8 @@ static void report_margins(const struct load_view *view, struct figures *figures
                     "common practice, no source");
     if (!known(figure.value))
         return; /* the pressures say what is missing */
-    bool uneven =
-        fabs(figure.value) > far_apart && fmin(margin[AXLE_FRONT], margin[AXLE_REAR]) < little;
+    bool uneven = clearly_above(fabs(figure.value), far_apart) &&
+                  fmin(margin[AXLE_FRONT], margin[AXLE_REAR]) < little;
     figure.verdict = uneven ? VERDICT_CAUTION : VERDICT_OK;
     if (figure.verdict == VERDICT_CAUTION)
         figure.action = figure.value > 0
@@ -210,7 +210,7 @@ static void report_handling(const struct load_view *view, struct figures *figure
     double change =
         (front->recommended_Pa / rear->recommended_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
     bool both = isfinite(front->recommended_Pa) && isfinite(rear->recommended_Pa);
-    if (both && fabs(change) > same_ratio) /* false where a placard is not known */
+    if (both && clearly_above(fabs(change), same_ratio)) /* false where a placard is not known */
         add_not_covered(view, "handling", VERDICT_UNKNOWN,
                         "front and rear pressures are in another ratio than on the placard: try "
                         "with care, or ask the vehicle maker",

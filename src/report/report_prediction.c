@@ -19,7 +19,9 @@ static const char *construction_name(const struct tyre *tyre)
 /* Tread gone where the depth now and when new are both given; 0 otherwise. */
 static double tread_lost_m(const struct tyre *tyre)
 {
-    return known_or(tyre->new_tread_depth_m - tyre->tread_depth_m, 0);
+    return clearly_above(tyre->new_tread_depth_m, tyre->tread_depth_m)
+               ? tyre->new_tread_depth_m - tyre->tread_depth_m
+               : 0;
 }
 
 /* How much smaller than new the measured tyre was while its error was measured, as a ratio. */
@@ -126,7 +128,7 @@ static void report_wear(const struct gauge *gauge, const struct gauge_view *view
         report_state(gauge, view, wear_ratio(gauge, view, now),
                      arena_format(arena, "with %.1f mm of tread", now * 1e3),
                      " with the tread that it has", VERDICT_CAUTION);
-    if (!known(limit) || known_or(now, 1) <= WEAR_LIMIT_M)
+    if (!known(limit) || (known(now) && !clearly_above(now, WEAR_LIMIT_M)))
         return;
     report_state(gauge, view, limit, arena_format(arena, "worn to %.1f mm", WEAR_LIMIT_M * 1e3),
                  " when worn", VERDICT_CAUTION);
@@ -160,7 +162,8 @@ static void report_change(const struct gauge *gauge, const struct gauge_view *vi
                      "C_new / C_old - 1; limit: tyres of one size, table rolling");
     if (row != NULL && known(change)) {
         figure.limit = (change > 0 ? row->spread_over_percent : -row->spread_under_percent) / 100;
-        figure.verdict = fabs(change) > fabs(figure.limit) ? VERDICT_CAUTION : VERDICT_OK;
+        figure.verdict =
+            clearly_above(fabs(change), fabs(figure.limit)) ? VERDICT_CAUTION : VERDICT_OK;
     }
     if (figure.verdict == VERDICT_CAUTION)
         figure.action = "anti-lock, stability, gearbox and cruise control count the same turns: "

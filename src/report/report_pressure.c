@@ -209,8 +209,8 @@ void report_pressure(const struct load_view *view, int axle, struct figures *fig
 static double table_step_Pa(const struct plan *plan, double range_Pa)
 {
     if (plan->us)
-        return unit_to_si(UNIT_PSI, unit_from_si(UNIT_PSI, range_Pa) > 20 ? 5 : 1);
-    return unit_to_si(UNIT_KPA, unit_from_si(UNIT_KPA, range_Pa) > 150 ? 25 : 10);
+        return unit_to_si(UNIT_PSI, clearly_above(range_Pa, unit_to_si(UNIT_PSI, 20)) ? 5 : 1);
+    return unit_to_si(UNIT_KPA, clearly_above(range_Pa, 150e3) ? 25 : 10);
 }
 
 /* Where an axle's table runs: from the floor of the class to the lowest maximum of tyre and wheel,

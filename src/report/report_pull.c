@@ -92,6 +92,9 @@ static void report_grade(const struct drive_view *view, const struct puller *pul
                              rotation_text(view, n));
     if (climb.limit == CLIMB_ENGINE) {
         figure.basis = "theta = asin(((F - A)/W) / sqrt(1 + f^2)) - atan f, tan theta";
+        if (!known(figure.value))
+            figure.action = "no slope balances it: at that speed the air resists with more than "
+                            "the weight, or the tyre's size is not known";
     } else {
         figure.basis = "grip-limited: tan theta from (grip/W - f) cos theta - sin theta = A/W";
         figure.action = climb.limit == CLIMB_GRIP

@@ -62,6 +62,8 @@ static void report_standard_error(const struct gauge *gauge, const struct gauge_
                                               : "least squares, scale alone");
     figure.at = arena_format(gauge->plan->arena, "%zu reading%s", calibration->readings,
                              calibration->readings == 1 ? "" : "s");
+    if (!known(figure.value))
+        figure.action = "so few readings tell nothing of their own error: take more";
     figures_add(gauge->figures, figure);
 }
 

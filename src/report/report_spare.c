@@ -39,7 +39,7 @@ static void report_room(const struct spare_view *view, double space, double infl
         figure.action = "give clearance: spare_space";
     if (figure.verdict == VERDICT_FAIL) {
         figure.action = "carry the spare elsewhere";
-        if (empty >= 0) {
+        if (known(empty) && !clearly_above(without_air, space)) {
             figure.verdict = VERDICT_CAUTION;
             figure.action = "it goes in only without air: carry a pump";
         }
@@ -84,7 +84,7 @@ static void judge_circumference(const struct spare_view *view, int axle, const c
     if (!known(change)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "give the spare's and the tyres' data_book";
-    } else if (fabs(change) > figure.limit) {
+    } else if (clearly_above(fabs(change), figure.limit)) {
         figure.verdict = VERDICT_CAUTION;
         figure.action = axles_coupled(view->plan)
                             ? "it winds up coupled axles: short distances only, or one of the set"
@@ -155,7 +155,8 @@ static void report_mass(const struct spare_view *view)
         figure.quantity = QUANTITY_ASSUMPTION;
         figure.basis = "assumption";
         figure.action = "no mass is given for both spares: no change of mass is taken";
-    } else if (change != 0 && !known(view->plan->specification->clearance.spare_space.at_m)) {
+    } else if (fabs(change) > 1e-9 * after->mass_kg &&
+               !known(view->plan->specification->clearance.spare_space.at_m)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "give clearance: spare_space: at, so that the axle loads count it";
     }

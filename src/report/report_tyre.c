@@ -159,9 +159,7 @@ static void report_rim(const struct plan *plan, size_t index, int axle, struct f
         book ? "permitted rims of the data book"
              : arena_format(plan->arena, "rims: %s", rim_source_text(stated->rim_source)));
     figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
-    bool below_middle = width - stated->rim_min_m < stated->rim_max_m - width;
-    figure = below_middle ? figure_at_least(figure, stated->rim_min_m)
-                          : figure_at_most(figure, stated->rim_max_m);
+    figure = figure_within(figure, stated->rim_min_m, stated->rim_max_m);
     if (figure.verdict == VERDICT_UNKNOWN)
         figure.action =
             known(width) ? "the data book must say which rims are permitted" : "give wheel: width";

@@ -220,8 +220,8 @@ const struct headlamp_dip_row *headlamp_dip_for(double height_m)
 {
     for (int i = 0; i < headlamp_dip_count; i++) {
         const struct headlamp_dip_row *row = &headlamp_dip_rows[i];
-        if (height_m * 1e3 > row->height_above_mm &&
-            (height_m * 1e3 <= row->height_to_mm || !known(row->height_to_mm)))
+        if (clearly_above(height_m * 1e3, row->height_above_mm) &&
+            !clearly_above(height_m * 1e3, row->height_to_mm)) /* no upper end is none */
             return row;
     }
     return NULL;

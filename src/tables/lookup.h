@@ -99,6 +99,8 @@ double pressure_warning_minimum_kPa(const char *class, char load_range);
  * Above the symbol's own speed: UNKNOWN where the annex grants nothing. */
 double commercial_low_speed_percent(int load_index, double speed_kmh);
 double commercial_over_speed_percent(int load_index, const char *symbol, double speed_kmh);
+/* The last that the annex grants above the symbol's own speed; UNKNOWN where it grants nothing. */
+double commercial_last_percent(int load_index, const char *symbol);
 
 /* Table speed_pressure: kPa to add for a top speed in km/h; 0 where it is not known. */
 double speed_pressure_added_kPa(double speed_kmh);

@@ -51,6 +51,18 @@ double commercial_over_speed_percent(int load_index, const char *symbol, double 
     return commercial_percent(group_of(load_index), symbol, speed_kmh);
 }
 
+double commercial_last_percent(int load_index, const char *symbol)
+{
+    double percent = UNKNOWN;
+    if (load_index < 0 || symbol[0] == '\0')
+        return UNKNOWN;
+    for (int i = 0; i < speed_load_commercial_count; i++)
+        if (strcmp(speed_load_commercial_rows[i].group, group_of(load_index)) == 0 &&
+            strcmp(speed_load_commercial_rows[i].symbol, symbol) == 0)
+            percent = speed_load_commercial_rows[i].load_percent;
+    return percent;
+}
+
 double speed_pressure_added_kPa(double speed_kmh)
 {
     const struct speed_pressure_row *rows = speed_pressure_rows;

@@ -66,11 +66,10 @@ static void check_tyre(const struct check *check, const struct tyre *tyre)
     if (known(book->revs_per_mile) && known(book->revs_per_km))
         FAULT(check, book->node, "revs_per_km",
               "revolutions stand per mile and per km; give the one that the data book prints");
-    if (known(book->rim_min_m) && known(book->rim_max_m) && book->rim_min_m > book->rim_max_m)
+    if (clearly_above(book->rim_min_m, book->rim_max_m))
         FAULT(check, book->node, "rim_min",
               "rim_min is wider than rim_max; expected the narrower of the two");
-    if (known(book->max_load_kg) && known(book->max_load_dual_kg) &&
-        book->max_load_dual_kg > book->max_load_kg)
+    if (clearly_above(book->max_load_dual_kg, book->max_load_kg))
         FAULT(check, book->node, "max_load_dual",
               "the dual maximum load is above the single one; expected it to be at most that");
     if (known(book->at_pressure_Pa) && !known(book->max_load_kg))
@@ -81,8 +80,7 @@ static void check_tyre(const struct check *check, const struct tyre *tyre)
         FAULT(check, tyre->node, "load_range",
               "load_range %c contradicts the %c in the size; expected what the sidewall says",
               tyre->load_range, tyre->size.load_range);
-    if (known(tyre->tread_depth_m) && known(tyre->new_tread_depth_m) &&
-        tyre->tread_depth_m > tyre->new_tread_depth_m)
+    if (clearly_above(tyre->tread_depth_m, tyre->new_tread_depth_m))
         FAULT(check, tyre->node, "tread_depth",
               "the tread is deeper now than when new; expected at most new_tread_depth");
 }
@@ -208,7 +206,7 @@ static void check_window(const struct check *check, const struct window *window)
     if (window->min.kind != window->max.kind)
         FAULT(check, window->node, "max",
               "min and max are of two kinds; expected two lengths or two percentages");
-    else if (window->min.value > window->max.value)
+    else if (clearly_above(window->min.value, window->max.value))
         FAULT(check, window->node, "min", "min is above max; expected the lower of the two");
 }
 

@@ -57,7 +57,7 @@ static bool within(struct walk *walk, const struct key *key, enum unit_kind kind
                    const struct node *node, double value)
 {
     bool limited = key->min != 0 || key->max != 0;
-    if (!limited || (value >= key->min && value <= key->max))
+    if (!limited || (!clearly_above(key->min, value) && !clearly_above(value, key->max)))
         return true;
     walk_fault(walk, node, "\"%s\" is out of range for \"%s\"; expected %s to %s",
                quotable(walk->arena, node->text), key->name, limit_text(walk, kind, key->min),

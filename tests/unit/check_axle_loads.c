@@ -84,6 +84,30 @@ START_TEST(item_weighs_what_it_holds)
 }
 END_TEST
 
+/* What is taken off was part of the weighed vehicle: it makes no room on the roof for what comes,
+ * and no trailer is behind. Common sense, no source. */
+START_TEST(removed_item_frees_no_rating)
+{
+    struct vehicle vehicle = {.wheelbase_m = 3};
+    struct axle_loads loads = {.axle_kg = {1000, 1000}, .gross_kg = 2000};
+    struct carried_item tent = item_unknown(), rack = item_unknown(), trailer = item_unknown();
+    tent.mass_kg = 60;
+    rack.mass_kg = 25;
+    tent.at_m = rack.at_m = trailer.at_m = 1.5;
+    tent.on_roof = rack.on_roof = 0;
+    trailer.tow_ball_kg = 80;
+    trailer.trailer_mass_kg = 900;
+    rack.removed = trailer.removed = 1;
+    axle_loads_add_item(&loads, &tent, &vehicle);
+    axle_loads_add_item(&loads, &rack, &vehicle);
+    axle_loads_add_item(&loads, &trailer, &vehicle);
+    assert_close(loads.gross_kg, 2000 + 60 - 25 - 80, 1e-9, "the vehicle is lighter");
+    assert_close(loads.roof_kg, 60, 1e-9, "the roof bears the tent");
+    assert_close(loads.tow_ball_kg, 0, 1e-9, "nothing on the ball");
+    assert_close(loads.trailer_kg, 0, 1e-9, "no trailer");
+}
+END_TEST
+
 START_TEST(seat_tells_the_place)
 {
     struct seats seats = {NULL, {1.35, 2.25, UNKNOWN, UNKNOWN}};
@@ -207,6 +231,7 @@ Suite *axle_loads_suite(void)
     suite_add_tcase(suite, moments);
     TCase *vehicle = tcase_create("vehicle");
     tcase_add_test(vehicle, item_weighs_what_it_holds);
+    tcase_add_test(vehicle, removed_item_frees_no_rating);
     tcase_add_test(vehicle, seat_tells_the_place);
     tcase_add_test(vehicle, state_has_its_loads);
     tcase_add_test(vehicle, tyre_mass_changes_both_axles);

@@ -354,6 +354,10 @@ static const struct {
      2, "below the first point"},
     {FITTED "drivetrain: {gears: [3.5], axle: 4, transfer: {low: [2.5, 2.5]}}", 2, "twice"},
     {FITTED "drivetrain: {gears: [3.5], axle: 4, axle_choices: [4.1, 4.1]}", 2, "twice"},
+    {FITTED "limits: {inset_change: {min: 2.31 in, max: 58.42 mm}}", 2, "min is above max"},
+    {"tyres:\n  fitted:\n    size: 205/55R16 91V\n    data_book: {rim_min: 178 mm, rim_max: 7 "
+     "in}\n",
+     4, "wider than rim_max"},
     {FITTED "drivetrain: {gears: [3.5], axle: 4, transfer: {low: [1, 2, 3, 4, 5, 6, 7, 8, 9]}}", 2,
      "at most 8"},
 };
@@ -367,6 +371,21 @@ START_TEST(rule_between_keys_is_kept)
     ck_assert_uint_eq(diagnostics.faults[0].mark.line, broken_rules[_i].line);
     ck_assert_msg(strstr(diagnostics.faults[0].message, broken_rules[_i].says) != NULL, "%s: %s",
                   broken_rules[_i].text, diagnostics.faults[0].message);
+}
+END_TEST
+
+/* 7 in = 177.8 mm: what is equal is not above, in whatever units. */
+START_TEST(equal_in_other_units_is_equal)
+{
+    static const char text[] =
+        "tyres:\n  fitted:\n    size: 205/55R16 91V\n    tread_depth: 0.31496062992126 in\n"
+        "    new_tread_depth: 8 mm\n    wheel: {width: 27.5590551181103 in}\n"
+        "    data_book: {rim_min: 177.8 mm, rim_max: 7 in, max_load: 900 kg,\n"
+        "      max_load_dual: 1984.16035966199 lb}\n"
+        "limits: {inset_change: {min: 152.4 mm, max: 6 in}}\n";
+    bool good = build_file_read(&arena, span_of(text), &diagnostics, &specification);
+    ck_assert_msg(good, "line %zu: %s", diagnostics.faults[0].mark.line,
+                  diagnostics.faults[0].message);
 }
 END_TEST
 
@@ -387,6 +406,7 @@ Suite *build_faults_suite(void)
     tcase_add_test(faults, all_faults_are_told);
     tcase_add_test(faults, faults_past_the_maximum_are_counted);
     tcase_add_loop_test(faults, rule_between_keys_is_kept, 0, (int)LENGTH_OF(broken_rules));
+    tcase_add_test(faults, equal_in_other_units_is_equal);
     tcase_add_test(faults, smallest_file_is_read);
     suite_add_tcase(suite, faults);
     TCase *bounds = tcase_create("bounds");

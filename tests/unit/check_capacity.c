@@ -277,6 +277,31 @@ START_TEST(passenger_tyre_on_light_truck_is_divided)
 }
 END_TEST
 
+/* Common practice, no source: where the tables end their last figure stays, since nothing lets a
+ * tyre carry more for being driven faster than its symbol. Steps of a table do not hang on the
+ * last bit of a conversion: 240 km/h, 66 2/3 m/s. */
+START_TEST(faster_never_carries_more)
+{
+    static const char *const sizes[] = {
+        "205/55R16 91V",        "225/45R17 94W",       "225/45R17 94Y",       "255/55ZR18 (109Y)",
+        "195/65R15 91H",        "175/80R14 88T",       "205/65R16C 107/105N", "225/75R16CP 118R",
+        "LT245/75R16 120/116Q", "315/70R22.5 154/150L"};
+    for (size_t i = 0; i < LENGTH_OF(sizes); i++) {
+        struct tyre tyre = tyre_of(sizes[i]);
+        double before = 1;
+        for (double kmh = 60; kmh <= 360; kmh += 5) {
+            struct tyre_rating rating, converted;
+            tyre_rate(&tyre, CHOICE_NONE, kmh / 3.6, PRESSURE_METRIC, &rating);
+            tyre_rate(&tyre, CHOICE_NONE, kmh / 3.6 * (1 + 4e-16), PRESSURE_METRIC, &converted);
+            ck_assert_msg(rating.speed_factor <= before, "%s at %g km/h: %g, before %g", sizes[i],
+                          kmh, rating.speed_factor, before);
+            assert_close(converted.speed_factor, rating.speed_factor, 1e-12, sizes[i]);
+            before = rating.speed_factor;
+        }
+    }
+}
+END_TEST
+
 /* ETRTO as quoted by Reimpell et al.: V 210 100, 220 97, 230 94, 240 91 %, linear between. */
 START_TEST(load_falls_at_high_speed)
 {
@@ -379,6 +404,7 @@ Suite *capacity_suite(void)
     tcase_add_loop_test(published, class_has_its_figures, 0, (int)LENGTH_OF(classes));
     tcase_add_test(published, passenger_tyre_on_light_truck_is_divided);
     tcase_add_test(published, load_falls_at_high_speed);
+    tcase_add_test(published, faster_never_carries_more);
     suite_add_tcase(suite, published);
     TCase *properties = tcase_create("properties");
     tcase_add_test(properties, capacity_rises_and_inverts);

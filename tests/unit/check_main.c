@@ -29,6 +29,10 @@ int main(void)
         arch_fit_suite,
         springs_suite,
         drawing_suite,
+        properties_suite,
+        properties_change_suite,
+        properties_output_suite,
+        properties_sums_suite,
     };
     SRunner *runner = srunner_create(NULL);
     for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)

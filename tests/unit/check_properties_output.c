@@ -1,0 +1,209 @@
+/* What an accepted build prints: plain finite numbers in every format, and where there is none the
+ * text of what is missing. The commands are run whole, in this process, into a file. */
+#include <ctype.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "base/known.h"
+#include "cli/commands.h"
+#include "cli/options.h"
+#include "property_run.h"
+#include "suites.h"
+#include "support.h"
+
+enum { FEW_FIGURES = 40, FEW_OUTPUTS = 3, OUTPUT_MAX = 4 << 20 };
+
+static char directory[] = "/tmp/tyresum-properties-XXXXXX";
+static char build_path[64], output_path[64];
+
+static void set_up(void)
+{
+    strcpy(directory + sizeof directory - 7, "XXXXXX");
+    ck_assert(mkdtemp(directory) != NULL);
+    snprintf(build_path, sizeof build_path, "%s/build", directory);
+    snprintf(output_path, sizeof output_path, "%s/output", directory);
+}
+
+static void tear_down(void)
+{
+    unlink(build_path);
+    unlink(output_path);
+    rmdir(directory);
+}
+
+/* Whether another figure says what is missing, which is told once: the same one taken at something
+ * else, or a finding on the same axle. */
+static bool said_beside(const struct run *run, const struct figure *silent)
+{
+    for (size_t i = 0; i < run->figures.count; i++) {
+        const struct figure *figure = &run->figures.items[i];
+        if (figure->part != silent->part || !same_text(figure->option, silent->option) ||
+            figure->axle != silent->axle || figure->action == NULL)
+            continue;
+        if (figure->verdict == VERDICT_UNKNOWN || figure->verdict == VERDICT_FAIL ||
+            figure->quantity == silent->quantity)
+            return true;
+    }
+    return false;
+}
+
+/* A figure without a number says why: it judges, acts, or stands for a word. */
+static void assert_speaks(const struct run *run, const struct figure *figure)
+{
+    REQUIRE(!isinf(figure->value) && !isinf(figure->limit), "%s is infinite",
+            place_text(run, figure));
+    REQUIRE(known(figure->value) || figure->action != NULL || figure->word != NULL ||
+                said_beside(run, figure),
+            "%s has neither a number nor a reason", place_text(run, figure));
+    REQUIRE(figure->verdict != VERDICT_UNKNOWN || figure->action != NULL,
+            "%s is unknown and does not say what is missing", place_text(run, figure));
+    REQUIRE(figure->verdict != VERDICT_FAIL || figure->action != NULL,
+            "%s fails and does not say what to do", place_text(run, figure));
+    REQUIRE(figure->verdict == VERDICT_NONE || figure->basis != NULL, "%s is judged by nothing",
+            place_text(run, figure));
+}
+
+START_TEST(every_figure_has_a_number_or_a_reason)
+{
+    uint64_t seed = properties_start("figures");
+    for (int i = 0; i < properties_count(FEW_FIGURES); i++, seed++) {
+        struct run run;
+        run_make(&run, seed, &as_drawn);
+        for (size_t at = 0; at < run.figures.count; at++)
+            assert_speaks(&run, &run.figures.items[at]);
+        run_free(&run);
+    }
+}
+END_TEST
+
+static void write_build(const struct build_text *text)
+{
+    FILE *file = fopen(build_path, "w");
+    ck_assert(file != NULL);
+    ck_assert_uint_eq(fwrite(text->text, 1, text->length, file), text->length);
+    ck_assert_int_eq(fclose(file), 0);
+}
+
+static size_t read_output(char *text)
+{
+    FILE *file = fopen(output_path, "r");
+    ck_assert(file != NULL);
+    size_t length = fread(text, 1, OUTPUT_MAX - 1, file);
+    ck_assert_int_eq(fclose(file), 0);
+    text[length] = '\0';
+    return length;
+}
+
+static void run_command(const char *name, const char *format, const char *units)
+{
+    char *arguments[] = {
+        (char *)"tyresum",  (char *)name,   build_path,         (char *)"--units", (char *)units,
+        (char *)"--format", (char *)format, (char *)"--output", output_path,       NULL};
+    const char *operands[LENGTH_OF(arguments)];
+    struct arena arena = ARENA_EMPTY;
+    struct options options;
+    ck_assert(options_parse((int)LENGTH_OF(arguments) - 1, arguments, operands, &options));
+    const struct command *command = command_find(name);
+    ck_assert(command != NULL);
+    enum exit_status status = command->run(&arena, command, &options);
+    REQUIRE(status == EXIT_COMPUTED, "%s --format %s: exit %d", name, format, (int)status);
+    arena_free(&arena);
+}
+
+/* A letter, a digit or what may stand within a number or a word. */
+static bool within_a_word(char c)
+{
+    return isalnum((unsigned char)c) || c == '_' || c == '.' || c == '#';
+}
+
+static bool is_word(const char *start, size_t length, const char *word)
+{
+    if (length != strlen(word))
+        return false;
+    for (size_t i = 0; i < length; i++)
+        if (tolower((unsigned char)start[i]) != word[i])
+            return false;
+    return true;
+}
+
+/* Zero written with a sign: -0, -0.00. */
+static bool is_negative_zero(const char *text, const char *word, size_t length)
+{
+    if (word == text || word[-1] != '-' || (word - 1 != text && within_a_word(word[-2])))
+        return false;
+    for (size_t i = 0; i < length; i++)
+        if (word[i] != '0' && word[i] != '.')
+            return false;
+    return true;
+}
+
+static void assert_plain_numbers(const char *text, const char *what)
+{
+    static const char *const words[] = {"nan", "inf", "infinity", "null"};
+    bool json = strstr(what, "json") != NULL; /* has a null of its own */
+    for (const char *at = text; *at != '\0';) {
+        size_t length = 0;
+        while (within_a_word(at[length]))
+            length++;
+        if (length == 0) {
+            at++;
+            continue;
+        }
+        for (size_t i = 0; i < LENGTH_OF(words) - json; i++)
+            REQUIRE(!is_word(at, length, words[i]), "%s: %.60s", what, at);
+        REQUIRE(!is_negative_zero(text, at, length), "%s: %.60s", what, at - 1);
+        at += length;
+    }
+}
+
+START_TEST(every_output_has_plain_numbers)
+{
+    static const char *const commands[] = {"sheet",   "compare",   "load", "speedometer",
+                                           "gearing", "clearance", "check"};
+    static const char *const formats[] = {"csv", "json", "table", "markdown", "html", "svg"};
+    static const char *const units[] = {"metric", "us", "both"};
+    static char text[OUTPUT_MAX];
+    uint64_t seed = properties_start("outputs");
+    int checked = 0;
+    for (int i = 0; i < properties_count(FEW_OUTPUTS * 50) / 50; i++, seed++) {
+        struct run run;
+        run_make(&run, seed, &as_drawn);
+        write_build(&run.text);
+        const struct specification *specification = run.specification;
+        for (size_t c = 0; c < LENGTH_OF(commands); c++)
+            for (size_t f = 0; f < LENGTH_OF(formats); f++) {
+                const char *unit = units[(seed + c + f) % LENGTH_OF(units)];
+                unsigned bit = command_find(commands[c])->bit;
+                bool drawn = f < 4 || (bit == CMD_SHEET && f == 4) ||
+                             (f == 5 && (bit & (CMD_LOAD | CMD_GEARING | CMD_CLEARANCE)));
+                bool has_part = (bit != CMD_GEARING || specification->drivetrain.node != NULL) &&
+                                (bit != CMD_CLEARANCE || specification->clearance.node != NULL);
+                bool slow = bit == CMD_CHECK && f > 0; /* computes all again without each key */
+                if (!drawn || !has_part || slow)
+                    continue;
+                run_command(commands[c], formats[f], unit);
+                ck_assert_uint_gt(read_output(text), 0);
+                assert_plain_numbers(text, arena_format(&run.arena,
+                                                        "seed %llu: %s --format %s "
+                                                        "--units %s",
+                                                        (unsigned long long)seed, commands[c],
+                                                        formats[f], unit));
+                checked++;
+            }
+        run_free(&run);
+    }
+    ck_assert_int_gt(checked, 0);
+}
+END_TEST
+
+Suite *properties_output_suite(void)
+{
+    Suite *suite = suite_create("properties_output");
+    TCase *output = tcase_create("what is printed");
+    tcase_set_timeout(output, 300);
+    tcase_add_checked_fixture(output, set_up, tear_down);
+    tcase_add_test(output, every_figure_has_a_number_or_a_reason);
+    tcase_add_test(output, every_output_has_plain_numbers);
+    suite_add_tcase(suite, output);
+    return suite;
+}

@@ -1,0 +1,511 @@
+/* Properties of sums and of worst cases: masses and moments balance, what is left and what is used
+ * make up the rating, what is recommended meets every demand and no more, and the case that decides
+ * is the worst of all. The sums are done again here, item by item. */
+#include <string.h>
+
+#include "base/known.h"
+#include "compute/load.h"
+#include "compute/ratings.h"
+#include "property_run.h"
+#include "suites.h"
+#include "support.h"
+
+enum { FEW = 25 };
+
+/* Calls `check` with many builds; each returns how much it has checked, which must not be 0 in
+ * all. */
+static void check_builds(const char *what, int (*check)(struct run *run))
+{
+    uint64_t seed = properties_start(what);
+    int checked = 0;
+    for (int i = 0; i < properties_count(FEW); i++, seed++) {
+        struct run run;
+        run_make(&run, seed, &as_drawn);
+        checked += check(&run);
+        run_free(&run);
+    }
+    REQUIRE(checked > 0, "%s: nothing was checked", what);
+}
+
+static void require_close(double actual, double expected, double tolerance, const char *what)
+{
+    REQUIRE(fabs(actual - expected) <= tolerance, "%s: %.12g, expected %.12g", what, actual,
+            expected);
+}
+
+/* --- masses and moments */
+
+struct sums {
+    double mass_kg, moment_kg_m; /* about the front axle */
+    double right_kg[AXLE_COUNT]; /* on the right-hand side */
+};
+
+static void add_mass(struct sums *sums, const struct specification *specification, double kg,
+                     double at_m, double side_m)
+{
+    const struct vehicle *vehicle = &specification->vehicle;
+    double rear = at_m / vehicle->wheelbase_m;
+    sums->mass_kg += kg;
+    sums->moment_kg_m += kg * at_m;
+    sums->right_kg[AXLE_FRONT] += kg * (1 - rear) * (0.5 + side_m / vehicle->track_m.front);
+    sums->right_kg[AXLE_REAR] += kg * rear * (0.5 + side_m / vehicle->track_m.rear);
+}
+
+/* A litre of it, as the standards that table density names say: EN 228, EN 590. */
+static double kg_per_m3(const struct carried_item *item)
+{
+    if (known(item->density_kg_m3))
+        return item->density_kg_m3;
+    return strcmp(item->of, "petrol") == 0 ? 745 : strcmp(item->of, "diesel") == 0 ? 835 : 1000;
+}
+
+static void add_item(struct sums *sums, const struct specification *specification,
+                     const struct carried_item *item)
+{
+    double kg = 0;
+    double at = known(item->at_m) ? item->at_m : specification->vehicle.seats.row_m[item->seat];
+    if (known(item->mass_kg))
+        kg += item->mass_kg;
+    if (known(item->dry_mass_kg))
+        kg += item->dry_mass_kg;
+    if (known(item->volume_m3))
+        kg += item->volume_m3 * kg_per_m3(item);
+    if (known(item->occupants)) /* Regulation (EU) 1230/2012: 75 kg each */
+        kg += item->occupants * (known(item->occupant_mass_kg) ? item->occupant_mass_kg : 75);
+    if (known(item->tow_ball_kg))
+        kg += item->tow_ball_kg;
+    add_mass(sums, specification, item->removed == 1 ? -kg : kg, at,
+             known(item->side_m) ? item->side_m : 0);
+}
+
+static bool is_aboard(const struct state *state, const char *item)
+{
+    bool aboard = state == NULL || state->all;
+    for (size_t i = 0; !aboard && i < state->items.count; i++)
+        aboard = strcmp(state->items.items[i], item) == 0;
+    return aboard;
+}
+
+static double tyres_kg(const struct tyre *tyre)
+{
+    return tyre->mass_kg * (tyre->dual == 1 ? 4 : 2);
+}
+
+static struct sums sums_of(const struct run *run, const struct setup *setup,
+                           const struct state *state)
+{
+    const struct specification *specification = run->specification;
+    const struct vehicle *vehicle = &specification->vehicle;
+    const struct setup *fitted = &run->plan.fitted;
+    const double at[AXLE_COUNT] = {0, vehicle->wheelbase_m};
+    const double unladen[AXLE_COUNT] = {vehicle->unladen_kg.front, vehicle->unladen_kg.rear};
+    struct sums sums = {.mass_kg = 0};
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        double heavier = tyres_kg(&setup->axle[axle]) - tyres_kg(&fitted->axle[axle]);
+        add_mass(&sums, specification, unladen[axle] + (known(heavier) ? heavier : 0), at[axle], 0);
+    }
+    double spare = setup->spare.mass_kg - fitted->spare.mass_kg;
+    if (known(spare) && known(specification->clearance.spare_space.at_m))
+        add_mass(&sums, specification, spare, specification->clearance.spare_space.at_m, 0);
+    for (size_t i = 0; i < specification->carried.count; i++)
+        if (is_aboard(state, specification->carried.items[i].item))
+            add_item(&sums, specification, &specification->carried.items[i]);
+    return sums;
+}
+
+static void assert_balance(struct run *run, const struct setup *setup, const struct state *state)
+{
+    const struct vehicle *vehicle = &run->specification->vehicle;
+    struct sums sums = sums_of(run, setup, state);
+    struct axle_loads loads;
+    axle_loads_in_state(run->specification, state, &run->plan.fitted, setup, &loads);
+    const char *what = arena_format(&run->arena, "seed %llu, %s, %s", (unsigned long long)run->seed,
+                                    setup->name, state_name(state));
+    const double track[AXLE_COUNT] = {vehicle->track_m.front, vehicle->track_m.rear};
+    double front = loads.axle_kg[AXLE_FRONT], rear = loads.axle_kg[AXLE_REAR];
+    if (loads.lifted[AXLE_FRONT] || loads.lifted[AXLE_REAR]) {
+        double on_rear = sums.moment_kg_m / vehicle->wheelbase_m;
+        REQUIRE(on_rear < 0 || sums.mass_kg < on_rear, "%s: no axle is lifted", what);
+        return;
+    }
+    require_close(front + rear, sums.mass_kg, 1e-8, what);
+    require_close(loads.gross_kg, sums.mass_kg, 1e-8, what);
+    for (double about = -2; about <= 5; about += 1.75) /* any point will do */
+        require_close(front * (0 - about) + rear * (vehicle->wheelbase_m - about),
+                      sums.moment_kg_m - sums.mass_kg * about, 1e-7, what);
+    for (int axle = 0; axle < AXLE_COUNT && known(track[axle]); axle++)
+        require_close(heavier_corner_kg(&loads, (enum axle)axle, track[axle]),
+                      fmax(sums.right_kg[axle], loads.axle_kg[axle] - sums.right_kg[axle]), 1e-8,
+                      what);
+}
+
+static int balance(struct run *run)
+{
+    const struct vehicle *vehicle = &run->specification->vehicle;
+    if (!known(vehicle->wheelbase_m) || !known(vehicle->unladen_kg.front))
+        return 0;
+    for (size_t i = 0; i < run->plan.count; i++)
+        for (size_t j = 0; j < state_count(run->specification); j++)
+            assert_balance(run, &run->plan.setups[i], state_at(run->specification, j));
+    return 1;
+}
+
+START_TEST(masses_and_moments_balance)
+{
+    check_builds("masses and moments", balance);
+}
+END_TEST
+
+/* --- ratings */
+
+static const struct {
+    enum quantity_id load, left, share;
+} rated[] = {
+    {QUANTITY_AXLE_LOAD, QUANTITY_AXLE_RATING_LEFT, QUANTITY_AXLE_RATING_LEFT_SHARE},
+    {QUANTITY_GROSS_LOAD, QUANTITY_GROSS_LEFT, QUANTITY_GROSS_LEFT_SHARE},
+};
+
+static const struct figure *sibling(const struct run *run, size_t of, enum quantity_id quantity)
+{
+    struct figure like = run->figures.items[of];
+    like.quantity = quantity;
+    for (size_t i = of; i < run->figures.count; i++)
+        if (same_place(&run->figures.items[i], &like))
+            return &run->figures.items[i];
+    return NULL;
+}
+
+static int left_and_load(struct run *run)
+{
+    const struct ratings *ratings = &run->specification->vehicle.ratings;
+    int checked = 0;
+    for (size_t i = 0; i < run->figures.count; i++)
+        for (size_t kind = 0; kind < LENGTH_OF(rated); kind++) {
+            const struct figure *load = &run->figures.items[i];
+            if (load->quantity != rated[kind].load || !known(load->value))
+                continue;
+            double rating = load->axle == AXLE_FRONT  ? ratings->front_kg
+                            : load->axle == AXLE_REAR ? ratings->rear_kg
+                                                      : ratings->gross_kg;
+            const struct figure *left = sibling(run, i, rated[kind].left);
+            const struct figure *share = sibling(run, i, rated[kind].share);
+            REQUIRE(left != NULL && known(left->value) == known(rating), "%s",
+                    place_text(run, load));
+            if (!known(rating))
+                continue;
+            require_close(load->value + left->value, rating, 1e-9 * rating, place_text(run, load));
+            REQUIRE(share != NULL, "%s", place_text(run, load));
+            require_close(share->value * rating, left->value, 1e-9 * rating, place_text(run, load));
+            checked++;
+        }
+    return checked;
+}
+
+START_TEST(load_and_what_is_left_make_the_rating)
+{
+    check_builds("left and load", left_and_load);
+}
+END_TEST
+
+/* How far the tightest limit is from being passed with so much more at the place; below 0 it is. */
+static double room_with(const struct run *run, const struct axle_loads *loads,
+                        const struct axle_pair *tyres_left, const struct place *place, double kg)
+{
+    const struct ratings *ratings = &run->specification->vehicle.ratings;
+    double at = place->at_m / place->wheelbase_m, rear = kg * at, front = kg - rear;
+    double room[] = {
+        ratings->front_kg - (loads->axle_kg[AXLE_FRONT] + front),
+        ratings->rear_kg - (loads->axle_kg[AXLE_REAR] + rear),
+        ratings->gross_kg - (loads->gross_kg + kg),
+        place->on_roof ? ratings->roof_kg - (loads->roof_kg + kg) : UNKNOWN,
+        loads->trailer_kg > 0
+            ? ratings->combination_kg - rated_load_kg(loads, RATING_COMBINATION) - kg
+            : UNKNOWN,
+        tyres_left->front - front,
+        tyres_left->rear - rear,
+        loads->axle_kg[AXLE_FRONT] + front,
+        loads->axle_kg[AXLE_REAR] + rear,
+    };
+    const double share[] = {1 - at, at, 1, 1, 1, 1 - at, at, at - 1, -at};
+    double least = INFINITY;
+    for (size_t i = 0; i < LENGTH_OF(room); i++)
+        if (known(room[i]) && share[i] > 0) /* what it lightens it does not pass */
+            least = fmin(least, room[i]);
+    return least;
+}
+
+static int largest_fits(struct run *run)
+{
+    const struct specification *specification = run->specification;
+    int checked = 0;
+    for (size_t i = 0; i < state_count(specification); i++)
+        for (size_t j = 0; j < specification->room_for.count; j++) {
+            const struct planned_item *item = &specification->room_for.items[j];
+            struct place place = {item->at_m, item->on_roof != CHOICE_NONE,
+                                  specification->vehicle.wheelbase_m};
+            struct axle_pair tyres_left = {200 + 50 * (double)(run->seed % 7), UNKNOWN};
+            struct axle_loads loads;
+            axle_loads_in_state(specification, state_at(specification, i), &run->plan.fitted,
+                                &run->plan.fitted, &loads);
+            struct largest_item largest =
+                largest_item(&specification->vehicle.ratings, &loads, tyres_left, &place);
+            if (!known(largest.mass_kg) || !isfinite(largest.mass_kg))
+                continue;
+            REQUIRE(largest.mass_kg == 0 ||
+                        room_with(run, &loads, &tyres_left, &place, largest.mass_kg) >= -1e-6,
+                    "seed %llu: the largest item of %g kg does not fit",
+                    (unsigned long long)run->seed, largest.mass_kg);
+            /* An item at an axle puts nothing on the other, so a kilogram more is a kilogram. */
+            REQUIRE(room_with(run, &loads, &tyres_left, &place, largest.mass_kg * (1 + 1e-6) + 1) <
+                        0,
+                    "seed %llu: more than the largest item of %g kg fits",
+                    (unsigned long long)run->seed, largest.mass_kg);
+            checked++;
+        }
+    return checked;
+}
+
+START_TEST(largest_item_fits_and_no_larger_one)
+{
+    check_builds("largest item", largest_fits);
+}
+END_TEST
+
+/* --- pressures */
+
+static void assert_pressures(struct run *run, const struct setup *setup, enum axle axle)
+{
+    const struct load_conditions conditions = {run->specification, &run->plan.fitted,
+                                               PRESSURE_METRIC};
+    struct axle_pressures pressures;
+    axle_pressures(&conditions, setup, axle, &pressures);
+    const char *what = arena_format(&run->arena, "seed %llu, %s, %s", (unsigned long long)run->seed,
+                                    setup->name, axle_name((int)axle));
+    for (size_t i = 0; i < state_count(run->specification) && known(pressures.load_built_kg); i++) {
+        struct axle_loads loads;
+        axle_loads_in_state(run->specification, state_at(run->specification, i), &run->plan.fitted,
+                            setup, &loads);
+        double tyres = pressures.dual ? 4 : 2;
+        REQUIRE(pressures.load_built_kg >= loads.axle_kg[axle] / tyres - 1e-9,
+                "%s: the heaviest tyre carries less than its share", what);
+    }
+    if (!isfinite(pressures.recommended_Pa))
+        return;
+    double most = pressures.floor_Pa;
+    const double demands[] = {pressures.as_replaced_Pa, pressures.as_built_Pa,
+                              pressures.placard_Pa};
+    for (size_t i = 0; i < LENGTH_OF(demands); i++)
+        most = known(demands[i]) ? fmax(most, demands[i]) : most;
+    REQUIRE(pressures.recommended_Pa >= most * (1 - 1e-9), "%s: %g Pa is below %g Pa", what,
+            pressures.recommended_Pa, most);
+    REQUIRE(pressures.recommended_Pa < most + 5e3 * (1 + 1e-9),
+            "%s: %g Pa is a step more than %g Pa", what, pressures.recommended_Pa, most);
+    REQUIRE(!(pressures.recommended_Pa > pressures.ceiling_Pa * (1 + 1e-8)),
+            "%s: above the ceiling", what);
+    double table_Pa = pressures.recommended_Pa - pressures.rating.speed_pressure_Pa;
+    REQUIRE(capacity_kg(&pressures.rating, pressures.dual, table_Pa) >=
+                pressures.demand_built_kg * (1 - 1e-9),
+            "%s: does not carry the build", what);
+}
+
+static int pressures(struct run *run)
+{
+    for (size_t i = 0; i < run->plan.count; i++)
+        for (int axle = 0; axle < AXLE_COUNT; axle++)
+            assert_pressures(run, &run->plan.setups[i], (enum axle)axle);
+    return 1;
+}
+
+START_TEST(recommended_pressure_meets_every_demand)
+{
+    check_builds("pressures", pressures);
+}
+END_TEST
+
+/* More pressure never carries less, nor does a higher load index; more load never asks for less. */
+static void assert_rises(const struct run *run, const struct tyre *tyre)
+{
+    const struct vehicle *vehicle = &run->specification->vehicle;
+    struct tyre higher = *tyre;
+    struct tyre_rating rating, of_higher;
+    higher.size.service.load_index++;
+    higher.size.service.load_index_dual += higher.size.service.load_index_dual > 0;
+    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, PRESSURE_METRIC, &rating);
+    tyre_rate(&higher, vehicle->kind, vehicle->top_speed_mps, PRESSURE_METRIC, &of_higher);
+    bool indexed = tyre->size.service.load_index >= 0 && tyre->size.service.load_index != 121;
+    for (int dual = 0; dual < 2; dual++) {
+        double before = 0, asked_before = 0;
+        for (double pressure = 50e3; pressure <= 700e3; pressure += 12.5e3) {
+            double load = capacity_kg(&rating, dual == 1, pressure);
+            if (!known(load))
+                break;
+            double asked = pressure_for_load_Pa(&rating, dual == 1, pressure / 500);
+            REQUIRE(load >= before, "seed %llu: less at %g Pa", (unsigned long long)run->seed,
+                    pressure);
+            REQUIRE(asked >= asked_before, "seed %llu: less asked for more load",
+                    (unsigned long long)run->seed);
+            REQUIRE(!indexed || capacity_kg(&of_higher, dual == 1, pressure) >= load,
+                    "seed %llu: less by a higher load index", (unsigned long long)run->seed);
+            before = load;
+            asked_before = asked;
+        }
+    }
+}
+
+static int capacities(struct run *run)
+{
+    for (size_t i = 0; i < run->plan.count; i++)
+        for (int axle = 0; axle < AXLE_COUNT; axle++)
+            assert_rises(run, &run->plan.setups[i].axle[axle]);
+    return 1;
+}
+
+START_TEST(more_pressure_carries_no_less)
+{
+    check_builds("capacities", capacities);
+}
+END_TEST
+
+/* --- the worst of several */
+
+/* The first of several points, and the last, each alone, give no smaller angle. */
+START_TEST(least_angle_of_all_points_governs)
+{
+    struct variation first = as_drawn, last = as_drawn;
+    first.one_point = last.last_point = true;
+    uint64_t seed = properties_start("points");
+    int checked = 0;
+    for (int i = 0; i < properties_count(FEW); i++, seed++) {
+        struct run all, alone[2];
+        run_make(&all, seed, &as_drawn);
+        run_make(&alone[0], seed, &first);
+        run_make(&alone[1], seed, &last);
+        for (int j = 0; j < 2; j++)
+            for (size_t at = 0; at < alone[j].figures.count; at++) {
+                const struct figure *one = &alone[j].figures.items[at];
+                if (one->quantity != QUANTITY_APPROACH && one->quantity != QUANTITY_DEPARTURE &&
+                    one->quantity != QUANTITY_BREAKOVER)
+                    continue;
+                size_t from = 0;
+                const struct figure *least;
+                while ((least = figure_next(&all, one->option, &from)) != NULL)
+                    if (same_place(least, one))
+                        break;
+                REQUIRE(least != NULL && !(least->value > one->value + 1e-12), "%s",
+                        place_text(&all, one));
+                checked += known(one->value);
+            }
+        run_free(&all);
+        run_free(&alone[0]);
+        run_free(&alone[1]);
+    }
+    ck_assert_int_gt(checked, 0);
+}
+END_TEST
+
+static bool begins(const char *text, const char *with)
+{
+    return text != NULL && strncmp(text, with, strlen(with)) == 0;
+}
+
+/* The figure of the nominal tyre beside one that is told for another: "nominal, chains". */
+static const struct figure *nominal_beside(struct run *run, const struct figure *other)
+{
+    struct figure like = *other;
+    like.at = arena_format(&run->arena, "nominal%s", other->at + strcspn(other->at, ","));
+    for (size_t i = 0; i < run->figures.count; i++)
+        if (same_place(&run->figures.items[i], &like))
+            return &run->figures.items[i];
+    return NULL;
+}
+
+/* Of one setup and axle: what is told for the largest and the smallest tyre lies either side. */
+static int spread(struct run *run)
+{
+    int checked = 0;
+    for (size_t i = 0; i < run->figures.count; i++) {
+        const struct figure *figure = &run->figures.items[i];
+        bool speed = figure->quantity == QUANTITY_SPEEDOMETER_ERROR;
+        bool room = figure->quantity == QUANTITY_ARCH_INNER ||
+                    figure->quantity == QUANTITY_ARCH_OUTER ||
+                    figure->quantity == QUANTITY_ARCH_LOCK;
+        bool largest = begins(figure->at, "largest"), smallest = begins(figure->at, "smallest");
+        if ((!speed && !room) || (!largest && !smallest) || !known(figure->value))
+            continue;
+        const struct figure *nominal = nominal_beside(run, figure);
+        REQUIRE(nominal != NULL, "%s: no nominal one", place_text(run, figure));
+        double less = largest ? figure->value : nominal->value;
+        double more = largest ? nominal->value : figure->value;
+        REQUIRE(less <= more + 1e-12, "%s: %g, nominal %g", place_text(run, figure), figure->value,
+                nominal->value);
+        checked++;
+    }
+    return checked;
+}
+
+START_TEST(largest_and_smallest_enclose_the_nominal)
+{
+    check_builds("spread", spread);
+}
+END_TEST
+
+/* "axle 3.91, 14 % grade": the grade in per cent, and where its number begins. */
+static double grade_in(const char *at, size_t *begin)
+{
+    size_t end = (size_t)(strstr(at, " % grade") - at);
+    *begin = end;
+    while (*begin > 0 && strchr("0123456789.", at[*begin - 1]) != NULL)
+        --*begin;
+    return strtod(at + *begin, NULL);
+}
+
+static int steeper(struct run *run)
+{
+    const struct figure *before = NULL;
+    int checked = 0;
+    if (run->specification->drivetrain.transfer.low.count > 0)
+        return 0; /* a reduced range may be the faster one where the high one holds it no more */
+    for (size_t i = 0; i < run->figures.count; i++) {
+        const struct figure *figure = &run->figures.items[i];
+        if (figure->quantity != QUANTITY_SPEED_HELD || figure->at == NULL)
+            continue;
+        size_t begin = 0, begun = 0;
+        double grade = grade_in(figure->at, &begin);
+        if (before != NULL && same_text(before->option, figure->option) &&
+            same_text(before->state, figure->state) && grade_in(before->at, &begun) < grade &&
+            begin == begun && strncmp(before->at, figure->at, begin) == 0) {
+            REQUIRE(!(figure->value > before->value * (1 + 1e-9)) &&
+                        (known(before->value) || !known(figure->value)),
+                    "%s: %g m/s, before %g", place_text(run, figure), figure->value, before->value);
+            checked++;
+        }
+        before = figure;
+    }
+    return checked;
+}
+
+START_TEST(steeper_grade_is_held_no_faster)
+{
+    check_builds("grades", steeper);
+}
+END_TEST
+
+Suite *properties_sums_suite(void)
+{
+    Suite *suite = suite_create("properties_sums");
+    TCase *sums = tcase_create("sums");
+    tcase_set_timeout(sums, 300);
+    tcase_add_test(sums, masses_and_moments_balance);
+    tcase_add_test(sums, load_and_what_is_left_make_the_rating);
+    tcase_add_test(sums, largest_item_fits_and_no_larger_one);
+    tcase_add_test(sums, recommended_pressure_meets_every_demand);
+    tcase_add_test(sums, more_pressure_carries_no_less);
+    suite_add_tcase(suite, sums);
+    TCase *worst = tcase_create("the worst case");
+    tcase_set_timeout(worst, 300);
+    tcase_add_test(worst, least_angle_of_all_points_governs);
+    tcase_add_test(worst, largest_and_smallest_enclose_the_nominal);
+    tcase_add_test(worst, steeper_grade_is_held_no_faster);
+    suite_add_tcase(suite, worst);
+    return suite;
+}
