@@ -17,15 +17,27 @@ static bool cannot(const char *path, const char *what)
     return false;
 }
 
-/* The file that a symbolic link stands for, so that the link stays. */
+/* The file that a symbolic link stands for, so that the link stays. NULL where it is not found:
+ * the link itself would be replaced by a file. */
 static const char *resolve(struct arena *arena, const char *path)
 {
     char *real = realpath(path, NULL);
+    if (real == NULL && errno == ENOMEM)
+        arena_exhausted();
     if (real == NULL)
-        return path;
+        return NULL;
     const char *copy = arena_copy(arena, span_of(real));
     free(real);
     return copy;
+}
+
+/* The temporary file while there is one: a program that ends early takes it along. */
+static const char *volatile unfinished;
+
+static void remove_unfinished(void)
+{
+    if (unfinished != NULL)
+        unlink(unfinished);
 }
 
 static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
@@ -34,7 +46,8 @@ static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
     int descriptor = mkstemp(name);
     if (descriptor < 0)
         return -1;
-    sink->temporary_path = name;
+    sink->temporary_path = unfinished = name;
+    atexit(remove_unfinished);
     fchmod(descriptor, mode);
     return descriptor;
 }
@@ -58,6 +71,8 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
         mode_t mask = umask(0);
         umask(mask);
         sink->target = exists ? resolve(arena, path) : path;
+        if (sink->target == NULL)
+            return cannot(path, "opened");
         if (exists && access(sink->target, W_OK) != 0)
             return cannot(path, "written");
         descriptor = open_temporary(arena, sink, exists ? status.st_mode & 07777 : 0666 & ~mask);
@@ -80,13 +95,12 @@ bool sink_close(struct sink *sink, bool keep)
         diagnostics_plain("%s could not be written: %s", name, strerror(sink->out.error));
     if (sink->temporary_path == NULL)
         return written;
-    if (written && keep && rename(sink->temporary_path, sink->target) == 0)
-        return true;
-    if (written && keep) {
-        cannot(sink->path, "replaced");
-        written = false;
-    }
-    unlink(sink->temporary_path);
+    bool replaced = written && keep && rename(sink->temporary_path, sink->target) == 0;
+    if (written && keep && !replaced)
+        written = cannot(sink->path, "replaced");
+    if (!replaced)
+        unlink(sink->temporary_path);
+    unfinished = NULL;
     return written;
 }
 
