@@ -90,6 +90,7 @@ int main(int argc, char **argv)
 {
     struct arena arena = ARENA_EMPTY;
     signal(SIGPIPE, SIG_IGN); /* a closed pipe is met as a failed write */
+    signal(SIGXFSZ, SIG_IGN); /* and so is a limit on the size of a file */
     enum exit_status status = run(&arena, argc, argv);
     arena_free(&arena);
     return status;

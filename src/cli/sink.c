@@ -2,6 +2,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -40,6 +41,27 @@ static void remove_unfinished(void)
         unlink(unfinished);
 }
 
+/* The action was reset to the default, so that the signal then ends the program. */
+static void end_by_signal(int number)
+{
+    remove_unfinished();
+    raise(number);
+}
+
+/* Signals that are ignored, as nohup has it, stay so. */
+static void remove_at_end(void)
+{
+    static const int signals[] = {SIGHUP, SIGINT, SIGTERM};
+    atexit(remove_unfinished);
+    for (size_t i = 0; i < sizeof signals / sizeof signals[0]; i++) {
+        struct sigaction action;
+        if (sigaction(signals[i], NULL, &action) != 0 || action.sa_handler == SIG_IGN)
+            continue;
+        action = (struct sigaction){.sa_handler = end_by_signal, .sa_flags = (int)SA_RESETHAND};
+        sigaction(signals[i], &action, NULL);
+    }
+}
+
 static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
 {
     char *name = arena_format(arena, "%s.XXXXXX", sink->target);
@@ -47,7 +69,7 @@ static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
     if (descriptor < 0)
         return -1;
     sink->temporary_path = unfinished = name;
-    atexit(remove_unfinished);
+    remove_at_end();
     fchmod(descriptor, mode);
     return descriptor;
 }
