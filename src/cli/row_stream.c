@@ -6,6 +6,7 @@
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "cli/csv_record.h"
+#include "cli/input.h"
 #include "cli/row_cache.h"
 #include "cli/stream.h"
 
@@ -184,9 +185,10 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
     enum exit_status begun = rows_begin(arena, &stream->rows, &effective, columns, count, true);
     if (begun != EXIT_COMPUTED)
         return begun;
-    bool read_well = stream_items(STDIN_FILENO, csv ? STREAM_RECORDS : STREAM_LINES,
-                                  &stream->rows.sink.out, csv ? take_record : take_line, stream) &&
-                     !stream->stopped;
+    bool read_well =
+        stream_items(STDIN_FILENO, input_name("-"), csv ? STREAM_RECORDS : STREAM_LINES,
+                     &stream->rows.sink.out, csv ? take_record : take_line, stream) &&
+        !stream->stopped;
     if (!rows_end(&stream->rows, read_well))
         return EXIT_NOT_WRITTEN;
     return read_well ? status_of(stream) : EXIT_INPUT_WRONG;

@@ -107,7 +107,8 @@ static bool read_file(struct arena *arena, const struct search *search, const ch
     outbuf_open(none, -1);
     struct stock_reader reader = {
         .arena = arena, .path = path, .column = search->column, .out = out};
-    bool read_well = stream_items(descriptor, STREAM_RECORDS, none, take_record, &reader);
+    const char *name = arena_format(arena, "the list \"%s\"", path);
+    bool read_well = stream_items(descriptor, name, STREAM_RECORDS, none, take_record, &reader);
     close(descriptor);
     return read_well && !reader.failed;
 }
