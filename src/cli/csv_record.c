@@ -30,6 +30,14 @@ size_t csv_count_fields(struct span record, const struct csv_shape *shape)
     return count_outside_quotes(record, shape->separator) + 1;
 }
 
+bool csv_quote_open(struct span record)
+{
+    bool open = false;
+    for (size_t i = 0; i < record.length; i++)
+        open ^= record.at[i] == '"';
+    return open;
+}
+
 /* The field as it stands, quotes and all. */
 static bool raw_field(struct span record, const struct csv_shape *shape, size_t index,
                       struct span *out)

@@ -15,6 +15,10 @@ struct csv_shape {
 /* By the heading: ';' where it has more of those outside quotes than of ',' or tabs. */
 struct csv_shape csv_shape_of(struct span header);
 
+/* Whether a quote is not closed. Of records as they are read from a stream (stream.h) only the
+ * last, which has no line end, can be so. */
+bool csv_quote_open(struct span record);
+
 size_t csv_count_fields(struct span record, const struct csv_shape *shape);
 
 /* The text of a field without its quotes, and a NUL; out must hold the record's length + 1.

@@ -122,6 +122,12 @@ static bool take_record(const struct stream_item *item, void *context)
         stream->stopped = true;
         return false;
     }
+    if (item->line_end.length == 0 && csv_quote_open(item->text)) {
+        diagnostics_plain("the last record of standard input does not close its quote; expected a "
+                          "second quote for every one that opens");
+        stream->stopped = true;
+        return false;
+    }
     if (!stream->header_read)
         return take_header(stream, item);
     char field[UNREAD_SIZE];

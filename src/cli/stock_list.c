@@ -60,9 +60,26 @@ static bool find_column(struct stock_reader *reader, struct span header)
     return false;
 }
 
+/* A quote that is not closed hides every size behind it: the list is not what it seems to be. */
+static bool is_whole(struct stock_reader *reader, const struct stream_item *item)
+{
+    if (!item->cut && (item->line_end.length > 0 || !csv_quote_open(item->text)))
+        return true;
+    const char *which = reader->header_read
+                            ? arena_format(reader->arena, "record %zu", reader->records + 1)
+                            : "the heading";
+    diagnostics_plain("%s of the list \"%s\" %s; expected a second quote for every one that opens",
+                      which, reader->path,
+                      item->cut ? "is too long to be read" : "does not close its quote");
+    reader->failed = true;
+    return false;
+}
+
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct stock_reader *reader = context;
+    if (!is_whole(reader, item))
+        return false;
     if (!reader->header_read) {
         reader->header_read = true;
         reader->shape = csv_shape_of(item->text);
