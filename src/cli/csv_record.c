@@ -78,7 +78,11 @@ bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t ind
     return true;
 }
 
-bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out)
+void csv_next_field(struct span *rest, const struct csv_shape *shape, char *out)
 {
-    return csv_field_cut(record, shape, index, out, record.length + 1);
+    struct span raw;
+    csv_field_cut(*rest, shape, 0, out, rest->length + 1);
+    raw_field(*rest, shape, 0, &raw);
+    size_t taken = raw.length < rest->length ? raw.length + 1 : raw.length;
+    *rest = (struct span){rest->at + taken, rest->length - taken};
 }

@@ -78,9 +78,11 @@ static bool find_column(struct row_stream *stream, struct span header)
 {
     const char *wanted = stream->options->column;
     struct nearest nearest = nearest_start(span_of(wanted));
-    for (size_t i = 0; i < stream->shape.fields; i++) {
-        char *name = arena_allocate(stream->arena, header.length + 1);
-        csv_field(header, &stream->shape, i, name);
+    struct span rest = header;
+    char *name =
+        arena_allocate(stream->arena, header.length + 1); /* the names, each with its NUL */
+    for (size_t i = 0; i < stream->shape.fields; i++, name += strlen(name) + 1) {
+        csv_next_field(&rest, &stream->shape, name);
         if (span_is(span_of(wanted), name)) {
             stream->column = i;
             return true;

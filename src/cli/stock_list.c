@@ -47,12 +47,16 @@ static bool find_column(struct stock_reader *reader, struct span header)
 {
     const char *const wanted[] = {reader->column ? reader->column : "designation", "size"};
     char *name = arena_allocate(reader->arena, header.length + 1);
-    for (size_t j = 0; j < (reader->column ? 1 : 2); j++)
-        for (size_t i = 0; i < reader->shape.fields; i++)
-            if (csv_field(header, &reader->shape, i, name) && strcmp(name, wanted[j]) == 0) {
-                reader->index = i;
-                return true;
-            }
+    for (size_t j = 0; j < (reader->column ? 1 : 2); j++) {
+        struct span rest = header;
+        for (size_t i = 0; i < reader->shape.fields; i++) {
+            csv_next_field(&rest, &reader->shape, name);
+            if (strcmp(name, wanted[j]) != 0)
+                continue;
+            reader->index = i;
+            return true;
+        }
+    }
     diagnostics_plain(
         "the heading of \"%s\" has no column \"%s\"; expected search: {column: ...} to "
         "name the one that the sizes stand under",
