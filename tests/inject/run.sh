@@ -96,10 +96,10 @@ allocations() {
     starve -s -i lines 20 size - --format csv --output place/kept
     starve -s -i stock.csv 20 size - --from csv --column size
     starve 20 compare small.yaml --format markdown
-    starve -i town_car.yaml 20 speedometer - --strict
-    starve 20 gearing town_car.yaml --format svg --output place/kept
-    starve 20 load town_car.yaml --units us --format csv --output place/kept
-    starve 20 clearance town_car.yaml
+    starve -i small.yaml 20 speedometer - --strict
+    starve 20 gearing small.yaml --format svg --output place/kept
+    starve 20 load small.yaml --units us --format csv --output place/kept
+    starve 20 clearance small.yaml
     starve 20 sheet town_car.yaml --format html
     starve 20 shortlist listed.yaml --output place/kept
     starve 20 check small.yaml
@@ -126,7 +126,7 @@ more_allocations() {
         starve 0 "$command" small.yaml --units us --format csv --output place/kept
     done
     for command in load clearance; do
-        starve 0 "$command" town_car.yaml --format svg --output place/kept
+        starve 0 "$command" small.yaml --format svg --output place/kept
     done
     for format in table csv json markdown html; do
         starve 0 sheet small.yaml --format "$format"
