@@ -1,7 +1,9 @@
 /* tyresum: the sums of a tyre change. */
+#include <fcntl.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "base/arena.h"
 #include "base/diagnostics.h"
@@ -86,10 +88,22 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     return command->run(arena, command, &options);
 }
 
+/* A standard descriptor that is closed would be given to the next file that is opened: the program
+ * would read its own output, or write messages into it. One is held that the wanted use fails on.
+ */
+static void hold_standard_descriptors(void)
+{
+    for (int i = STDIN_FILENO; i <= STDERR_FILENO; i++)
+        if (fcntl(i, F_GETFD) < 0 && open("/dev/null", i == STDIN_FILENO ? O_WRONLY : O_RDONLY) < 0)
+            return;
+}
+
 int main(int argc, char **argv)
 {
     struct arena arena = ARENA_EMPTY;
+    hold_standard_descriptors();
     signal(SIGPIPE, SIG_IGN); /* a closed pipe is met as a failed write */
+    signal(SIGXFSZ, SIG_IGN); /* and so is a limit on the size of a file */
     enum exit_status status = run(&arena, argc, argv);
     arena_free(&arena);
     return status;

@@ -18,12 +18,12 @@ struct arena_block {
     max_align_t data[];
 };
 
-static _Noreturn void end_without_memory(void)
+_Noreturn void arena_exhausted(void)
 {
     static const char message[] = "tyresum: error: there is not enough memory to go on.\n";
     ssize_t written = write(STDERR_FILENO, message, sizeof message - 1);
     (void)written;
-    _exit(EXIT_NOT_WRITTEN);
+    exit(EXIT_NOT_WRITTEN);
 }
 
 static struct arena_block *new_block(struct arena *arena, size_t size)
@@ -32,7 +32,7 @@ static struct arena_block *new_block(struct arena *arena, size_t size)
     struct arena_block *block =
         capacity > SIZE_MAX - sizeof *block ? NULL : calloc(1, sizeof *block + capacity);
     if (block == NULL)
-        end_without_memory();
+        arena_exhausted();
     block->size = capacity;
     block->next = arena->blocks;
     arena->blocks = block;
@@ -43,7 +43,7 @@ void *arena_allocate(struct arena *arena, size_t size)
 {
     const size_t unit = sizeof(max_align_t);
     if (size > SIZE_MAX - unit)
-        end_without_memory();
+        arena_exhausted();
     size = (size + unit - 1) / unit * unit;
     struct arena_block *block = arena->blocks;
     if (block == NULL || block->size - block->used < size)
@@ -56,7 +56,7 @@ void *arena_allocate(struct arena *arena, size_t size)
 void *arena_allocate_array(struct arena *arena, size_t count, size_t size)
 {
     if (size != 0 && count > SIZE_MAX / size)
-        end_without_memory();
+        arena_exhausted();
     return arena_allocate(arena, count * size);
 }
 

@@ -15,8 +15,11 @@ struct arena {
 
 #define ARENA_EMPTY ((struct arena){NULL})
 
-/* Zeroed memory, aligned for any type. Never NULL: a machine without memory ends the program
- * with one message and status 4 (EXIT_NOT_WRITTEN), since no result can be written then. */
+/* Ends the program with one message and status 4 (EXIT_NOT_WRITTEN), since no result can be written
+ * without memory. What atexit was told to clear away is cleared away. */
+_Noreturn void arena_exhausted(void);
+
+/* Zeroed memory, aligned for any type. Never NULL: see arena_exhausted. */
 void *arena_allocate(struct arena *arena, size_t size);
 void *arena_allocate_array(struct arena *arena, size_t count, size_t size);
 /* Room for one more item of a growing list: the same items, or a copy of twice the capacity. */

@@ -23,6 +23,7 @@ static const char *const kind_titles[] = {
 
 struct check_row {
     enum check_kind kind;
+    const struct figure *matter; /* the first of those that the row stands for; NULL if none */
     const char *part, *options, *key, *text;
     double line;
 };
@@ -88,31 +89,56 @@ static bool is_of_kind(enum check_kind kind, const struct figure *figure)
                : figure->quantity != QUANTITY_ASSUMPTION && figure->verdict == VERDICT_UNKNOWN;
 }
 
-static bool is_first(enum check_kind kind, const struct figures *figures, size_t index)
+static bool has_matter(const struct check_rows *rows, enum check_kind kind,
+                       const struct figure *figure)
 {
-    for (size_t i = 0; i < index; i++)
-        if (is_of_kind(kind, &figures->items[i]) &&
-            same_matter(kind, &figures->items[i], &figures->items[index]))
-            return false;
-    return true;
+    for (size_t i = 0; i < rows->count; i++)
+        if (rows->items[i].kind == kind && rows->items[i].matter != NULL &&
+            same_matter(kind, rows->items[i].matter, figure))
+            return true;
+    return false;
+}
+
+/* The setup of a name, looked for from one onwards, since figures stand setup by setup; the count
+ * of all if there is none. */
+static size_t find_setup(const struct plan *plan, const char *name, size_t from)
+{
+    for (size_t i = 0; i < plan->count; i++)
+        if (plan->setups[(from + i) % plan->count].name == name)
+            return (from + i) % plan->count;
+    return plan->count;
+}
+
+static const char *names_of(struct arena *arena, const struct plan *plan, const bool *concerned)
+{
+    size_t length = 1;
+    for (size_t i = 0; i < plan->count; i++)
+        length += concerned[i] ? strlen(plan->setups[i].name) + 2 : 0;
+    char *list = arena_allocate(arena, length), *end = list;
+    for (size_t i = 0; i < plan->count; i++)
+        if (concerned[i])
+            end = stpcpy(stpcpy(end, end > list ? "; " : ""), plan->setups[i].name);
+    return list;
 }
 
 /* The setups that a matter concerns, or "all". */
 static const char *options_of(struct arena *arena, const struct plan *plan, enum check_kind kind,
                               const struct figures *figures, const struct figure *matter)
 {
-    const char *list = "";
-    size_t count = 0;
-    for (size_t i = 0; i < plan->count; i++)
-        for (size_t j = 0; j < figures->count; j++) {
-            const struct figure *figure = &figures->items[j];
-            if (figure->option != plan->setups[i].name || !is_of_kind(kind, figure) ||
-                !same_matter(kind, figure, matter))
-                continue;
-            list = arena_format(arena, "%s%s%s", list, count++ > 0 ? "; " : "", figure->option);
-            break;
-        }
-    return count == plan->count ? "all" : list;
+    bool *concerned = arena_allocate_array(arena, plan->count, sizeof *concerned);
+    size_t count = 0, setup = 0;
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (!is_of_kind(kind, figure) || !same_matter(kind, figure, matter))
+            continue;
+        size_t found = find_setup(plan, figure->option, setup);
+        if (found == plan->count || concerned[found])
+            continue;
+        setup = found;
+        concerned[setup] = true;
+        count++;
+    }
+    return count == plan->count ? "all" : names_of(arena, plan, concerned);
 }
 
 static void add_figures(struct check_rows *rows, const struct plan *plan, enum check_kind kind,
@@ -120,10 +146,11 @@ static void add_figures(struct check_rows *rows, const struct plan *plan, enum c
 {
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
-        if (!is_of_kind(kind, figure) || !is_first(kind, figures, i))
+        if (!is_of_kind(kind, figure) || has_matter(rows, kind, figure))
             continue;
         rows->items[rows->count++] = (struct check_row){
             .kind = kind,
+            .matter = figure,
             .part = part_name(figure->part),
             .options = options_of(rows->arena, plan, kind, figures, figure),
             .key = kind == CHECK_MISSING ? quantity_rows[figure->quantity].name : NULL,
@@ -154,9 +181,12 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, c
     rows.items = arena_allocate_array(arena, 1 + figures.count + unused.count, sizeof *rows.items);
     rows.items[rows.count++] = (struct check_row){
         .kind = CHECK_UNDERSTOOD,
-        .text = arena_format(
-            arena, "%s is understood: %zu values%s", input_name(path), unused.given,
-            unused.stopped_early ? " (of the first 1000 was tried which are used)" : ""),
+        .text =
+            arena_format(arena, "%s is understood: %zu values%s", input_name(path), unused.given,
+                         unused.stopped_early
+                             ? arena_format(arena, " (of the first %zu was tried which are used)",
+                                            unused.tried_max)
+                             : ""),
     };
     add_figures(&rows, plan, CHECK_ASSUMPTION, &figures);
     add_figures(&rows, plan, CHECK_MISSING, &figures);

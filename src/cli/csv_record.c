@@ -30,6 +30,14 @@ size_t csv_count_fields(struct span record, const struct csv_shape *shape)
     return count_outside_quotes(record, shape->separator) + 1;
 }
 
+bool csv_quote_open(struct span record)
+{
+    bool open = false;
+    for (size_t i = 0; i < record.length; i++)
+        open ^= record.at[i] == '"';
+    return open;
+}
+
 /* The field as it stands, quotes and all. */
 static bool raw_field(struct span record, const struct csv_shape *shape, size_t index,
                       struct span *out)
@@ -70,7 +78,11 @@ bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t ind
     return true;
 }
 
-bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out)
+void csv_next_field(struct span *rest, const struct csv_shape *shape, char *out)
 {
-    return csv_field_cut(record, shape, index, out, record.length + 1);
+    struct span raw;
+    csv_field_cut(*rest, shape, 0, out, rest->length + 1);
+    raw_field(*rest, shape, 0, &raw);
+    size_t taken = raw.length < rest->length ? raw.length + 1 : raw.length;
+    *rest = (struct span){rest->at + taken, rest->length - taken};
 }

@@ -15,14 +15,19 @@ struct csv_shape {
 /* By the heading: ';' where it has more of those outside quotes than of ',' or tabs. */
 struct csv_shape csv_shape_of(struct span header);
 
+/* Whether a quote is not closed. Of records as they are read from a stream (stream.h) only the
+ * last, which has no line end, can be so. */
+bool csv_quote_open(struct span record);
+
 size_t csv_count_fields(struct span record, const struct csv_shape *shape);
 
-/* The text of a field without its quotes, and a NUL; out must hold the record's length + 1.
- * False where the record has no such field. */
-bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out);
-
-/* The same, cut to size - 1 bytes. */
+/* The text of a field without its quotes, cut to size - 1 bytes, and a NUL. False where the record
+ * has no such field. */
 bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
                    size_t size);
+
+/* The first field, which is taken off the rest of a record: for all of them in turn, where
+ * csv_field_cut would begin at the first each time. out must hold the rest's length + 1. */
+void csv_next_field(struct span *rest, const struct csv_shape *shape, char *out);
 
 #endif

@@ -2,6 +2,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -16,14 +17,24 @@ const char *input_name(const char *path)
     return strcmp(path, "-") == 0 ? "standard input" : path;
 }
 
+ssize_t input_read(int descriptor, void *buffer, size_t size)
+{
+    for (;;) {
+        ssize_t got = read(descriptor, buffer, size);
+        if (got >= 0 || (errno != EINTR && errno != EAGAIN && errno != EWOULDBLOCK))
+            return got;
+        struct pollfd wanted = {.fd = descriptor, .events = POLLIN};
+        if (errno != EINTR)
+            (void)poll(&wanted, 1, -1);
+    }
+}
+
 /* Reads at most one byte more than a build file may have, so that too much is noticed. */
 static bool read_all(int descriptor, char *buffer, size_t *length)
 {
     *length = 0;
     while (*length <= TREE_BYTES_MAX) {
-        ssize_t got = read(descriptor, buffer + *length, TREE_BYTES_MAX + 1 - *length);
-        if (got < 0 && errno == EINTR)
-            continue;
+        ssize_t got = input_read(descriptor, buffer + *length, TREE_BYTES_MAX + 1 - *length);
         if (got < 0)
             return false;
         if (got == 0)

@@ -1,8 +1,9 @@
-/* Reading a build file, from a file or standard input. */
+/* Reading what is given: a build file, from a file or standard input, or any bytes. */
 #ifndef TYRESUM_CLI_INPUT_H
 #define TYRESUM_CLI_INPUT_H
 
 #include <stdbool.h>
+#include <sys/types.h>
 
 #include "base/arena.h"
 #include "base/diagnostics.h"
@@ -10,6 +11,10 @@
 
 /* Name as messages give it: "standard input" for "-". */
 const char *input_name(const char *path);
+
+/* As read(2), but for a signal that comes between and for a descriptor that someone left
+ * non-blocking: then it waits. */
+ssize_t input_read(int descriptor, void *buffer, size_t size);
 
 /* Reads and checks the whole file; all faults go to standard error. False where there are any. */
 bool input_read_build_file(struct arena *arena, const char *path, struct specification *out);

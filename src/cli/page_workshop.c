@@ -47,9 +47,9 @@ static const char *setting_kind(const struct reading *reading)
     return NULL;
 }
 
-static const char *row_title(const struct reading *reading, const struct workshop_row *row)
+static const char *row_title(const struct reading *reading, const struct workshop_row *row,
+                             const char *kind)
 {
-    const char *kind = setting_kind(reading);
     if (row->query.quantity != QUANTITY_SETTING_NEAREST || kind == NULL)
         return row->title;
     char *words = arena_copy(reading->arena, span_of(kind));
@@ -90,10 +90,10 @@ static bool any_figure(const struct reading *reading, const struct workshop_row 
 }
 
 static void put_row(const struct reading *reading, const struct page_block *block,
-                    const struct workshop_row *row)
+                    const struct workshop_row *row, const char *kind)
 {
     page_raw(reading, "<tr><th scope=\"row\">");
-    page_text(reading, row_title(reading, row));
+    page_text(reading, row_title(reading, row, kind));
     page_raw(reading, "</th>");
     for (size_t j = 0; j <= block->count; j++)
         put_cell(reading, row, page_setup(block, j));
@@ -102,15 +102,21 @@ static void put_row(const struct reading *reading, const struct page_block *bloc
 
 void page_workshop(const struct reading *reading)
 {
+    enum { ROW_COUNT = sizeof rows / sizeof rows[0] };
+    /* Once and not a block: what looks at all setups for each of them takes quadratic time. */
+    const char *kind = setting_kind(reading);
+    bool shown[ROW_COUNT];
+    for (size_t i = 0; i < ROW_COUNT; i++)
+        shown[i] = any_figure(reading, &rows[i]);
     page_raw(reading, "<h2>For the workshop</h2>\n");
     for (struct page_block block = {0, 0}; page_next_block(reading, &block);) {
         page_table_begin(reading, &block,
                          "To set, and room to check by hand: computed with the largest tyre "
                          "allowed; tick what was measured",
                          false);
-        for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
-            if (any_figure(reading, &rows[i]))
-                put_row(reading, &block, &rows[i]);
+        for (size_t i = 0; i < ROW_COUNT; i++)
+            if (shown[i])
+                put_row(reading, &block, &rows[i], kind);
         page_table_end(reading);
     }
     page_raw(reading, "<p class=\"sign\"><span>option fitted</span><span>checked by</span>"

@@ -6,6 +6,7 @@
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "cli/csv_record.h"
+#include "cli/input.h"
 #include "cli/row_cache.h"
 #include "cli/stream.h"
 
@@ -77,9 +78,11 @@ static bool find_column(struct row_stream *stream, struct span header)
 {
     const char *wanted = stream->options->column;
     struct nearest nearest = nearest_start(span_of(wanted));
-    for (size_t i = 0; i < stream->shape.fields; i++) {
-        char *name = arena_allocate(stream->arena, header.length + 1);
-        csv_field(header, &stream->shape, i, name);
+    struct span rest = header;
+    char *name =
+        arena_allocate(stream->arena, header.length + 1); /* the names, each with its NUL */
+    for (size_t i = 0; i < stream->shape.fields; i++, name += strlen(name) + 1) {
+        csv_next_field(&rest, &stream->shape, name);
         if (span_is(span_of(wanted), name)) {
             stream->column = i;
             return true;
@@ -118,6 +121,12 @@ static bool take_record(const struct stream_item *item, void *context)
     if (item->cut) {
         diagnostics_plain("a record of standard input is longer than %d bytes; it ends here",
                           STREAM_BUFFER);
+        stream->stopped = true;
+        return false;
+    }
+    if (item->line_end.length == 0 && csv_quote_open(item->text)) {
+        diagnostics_plain("the last record of standard input does not close its quote; expected a "
+                          "second quote for every one that opens");
         stream->stopped = true;
         return false;
     }
@@ -184,9 +193,10 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
     enum exit_status begun = rows_begin(arena, &stream->rows, &effective, columns, count, true);
     if (begun != EXIT_COMPUTED)
         return begun;
-    bool read_well = stream_items(STDIN_FILENO, csv ? STREAM_RECORDS : STREAM_LINES,
-                                  &stream->rows.sink.out, csv ? take_record : take_line, stream) &&
-                     !stream->stopped;
+    bool read_well =
+        stream_items(STDIN_FILENO, input_name("-"), csv ? STREAM_RECORDS : STREAM_LINES,
+                     &stream->rows.sink.out, csv ? take_record : take_line, stream) &&
+        !stream->stopped;
     if (!rows_end(&stream->rows, read_well))
         return EXIT_NOT_WRITTEN;
     return read_well ? status_of(stream) : EXIT_INPUT_WRONG;

@@ -2,6 +2,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -17,15 +18,48 @@ static bool cannot(const char *path, const char *what)
     return false;
 }
 
-/* The file that a symbolic link stands for, so that the link stays. */
+/* The file that a symbolic link stands for, so that the link stays. NULL where it is not found:
+ * the link itself would be replaced by a file. */
 static const char *resolve(struct arena *arena, const char *path)
 {
     char *real = realpath(path, NULL);
+    if (real == NULL && errno == ENOMEM)
+        arena_exhausted();
     if (real == NULL)
-        return path;
+        return NULL;
     const char *copy = arena_copy(arena, span_of(real));
     free(real);
     return copy;
+}
+
+/* The temporary file while there is one: a program that ends early takes it along. */
+static const char *volatile unfinished;
+
+static void remove_unfinished(void)
+{
+    if (unfinished != NULL)
+        unlink(unfinished);
+}
+
+/* The action was reset to the default, so that the signal then ends the program. */
+static void end_by_signal(int number)
+{
+    remove_unfinished();
+    raise(number);
+}
+
+/* Signals that are ignored, as nohup has it, stay so. */
+static void remove_at_end(void)
+{
+    static const int signals[] = {SIGHUP, SIGINT, SIGTERM};
+    atexit(remove_unfinished);
+    for (size_t i = 0; i < sizeof signals / sizeof signals[0]; i++) {
+        struct sigaction action;
+        if (sigaction(signals[i], NULL, &action) != 0 || action.sa_handler == SIG_IGN)
+            continue;
+        action = (struct sigaction){.sa_handler = end_by_signal, .sa_flags = (int)SA_RESETHAND};
+        sigaction(signals[i], &action, NULL);
+    }
 }
 
 static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
@@ -34,7 +68,8 @@ static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
     int descriptor = mkstemp(name);
     if (descriptor < 0)
         return -1;
-    sink->temporary_path = name;
+    sink->temporary_path = unfinished = name;
+    remove_at_end();
     fchmod(descriptor, mode);
     return descriptor;
 }
@@ -58,6 +93,8 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
         mode_t mask = umask(0);
         umask(mask);
         sink->target = exists ? resolve(arena, path) : path;
+        if (sink->target == NULL)
+            return cannot(path, "opened");
         if (exists && access(sink->target, W_OK) != 0)
             return cannot(path, "written");
         descriptor = open_temporary(arena, sink, exists ? status.st_mode & 07777 : 0666 & ~mask);
@@ -80,13 +117,12 @@ bool sink_close(struct sink *sink, bool keep)
         diagnostics_plain("%s could not be written: %s", name, strerror(sink->out.error));
     if (sink->temporary_path == NULL)
         return written;
-    if (written && keep && rename(sink->temporary_path, sink->target) == 0)
-        return true;
-    if (written && keep) {
-        cannot(sink->path, "replaced");
-        written = false;
-    }
-    unlink(sink->temporary_path);
+    bool replaced = written && keep && rename(sink->temporary_path, sink->target) == 0;
+    if (written && keep && !replaced)
+        written = cannot(sink->path, "replaced");
+    if (!replaced)
+        unlink(sink->temporary_path);
+    unfinished = NULL;
     return written;
 }
 

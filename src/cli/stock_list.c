@@ -47,12 +47,16 @@ static bool find_column(struct stock_reader *reader, struct span header)
 {
     const char *const wanted[] = {reader->column ? reader->column : "designation", "size"};
     char *name = arena_allocate(reader->arena, header.length + 1);
-    for (size_t j = 0; j < (reader->column ? 1 : 2); j++)
-        for (size_t i = 0; i < reader->shape.fields; i++)
-            if (csv_field(header, &reader->shape, i, name) && strcmp(name, wanted[j]) == 0) {
-                reader->index = i;
-                return true;
-            }
+    for (size_t j = 0; j < (reader->column ? 1 : 2); j++) {
+        struct span rest = header;
+        for (size_t i = 0; i < reader->shape.fields; i++) {
+            csv_next_field(&rest, &reader->shape, name);
+            if (strcmp(name, wanted[j]) != 0)
+                continue;
+            reader->index = i;
+            return true;
+        }
+    }
     diagnostics_plain(
         "the heading of \"%s\" has no column \"%s\"; expected search: {column: ...} to "
         "name the one that the sizes stand under",
@@ -60,9 +64,26 @@ static bool find_column(struct stock_reader *reader, struct span header)
     return false;
 }
 
+/* A quote that is not closed hides every size behind it: the list is not what it seems to be. */
+static bool is_whole(struct stock_reader *reader, const struct stream_item *item)
+{
+    if (!item->cut && (item->line_end.length > 0 || !csv_quote_open(item->text)))
+        return true;
+    const char *which = reader->header_read
+                            ? arena_format(reader->arena, "record %zu", reader->records + 1)
+                            : "the heading";
+    diagnostics_plain("%s of the list \"%s\" %s; expected a second quote for every one that opens",
+                      which, reader->path,
+                      item->cut ? "is too long to be read" : "does not close its quote");
+    reader->failed = true;
+    return false;
+}
+
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct stock_reader *reader = context;
+    if (!is_whole(reader, item))
+        return false;
     if (!reader->header_read) {
         reader->header_read = true;
         reader->shape = csv_shape_of(item->text);
@@ -107,7 +128,8 @@ static bool read_file(struct arena *arena, const struct search *search, const ch
     outbuf_open(none, -1);
     struct stock_reader reader = {
         .arena = arena, .path = path, .column = search->column, .out = out};
-    bool read_well = stream_items(descriptor, STREAM_RECORDS, none, take_record, &reader);
+    const char *name = arena_format(arena, "the list \"%s\"", path);
+    bool read_well = stream_items(descriptor, name, STREAM_RECORDS, none, take_record, &reader);
     close(descriptor);
     return read_well && !reader.failed;
 }

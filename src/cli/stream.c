@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "cli/input.h"
 #include "text/designation_suggest.h"
 
 enum { READ_AT_ONCE = 256 * 1024 };
@@ -85,16 +86,13 @@ static bool give_whole_items(struct item_reader *reader)
 }
 
 /* More of the input; 0 at its end, -1 with a message where it cannot be read. */
-static ssize_t read_more(struct item_reader *reader, int descriptor)
+static ssize_t read_more(struct item_reader *reader, int descriptor, const char *name)
 {
     size_t room = STREAM_BUFFER - reader->end;
-    ssize_t got;
-    do
-        got =
-            read(descriptor, reader->data + reader->end, room < READ_AT_ONCE ? room : READ_AT_ONCE);
-    while (got < 0 && errno == EINTR);
+    ssize_t got = input_read(descriptor, reader->data + reader->end,
+                             room < READ_AT_ONCE ? room : READ_AT_ONCE);
     if (got < 0)
-        diagnostics_plain("standard input cannot be read: %s", strerror(errno));
+        diagnostics_plain("%s cannot be read: %s", name, strerror(errno));
     return got;
 }
 
@@ -104,7 +102,7 @@ static void skip_byte_order_mark(struct item_reader *reader)
         reader->start = 3;
 }
 
-bool stream_items(int descriptor, enum stream_kind kind, struct outbuf *out,
+bool stream_items(int descriptor, const char *name, enum stream_kind kind, struct outbuf *out,
                   bool (*take)(const struct stream_item *item, void *context), void *context)
 {
     static struct item_reader reader; /* too large for the stack; one stream a run */
@@ -115,7 +113,7 @@ bool stream_items(int descriptor, enum stream_kind kind, struct outbuf *out,
     reader.take = take;
     reader.context = context;
     for (;;) {
-        ssize_t got = read_more(&reader, descriptor);
+        ssize_t got = read_more(&reader, descriptor, name);
         if (got < 0)
             return false;
         if (got == 0)

@@ -8,8 +8,9 @@
 #include "text/build_file.h"
 #include "text/keys.h"
 
-/* Each try computes the whole file again: a few milliseconds. */
-enum { KEYS_TRIED_MAX = 1000 };
+/* Each try computes the whole file again: a few milliseconds, and more where it has many options.
+ * Then fewer are tried, so that all tries together take a few seconds at the most. */
+enum { KEYS_TRIED_MAX = 1000, FIGURES_TRIED_MAX = 4000000 };
 
 struct trial {
     struct arena *arena;
@@ -113,7 +114,7 @@ static void try_key(const struct trial *trial, const struct key *key, struct nod
         return;
     }
     struct unused_keys *out = trial->out;
-    if (out->given++ >= KEYS_TRIED_MAX)
+    if (out->given++ >= out->tried_max)
         out->stopped_early = true;
     else if (!is_name(key) && !is_read_elsewhere(use) && is_unused(trial, mapping, child))
         out->items[out->count++] = (struct unused_key){path, child->key->mark};
@@ -134,8 +135,11 @@ static void try_mapping(const struct trial *trial, const struct key_set *set, st
 void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
                       const struct figures *baseline, struct unused_keys *out)
 {
+    size_t tried_max = FIGURES_TRIED_MAX / (baseline->count + 1);
     *out = (struct unused_keys){
-        .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items)};
+        .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items),
+        .tried_max = tried_max < KEYS_TRIED_MAX ? tried_max : KEYS_TRIED_MAX,
+    };
     const struct trial trial = {arena, plan, option, baseline, out};
     try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "", USE_ALL);
 }

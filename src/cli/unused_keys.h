@@ -15,6 +15,7 @@ struct unused_keys {
     struct unused_key *items;
     size_t count;
     size_t given;       /* keys with a value, in the whole file */
+    size_t tried_max;   /* so many are tried: the fewer, the more figures the file gives */
     bool stopped_early; /* there are more keys than are tried */
 };
 

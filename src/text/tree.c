@@ -249,17 +249,16 @@ static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
 static void read_events(struct reader *reader, struct span source)
 {
     yaml_parser_t parser;
-    if (!yaml_parser_initialize(&parser)) {
-        diagnostics_add(reader->diagnostics, (struct mark){0, 0}, 0,
-                        "there is not enough memory to read the file");
-        return;
-    }
+    if (!yaml_parser_initialize(&parser)) /* memory is all that it can lack */
+        arena_exhausted();
     yaml_parser_set_encoding(&parser, YAML_UTF8_ENCODING);
     yaml_parser_set_input_string(&parser, (const unsigned char *)source.at, source.length);
     bool ended = false;
     while (!ended && !reader->stopped) {
         yaml_event_t event;
         if (!yaml_parser_parse(&parser, &event)) {
+            if (parser.error == YAML_MEMORY_ERROR)
+                arena_exhausted();
             report_syntax(reader, &parser);
             break;
         }

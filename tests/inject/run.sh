@@ -1,0 +1,565 @@
+#!/bin/sh
+# sh tests/inject/run.sh TYRESUM [--long]: lets what the program asks of the system fail, one call
+# after another: every allocation, every write, and reading, opening, renaming; then what lies at
+# and beyond each limit of size. The calls fail through a shim that is loaded before the C library,
+# which a program with sanitizers or a static one does not allow: there only the limits are tried.
+# Without --long a spread of the allocations is tried, but all of those of two commands; with it
+# all of every command.
+# A failure names the call as INJECT=..., to be repeated by hand with the shim that it names:
+# KEEP=yes sh tests/inject/run.sh TYRESUM leaves the folder of this run.
+set -u
+if [ $# -lt 1 ] || [ ! -x "$1" ]; then
+    echo "usage: sh tests/inject/run.sh TYRESUM [--long]" >&2
+    exit 2
+fi
+here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
+demo=$here/../../demo
+binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
+long=no
+[ "${2-}" != --long ] || long=yes
+work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-inject.XXXXXX") || exit 1
+[ -n "${KEEP-}" ] || trap 'rm -rf "$work"' EXIT
+trap 'exit 130' INT TERM HUP
+cd "$work" || exit 1
+unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS INJECT INJECT_SERVE INJECT_INPUT
+
+passed=0
+failed=0
+skipped=0
+
+# --- what the commands read
+
+cp "$demo/town_car.yaml" "$demo/touring_wagon.yaml" .
+cat >small.yaml <<'END'
+vehicle: {name: invented car, wheelbase: 2600 mm, kind: passenger_car, top_speed: 180 km/h,
+  unladen: {front: 700 kg, rear: 500 kg}}
+tyres:
+  fitted: {size: 195/65R15 91H, placard: {front: 220 kPa, rear: 220 kPa}}
+  options:
+    - {name: wider, size: 205/60R15 91H}
+drivetrain: {gears: [3.5, 1.0], axle: 4.1}
+clearance: {ground: 150 mm}
+search:
+  rims: [{diameter: 15, width: 6 in, inset: 35 mm}]
+END
+sed 's/^search:/search:\n  list: stock.csv/' small.yaml >listed.yaml
+printf 'size,note\n195/65R15 91H,"invented, first"\n205/60R15 91H,second\n' >stock.csv
+printf '205/55R16 91V\nnonsense\n\n31x10.50R15LT 109R\n' >lines
+yes '205/55R16 91V' | head -n 2000 >many  # several writes of a full buffer
+yes '205/55R16 91V' | head -n 40000 >most # several reads of a full buffer
+sed 's/wheelbase: 2600 mm/wheelbase: 2600, colour: red/' small.yaml >wrong.yaml
+
+# --- commands one after another through the shim
+
+# add STATUS LOG: the count that a run of `every` ends with.
+add() {
+    count=$(sed -n 's/^count \([0-9][0-9]* [0-9][0-9]* [0-9][0-9]*\)$/\1/p' every.log)
+    sed '/^count [0-9]/d' every.log
+    if [ -z "$count" ]; then
+        echo "FAIL $*: every ended without a count"
+        failed=$((failed + 1))
+        return
+    fi
+    # shellcheck disable=SC2086 # three numbers
+    set -- $count
+    passed=$((passed + $1))
+    failed=$((failed + $2))
+    skipped=$((skipped + $3))
+}
+
+# each OPTION... CALL ERROR -- ARGUMENT...: every such call of `tyresum ARGUMENT...` fails once.
+each() {
+    ./every "$@" >every.log 2>&1 </dev/null
+    add "$@"
+}
+
+# starve PLACES ARGUMENT...: its allocations, all of them in the long mode or where PLACES is 0.
+# Options of `every` may stand before PLACES.
+starve() {
+    starve_input=
+    while [ "${1#-}" != "$1" ]; do
+        starve_input="$starve_input $1"
+        shift
+        case $starve_input in *-i) starve_input="$starve_input $1" && shift ;; esac
+    done
+    places=$1
+    shift
+    [ "$long" = no ] || places=0
+    # shellcheck disable=SC2086 # options are words
+    each $starve_input -n "$places" -m 'there is not enough memory' "$shim" alloc ENOMEM \
+        "$binary" "$@"
+}
+
+allocations() {
+    starve 0 size '205/55R16 91V' '31x10.50R15LT 109R' --format json
+    starve 0 sheet small.yaml --output place/kept
+    starve -s -i lines 20 size - --format csv --output place/kept
+    starve -s -i stock.csv 20 size - --from csv --column size
+    starve 20 compare small.yaml --format markdown
+    starve -i small.yaml 20 speedometer - --strict
+    starve 20 gearing small.yaml --format svg --output place/kept
+    starve 20 load small.yaml --units us --format csv --output place/kept
+    starve 20 clearance small.yaml
+    starve 20 sheet town_car.yaml --format html
+    starve 20 shortlist listed.yaml --output place/kept
+    starve 20 check small.yaml
+    starve 20 check --template
+    starve 20 check wrong.yaml
+    starve 20 tables load_index --format csv --output place/kept
+    starve 20 sheet --help --output place/kept
+    [ "$long" = no ] || more_allocations
+}
+
+more_allocations() {
+    starve 0 sheet touring_wagon.yaml --format csv --output place/kept
+    starve 0 size '205/55R16 91V'
+    starve 0 size '205/55R16 91V' --format csv --units both --output place/kept
+    starve 0 size '205/55R16 91V' --format markdown
+    starve 0 size nonsense
+    starve -s -i lines 0 size -
+    starve -s -i lines 0 size - --format json
+    starve -s -i lines 0 compare - --fitted '205/60R16 92H' --format csv
+    starve 0 compare '205/60R16 92H' '205/55R16 91V' --format json
+    starve -i small.yaml 0 compare - --output place/kept
+    for command in speedometer gearing load clearance; do
+        starve 0 "$command" small.yaml --strict
+        starve 0 "$command" small.yaml --units us --format csv --output place/kept
+    done
+    for command in load clearance; do
+        starve 0 "$command" small.yaml --format svg --output place/kept
+    done
+    for format in table csv json markdown html; do
+        starve 0 sheet small.yaml --format "$format"
+        starve 0 sheet small.yaml --format "$format" --output place/kept
+    done
+    starve 0 sheet small.yaml --option wider --columns option,quantity,value
+    starve 0 shortlist small.yaml --best 3 --format json
+    starve 0 check small.yaml --format csv --output place/kept
+    starve 0 tables
+    starve 0 tables load_index --format json
+    starve 0 --help
+    starve 0 --version
+}
+
+# full ARGUMENT...: every write to standard output, or to --output, meets a full disk, a fault of
+# the device, and a reader that has gone.
+full() {
+    each -p -m 'could not be written: No space left' "$shim" write ENOSPC "$binary" "$@"
+    each -p -m 'could not be written: Input/output error' "$shim" write EIO "$binary" "$@"
+    each -p -m '' "$shim" write EPIPE "$binary" "$@"
+}
+
+writes() {
+    full size '205/55R16 91V'
+    full sheet touring_wagon.yaml --format csv
+    full sheet touring_wagon.yaml --format csv --output place/kept
+    full sheet town_car.yaml --format html --output place/kept
+    full --help
+    each -i many -p -m 'could not be written: No space left' "$shim" write ENOSPC "$binary" \
+        size - --format csv
+    each -i many -p -m 'could not be written: No space left' "$shim" write ENOSPC "$binary" \
+        size - --format json --output place/kept
+    [ "$long" = yes ] || return 0
+    full compare town_car.yaml --format json
+    full sheet touring_wagon.yaml --format json --units both --output place/kept
+    full clearance town_car.yaml --format svg
+    full shortlist small.yaml --output place/kept
+    full check small.yaml
+    full check --template --output place/kept
+    full tables standard_sizes --format csv
+}
+
+# What stands around reading and writing. Closing what was only read may fail without harm (-t).
+others() {
+    each -x 2 -m 'cannot be opened: Too many open files' "$shim" open EMFILE "$binary" \
+        sheet town_car.yaml --output place/kept
+    each -x 2 -m 'cannot be opened: Permission denied' "$shim" open EACCES "$binary" \
+        shortlist listed.yaml --output place/kept
+    each -x 2 -m 'town_car.yaml cannot be read: Input/output error' "$shim" read EIO "$binary" \
+        sheet town_car.yaml --output place/kept
+    each -i town_car.yaml -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
+        read EIO "$binary" sheet -
+    each -i most -s -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
+        read EIO "$binary" size - --format csv --columns designation
+    each -i most -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
+        read EIO "$binary" size - --columns designation --output place/kept
+    each -x 2 -m '.yaml cannot be read: Input/output error' "$shim" read EIO "$binary" \
+        check town_car.yaml
+    for call in mkstemp rename realpath access stat; do
+        each -m '"place/kept" cannot be' "$shim" $call EACCES "$binary" \
+            sheet town_car.yaml --output place/kept
+        each -m '"place/kept" cannot be' "$shim" $call EIO "$binary" \
+            size 205/55R16 --output place/kept
+    done
+    each -m 'not enough memory' "$shim" realpath ENOMEM "$binary" size 205/55R16 --output place/kept
+    each -t -m 'place/kept could not be written: Input/output error' "$shim" close EIO "$binary" \
+        sheet town_car.yaml --output place/kept
+    each -m 'place/kept could not be written: No space left' "$shim" close ENOSPC "$binary" \
+        size 205/55R16 --output place/kept
+}
+
+# same RULES INPUT ARGUMENT...: calls that do less than asked, or ask for another try, change
+# nothing.
+same() {
+    rules=$1 input=$2
+    shift 2
+    "$binary" "$@" <"$input" >whole 2>whole_err
+    whole_status=$?
+    INJECT=$rules LD_PRELOAD=$shim timeout 60 "$binary" "$@" <"$input" >out 2>err
+    status=$?
+    if [ $status -eq $whole_status ] && cmp -s whole out && cmp -s whole_err err; then
+        passed=$((passed + 1))
+        return
+    fi
+    failed=$((failed + 1))
+    echo "FAIL another result (exit $status): INJECT='$rules' LD_PRELOAD=$shim $binary $* <$input"
+    sed -n '1,3s/^/    /p' err
+}
+
+short_and_interrupted() {
+    for rules in 'write:*1:SHORT' 'write:*2:EINTR' 'write:*2:EAGAIN write:*1:SHORT' \
+        'read:*1:SHORT' 'read:*2:EINTR' 'read:*2:EAGAIN' 'read:*2:EINTR read:*1:SHORT'; do
+        same "$rules" town_car.yaml sheet - --format html
+        same "$rules" /dev/null shortlist listed.yaml
+        same "$rules" lines size - --format csv
+        same "$rules" stock.csv size - --from csv --column size
+        [ "$long" = yes ] || continue
+        same "$rules" /dev/null sheet town_car.yaml --format csv
+        same "$rules" /dev/null sheet town_car.yaml --output /dev/stdout
+        same "$rules" lines size -
+        same "$rules" lines size - --format json
+        same "$rules" lines compare - --fitted '205/60R16 92H'
+    done
+}
+
+# --- without the shim
+
+# check NAME STATUS EXPECTED [COMMAND...]: the status, and any condition besides.
+check() {
+    name=$1 got=$2 expected=$3
+    shift 3
+    if [ "$got" -ne "$expected" ]; then
+        echo "FAIL $name: exit $got, expected $expected; standard error:"
+    elif [ $# -gt 0 ] && ! "$@"; then
+        echo "FAIL $name: not so: $*; standard error:"
+    elif grep -q 'Sanitizer\|runtime error:' err; then
+        echo "FAIL $name: a sanitizer spoke:"
+    else
+        passed=$((passed + 1))
+        return
+    fi
+    failed=$((failed + 1))
+    sed -n '1,12s/^/    /p' err | cut -c 1-300
+}
+
+# What is left where nothing was to change.
+only_kept() {
+    [ "$(ls -A place)" = kept ] && [ "$(cat place/kept)" = old ] && [ ! -s out ]
+}
+
+kept_and_told() {
+    only_kept && grep -q "$1" err
+}
+
+silent() {
+    [ ! -s err ]
+}
+
+# Larger files are not allowed: with the signal as it is by default, and ignored. Blocks are of 512
+# bytes (POSIX). What is said goes through a pipe, since err would be under the limit itself.
+file_size_limits() {
+    blocks=0
+    while [ $blocks -lt "$1" ]; do
+        for action in - ''; do
+            echo old >place/kept
+            said=$(
+                (
+                    # shellcheck disable=SC2064 # the action is - or nothing
+                    trap "$action" XFSZ
+                    ulimit -f $blocks
+                    exec "$binary" sheet town_car.yaml --format html --output place/kept
+                ) 2>&1 >out
+                echo "exit $?"
+            )
+            echo "$said" >err
+            check "a limit of $blocks blocks on file size, XFSZ '$action'" "${said##*exit }" 4 \
+                kept_and_told 'place/kept could not be written: File too large'
+        done
+        blocks=$((blocks + $2))
+    done
+}
+
+closed_pipes() {
+    for action in - ''; do
+        {
+            (
+                sleep 0.2
+                # shellcheck disable=SC2064 # the action is - or nothing
+                trap "$action" PIPE
+                "$binary" size - --format csv <many 2>err
+                echo $? >status
+            )
+        } | true
+        check "a stream into a closed pipe, PIPE '$action'" "$(cat status)" 4 silent
+    done
+    mkfifo reader
+    head -c 1 reader >/dev/null &
+    "$binary" sheet touring_wagon.yaml --format csv --output reader >out 2>err
+    status=$?
+    wait
+    check "--output to a fifo whose reader goes away" $status 4 silent
+}
+
+# A run that is told to end while it waits for input takes its temporary file along.
+told_to_end() {
+    mkfifo slow
+    for name in HUP INT TERM; do
+        echo old >place/kept
+        {
+            tries=0
+            while [ "$(ls -A place)" = kept ] && [ $tries -lt 100 ]; do
+                sleep 0.05
+                tries=$((tries + 1))
+            done
+            ls -A place >seen
+            kill -s $name "$(cat process)"
+        } >slow &
+        # shellcheck disable=SC2016 # the inner shell expands them
+        sh -c 'echo $$ >process; exec "$0" size - --output place/kept <slow' "$binary" >out 2>err
+        status=$?
+        wait
+        check "SIG$name met a temporary file" "$(wc -l <seen)" 2
+        check "ended by SIG$name" $((status > 128)) 1 only_kept
+    done
+}
+
+closed_descriptors() {
+    echo old >place/kept
+    "$binary" size - --output place/kept >out 2>err <&-
+    check "standard input closed, with --output" $? 2 kept_and_told 'standard input cannot be read'
+    "$binary" size 205/55R16 --output place/kept 2>err >&-
+    check "standard output closed, with --output" $? 0 silent
+    printf 'nonsense\n' | "$binary" size - --format csv --output place/kept >out 2>&-
+    : >err
+    check "standard error closed" $? 0 grep -q ',nonsense\|^nonsense' place/kept
+}
+
+world() {
+    if [ "$long" = yes ]; then
+        file_size_limits 64 1
+    else
+        file_size_limits 64 13
+    fi
+    closed_pipes
+    told_to_end
+    closed_descriptors
+}
+
+# --- limits
+
+# refused NAME PATTERN [COMMAND] FILE: exit 2 at once, nothing printed, the words at their place.
+refused_with() {
+    [ ! -s out ] && grep -q "$1" err
+}
+
+refused() {
+    name=$1 pattern=$2
+    shift 2
+    timeout 10 "$binary" "$@" >out 2>err
+    check "$name" $? 2 refused_with "$pattern"
+}
+
+accepted() {
+    name=$1
+    shift
+    timeout 10 "$binary" "$@" >out 2>err
+    check "$name" $? 0 silent
+}
+
+# padded BYTES: small.yaml with a comment behind it, of so many bytes together.
+padded() {
+    cat small.yaml
+    awk -v missing=$(($1 - $(wc -c <small.yaml))) 'BEGIN {
+        for (; missing > 80; missing -= 80)
+            printf "#%78s\n", ""
+        printf "#%*s\n", missing - 2, ""
+    }'
+}
+
+# nested LEVELS WORD: a mapping whose flow lists reach so many levels.
+nested() {
+    awk -v levels="$1" 'BEGIN {
+        printf "vehicle: {name: x}\nlimits: "
+        for (i = 1; i < levels; i++) printf "["
+        for (i = 1; i < levels; i++) printf "]"
+        print ""
+    }'
+}
+
+tree_limits() {
+    padded 1048576 >mebibyte.yaml
+    padded 1048577 >more.yaml
+    check "the padded files have their sizes" 0 0 \
+        [ "$(wc -c <mebibyte.yaml) $(wc -c <more.yaml)" = "1048576 1048577" ]
+    accepted "a build file of 1 MiB" sheet mebibyte.yaml
+    "$binary" sheet small.yaml >whole
+    check "a build file of 1 MiB gives what it gives without its comment" 0 0 cmp -s whole out
+    refused "a build file of 1 MiB and a byte" 'more.yaml: error: the file is larger than 1 MiB' \
+        sheet more.yaml
+    refused "the same from standard input" 'standard input: error: the file is larger' \
+        sheet - <more.yaml
+    # 64 levels are read, so that what is wrong is the key's own kind; the 65th is too deep.
+    nested 64 >deep.yaml
+    refused "64 levels" 'deep.yaml:2:[0-9]*: error: ' sheet deep.yaml
+    check "64 levels are not too many" 0 0 sh -c '! grep -q nested err'
+    nested 65 >deeper.yaml
+    refused "65 levels" 'deeper.yaml:2:72: error: .* deeper than 64 levels' sheet deeper.yaml
+}
+
+# spoilt NAME PATTERN FROM TO: small.yaml with one thing replaced.
+spoilt() {
+    sed "s|$3|$4|" small.yaml >spoilt.yaml
+    if cmp -s small.yaml spoilt.yaml; then
+        echo "FAIL $1: nothing was spoilt"
+        failed=$((failed + 1))
+        return
+    fi
+    refused "$1" "$2" sheet spoilt.yaml
+}
+
+not_read() {
+    spoilt "an anchor" 'spoilt.yaml:1:17: error: an anchor' 'name: invented' 'name: \&a invented'
+    spoilt "an anchor at a mapping" 'spoilt.yaml:1:10: error: an anchor' 'vehicle: {' \
+        'vehicle: \&a {'
+    spoilt "an alias" 'spoilt.yaml:4:18: error: an alias' '195/65R15 91H' '*a'
+    spoilt "a tag" 'spoilt.yaml:1:17: error: a tag' 'name: invented' 'name: !!str invented'
+    spoilt "a tag at a list" 'spoilt.yaml:7:21: error: a tag' 'gears: \[' 'gears: !list ['
+    spoilt "a merge of mappings" 'spoilt.yaml:8:17: error: an alias' 'ground: 150' '<<: *a, ground: 150'
+    { cat small.yaml; echo ---; cat small.yaml; } >two.yaml
+    refused "a second document" "two.yaml:$(($(wc -l <small.yaml) + 1)):1: error: a second document" \
+        sheet two.yaml
+}
+
+# options COUNT: a build file with so many options.
+options() {
+    awk -v count="$1" 'BEGIN {
+        printf "vehicle: {kind: passenger_car}\ntyres:\n fitted: {size: 195/65R15 91H}\n"
+        print " options:"
+        for (i = 1; i <= count; i++) printf " - {name: n%d, size: 205/60R15 91H}\n", i
+    }'
+}
+
+# every option, and the fitted tyre where the command has rows of it
+has_options() {
+    [ "$(sed 1d out | sort -u | wc -l)" -ge "$1" ]
+}
+
+# What a file may hold is answered in seconds; more is refused at its place.
+many_options() {
+    options 27000 >options.yaml # about 1 MiB
+    refused "27,000 options" \
+        'options.yaml:5:2: error: the key "options" has 27000 items; at most 2000 are read' \
+        sheet options.yaml
+    options 2001 >options.yaml
+    refused "2001 options" 'options.yaml:5:2: error: the key "options" has 2001 items' \
+        compare options.yaml
+    options 2000 >options.yaml
+    for command in compare speedometer load sheet; do
+        [ "$long" = yes ] || [ $command = compare ] || continue
+        timeout 10 "$binary" $command options.yaml --format csv --columns option >out 2>err
+        check "$command of 2000 options" $? 0 has_options 2000
+    done
+    accepted "sheet of 2000 options as html" sheet options.yaml --format html
+    accepted "check of 2000 options" check options.yaml
+    check "check says of how many keys it speaks" 0 0 grep -q 'of the first [0-9]* was tried' out
+    [ "$long" = yes ] || return 0
+    for command in compare check; do
+        options 27000 >more.yaml
+        refused "$command of 27,000 options" 'more.yaml:5:2: error: ' "$command" more.yaml
+    done
+    for format in table markdown json; do
+        accepted "sheet of 2000 options as $format" sheet options.yaml --format "$format"
+    done
+}
+
+# fields COUNT WORD: a record of so many fields, the word in the last.
+fields() {
+    awk -v count="$1" -v word="$2" 'BEGIN {
+        for (i = 1; i < count; i++) printf "%s%d,", word == "size" ? "f" : "", i
+        print word
+    }'
+}
+
+rows_are() {
+    [ "$(cut -d , -f "$1" <out | tr '\n' ' ')" = "$2" ]
+}
+
+stream_limits() {
+    { fields 100000 size; fields 100000 205/55R16; fields 3 1; fields 100001 195/65R15; } >wide.csv
+    timeout 10 "$binary" size - --from csv --column size --columns overall_diameter_mm \
+        <wide.csv >out 2>err
+    check "a csv of 100,000 fields, one record short, one long" $? 1 \
+        rows_are 100001 'overall_diameter_mm 632.0 "" 195/65R15 '
+    # Longer than the 2 MiB that are kept of a line: one row that says so, then the next line.
+    { head -c 3000000 /dev/zero | tr '\0' 2; echo; echo 205/55R16; } |
+        timeout 10 "$binary" size - --format csv --columns overall_diameter_mm >out 2>err
+    check "a line of three million bytes" $? 1 rows_are 1 'overall_diameter_mm "" 632.0 '
+    printf 'size,note\n205/55R16,a\n195/65R15,"b\n195/65R15,c\n' >open.csv
+    echo old >place/kept
+    "$binary" size - --from csv --column size --output place/kept <open.csv >out 2>err
+    check "a stream whose last quote stays open" $? 2 kept_and_told 'does not close its quote'
+    sed 's/stock.csv/open.csv/' listed.yaml >list.yaml
+    refused "a list whose last quote stays open" 'record 2 of the list "open.csv" does not close' \
+        shortlist list.yaml
+    { cat stock.csv; printf '"'; head -c 3000000 /dev/zero | tr '\0' x; } >open.csv
+    refused "a list with a record that never ends" 'record 3 of the list "open.csv" is too long' \
+        shortlist list.yaml
+}
+
+limits() {
+    tree_limits
+    not_read
+    many_options
+    stream_limits
+}
+
+# --- all of it
+
+shim=$work/shim.so
+
+# Whether the program takes the shim, which is built for it.
+can_load() {
+    if grep -q '__asan_init' "$binary"; then
+        echo "Not tried, since a program with sanitizers takes no shim: failing calls."
+        return 1
+    fi
+    if ! ${CC:-cc} -std=c11 -O1 -shared -fPIC -o "$shim" "$here/shim.c" -ldl ||
+        ! ${CC:-cc} -std=c11 -O1 -o every "$here/every.c"; then
+        echo "FAIL the shim does not compile"
+        failed=$((failed + 1))
+        return 1
+    fi
+    INJECT=write:1:EIO LD_PRELOAD=$shim "$binary" --version >out 2>err && {
+        echo "Not tried, since the program takes no shim: failing calls."
+        return 1
+    }
+    grep -q 'Input/output error' err
+}
+
+mkdir place
+echo old >place/kept
+world
+limits
+if can_load; then
+    allocations
+    writes
+    others
+    short_and_interrupted
+else
+    skipped=$((skipped + 1))
+fi
+[ $((passed + failed)) -gt 0 ] || failed=1
+
+[ -z "${KEEP-}" ] || echo "left: $work"
+echo "count $passed $failed $skipped"
+[ "$failed" -eq 0 ]
