@@ -1,9 +1,20 @@
 # Reads CSV as RFC 4180 has it (quoted fields, doubled quotes, line ends inside quotes, CRLF), with
-# comment lines that start with # between records. Used by run.sh for two tasks:
+# comment lines that start with # between records. The tasks:
 #   rows   check files in, one line a check out, fields apart by \037, a number for the command first
+#          and the file last; what lies beside them about coverage is passed over
 #   judge  those lines (part=rows), how each command ended (part=statuses) and the program's output
 #          as csv, a line of \036 and the command's number before each (part=output), in; the
 #          failures and their count out
+#   plain  any file in, its rows without the heading out, fields apart by \037
+#   columns  a table of tables/ in, the names of its columns of numbers out
+
+task == "rows" && FILENAME ~ /(^|\/)(formulas|tables|unit)\.csv$/ { next }
+
+task == "columns" && /^# types: / {
+    types = $0
+    sub(/^# types: */, "", types)
+    split(types, type, / *, */)
+}
 
 task == "judge" && part == "statuses" {
     split($0, field, "\037")
@@ -41,8 +52,14 @@ FNR == 1 { record = ""; in_quotes = 0; records = 0 }
     records++
     if (task == "rows")
         check_row()
-    else
+    else if (task == "judge")
         output_row()
+    else if (task == "plain" && records > 1)
+        print joined()
+    else if (task == "columns" && records == 1)
+        for (i = 1; i <= fields; i++)
+            if (type[i] == "number" || type[i] == "integer")
+                print field[i]
 }
 
 END {
@@ -78,7 +95,14 @@ function split_record(text,    at) {
     } while (at)
 }
 
-function check_row(    i, line) {
+function joined(    i, line) {
+    line = field[1]
+    for (i = 2; i <= fields; i++)
+        line = line "\037" field[i]
+    return line
+}
+
+function check_row() {
     if (records == 1)
         return
     if (fields != 9 || field[1] in seen || field[2] == "" || field[3] == "" || field[4] == "" ||
@@ -91,10 +115,9 @@ function check_row(    i, line) {
     seen[field[1]] = 1
     if (!(field[2] in number))
         number[field[2]] = ++commands
-    line = number[field[2]]
-    for (i = 1; i <= fields; i++)
-        line = line "\037" field[i]
-    print line
+    file = FILENAME
+    sub(/.*\//, "", file)
+    print number[field[2]] "\037" joined() "\037" file
 }
 
 # A line of task rows into arrays by the check's number; of a command, into its list of checks.

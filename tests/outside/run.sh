@@ -52,26 +52,4 @@ while read -r number && IFS= read -r command; do
     printf '%s\037%s\037%s\n' "$number" "$status" "$complaint"
 done <"$work/commands" >"$work/statuses"
 
-# An array of objects as csv, with every name that any of them has, after a line that says which
-# command's it is.
-# shellcheck disable=SC2016 # the names are jq's
-as_csv='"\u001e" + (input_filename | sub(".*/"; "") | rtrimstr(".json")),
-    (([.[] | keys_unsorted[]] | unique) as $names | $names, (.[] | [.[$names[]]]) | @csv)'
-
-# What is no such array ends jq: then it is asked again, file by file, to name those.
-set -- "$work"/*.json
-if [ -f "$1" ] && ! jq -r "$as_csv" "$@" >"$work/csv" 2>"$work/err"; then
-    : >"$work/csv"
-    for output in "$@"; do
-        if jq -r "$as_csv" "$output" >"$work/one" 2>"$work/err"; then
-            cat "$work/one" >>"$work/csv"
-        else
-            number=$(basename "$output" .json)
-            printf '%s\037json\037%s\n' "$number" "$(head -n 1 "$work/err")" >>"$work/statuses"
-        fi
-    done
-fi
-[ -f "$work/csv" ] || : >"$work/csv"
-
-awk -v task=judge -f csv.awk part=statuses "$work/statuses" part=rows "$work/rows" \
-    part=output "$work/csv"
+sh judge.sh "$work"
