@@ -186,11 +186,14 @@ END_TEST
 Suite *load_suite(void)
 {
     Suite *suite = suite_create("load");
+    TCase *published = tcase_create("published");
+    tcase_add_checked_fixture(published, set_up, NULL);
+    tcase_add_test(published, candidate_is_divided_and_the_demand_is_not);
+    tcase_add_test(published, light_truck_tyre_at_the_old_placard_carries_less);
+    tcase_add_test(published, speed_counts_once);
+    suite_add_tcase(suite, published);
     TCase *load = tcase_create("load");
     tcase_add_checked_fixture(load, set_up, NULL);
-    tcase_add_test(load, candidate_is_divided_and_the_demand_is_not);
-    tcase_add_test(load, light_truck_tyre_at_the_old_placard_carries_less);
-    tcase_add_test(load, speed_counts_once);
     tcase_add_test(load, recommended_pressure_carries_and_is_allowed);
     tcase_add_test(load, more_load_needs_no_less);
     tcase_add_test(load, unknown_and_impossible);

@@ -203,10 +203,12 @@ END_TEST
 Suite *speedometer_suite(void)
 {
     Suite *suite = suite_create("speedometer");
+    TCase *published = tcase_create("published");
+    tcase_add_test(published, sensor_counts_as_published);
+    suite_add_tcase(suite, published);
     TCase *line = tcase_create("line");
     tcase_add_test(line, shown_and_true_are_inverses);
     tcase_add_test(line, line_follows_the_circumference);
-    tcase_add_test(line, sensor_counts_as_published);
     tcase_add_test(line, distances_and_wear);
     suite_add_tcase(suite, line);
     TCase *setting = tcase_create("setting");
