@@ -201,7 +201,9 @@ static void read_designation(struct walk *walk, const struct node *node, struct 
     if (!is_filled_scalar(walk, node, "205/55R16 91V"))
         return;
     struct designation_error error;
-    if (designation_parse(node->text, &tyre->size, &error)) {
+    struct designation size; /* what is not read must not spoil one that was */
+    if (designation_parse(node->text, &size, &error)) {
+        tyre->size = size;
         tyre->size_node = node;
         return;
     }
@@ -229,6 +231,13 @@ static bool is_list(struct walk *walk, const struct node *node, const char *exam
     return true;
 }
 
+/* Room for the items of a list, which begins anew where its key stands twice. */
+static void *list_room(struct walk *walk, const struct node *node, size_t *count, size_t size)
+{
+    *count = 0;
+    return arena_allocate_array(walk->arena, node->count, size);
+}
+
 static void read_number_list(struct walk *walk, const struct key *key, const struct node *node,
                              struct number_list *list)
 {
@@ -237,7 +246,7 @@ static void read_number_list(struct walk *walk, const struct key *key, const str
                  : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]"
                                           : "[...]"))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next)
         if (read_quantity(walk, key, key->unit, child, &list->items[list->count]))
             list->count++;
@@ -263,7 +272,7 @@ static void read_pair_list(struct walk *walk, const struct key *key, const struc
                                unit_kind_example(key->second_unit));
     if (!is_list(walk, node, example))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (child->kind != NODE_SEQUENCE || child->count != 2) {
             walk_fault(walk, child, "each item of \"%s\" is a pair; expected %s", key->name,
@@ -283,7 +292,7 @@ static void read_triple_list(struct walk *walk, const struct key *key, const str
 {
     if (!is_list(walk, node, key->example))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (child->kind != NODE_SEQUENCE || child->count != 3) {
             walk_fault(walk, child, "each item of \"%s\" has three values; expected %s", key->name,
@@ -305,7 +314,7 @@ static void read_text_list(struct walk *walk, const struct key *key, const struc
 {
     if (!is_list(walk, node, "[driver, fuel]"))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (key->choices != NULL && find_choice(walk, key, child, "") == CHOICE_NONE)
             continue;
@@ -323,7 +332,7 @@ static void read_states(struct walk *walk, const struct node *node, struct state
                    walk_key_name(walk, node));
         return;
     }
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     static const struct key items = {.name = "states"};
     for (struct node *child = node->first; child != NULL; child = child->next) {
         child->used = true;

@@ -152,6 +152,27 @@ START_TEST(all_faults_are_told)
 }
 END_TEST
 
+/* A key that stands twice is one fault; its lists are those of the second, not of both, for which
+ * there is no room, and what was read of a tyre stays. */
+START_TEST(key_that_stands_twice_is_read_once)
+{
+    read_span(span_of("tyres: {fitted: {size: 195/65R15 91H}}\n"
+                      "drivetrain: {gears: [4, 3, 2, 1], grades: [5 %, 6 %]}\n"
+                      "speedometer: {readings: [[50 km/h, 48 km/h], [60 km/h, 58 km/h]]}\n"
+                      "states: {a: all, b: all}\n"
+                      "tyres: {fitted: {size: 19=/65R15 91H}}\n"
+                      "drivetrain: {gears: [3], grades: [7 %]}\n"
+                      "speedometer: {readings: [[70 km/h, 68 km/h]]}\n"
+                      "states: {c: all}\n"));
+    ck_assert_uint_eq(diagnostics.count, 5); /* four keys, and the size that is none */
+    ck_assert_uint_eq(specification.drivetrain.gears.count, 1);
+    ck_assert_uint_eq(specification.drivetrain.grades.count, 1);
+    ck_assert_uint_eq(specification.speedometer.readings.count, 1);
+    ck_assert_uint_eq(specification.states.count, 1);
+    ck_assert_int_eq(specification.tyres.fitted.tyre.size.section_width, 195);
+}
+END_TEST
+
 START_TEST(faults_past_the_maximum_are_counted)
 {
     char text[4096] = "drivetrain: {gears: [";
@@ -385,6 +406,7 @@ Suite *build_faults_suite(void)
     tcase_add_loop_test(faults, fault_is_told_at_its_place, 0, (int)LENGTH_OF(faulty));
     tcase_add_test(faults, all_faults_are_told);
     tcase_add_test(faults, faults_past_the_maximum_are_counted);
+    tcase_add_test(faults, key_that_stands_twice_is_read_once);
     tcase_add_loop_test(faults, rule_between_keys_is_kept, 0, (int)LENGTH_OF(broken_rules));
     tcase_add_test(faults, smallest_file_is_read);
     suite_add_tcase(suite, faults);
