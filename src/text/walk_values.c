@@ -65,6 +65,16 @@ static bool within(struct walk *walk, const struct key *key, enum unit_kind kind
     return false;
 }
 
+/* The place of a character of a scalar; its beginning where the file has it otherwise than it is
+ * read (folded, or with escapes). */
+static struct mark mark_within(const struct node *node, size_t column)
+{
+    struct mark mark = node->mark;
+    if (node->as_written)
+        mark.column += column - 1 + node->quoted;
+    return mark;
+}
+
 static bool read_quantity(struct walk *walk, const struct key *key, enum unit_kind kind,
                           const struct node *node, double *value)
 {
@@ -73,10 +83,8 @@ static bool read_quantity(struct walk *walk, const struct key *key, enum unit_ki
     struct quantity quantity;
     struct quantity_error error;
     if (!quantity_parse(node->text, kind, &quantity, &error)) {
-        struct mark mark = node->mark;
-        mark.column += error.column - 1 + node->quoted;
-        diagnostics_add(walk->diagnostics, mark, error.length, "%s (key \"%s\")", error.message,
-                        key->name);
+        diagnostics_add(walk->diagnostics, mark_within(node, error.column), error.length,
+                        "%s (key \"%s\")", error.message, key->name);
         return false;
     }
     if (!within(walk, key, kind, node, quantity.si))
@@ -207,8 +215,7 @@ static void read_designation(struct walk *walk, const struct node *node, struct 
         tyre->size_node = node;
         return;
     }
-    struct mark mark = node->mark;
-    mark.column += error.column - 1 + node->quoted;
+    struct mark mark = mark_within(node, error.column);
     char near[DESIGNATION_CANONICAL_SIZE];
     bool found = designation_suggest(node->text, near);
     diagnostics_add(walk->diagnostics, mark, error.length, "size \"%s\": %s%s%s%s",
