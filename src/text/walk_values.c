@@ -102,6 +102,9 @@ static void read_pair(struct walk *walk, const struct key *key, struct node *nod
         memcpy(field, &pair, sizeof pair);
         return;
     }
+    if (node->first == NULL)
+        walk_fault(walk, node, "%s has no value; expected one value or {front: ..., rear: ...}",
+                   walk_key_name(walk, node));
     for (struct node *child = node->first; child != NULL; child = child->next) {
         child->used = true;
         if (span_is(child->key->text, "front"))

@@ -56,6 +56,7 @@ static const struct {
     {"[vehicle]: 1", 1, 1, "where a key is expected", "plain name"},
     {"? {a: b}\n: 1\n", 1, 3, "where a key is expected", "plain name"},
     {"vehicle: {wheelbase: \"2850\\n\n  mn\"}", 1, 22, "not known", "2850 mm"},
+    {"vehicle: {unladen: {}}", 1, 20, "\"unladen\" has no value", "{front: ..., rear: ...}"},
     {"vehicle:\n  wheelbase: 2850\n    mn\n", 2, 14, "not known", "nearest unit: mm"},
     {"vehicle: {name: a} # \xE2\x80\xA8\rvehicle: {}", 3, 1, "stands twice", "line 1"},
     {"vehicle: {name: a} #\xC2\x85tyres: \xFF", 2, 8, "not YAML", "UTF-8"},
