@@ -53,6 +53,9 @@ void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t l
     if (size >= 0)
         vsnprintf(message, (size_t)size + 1, format, again);
     va_end(again);
+    for (char *at = message; *at != '\0'; at++) /* what a file holds must not steer a terminal */
+        if (is_control(*at))
+            *at = '?';
     diagnostics->faults[index] = (struct fault){mark, length, message};
 }
 

@@ -139,8 +139,8 @@ static void rule_room_has_name_and_place(const struct check *check)
         for (size_t j = 0; item->item != NULL && j < i; j++)
             if (list->items[j].item != NULL && strcmp(list->items[j].item, item->item) == 0) {
                 FAULT(check, item->node, "item",
-                      "an item named \"%.40s\" stands above already; give each its own name",
-                      item->item);
+                      "an item named \"%s\" stands above already; give each its own name",
+                      quoted(check->diagnostics, item->item));
                 break;
             }
     }

@@ -173,9 +173,23 @@ static void read_choice_or_value(struct walk *walk, const struct key *key, const
     memcpy(field, &result, sizeof result);
 }
 
+/* Names are printed, on a terminal too, and a NUL would cut them short. */
+static bool is_one_line(struct walk *walk, const struct node *node, struct span text)
+{
+    for (size_t i = 0; i < text.length; i++)
+        if ((unsigned char)text.at[i] < ' ' || text.at[i] == '\x7F') {
+            walk_fault(walk, node,
+                       "\"%s\" holds a line end or another control character; expected a text in "
+                       "one line",
+                       quotable(walk->arena, text));
+            return false;
+        }
+    return true;
+}
+
 static const char *read_text(struct walk *walk, const struct node *node)
 {
-    if (!is_filled_scalar(walk, node, "a name"))
+    if (!is_filled_scalar(walk, node, "a name") || !is_one_line(walk, node, node->text))
         return NULL;
     return arena_copy(walk->arena, node->text);
 }
@@ -346,6 +360,8 @@ static void read_states(struct walk *walk, const struct node *node, struct state
     static const struct key items = {.name = "states"};
     for (struct node *child = node->first; child != NULL; child = child->next) {
         child->used = true;
+        if (!is_one_line(walk, child->key, child->key->text))
+            continue;
         struct state *state = &list->items[list->count++];
         state->node = child;
         state->name = arena_copy(walk->arena, child->key->text);
