@@ -98,14 +98,19 @@ static inline const char *build_faults_broken(struct span source, const struct d
     return shown == 0 ? "a file is refused without a fault" : NULL;
 }
 
-/* Standard error is for a terminal: lines of text. */
-static inline const char *build_errors_broken(const struct run *run)
+/* What a terminal shows is lines of text; an input that is UTF-8 is not cut within a character. */
+static inline bool build_is_text(const char *text, size_t length, struct span source)
 {
-    for (size_t i = 0; i < run->err_length; i++)
-        if (((unsigned char)run->err[i] < ' ' && run->err[i] != '\n' && run->err[i] != '\t') ||
-            run->err[i] == '\x7F')
-            return "standard error holds a control character";
-    return NULL;
+    for (size_t i = 0; i < length; i++)
+        if (((unsigned char)text[i] < ' ' && text[i] != '\n' && text[i] != '\t') ||
+            text[i] == '\x7F')
+            return false;
+    return !rendered_is_utf8(source) || rendered_is_utf8((struct span){text, length});
+}
+
+static inline const char *build_errors_broken(const struct run *run, struct span source)
+{
+    return build_is_text(run->err, run->err_length, source) ? NULL : "standard error is no text";
 }
 
 static inline const char *build_refusal_broken(struct span source, const struct diagnostics *read)
@@ -116,7 +121,7 @@ static inline const char *build_refusal_broken(struct span source, const struct 
     if (broken != NULL)
         return broken;
     program_run(sheet, source.at, source.length, &run);
-    broken = build_errors_broken(&run);
+    broken = build_errors_broken(&run, source);
     if (run.status != EXIT_INPUT_WRONG || run.out_length > 0)
         broken = "a file with faults is reported";
     else if (strncmp(run.err, "standard input:", 15) != 0 || strstr(run.err, ": error: ") == NULL)
@@ -165,6 +170,8 @@ static inline const char *build_rows_broken(const char *const *arguments, const 
         arguments[2] != NULL && strcmp(arguments[2], "--format") == 0 ? arguments[3] : "table";
     const char *broken = rendered_numbers_broken(out, source);
     size_t rows;
+    if (broken == NULL && !build_is_text(run->out, run->out_length, source))
+        broken = "standard output is no text";
     if (broken == NULL && strcmp(format, "json") == 0)
         broken = json_broken(out, false, &rows);
     if (broken == NULL && strcmp(format, "csv") == 0)
@@ -180,7 +187,7 @@ static inline const char *build_run_broken(const char *const *arguments, struct 
 {
     struct run run, again;
     program_run(arguments, source.at, source.length, &run);
-    const char *broken = build_errors_broken(&run);
+    const char *broken = build_errors_broken(&run, source);
     if (broken != NULL)
         ;
     else if (run.status == EXIT_INPUT_WRONG && strcmp(arguments[0], "sheet") != 0)

@@ -7,7 +7,7 @@
 #include "rendered.h"
 #include "text/designation.h"
 
-enum { MODES = 8, UNREAD_KEPT = 90, COLUMNS_MAX = 8 };
+enum { MODES = 8, UNREAD_KEPT = 90, UNREAD_CUT = 200, COLUMNS_MAX = 8 };
 
 struct lines {
     struct span rest;
@@ -54,7 +54,7 @@ static bool quotes_line(struct span field, struct span line)
     const size_t end = field.length - at;
     for (size_t i = 0; i < line.length && i < UNREAD_KEPT; i++, at++) {
         if (at >= end)
-            return false;
+            return line.length > UNREAD_CUT; /* by a whole character, however many bytes it has */
         if (field.at[at] != (line.at[i] == '\0' ? '?' : line.at[i]))
             return false;
         at += line.at[i] == '"'; /* doubled, since the field is in quotes */

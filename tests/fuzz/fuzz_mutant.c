@@ -86,6 +86,22 @@ static bool is_item(const struct place *place)
     return place->parent->kind == NODE_SEQUENCE;
 }
 
+static struct node *parent_of(const struct mutant *mutant, const struct node *node)
+{
+    for (size_t i = 0; i < mutant->count; i++)
+        if (mutant->places[i].node == node)
+            return mutant->places[i].parent;
+    return NULL;
+}
+
+/* The mapping or list in which a fault may stand at a neighbour: of a pair, the list of pairs;
+ * never the whole file. */
+static const struct node *around(const struct mutant *mutant, const struct place *place)
+{
+    const struct node *outer = parent_of(mutant, place->parent);
+    return outer != NULL && parent_of(mutant, outer) != NULL ? outer : place->parent;
+}
+
 /* One of the places that suit, and the only one that is mutated; false where there is none. */
 static bool choose(struct mutant *mutant, bool (*suits)(const struct place *))
 {
@@ -96,6 +112,7 @@ static bool choose(struct mutant *mutant, bool (*suits)(const struct place *))
             continue;
         mutant->place = place;
         mutant->written->wanted = place->node;
+        mutant->written->around = around(mutant, place);
         return true;
     }
     return false;
@@ -455,11 +472,14 @@ static bool says(const struct fault *fault, const struct node *key)
     return key != NULL && key->text.length > 0 && strstr(fault->message, key->text.at) != NULL;
 }
 
-/* A fault names the mutated node by its line, by its key, or by the key of a mapping around it. */
+/* A fault names the mutated node by its line, by a place beside it (a bound that is below another),
+ * by its key, or by the key of a mapping around it. */
 static bool names_mutation(const struct mutant *mutant, const struct fault *fault)
 {
     const struct node *node = mutant->place->node, *parent = mutant->place->parent;
     if (fault->mark.line == mutant->written->wanted_line ||
+        (fault->mark.line >= mutant->written->first_line &&
+         fault->mark.line <= mutant->written->last_line) ||
         (mutant->more && fault->mark.line > mutant->written->wanted_line) ||
         (*mutant->before != '\0' && strstr(fault->message, mutant->before) != NULL))
         return true;
@@ -467,10 +487,7 @@ static bool names_mutation(const struct mutant *mutant, const struct fault *faul
         if (says(fault, node->key))
             return true;
         node = parent;
-        parent = NULL;
-        for (size_t i = 0; node != NULL && i < mutant->count; i++)
-            if (mutant->places[i].node == node)
-                parent = mutant->places[i].parent;
+        parent = node != NULL ? parent_of(mutant, node) : NULL;
     }
     return false;
 }
@@ -489,8 +506,8 @@ static const char *mutant_broken(const struct mutant *mutant, struct span source
         for (size_t i = 0; i < read->count && i < FAULTS_SHOWN_MAX; i++)
             named = named || names_mutation(mutant, &read->faults[i]);
         for (size_t i = 0; !named && i < read->count && i < FAULTS_SHOWN_MAX; i++)
-            fprintf(stderr, "%zu:%zu: %s\n", read->faults[i].mark.line, read->faults[i].mark.column,
-                    read->faults[i].message);
+            printf("%zu:%zu: %s\n", read->faults[i].mark.line, read->faults[i].mark.column,
+                   read->faults[i].message);
         if (!named)
             broken = "no fault names what was mutated";
     }
@@ -562,7 +579,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     char *text = fuzz_copy((const uint8_t *)mutant->written->text, mutant->written->size);
     const char *broken = mutant_broken(mutant, (struct span){text, mutant->written->size});
     if (broken != NULL) {
-        fprintf(stderr, "BROKEN after %s (line %zu)\n", mutant->what, mutant->written->wanted_line);
+        printf("BROKEN after %s (line %zu)\n", mutant->what, mutant->written->wanted_line);
         fuzz_broken(broken, text, mutant->written->size);
     }
     free(text);

@@ -84,10 +84,12 @@ static inline void bases_read(void)
 struct written {
     char text[MUTANT_SIZE_MAX];
     size_t size, line;
-    size_t flow_from;          /* collections deeper than this are written in one line */
-    const struct node *wanted; /* a mutated node ... */
-    size_t wanted_line;        /* ... and its line, from 1 */
-    const char *lead;          /* written before its value: an anchor or a tag */
+    size_t flow_from;             /* collections deeper than this are written in one line */
+    const struct node *wanted;    /* a mutated node ... */
+    size_t wanted_line;           /* ... and its line, from 1 */
+    const struct node *around;    /* a collection around it, ... */
+    size_t first_line, last_line; /* ... from here to there */
+    const char *lead;             /* written before its value: an anchor or a tag */
 };
 
 static inline void put(struct written *out, struct span text)
@@ -171,12 +173,17 @@ static inline void put_node(struct written *out, const struct node *node, size_t
         put(out, span_of(" "));
         put(out, span_of(out->lead));
     }
+    size_t line = out->line;
     if (node->kind == NODE_SCALAR)
         put_scalar(out, node);
     else if (depth < out->flow_from && node->first != NULL)
         put_block(out, node, depth);
     else
         put_flow(out, node, depth);
+    if (node == out->around) {
+        out->first_line = line;
+        out->last_line = out->line;
+    }
 }
 
 /* The whole tree; the mutated node, or the key, is out->wanted. */

@@ -83,9 +83,12 @@ static inline void program_begin(const char *input, size_t size)
     fflush(stderr);
     if (program_file[0] < 0)
         program_open();
+    /* What was written before is overwritten: pages that are given back have to be got again. */
     for (int i = 0; i < 3; i++)
-        if (ftruncate(program_file[i], 0) != 0 || lseek(program_file[i], 0, SEEK_SET) != 0)
-            program_failed("ftruncate");
+        if (lseek(program_file[i], 0, SEEK_SET) != 0)
+            program_failed("lseek");
+    if (ftruncate(program_file[0], (off_t)size) != 0)
+        program_failed("ftruncate");
     if (pwrite(program_file[0], input, size, 0) != (ssize_t)size)
         program_failed("pwrite");
     for (int i = 0; i < 3; i++)
@@ -95,7 +98,7 @@ static inline void program_begin(const char *input, size_t size)
 
 static inline char *program_text(int descriptor, size_t *length)
 {
-    off_t size = lseek(descriptor, 0, SEEK_END);
+    off_t size = lseek(descriptor, 0, SEEK_CUR);
     if (size < 0 || size > PROGRAM_OUTPUT_MAX)
         fuzz_broken("the output has no end", "", 0);
     char *text = malloc((size_t)size + 1);
