@@ -115,7 +115,11 @@ static void rule_off_road_is_whole(const struct check *check)
     const struct off_road *off_road = &check->specification->off_road;
     if (off_road->node == NULL)
         return;
-    if (tree_child(off_road->node, "pressure") == NULL)
+    const struct node *pressure = tree_child(off_road->node, "pressure");
+    if (pressure != NULL && pressure->kind == NODE_MAPPING && pressure->count == 1)
+        FAULT(check, off_road->node, "pressure",
+              "the pressure off the road is given for one axle alone; expected both, or one value");
+    if (pressure == NULL)
         FAULT(check, off_road->node, "pressure",
               "the key \"pressure\" is missing; expected such as pressure: {front: 120 kPa, rear: "
               "140 kPa}");

@@ -356,6 +356,7 @@ static const struct {
      "off_road: {pressure: {front: 220 kPa, rear: 120 kPa}}",
      2, "not below the placard's"},
     {FITTED "off_road: {speed: 30 km/h}", 2, "\"pressure\" is missing"},
+    {FITTED "off_road: {pressure: {rear: 120 kPa}}", 2, "one axle alone"},
     {FITTED "room_for: [{item: a}]", 2, "no place"},
     {FITTED "room_for: [{at: 1 m}]", 2, "no name"},
     {FITTED "room_for: [{item: a, at: 1 m}, {item: a, at: 2 m}]", 2, "already"},
