@@ -169,7 +169,9 @@ static void rename_key(struct mutant *mutant)
         name[at] = letter;
     }
     set_text(mutant, key, (struct span){name, length});
-    mutant->refused = !is_known_key(&build_file_keys, key->text, 0);
+    const struct node *outer = mutant->place->parent->key; /* states have names of their own */
+    bool free_name = outer != NULL && span_is(outer->text, "states");
+    mutant->refused = !free_name && !is_known_key(&build_file_keys, key->text, 0);
     mutant->place->node->key = key;
 }
 
