@@ -53,6 +53,9 @@ void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t l
     if (size >= 0)
         vsnprintf(message, (size_t)size + 1, format, again);
     va_end(again);
+    for (char *at = message; *at != '\0'; at++) /* what a file holds must not steer a terminal */
+        if (is_control(*at))
+            *at = '?';
     diagnostics->faults[index] = (struct fault){mark, length, message};
 }
 
@@ -66,21 +69,37 @@ static int by_place(const void *left, const void *right)
     return 0;
 }
 
+size_t line_break_length(struct span text)
+{
+    static const char *const breaks[] = {"\r\n",     "\n",           "\r",
+                                         "\xC2\x85", "\xE2\x80\xA8", "\xE2\x80\xA9"};
+    if (text.length == 0 || memchr("\n\r\xC2\xE2", *text.at, 4) == NULL)
+        return 0;
+    for (size_t i = 0; i < sizeof breaks / sizeof breaks[0]; i++) {
+        size_t length = strlen(breaks[i]);
+        if (text.length >= length && memcmp(text.at, breaks[i], length) == 0)
+            return length;
+    }
+    return 0;
+}
+
 /* The text of a line counted from 1, without its line end. */
 static struct span line_of(struct span source, size_t line)
 {
-    const char *at = source.at, *end = source.at + source.length;
-    while (line > 1 && at < end) {
-        const char *stop = memchr(at, '\n', (size_t)(end - at));
-        at = stop == NULL ? end : stop + 1;
+    struct span rest = source;
+    size_t length = 0;
+    while (length < rest.length) {
+        size_t ended = line_break_length((struct span){rest.at + length, rest.length - length});
+        if (ended > 0 && line == 1)
+            break;
+        length += ended > 0 ? ended : 1;
+        if (ended == 0)
+            continue;
+        rest = (struct span){rest.at + length, rest.length - length};
+        length = 0;
         line--;
     }
-    const char *stop = at < end ? memchr(at, '\n', (size_t)(end - at)) : NULL;
-    if (stop == NULL)
-        stop = end;
-    if (stop > at && stop[-1] == '\r')
-        stop--;
-    return (struct span){at, (size_t)(stop - at)};
+    return (struct span){rest.at, line == 1 ? length : 0};
 }
 
 static void print_caret(struct span line, size_t column, size_t length)

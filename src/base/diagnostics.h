@@ -39,6 +39,10 @@ void diagnostics_print(struct diagnostics *diagnostics);
 /* One message without a place: "tyresum: error: ...". */
 void diagnostics_plain(const char *format, ...) __attribute__((format(printf, 1, 2)));
 
+/* Bytes of the line break that a text begins with, 0 where there is none. Lines are those of
+ * YAML 1.1 (section 5.4), as libyaml counts them: U+0085, U+2028 and U+2029 end one too. */
+size_t line_break_length(struct span text);
+
 /* Characters (not bytes) of a UTF-8 text. */
 size_t count_characters(struct span text);
 

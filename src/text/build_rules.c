@@ -52,7 +52,7 @@ static void rule_options_have_name_and_size(const struct check *check)
                 strcmp(options->items[j].name, option->name) == 0) {
                 FAULT(check, option->tyre.node, "name",
                       "an option named \"%s\" stands above already; give each its own name",
-                      option->name);
+                      quoted(check->diagnostics, option->name));
                 break;
             }
     }
@@ -118,9 +118,10 @@ static void rule_item_has_a_mass(const struct check *check, const struct carried
         nearest_try(&nearest, density_rows[i].name);
     const char *near = nearest_found(&nearest);
     FAULT(check, item->node, "of",
-          "the density of \"%.40s\" is not known; expected petrol, diesel or water, or its density "
+          "the density of \"%s\" is not known; expected petrol, diesel or water, or its density "
           "such as density: 0.9 kg/L%s%s%s",
-          item->of, near ? " (did you mean \"" : "", near ? near : "", near ? "\"?)" : "");
+          quoted(check->diagnostics, item->of), near ? " (did you mean \"" : "", near ? near : "",
+          near ? "\"?)" : "");
 }
 
 static void rule_item_has_a_place(const struct check *check, const struct carried_item *item)
@@ -156,8 +157,8 @@ static void rule_carried_items_are_whole(const struct check *check)
         for (size_t j = 0; item->item != NULL && j < i; j++)
             if (carried->items[j].item != NULL && strcmp(carried->items[j].item, item->item) == 0) {
                 FAULT(check, item->node, "item",
-                      "an item named \"%.40s\" stands above already; give each its own name",
-                      item->item);
+                      "an item named \"%s\" stands above already; give each its own name",
+                      quoted(check->diagnostics, item->item));
                 break;
             }
     }
@@ -193,7 +194,8 @@ static void rule_states_name_items(const struct check *check)
             const char *near = shown ? nearest_item(&specification->carried, node->text) : NULL;
             diagnostics_add(check->diagnostics, node->mark, count_characters(node->text),
                             "the state \"%s\" names an item that is not in `carried`; %s%s%s",
-                            state->name, near ? "did you mean \"" : "expected one of its items",
+                            quoted(check->diagnostics, state->name),
+                            near ? "did you mean \"" : "expected one of its items",
                             near ? near : "", near ? "\"?" : "");
         }
     }

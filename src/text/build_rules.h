@@ -11,4 +11,10 @@ void load_rules_check(const struct specification *specification, struct diagnost
 void drivetrain_rules_check(const struct specification *specification,
                             struct diagnostics *diagnostics);
 
+/* A name as a message quotes it. */
+static inline const char *quoted(const struct diagnostics *diagnostics, const char *name)
+{
+    return quotable(diagnostics->arena, span_of(name));
+}
+
 #endif

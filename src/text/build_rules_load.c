@@ -115,7 +115,11 @@ static void rule_off_road_is_whole(const struct check *check)
     const struct off_road *off_road = &check->specification->off_road;
     if (off_road->node == NULL)
         return;
-    if (tree_child(off_road->node, "pressure") == NULL)
+    const struct node *pressure = tree_child(off_road->node, "pressure");
+    if (pressure != NULL && pressure->kind == NODE_MAPPING && pressure->count == 1)
+        FAULT(check, off_road->node, "pressure",
+              "the pressure off the road is given for one axle alone; expected both, or one value");
+    if (pressure == NULL)
         FAULT(check, off_road->node, "pressure",
               "the key \"pressure\" is missing; expected such as pressure: {front: 120 kPa, rear: "
               "140 kPa}");
@@ -139,8 +143,8 @@ static void rule_room_has_name_and_place(const struct check *check)
         for (size_t j = 0; item->item != NULL && j < i; j++)
             if (list->items[j].item != NULL && strcmp(list->items[j].item, item->item) == 0) {
                 FAULT(check, item->node, "item",
-                      "an item named \"%.40s\" stands above already; give each its own name",
-                      item->item);
+                      "an item named \"%s\" stands above already; give each its own name",
+                      quoted(check->diagnostics, item->item));
                 break;
             }
     }

@@ -5,6 +5,7 @@
 #include "base/nearest.h"
 #include "tables/lookup.h"
 #include "text/build_file.h"
+#include "text/build_rules.h"
 #include "text/keys.h"
 #include "text/quantity_text.h"
 
@@ -29,13 +30,13 @@ static void rule_rules_are_known(const struct check *check)
             nearest_try(&nearest, speedometer_rules_rows[i].name);
         const char *near = nearest_found(&nearest);
         FAULT(check, instrument->node, "rule",
-              "\"%.40s\" is no row of the table speedometer_rules; expected such as %s", name,
-              near ? near : "un_r39");
+              "\"%s\" is no row of the table speedometer_rules; expected such as %s",
+              quoted(check->diagnostics, name), near ? near : "un_r39");
     }
     if (odometer != NULL && odometer_rule_find(odometer) == NULL)
         FAULT(check, instrument->odometer.node, "rule",
-              "\"%.40s\" is no row of the table odometer_rules; expected such as %s", odometer,
-              odometer_rules_rows[0].name);
+              "\"%s\" is no row of the table odometer_rules; expected such as %s",
+              quoted(check->diagnostics, odometer), odometer_rules_rows[0].name);
 }
 
 /* The unit that a quantity was written in; UNIT_COUNT where it is none. */
@@ -125,7 +126,8 @@ static void rule_readings_are_on_a_tyre(const struct check *check)
         if (options->items[i].name != NULL && strcmp(options->items[i].name, on) == 0)
             return;
     FAULT(check, check->instrument->node, "readings_on",
-          "there is no option named \"%.40s\"; expected fitted or an option's name", on);
+          "there is no option named \"%s\"; expected fitted or an option's name",
+          quoted(check->diagnostics, on));
 }
 
 static void rule_setting_is_whole(const struct check *check)

@@ -169,6 +169,9 @@ static void take_scalar(struct reader *reader, yaml_event_t *event)
     node->text = (struct span){arena_copy(reader->arena, value), value.length};
     node->quoted = event->data.scalar.style == YAML_SINGLE_QUOTED_SCALAR_STYLE ||
                    event->data.scalar.style == YAML_DOUBLE_QUOTED_SCALAR_STYLE;
+    node->as_written = event->start_mark.line == event->end_mark.line &&
+                       event->end_mark.column - event->start_mark.column ==
+                           count_characters(node->text) + (node->quoted ? 2 : 0);
     place(reader, node);
 }
 
@@ -225,12 +228,14 @@ static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
         if (before.length > reader->diagnostics->source.length)
             before.length = reader->diagnostics->source.length;
         mark.line = mark.column = 0;
-        for (size_t i = 0; i < before.length; i++) {
-            mark.column += ((unsigned char)before.at[i] & 0xC0) != 0x80;
-            if (before.at[i] == '\n') {
+        while (before.length > 0) {
+            size_t ended = line_break_length(before), step = ended > 0 ? ended : 1;
+            mark.column += ((unsigned char)*before.at & 0xC0) != 0x80;
+            if (ended > 0) {
                 mark.line++;
                 mark.column = 0;
             }
+            before = (struct span){before.at + step, before.length - step};
         }
     }
     if (parser->context != NULL)

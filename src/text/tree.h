@@ -20,6 +20,7 @@ struct node {
     struct mark mark;
     struct span text; /* of a scalar, unquoted */
     bool quoted;
+    bool as_written;    /* in one line and without escapes: its characters are the file's */
     bool used;          /* some command's key table knows it */
     struct node *key;   /* of a mapping's child: its key, a scalar */
     struct node *next;  /* the next child of the same parent */

@@ -65,6 +65,16 @@ static bool within(struct walk *walk, const struct key *key, enum unit_kind kind
     return false;
 }
 
+/* The place of a character of a scalar; its beginning where the file has it otherwise than it is
+ * read (folded, or with escapes). */
+static struct mark mark_within(const struct node *node, size_t column)
+{
+    struct mark mark = node->mark;
+    if (node->as_written)
+        mark.column += column - 1 + node->quoted;
+    return mark;
+}
+
 static bool read_quantity(struct walk *walk, const struct key *key, enum unit_kind kind,
                           const struct node *node, double *value)
 {
@@ -73,10 +83,8 @@ static bool read_quantity(struct walk *walk, const struct key *key, enum unit_ki
     struct quantity quantity;
     struct quantity_error error;
     if (!quantity_parse(node->text, kind, &quantity, &error)) {
-        struct mark mark = node->mark;
-        mark.column += error.column - 1 + node->quoted;
-        diagnostics_add(walk->diagnostics, mark, error.length, "%s (key \"%s\")", error.message,
-                        key->name);
+        diagnostics_add(walk->diagnostics, mark_within(node, error.column), error.length,
+                        "%s (key \"%s\")", error.message, key->name);
         return false;
     }
     if (!within(walk, key, kind, node, quantity.si))
@@ -94,6 +102,9 @@ static void read_pair(struct walk *walk, const struct key *key, struct node *nod
         memcpy(field, &pair, sizeof pair);
         return;
     }
+    if (node->first == NULL)
+        walk_fault(walk, node, "%s has no value; expected one value or {front: ..., rear: ...}",
+                   walk_key_name(walk, node));
     for (struct node *child = node->first; child != NULL; child = child->next) {
         child->used = true;
         if (span_is(child->key->text, "front"))
@@ -162,9 +173,23 @@ static void read_choice_or_value(struct walk *walk, const struct key *key, const
     memcpy(field, &result, sizeof result);
 }
 
+/* Names are printed, on a terminal too, and a NUL would cut them short. */
+static bool is_one_line(struct walk *walk, const struct node *node, struct span text)
+{
+    for (size_t i = 0; i < text.length; i++)
+        if ((unsigned char)text.at[i] < ' ' || text.at[i] == '\x7F') {
+            walk_fault(walk, node,
+                       "\"%s\" holds a line end or another control character; expected a text in "
+                       "one line",
+                       quotable(walk->arena, text));
+            return false;
+        }
+    return true;
+}
+
 static const char *read_text(struct walk *walk, const struct node *node)
 {
-    if (!is_filled_scalar(walk, node, "a name"))
+    if (!is_filled_scalar(walk, node, "a name") || !is_one_line(walk, node, node->text))
         return NULL;
     return arena_copy(walk->arena, node->text);
 }
@@ -201,12 +226,13 @@ static void read_designation(struct walk *walk, const struct node *node, struct 
     if (!is_filled_scalar(walk, node, "205/55R16 91V"))
         return;
     struct designation_error error;
-    if (designation_parse(node->text, &tyre->size, &error)) {
+    struct designation size; /* what is not read must not spoil one that was */
+    if (designation_parse(node->text, &size, &error)) {
+        tyre->size = size;
         tyre->size_node = node;
         return;
     }
-    struct mark mark = node->mark;
-    mark.column += error.column - 1 + node->quoted;
+    struct mark mark = mark_within(node, error.column);
     char near[DESIGNATION_CANONICAL_SIZE];
     bool found = designation_suggest(node->text, near);
     diagnostics_add(walk->diagnostics, mark, error.length, "size \"%s\": %s%s%s%s",
@@ -229,6 +255,13 @@ static bool is_list(struct walk *walk, const struct node *node, const char *exam
     return true;
 }
 
+/* Room for the items of a list, which begins anew where its key stands twice. */
+static void *list_room(struct walk *walk, const struct node *node, size_t *count, size_t size)
+{
+    *count = 0;
+    return arena_allocate_array(walk->arena, node->count, size);
+}
+
 static void read_number_list(struct walk *walk, const struct key *key, const struct node *node,
                              struct number_list *list)
 {
@@ -237,7 +270,7 @@ static void read_number_list(struct walk *walk, const struct key *key, const str
                  : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]"
                                           : "[...]"))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next)
         if (read_quantity(walk, key, key->unit, child, &list->items[list->count]))
             list->count++;
@@ -263,7 +296,7 @@ static void read_pair_list(struct walk *walk, const struct key *key, const struc
                                unit_kind_example(key->second_unit));
     if (!is_list(walk, node, example))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (child->kind != NODE_SEQUENCE || child->count != 2) {
             walk_fault(walk, child, "each item of \"%s\" is a pair; expected %s", key->name,
@@ -283,7 +316,7 @@ static void read_triple_list(struct walk *walk, const struct key *key, const str
 {
     if (!is_list(walk, node, key->example))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (child->kind != NODE_SEQUENCE || child->count != 3) {
             walk_fault(walk, child, "each item of \"%s\" has three values; expected %s", key->name,
@@ -305,7 +338,7 @@ static void read_text_list(struct walk *walk, const struct key *key, const struc
 {
     if (!is_list(walk, node, "[driver, fuel]"))
         return;
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (key->choices != NULL && find_choice(walk, key, child, "") == CHOICE_NONE)
             continue;
@@ -323,10 +356,12 @@ static void read_states(struct walk *walk, const struct node *node, struct state
                    walk_key_name(walk, node));
         return;
     }
-    list->items = arena_allocate_array(walk->arena, node->count, sizeof *list->items);
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
     static const struct key items = {.name = "states"};
     for (struct node *child = node->first; child != NULL; child = child->next) {
         child->used = true;
+        if (!is_one_line(walk, child->key, child->key->text))
+            continue;
         struct state *state = &list->items[list->count++];
         state->node = child;
         state->name = arena_copy(walk->arena, child->key->text);

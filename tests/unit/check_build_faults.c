@@ -55,6 +55,15 @@ static const struct {
     {"vehicle: {seats: {row_1: 1 m, row_1: 1 m}}", 1, 31, "stands twice", "\"row_1\""},
     {"[vehicle]: 1", 1, 1, "where a key is expected", "plain name"},
     {"? {a: b}\n: 1\n", 1, 3, "where a key is expected", "plain name"},
+    {"vehicle: {wheelbase: \"2850\\n\n  mn\"}", 1, 22, "not known", "2850 mm"},
+    {"vehicle: {unladen: {}}", 1, 20, "\"unladen\" has no value", "{front: ..., rear: ...}"},
+    {"vehicle: {name: \"a\\e[31m\"}", 1, 17, "\"a?[31m\" holds a line end", "one line"},
+    {"vehicle: {name: \"a\\0b\"}", 1, 17, "control character", "one line"},
+    {"states: {\"a\\nb\": all}", 1, 10, "\"a?b\" holds a line end", "one line"},
+    {"carried: [{item: \"a\\x7F\"}]", 1, 18, "control character", "one line"},
+    {"vehicle:\n  wheelbase: 2850\n    mn\n", 2, 14, "not known", "nearest unit: mm"},
+    {"vehicle: {name: a} # \xE2\x80\xA8\rvehicle: {}", 3, 1, "stands twice", "line 1"},
+    {"vehicle: {name: a} #\xC2\x85tyres: \xFF", 2, 8, "not YAML", "UTF-8"},
     /* values: units and numbers */
     {"vehicle:\n  wheelbase: 2850 mn\n", 2, 19, "not known", "nearest unit: mm"},
     {"vehicle: {wheelbase: \"2850 mn\"}", 1, 28, "not known", "nearest unit: mm"},
@@ -149,6 +158,27 @@ START_TEST(all_faults_are_told)
     read_span(span_of("vehicle: {wheelbase: 1 kg, nmae: x}\ntyres: {fitted: {size: 205}}\n"
                       "carried:\n- {mass: -1 kg}\n- {mass: 5}\n"));
     ck_assert_uint_eq(diagnostics.count, 5);
+}
+END_TEST
+
+/* A key that stands twice is one fault; its lists are those of the second, not of both, for which
+ * there is no room, and what was read of a tyre stays. */
+START_TEST(key_that_stands_twice_is_read_once)
+{
+    read_span(span_of("tyres: {fitted: {size: 195/65R15 91H}}\n"
+                      "drivetrain: {gears: [4, 3, 2, 1], grades: [5 %, 6 %]}\n"
+                      "speedometer: {readings: [[50 km/h, 48 km/h], [60 km/h, 58 km/h]]}\n"
+                      "states: {a: all, b: all}\n"
+                      "tyres: {fitted: {size: 19=/65R15 91H}}\n"
+                      "drivetrain: {gears: [3], grades: [7 %]}\n"
+                      "speedometer: {readings: [[70 km/h, 68 km/h]]}\n"
+                      "states: {c: all}\n"));
+    ck_assert_uint_eq(diagnostics.count, 5); /* four keys, and the size that is none */
+    ck_assert_uint_eq(specification.drivetrain.gears.count, 1);
+    ck_assert_uint_eq(specification.drivetrain.grades.count, 1);
+    ck_assert_uint_eq(specification.speedometer.readings.count, 1);
+    ck_assert_uint_eq(specification.states.count, 1);
+    ck_assert_int_eq(specification.tyres.fitted.tyre.size.section_width, 195);
 }
 END_TEST
 
@@ -326,6 +356,7 @@ static const struct {
      "off_road: {pressure: {front: 220 kPa, rear: 120 kPa}}",
      2, "not below the placard's"},
     {FITTED "off_road: {speed: 30 km/h}", 2, "\"pressure\" is missing"},
+    {FITTED "off_road: {pressure: {rear: 120 kPa}}", 2, "one axle alone"},
     {FITTED "room_for: [{item: a}]", 2, "no place"},
     {FITTED "room_for: [{at: 1 m}]", 2, "no name"},
     {FITTED "room_for: [{item: a, at: 1 m}, {item: a, at: 2 m}]", 2, "already"},
@@ -405,6 +436,7 @@ Suite *build_faults_suite(void)
     tcase_add_loop_test(faults, fault_is_told_at_its_place, 0, (int)LENGTH_OF(faulty));
     tcase_add_test(faults, all_faults_are_told);
     tcase_add_test(faults, faults_past_the_maximum_are_counted);
+    tcase_add_test(faults, key_that_stands_twice_is_read_once);
     tcase_add_loop_test(faults, rule_between_keys_is_kept, 0, (int)LENGTH_OF(broken_rules));
     tcase_add_test(faults, equal_in_other_units_is_equal);
     tcase_add_test(faults, smallest_file_is_read);

@@ -220,6 +220,21 @@ START_TEST(long_text_fits_the_message)
 }
 END_TEST
 
+/* A build file may hold any character in quotes; a message that repeats it must not steer the
+ * terminal that it is shown on. */
+START_TEST(message_holds_no_control_character)
+{
+    static const char *const texts[] = {"28\x1B[31m50 mm", "50 m\x07m", "\x7F 50 mm", "1\n2 mm"};
+    for (size_t i = 0; i < LENGTH_OF(texts); i++) {
+        struct quantity quantity;
+        struct quantity_error error;
+        ck_assert(!quantity_parse(span_of(texts[i]), KIND_LENGTH, &quantity, &error));
+        for (const char *at = error.message; *at != '\0'; at++)
+            ck_assert_msg((unsigned char)*at >= ' ' && *at != 0x7F, "text %zu: byte %d", i, *at);
+    }
+}
+END_TEST
+
 static void compare_with_strtod(const char *text, size_t length)
 {
     double value = NAN;
@@ -307,6 +322,7 @@ Suite *quantity_suite(void)
     tcase_set_tags(texts, "text");
     tcase_add_loop_test(texts, bad_quantity_is_refused, 0, (int)LENGTH_OF(refused));
     tcase_add_test(texts, long_text_fits_the_message);
+    tcase_add_test(texts, message_holds_no_control_character);
     tcase_add_test(texts, decimal_agrees_with_strtod);
     tcase_add_test(texts, decimal_stops_where_the_number_ends);
     tcase_add_test(texts, span_bounds_are_kept);

@@ -1,0 +1,324 @@
+/* libFuzzer entry: any bytes as a stream of lines, or of CSV records, through the program. One row
+ * comes out for every line or record, in its order, with the tyre that stands there or a reason;
+ * what a CSV holds besides passes through untouched. */
+#include "program.h"
+
+#include "cli/csv_record.h"
+#include "rendered.h"
+#include "text/designation.h"
+
+enum { MODES = 8, UNREAD_KEPT = 90, UNREAD_CUT = 200, COLUMNS_MAX = 8 };
+
+struct lines {
+    struct span rest;
+    bool records;
+};
+
+/* The next line (or record: quotes may hold line feeds), without what ends it. */
+static bool next_line(struct lines *lines, struct span *text, struct span *end)
+{
+    struct span rest = lines->rest;
+    bool quoted = false;
+    size_t at = 0;
+    if (rest.length == 0)
+        return false;
+    for (; at < rest.length && (rest.at[at] != '\n' || quoted); at++)
+        quoted = quoted != (lines->records && rest.at[at] == '"');
+    bool feed = at < rest.length, carriage = feed && at > 0 && rest.at[at - 1] == '\r';
+    *text = (struct span){rest.at, at - carriage};
+    *end = (struct span){rest.at + at - carriage, (size_t)carriage + feed};
+    lines->rest = (struct span){rest.at + at + feed, rest.length - at - feed};
+    return true;
+}
+
+static struct lines lines_of(const char *text, size_t size, bool records)
+{
+    if (size >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0)
+        return (struct lines){{text + 3, size - 3}, records};
+    return (struct lines){{text, size}, records};
+}
+
+static size_t column_named(const struct span *fields, size_t count, const char *name)
+{
+    for (size_t i = 0; i < count; i++)
+        if (span_is(fields[i], name))
+            return i;
+    fuzz_broken("the heading lacks a column", name, strlen(name));
+    return 0;
+}
+
+/* The beginning of a line that could not be read stands in its row, NUL as a question mark. */
+static bool quotes_line(struct span field, struct span line)
+{
+    size_t at = field.length > 0 && field.at[0] == '"';
+    const size_t end = field.length - at;
+    for (size_t i = 0; i < line.length && i < UNREAD_KEPT; i++, at++) {
+        if (at >= end)
+            return line.length > UNREAD_CUT; /* by a whole character, however many bytes it has */
+        if (field.at[at] != (line.at[i] == '\0' ? '?' : line.at[i]))
+            return false;
+        at += line.at[i] == '"'; /* doubled, since the field is in quotes */
+    }
+    return true;
+}
+
+/* The designation that a row tells: the canonical one where the line can be read. */
+static const char *row_broken(struct span line, const struct span *fields, size_t count,
+                              size_t designation, size_t error, bool *read)
+{
+    struct designation size;
+    struct designation_error fault;
+    char canonical[DESIGNATION_CANONICAL_SIZE];
+    *read = designation_parse(line, &size, &fault);
+    if (count <= error)
+        return "a row is short of fields";
+    if (*read) {
+        designation_canonical(&size, canonical);
+        if (!span_is(fields[designation], canonical))
+            return "a row tells another tyre than its line";
+        return fields[error].length > 0 ? "a row that was read has an error" : NULL;
+    }
+    if (fields[error].length < strlen("column 1: ") || strstr(fields[error].at, "column ") == NULL)
+        return "a row that was not read does not say why";
+    return quotes_line(fields[designation], line) ? NULL : "a row quotes another line than its own";
+}
+
+static bool is_blank_or_comment(struct span line)
+{
+    size_t at = 0;
+    while (at < line.length && is_blank(line.at[at]))
+        at++;
+    return at == line.length || line.at[at] == '#';
+}
+
+static const char *status_broken(const struct run *run, size_t unread)
+{
+    if (run->status != (unread > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED))
+        return "the exit status is wrong";
+    return (unread > 0) != (run->err_length > 0) ? "standard error is wrong" : NULL;
+}
+
+static const char *csv_of_lines_broken(const struct run *run, struct lines lines, bool skip)
+{
+    struct span out = {run->out, run->out_length}, fields[CSV_FIELDS_MAX], line, end;
+    size_t columns, count, unread = 0, length = csv_record(out, ',', fields, &columns);
+    if (length == 0)
+        return "there is no heading";
+    size_t designation = column_named(fields, columns, "designation");
+    size_t error = column_named(fields, columns, "error");
+    while (next_line(&lines, &line, &end)) {
+        bool read;
+        if (skip && is_blank_or_comment(line))
+            continue;
+        out = (struct span){out.at + length, out.length - length};
+        length = csv_record(out, ',', fields, &count);
+        if (length == 0 || count != columns)
+            return "a row of csv is none";
+        const char *broken = row_broken(line, fields, count, designation, error, &read);
+        if (broken != NULL)
+            return broken;
+        unread += !read;
+    }
+    return length != out.length ? "there are more rows than lines" : status_broken(run, unread);
+}
+
+static const char *json_of_lines_broken(const struct run *run, struct lines lines)
+{
+    struct span line, end;
+    struct designation size;
+    struct designation_error fault;
+    size_t rows, expected = 0, unread = 0;
+    const char *broken = json_broken((struct span){run->out, run->out_length}, true, &rows);
+    if (broken != NULL)
+        return broken;
+    for (; next_line(&lines, &line, &end); expected++)
+        unread += !designation_parse(line, &size, &fault);
+    return rows != expected ? "there are not as many objects as lines" : status_broken(run, unread);
+}
+
+static bool takes(struct span *out, struct span expected)
+{
+    if (out->length < expected.length || memcmp(out->at, expected.at, expected.length) != 0)
+        return false;
+    *out = (struct span){out->at + expected.length, out->length - expected.length};
+    return true;
+}
+
+/* The computed fields behind a record end as the record does; a line feed stands in for it. */
+static bool takes_row(struct span *out, struct span end, char separator, struct span *fields,
+                      size_t *count)
+{
+    if (end.length == 0)
+        end = span_of("\n");
+    for (size_t at = 0;; (*count)++) {
+        struct span rest = {out->at + at, out->length - at};
+        size_t length = 0;
+        bool quoted = false;
+        while (length < rest.length &&
+               (quoted || (rest.at[length] != separator && rest.at[length] != '\n' &&
+                           rest.at[length] != '\r')))
+            quoted = quoted != (rest.at[length++] == '"');
+        if (*count == CSV_FIELDS_MAX || length == rest.length)
+            return false;
+        fields[*count] = (struct span){rest.at, length};
+        at += length + 1;
+        if (rest.at[length] == separator)
+            continue;
+        ++*count;
+        *out = (struct span){rest.at + length, rest.length - length};
+        return takes(out, end);
+    }
+}
+
+static const char *csv_of_records_broken(const struct run *run, struct lines lines,
+                                         const char *column)
+{
+    struct span out = {run->out, run->out_length}, fields[CSV_FIELDS_MAX], record, end;
+    size_t columns = 0, index = 0, unread = 0;
+    if (!next_line(&lines, &record, &end))
+        return run->out_length > 0 ? "rows come from nothing" : NULL;
+    const struct csv_shape shape = csv_shape_of(record);
+    const struct span separator = {&shape.separator, 1};
+    char *field = malloc(lines.rest.length + record.length + 1);
+    while (csv_field(record, &shape, index, field) && strcmp(field, column) != 0)
+        index++;
+    if (!takes(&out, record) || !takes(&out, separator) ||
+        !takes_row(&out, end, shape.separator, fields, &columns)) {
+        free(field);
+        return "the heading is not passed through";
+    }
+    size_t designation = column_named(fields, columns, "designation");
+    size_t error = column_named(fields, columns, "error");
+    const char *broken = NULL;
+    while (broken == NULL && next_line(&lines, &record, &end)) {
+        size_t count = csv_count_fields(record, &shape), computed = 0;
+        bool read = false, passed = takes(&out, record);
+        for (; passed && count < shape.fields; count++)
+            passed = takes(&out, separator);
+        if (!passed || !takes(&out, separator) ||
+            !takes_row(&out, end, shape.separator, fields, &computed)) {
+            broken = "a record is not passed through";
+            break;
+        }
+        csv_field(record, &shape, index, field);
+        broken = computed != columns
+                     ? "a row has not the heading's fields"
+                     : row_broken(span_of(field), fields, computed, designation, error, &read);
+        unread += !read;
+    }
+    free(field);
+    if (broken == NULL && out.length > 0)
+        return "there are more rows than records";
+    return broken != NULL ? broken : status_broken(run, unread);
+}
+
+/* The fields of a record joined again, each in quotes, are the same fields. */
+static const char *record_broken(struct span record)
+{
+    const struct csv_shape shape = csv_shape_of(record);
+    char *field = malloc(record.length + 1);
+    char *joined = malloc(3 * record.length + 8);
+    size_t length = 0, count = 0;
+    const char *broken = NULL;
+    for (; csv_field(record, &shape, count, field); count++) {
+        char cut[COLUMNS_MAX];
+        csv_field_cut(record, &shape, count, cut, sizeof cut);
+        if (strncmp(cut, field, sizeof cut - 1) != 0)
+            broken = "a field that is cut is another";
+        if (count > 0)
+            joined[length++] = shape.separator;
+        joined[length++] = '"';
+        for (const char *at = field; *at != '\0'; at++) {
+            if (*at == '"')
+                joined[length++] = '"';
+            joined[length++] = *at;
+        }
+        joined[length++] = '"';
+        if (length > 3 * record.length + 8)
+            abort();
+    }
+    if (count != shape.fields || count != csv_count_fields(record, &shape))
+        broken = "fields are not counted as they are given";
+    const struct span quoted = {joined, length};
+    char *once = malloc(length + 1);
+    for (size_t i = 0; broken == NULL && i < count; i++) {
+        csv_field(record, &shape, i, field);
+        if (!csv_field(quoted, &shape, i, once) || strcmp(once, field) != 0)
+            broken = "a field that is quoted is another";
+    }
+    free(once);
+    free(field);
+    free(joined);
+    return broken;
+}
+
+/* A name from the heading, as --column takes it: the one that the second byte chooses. */
+static bool choose_column(struct lines lines, size_t choice, char **column)
+{
+    struct span record, end;
+    if (!next_line(&lines, &record, &end))
+        return false;
+    const struct csv_shape shape = csv_shape_of(record);
+    *column = malloc(record.length + 1);
+    if (csv_field(record, &shape, choice % shape.fields, *column) && **column != '\0')
+        return true;
+    free(*column);
+    return false;
+}
+
+static const char *const line_modes[MODES][10] = {
+    {"size", "-", "--format", "csv", NULL},
+    {"size", "-", "--format", "csv", "--skip-blank", NULL},
+    {"size", "-", "--format", "json", NULL},
+    {"size", "-", "--units", "both", NULL},
+    {"compare", "-", "--fitted", "205/55R16 91V", "--format", "csv", NULL},
+    {"compare", "-", "--fitted", "P255/70R16 109S", "--format", "json", NULL},
+};
+
+static const char *stream_broken(unsigned mode, size_t choice, const char *text, size_t size)
+{
+    struct run run;
+    bool records = mode >= 6;
+    struct lines lines = lines_of(text, size, records);
+    char *column = NULL;
+    if (records && !choose_column(lines, choice, &column))
+        return NULL;
+    const char *const by_column[] = {mode == 6 ? "size" : "compare",
+                                     "-",
+                                     "--from",
+                                     "csv",
+                                     "--column",
+                                     column,
+                                     mode == 6 ? NULL : "--fitted",
+                                     "205/55R16 91V",
+                                     NULL};
+    program_run(records ? by_column : line_modes[mode], text, size, &run);
+    const char *broken =
+        rendered_numbers_broken((struct span){run.out, run.out_length}, (struct span){text, size});
+    if (broken != NULL)
+        ;
+    else if (records)
+        broken = csv_of_records_broken(&run, lines, column);
+    else if (mode == 2 || mode == 5)
+        broken = json_of_lines_broken(&run, lines);
+    else if (mode != 3)
+        broken = csv_of_lines_broken(&run, lines, mode == 1);
+    program_forget(&run);
+    free(column);
+    return broken;
+}
+
+/* The first byte chooses what is run, the second the column; the rest is standard input. */
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    if (size < 2)
+        return 0;
+    char *text = fuzz_copy(data + 2, size - 2);
+    const char *broken = record_broken((struct span){text, size - 2});
+    if (broken == NULL)
+        broken = stream_broken(data[0] % MODES, data[1] % COLUMNS_MAX, text, size - 2);
+    if (broken != NULL)
+        fuzz_broken(broken, text, size - 2);
+    free(text);
+    return 0;
+}
