@@ -124,8 +124,22 @@ everywhere() {
     outside) part "$2" "published values$3" sh "$top/tests/outside/run.sh" "$4/tyresum" ;;
     readme) part "$2" "README$3" sh "$top/tests/readme.sh" "$4/tyresum" ;;
     docs) part "$2" "manual, completion$3" sh "$top/tests/docs/run.sh" "$4" ;;
+    limits) part "$2" "limits of size$3" sh "$top/tests/inject/run.sh" "$4/tyresum" ;;
     hardening) part "$2" "hardening" sh "$top/tests/hardening.sh" "$4/tyresum" ;;
     esac
+}
+
+# The lists are for reading: the short mode shows whether they are still true.
+# shellcheck disable=SC2317 # called through part
+reach() {
+    sh "$top/tests/outside/coverage.sh" "$plain/tyresum" >"$scratch/reach.all"
+    reach_status=$?
+    if [ "$long" = yes ]; then
+        cat "$scratch/reach.all"
+    else
+        grep '^FAIL\|^functions in\|^lacking\|^count ' "$scratch/reach.all"
+    fi
+    return $reach_status
 }
 
 run_job() {
@@ -137,6 +151,10 @@ run_job() {
         ;;
     docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
+    second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
+    reach) part "$1" "reach of the published values" reach ;;
+    numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
+    inject) part "$1" "each call fails once" sh "$top/tests/inject/run.sh" "$plain/tyresum" --long ;;
     valgrind) valgrind_commands ;;
     office) part "$1" "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
@@ -193,10 +211,10 @@ compile_in "$sanitized" all unit_tests || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized docs command unit faults
-    faults-sanitized outside readme readme-sanitized hardening"
+    faults-sanitized outside second reach readme readme-sanitized hardening"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage unit-long docs-long valgrind office $jobs
+    run_jobs coverage unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
@@ -206,7 +224,7 @@ else
     # shellcheck disable=SC2086
     run_jobs $jobs
     echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
-    echo "allocation and write, fuzzing, valgrind, static analysis, coverage, completion in"
+    echo "allocation and write, locales, fuzzing, valgrind, static analysis, coverage, completion in"
     echo "zsh and fish, schemas in a validator, LibreOffice, packaging (install, static program,"
     echo "musl), make distcheck. In neither: sh tests/mutation/run.sh."
 fi
