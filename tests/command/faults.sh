@@ -47,7 +47,6 @@ told() {
     [ -s err ]
 }
 
-# refused_in SECONDS NAME ARGUMENT...: exit 2, something said, nothing printed, in time.
 # within SECONDS COMMAND...: of processor time, since a machine may be busy with other things.
 within() {
     (
@@ -57,6 +56,7 @@ within() {
     )
 }
 
+# refused_in SECONDS NAME ARGUMENT...: exit 2, something said, nothing printed, in time.
 refused_in() {
     seconds=$1 title=$2
     shift 2
