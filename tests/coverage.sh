@@ -26,10 +26,11 @@ compile_in "$build" all unit_tests 2>>"$scratch/log" || {
 run() {
     "$@" >>"$scratch/tests.log" 2>&1 </dev/null
 }
-(cd "$build" && srcdir=$top CK_FORK=no run ./unit_tests)
+(cd "$build" && srcdir=$top CK_FORK=no TEST_SEED=1 run ./unit_tests)
 run sh "$top/tests/command/run.sh" "$build/tyresum"
 run sh "$top/tests/command/faults.sh" "$build/tyresum"
 run sh "$top/tests/outside/run.sh" "$build/tyresum"
+run sh "$top/tests/second/run.sh" "$build/tyresum"
 run sh "$top/tests/docs/run.sh" "$build"
 
 # Functions that end the process with _exit leave no counts: those lines are seen as not run.
