@@ -135,10 +135,10 @@ static void try_mapping(const struct trial *trial, const struct key_set *set, st
 void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
                       const struct figures *baseline, struct unused_keys *out)
 {
-    size_t tried_max = FIGURES_TRIED_MAX / (baseline->count + 1);
+    bool many = baseline->count > FIGURES_TRIED_MAX / KEYS_TRIED_MAX;
     *out = (struct unused_keys){
         .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items),
-        .tried_max = tried_max < KEYS_TRIED_MAX ? tried_max : KEYS_TRIED_MAX,
+        .tried_max = many ? FIGURES_TRIED_MAX / baseline->count : KEYS_TRIED_MAX,
     };
     const struct trial trial = {arena, plan, option, baseline, out};
     try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "", USE_ALL);
