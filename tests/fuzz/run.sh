@@ -70,7 +70,7 @@ fuzz() {
     mkdir -p "$build/$name.found"
     set -- "$build/$name.found"
     [ ! -d "$top/tests/fuzz/seeds/$name" ] || set -- "$@" "$top/tests/fuzz/seeds/$name"
-    [ "$name" != build ] || set -- "$@" -dict="$build/build.dict"
+    [ "$name" != build ] || set -- "$@" "$top/tests/fuzz/builds" -dict="$build/build.dict"
     ASAN_OPTIONS=quarantine_size_mb=16 "$build/fuzz_$name" -max_total_time="$seconds" -timeout=120 \
         -rss_limit_mb=1500 -print_final_stats=1 -close_fd_mask=2 -max_len="$(length_of "$name")" \
         -artifact_prefix="$build/$name." "$@" >"$log" 2>&1 </dev/null
