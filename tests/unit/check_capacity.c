@@ -189,6 +189,20 @@ START_TEST(moulded_maximum_is_carried)
 }
 END_TEST
 
+/* Load index 116 of the twin is 1250 kg, 120 of the single 1400 kg (Directive 92/23/EEC Annex II). A
+ * single that carries less by its data book leaves the twin no more; one that carries more, no less. */
+START_TEST(twin_never_carries_more_than_the_moulded_single)
+{
+    struct tyre tyre = tyre_of("LT245/75R16 120/116S");
+    tyre.data_book.max_load_kg = 1200;
+    struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+    assert_close(rating.load_dual_kg, 1200, 1e-9, "below the index of twins");
+    tyre.data_book.max_load_kg = 1380;
+    rating = rating_of(&tyre, PRESSURE_METRIC);
+    assert_close(rating.load_dual_kg, 1250, 1e-9, "above the index of twins");
+}
+END_TEST
+
 /* Without the moulded figures: load index and class tables agree with the published maximum, and
  * never promise more at its pressure (pounds and kilograms are rounded apart: 1.5 %). */
 START_TEST(tables_are_not_above_the_published_maximum)
@@ -402,6 +416,7 @@ Suite *capacity_suite(void)
     tcase_add_loop_test(published, tables_are_not_above_the_published_maximum, 0,
                         (int)LENGTH_OF(maxima));
     tcase_add_loop_test(published, class_has_its_figures, 0, (int)LENGTH_OF(classes));
+    tcase_add_test(published, twin_never_carries_more_than_the_moulded_single);
     tcase_add_test(published, passenger_tyre_on_light_truck_is_divided);
     tcase_add_test(published, load_falls_at_high_speed);
     tcase_add_test(published, faster_never_carries_more);
