@@ -3,12 +3,10 @@
 static size_t count_outside_quotes(struct span record, char wanted)
 {
     size_t count = 0;
-    bool quoted = false;
+    struct csv_place place = {false, false, false};
     for (size_t i = 0; i < record.length; i++) {
-        if (record.at[i] == '"')
-            quoted = !quoted;
-        else
-            count += !quoted && record.at[i] == wanted;
+        count += !place.open && record.at[i] == wanted;
+        csv_step(&place, record.at[i], record.at[i] == wanted);
     }
     return count;
 }
@@ -30,12 +28,12 @@ size_t csv_count_fields(struct span record, const struct csv_shape *shape)
     return count_outside_quotes(record, shape->separator) + 1;
 }
 
-bool csv_quote_open(struct span record)
+bool csv_quote_open(struct span record, const struct csv_shape *shape)
 {
-    bool open = false;
+    struct csv_place place = {false, false, false};
     for (size_t i = 0; i < record.length; i++)
-        open ^= record.at[i] == '"';
-    return open;
+        csv_step(&place, record.at[i], record.at[i] == shape->separator);
+    return place.open;
 }
 
 /* The field as it stands, quotes and all. */
@@ -43,9 +41,9 @@ static bool raw_field(struct span record, const struct csv_shape *shape, size_t 
                       struct span *out)
 {
     size_t start = 0;
-    bool quoted = false;
+    struct csv_place place = {false, false, false};
     for (size_t i = 0; i <= record.length; i++) {
-        bool end = i == record.length || (!quoted && record.at[i] == shape->separator);
+        bool end = i == record.length || (!place.open && record.at[i] == shape->separator);
         if (end && index == 0) {
             *out = (struct span){record.at + start, i - start};
             return true;
@@ -53,9 +51,9 @@ static bool raw_field(struct span record, const struct csv_shape *shape, size_t 
         if (end) {
             index--;
             start = i + 1;
-        } else if (record.at[i] == '"') {
-            quoted = !quoted;
         }
+        if (i < record.length)
+            csv_step(&place, record.at[i], end);
     }
     return false;
 }

@@ -12,12 +12,32 @@ struct csv_shape {
     size_t fields;
 };
 
+/* Where the reading of a record stands. Only a quote that begins a field opens it, so that a rim of
+ * 17" in a field without quotes is text (RFC 4180, 2, rules 5 to 7). */
+struct csv_place {
+    bool within; /* a field that began with a quote */
+    bool open;   /* that quote is not closed */
+    bool inside; /* behind a field's first byte */
+};
+
+static inline void csv_step(struct csv_place *place, char byte, bool separates)
+{
+    if (byte == '"' && (place->within || !place->inside)) {
+        place->within = place->inside = true;
+        place->open = !place->open; /* a doubled one closes and opens again */
+    } else if (separates && !place->open) {
+        *place = (struct csv_place){false, false, false};
+    } else {
+        place->inside = true;
+    }
+}
+
 /* By the heading: ';' where it has more of those outside quotes than of ',' or tabs. */
 struct csv_shape csv_shape_of(struct span header);
 
 /* Whether a quote is not closed. Of records as they are read from a stream (stream.h) only the
  * last, which has no line end, can be so. */
-bool csv_quote_open(struct span record);
+bool csv_quote_open(struct span record, const struct csv_shape *shape);
 
 size_t csv_count_fields(struct span record, const struct csv_shape *shape);
 

@@ -99,7 +99,6 @@ static bool find_column(struct row_stream *stream, struct span header)
 static bool take_header(struct row_stream *stream, const struct stream_item *item)
 {
     struct outbuf *out = &stream->rows.sink.out;
-    stream->shape = csv_shape_of(item->text);
     stream->header_read = true;
     if (!find_column(stream, item->text)) {
         stream->stopped = true;
@@ -124,7 +123,9 @@ static bool take_record(const struct stream_item *item, void *context)
         stream->stopped = true;
         return false;
     }
-    if (item->line_end.length == 0 && csv_quote_open(item->text)) {
+    if (!stream->header_read)
+        stream->shape = csv_shape_of(item->text);
+    if (item->line_end.length == 0 && csv_quote_open(item->text, &stream->shape)) {
         diagnostics_plain("the last record of standard input does not close its quote; expected a "
                           "second quote for every one that opens");
         stream->stopped = true;

@@ -67,7 +67,7 @@ static bool find_column(struct stock_reader *reader, struct span header)
 /* A quote that is not closed hides every size behind it: the list is not what it seems to be. */
 static bool is_whole(struct stock_reader *reader, const struct stream_item *item)
 {
-    if (!item->cut && (item->line_end.length > 0 || !csv_quote_open(item->text)))
+    if (!item->cut && (item->line_end.length > 0 || !csv_quote_open(item->text, &reader->shape)))
         return true;
     const char *which = reader->header_read
                             ? arena_format(reader->arena, "record %zu", reader->records + 1)
@@ -82,11 +82,12 @@ static bool is_whole(struct stock_reader *reader, const struct stream_item *item
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct stock_reader *reader = context;
+    if (!reader->header_read)
+        reader->shape = csv_shape_of(item->text);
     if (!is_whole(reader, item))
         return false;
     if (!reader->header_read) {
         reader->header_read = true;
-        reader->shape = csv_shape_of(item->text);
         reader->failed = !find_column(reader, item->text);
         return !reader->failed;
     }

@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "cli/csv_record.h"
 #include "cli/input.h"
 #include "text/designation_suggest.h"
 
@@ -13,33 +14,34 @@ struct item_reader {
     char data[STREAM_BUFFER];
     size_t start, end;
     enum stream_kind kind;
-    bool skipping; /* the rest of an item that was too long */
+    char separator; /* of records, once the heading has been read */
+    bool skipping;  /* the rest of an item that was too long */
     bool (*take)(const struct stream_item *item, void *context);
     void *context;
 };
 
-static size_t count_quotes(struct span text)
+/* Fields of the heading may end with any separator; what they end with in all other records is
+ * what the heading shows. */
+static bool separates(const struct item_reader *reader, char byte)
 {
-    size_t count = 0;
-    const char *at = text.at, *end = text.at + text.length;
-    while ((at = memchr(at, '"', (size_t)(end - at))) != NULL) {
-        count++;
-        at++;
-    }
-    return count;
+    return reader->separator != '\0' ? byte == reader->separator
+                                     : byte == ',' || byte == ';' || byte == '\t';
 }
 
 /* The line feed that ends the item at the start of the text, or NULL. */
 static const char *item_end(const struct item_reader *reader, struct span text)
 {
     const char *from = text.at, *end = text.at + text.length;
-    size_t quotes = 0;
+    struct csv_place place = {false, false, false};
     while (from < end) {
         const char *stop = memchr(from, '\n', (size_t)(end - from));
         if (stop == NULL || reader->kind == STREAM_LINES)
             return stop;
-        quotes += count_quotes((struct span){from, (size_t)(stop - from)});
-        if (quotes % 2 == 0)
+        if (!place.open && memchr(from, '"', (size_t)(stop - from)) == NULL)
+            return stop; /* as nearly all do */
+        for (const char *at = from; at < stop; at++)
+            csv_step(&place, *at, separates(reader, *at));
+        if (!place.open)
             return stop;
         from = stop + 1;
     }
@@ -48,6 +50,8 @@ static const char *item_end(const struct item_reader *reader, struct span text)
 
 static bool give(struct item_reader *reader, struct span text, size_t line_feed, bool cut)
 {
+    if (reader->separator == '\0')
+        reader->separator = csv_shape_of(text).separator;
     bool carriage_return = text.length > 0 && text.at[text.length - 1] == '\r' && line_feed > 0;
     text.length -= carriage_return;
     const struct stream_item item = {
@@ -110,6 +114,7 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
     reader.start = reader.end = 0;
     reader.kind = kind;
     reader.skipping = false;
+    reader.separator = '\0';
     reader.take = take;
     reader.context = context;
     for (;;) {

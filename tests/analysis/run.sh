@@ -66,9 +66,10 @@ tidy_up() {
 
 # shellcheck disable=SC2086 # flags are words
 check_c() {
-    cppcheck -j "$processors" -q --enable=warning,style,performance,portability $flags \
-        --inline-suppr --suppressions-list="$work/suppressions" src tests/unit tests/fuzz tests/bench \
-        2>"$work/cppcheck"
+    cppcheck -j "$processors" -q --enable=warning,style,performance,portability \
+        --std=c11 -D_XOPEN_SOURCE=700 -Isrc "-I$build/src" --inline-suppr \
+        --suppressions-list="$work/suppressions" src tests/unit tests/bench \
+        >"$work/cppcheck" 2>&1 || echo "cppcheck ended with $?" >>"$work/cppcheck"
     verdict cppcheck "$work/cppcheck"
 }
 

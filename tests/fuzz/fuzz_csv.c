@@ -12,30 +12,64 @@ enum { MODES = 8, UNREAD_KEPT = 90, UNREAD_CUT = 200, COLUMNS_MAX = 8 };
 struct lines {
     struct span rest;
     bool records;
+    char separator; /* once the heading has been read */
 };
+
+static bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out)
+{
+    return csv_field_cut(record, shape, index, out, record.length + 1);
+}
+
+static bool ends_field(const struct lines *lines, char byte)
+{
+    return lines->separator != '\0' ? byte == lines->separator
+                                    : byte == ',' || byte == ';' || byte == '\t';
+}
+
+/* Bytes of the record at the head of the text, by RFC 4180's grammar: field after field, each
+ * quoted (up to the last of its quotes, and what stray text follows) or not. */
+static size_t record_length(const struct lines *lines, struct span text)
+{
+    size_t at = 0;
+    while (at < text.length) {
+        bool field_quoted = text.at[at] == '"', open = field_quoted;
+        for (at += field_quoted; at < text.length; at++) {
+            if (field_quoted && text.at[at] == '"')
+                open = !open;
+            else if (!open && (text.at[at] == '\n' || ends_field(lines, text.at[at])))
+                break;
+        }
+        if (at < text.length && text.at[at] == '\n')
+            break;
+        at++;
+    }
+    return at < text.length ? at : text.length;
+}
 
 /* The next line (or record: quotes may hold line feeds), without what ends it. */
 static bool next_line(struct lines *lines, struct span *text, struct span *end)
 {
     struct span rest = lines->rest;
-    bool quoted = false;
-    size_t at = 0;
     if (rest.length == 0)
         return false;
-    for (; at < rest.length && (rest.at[at] != '\n' || quoted); at++)
-        quoted = quoted != (lines->records && rest.at[at] == '"');
+    const char *stop = memchr(rest.at, '\n', rest.length);
+    size_t at = lines->records ? record_length(lines, rest)
+                : stop != NULL ? (size_t)(stop - rest.at)
+                               : rest.length;
     bool feed = at < rest.length, carriage = feed && at > 0 && rest.at[at - 1] == '\r';
     *text = (struct span){rest.at, at - carriage};
     *end = (struct span){rest.at + at - carriage, (size_t)carriage + feed};
     lines->rest = (struct span){rest.at + at + feed, rest.length - at - feed};
+    if (lines->separator == '\0')
+        lines->separator = csv_shape_of(*text).separator;
     return true;
 }
 
 static struct lines lines_of(const char *text, size_t size, bool records)
 {
     if (size >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0)
-        return (struct lines){{text + 3, size - 3}, records};
-    return (struct lines){{text, size}, records};
+        return (struct lines){{text + 3, size - 3}, records, '\0'};
+    return (struct lines){{text, size}, records, '\0'};
 }
 
 static size_t column_named(const struct span *fields, size_t count, const char *name)
