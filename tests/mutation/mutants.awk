@@ -58,6 +58,7 @@ function numbers(code,    from, text, before, after) {
         text = substr(code, from + RSTART - 1, RLENGTH)
         before = from + RSTART > 2 ? substr(code, from + RSTART - 2, 1) : " "
         after = substr(code, from + RSTART - 1 + RLENGTH, 1)
+        if (substr(code, 1, from + RSTART - 2) ~ /[0-9]e-?$/) after = "e" # an exponent of a slack
         if (before !~ /[A-Za-z0-9_.\[]/ && after !~ /[A-Za-z0-9_.\]]/) {
             if (text ~ /\./ && text + 0 != 0) candidate(from + RSTART - 1, text, sprintf("%.9g", text * 1.01))
             else if (text + 0 > 1) candidate(from + RSTART - 1, text, text + 1)

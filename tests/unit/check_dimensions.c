@@ -215,6 +215,33 @@ START_TEST(flotation_size_may_be_smaller_than_moulded)
 END_TEST
 
 /* ETRTO: C = 3.05 D radial, 2.99 D diagonal; loaded radius 0.912 D/2. */
+/* What is moulded stands: 245 wide and 640 over all; 9.00 in is 228.6 mm where no table lists the
+ * size, and its diameter is then unknown; a full-profile size that no table lists is of the 82
+ * series (UN R30 Annex 5 lists them so): 0.82 * 215 = 176.3, 176 mm, twice, and 406 mm of rim. */
+START_TEST(sizes_that_no_table_lists)
+{
+    static const struct {
+        const char *size;
+        double section_width_m, overall_diameter_m;
+    } cases[] = {
+        {"245/640R18", 0.245, 0.640},
+        {"9.00R13", 0.2286, NAN},
+        {"215R16", 0.215, 0.758},
+    };
+    for (size_t i = 0; i < LENGTH_OF(cases); i++) {
+        struct tyre tyre = tyre_of(cases[i].size);
+        struct tyre_figures figures;
+        figures_by_rule(&tyre.size, UNKNOWN, &figures);
+        assert_close(figures.section_width_m, cases[i].section_width_m, 1e-12, cases[i].size);
+        if (known(cases[i].overall_diameter_m))
+            assert_close(figures.overall_diameter_m, cases[i].overall_diameter_m, 1e-12,
+                         cases[i].size);
+        else
+            ck_assert(!known(figures.overall_diameter_m));
+    }
+}
+END_TEST
+
 START_TEST(rolling_goes_by_construction)
 {
     assert_close(rolling_circumference_m(CONSTRUCTION_RADIAL, 0.632), 1.9276, 1e-9, "3.05 D");
@@ -379,6 +406,7 @@ Suite *dimensions_suite(void)
     tcase_add_test(rules, rim_code_has_its_diameter);
     tcase_add_test(rules, section_height_is_rounded_half_up);
     tcase_add_test(rules, section_width_follows_the_rim);
+    tcase_add_test(rules, sizes_that_no_table_lists);
     tcase_add_loop_test(rules, envelope_is_the_standards, 0, (int)LENGTH_OF(envelopes));
     tcase_add_test(rules, snow_tyre_may_be_larger);
     tcase_add_loop_test(rules, rims_of_every_form, 0, (int)LENGTH_OF(rims));

@@ -90,6 +90,16 @@ START_TEST(speed_counts_once)
 }
 END_TEST
 
+/* Statics: 1200 kg on an axle is 600 a side, and 300 on each of two twins. */
+START_TEST(twins_share_a_side)
+{
+    stand_on(&option, "LT245/75R16 120/116S E");
+    assert_close(pressures_of(&option, AXLE_REAR).load_built_kg, 600, 1e-9, "one tyre a side");
+    option.axle[AXLE_REAR].dual = 1;
+    assert_close(pressures_of(&option, AXLE_REAR).load_built_kg, 300, 1e-9, "twins");
+}
+END_TEST
+
 static const char *const candidates[] = {
     "255/70R16 111H",         "265/70R16 116T XL",      "P265/70R16 112S",
     "LT245/75R16 120/116S E", "LT255/75R16 111/108Q C", "31x10.50R15LT 109R C",
@@ -191,6 +201,7 @@ Suite *load_suite(void)
     tcase_add_test(published, candidate_is_divided_and_the_demand_is_not);
     tcase_add_test(published, light_truck_tyre_at_the_old_placard_carries_less);
     tcase_add_test(published, speed_counts_once);
+    tcase_add_test(published, twins_share_a_side);
     suite_add_tcase(suite, published);
     TCase *load = tcase_create("load");
     tcase_add_checked_fixture(load, set_up, NULL);

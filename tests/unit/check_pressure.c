@@ -161,6 +161,11 @@ START_TEST(stiffness_by_hand)
     assert_close(loaded_radius_m(&figures, given), 0.316 - 0.020, 1e-6, "radius");
     assert_close(contact_chord_m(&figures, given), 0.22127, 5e-6, "2 sqrt(20 (632 - 20)) mm");
     ck_assert(!known(tyre_deflection_m(&figures, &size, 3e4, 900))); /* near the rim */
+    /* No ratio is moulded: 31 x 10.5 on 15 in has (31 - 15) / 2 / 10.5 = 76.190 %, so at 240 kPa
+     * 0.00028 * 240 * sqrt((1.03 - 0.004 * 76.190) * 266.7 * 787.4) = 26.2254; + 3.45 kg/mm. */
+    struct designation flotation = tyre_of("31x10.50R15LT 109Q").size;
+    struct tyre_figures inches = figures_of("31x10.50R15LT 109Q");
+    assert_close(vertical_stiffness_kg_m(&inches, &flotation, 2.4e5) / 1e3, 29.6754, 1e-3, "31 in");
     size.construction = CONSTRUCTION_DIAGONAL;
     ck_assert(!known(vertical_stiffness_kg_m(&figures, &size, 2.2e5)));
 }
