@@ -31,12 +31,13 @@ struct speed_range lawful_true(const struct speedometer_rules_row *rule, double 
         (shown_mps + rule_speed_mps(rule, rule->under_add)) / (1 - rule->under_percent / 100)};
 }
 
-/* One bound at one true speed; kept in *out where it is the tightest so far. */
+/* One bound at one true speed; kept in *out where it is clearly the tightest so far: of two that are
+ * equally near the first stays, in whatever unit the speed was written. */
 static void try_bound(double shown, double bound, bool lower, double true_mps,
                       struct lawful_check *out)
 {
     double excess = lower ? bound - shown : shown - bound;
-    if (excess <= out->excess_mps)
+    if (excess - out->excess_mps <= 1e-9 * fmax(1, true_mps))
         return;
     *out = (struct lawful_check){
         .worst_true_mps = true_mps,

@@ -45,7 +45,8 @@ function operators(code,    i, token, from) {
         token = operator_old[i]
         from = 1
         while ((p = index(substr(code, from), token)) > 0) {
-            candidate(from + p - 1, token, operator_new[i])
+            if (substr(code, from + p - 1 + length(token)) !~ /^[0-9.]+e-/) # no slack for rounding
+                candidate(from + p - 1, token, operator_new[i])
             from += p + length(token) - 1
         }
     }

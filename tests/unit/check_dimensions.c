@@ -228,6 +228,11 @@ START_TEST(sizes_that_no_table_lists)
         {"9.00R13", 0.2286, NAN},
         {"215R16", 0.215, 0.758},
     };
+    /* (640 - 457) / 2 / 245 = 37 %; 0.90 x 245 mm is 8.68, 8.5 in (ISO 4000-1, from memory). */
+    struct tyre moulded = tyre_of("245/640R18");
+    struct tyre_figures by_ratio;
+    figures_by_rule(&moulded.size, UNKNOWN, &by_ratio);
+    assert_close(by_ratio.measuring_rim_m / 0.0254, 8.5, 1e-9, "ratio of moulded diameter");
     for (size_t i = 0; i < LENGTH_OF(cases); i++) {
         struct tyre tyre = tyre_of(cases[i].size);
         struct tyre_figures figures;

@@ -215,6 +215,18 @@ START_TEST(studentised_residual_is_the_one_left_out)
 }
 END_TEST
 
+/* Bonferroni: 0.05 shared by ten readings on both sides is 0.0025 a side, for which tables of
+ * Student's t with 10 - 2 - 1 degrees of freedom print 4.029 (the table from memory). */
+START_TEST(outlier_bound_shares_the_chance)
+{
+    uint64_t state = 1;
+    struct pair_list list = readings_on(1.02, 0.3, 10, &state, 0.5);
+    struct calibration fit;
+    calibrate_scale_and_offset(&list, &fit);
+    assert_close(outlier_bound(&fit), 4.029, 5e-4, "Student's t, 0.0025, 7");
+}
+END_TEST
+
 START_TEST(misread_reading_is_named_and_no_other)
 {
     const double rows[][2] = {{30.9, 30}, {41.3, 40}, {51.4, 50}, {69.0, 60},
@@ -264,6 +276,7 @@ Suite *least_squares_suite(void)
     tcase_add_test(fit, interval_holds_the_truth_as_often_as_it_says);
     tcase_add_test(fit, studentised_residual_is_the_one_left_out);
     tcase_add_test(fit, misread_reading_is_named_and_no_other);
+    tcase_add_test(fit, outlier_bound_shares_the_chance);
     tcase_add_test(fit, few_readings_tell_little);
     suite_add_tcase(suite, fit);
     return suite;

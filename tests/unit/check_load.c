@@ -97,6 +97,16 @@ START_TEST(twins_share_a_side)
     assert_close(pressures_of(&option, AXLE_REAR).load_built_kg, 600, 1e-9, "one tyre a side");
     option.axle[AXLE_REAR].dual = 1;
     assert_close(pressures_of(&option, AXLE_REAR).load_built_kg, 300, 1e-9, "twins");
+    /* Fitted twins of index 116 carry 1250 kg each at 550 kPa (a maximum moulded in pounds may
+     * differ by a hundredth), and the axle's four of them are the demand on whatever replaces them.
+     */
+    stand_on(&fitted, "LT245/75R16 120/116S E");
+    fitted.axle[AXLE_REAR].dual = 1;
+    double each = 1250 * pow(230.0 / 550, 0.7);
+    assert_relative(pressures_of(&option, AXLE_REAR).demand_replaced_kg, each, 0.01, "by twins");
+    option.axle[AXLE_REAR].dual = 0;
+    assert_relative(pressures_of(&option, AXLE_REAR).demand_replaced_kg, 2 * each, 0.01,
+                    "by one tyre a side");
 }
 END_TEST
 

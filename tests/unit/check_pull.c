@@ -209,6 +209,26 @@ START_TEST(variable_gearbox_is_the_best_of_all_ratios)
 }
 END_TEST
 
+/* Torque falls in a straight line from 400 Nm at 2000 to 100 Nm at 6000 rpm: T = 550 - 0.075 n, so
+ * power is most where 550 = 2 x 0.075 n, at 3667 rpm and 275 Nm: 105.59 kW. Against 20 kN on a
+ * grade of 1 in 5, 20000 sin(atan(0.2)) = 3922.3 N, that is 26.921 m/s (calculus, by hand). */
+START_TEST(variable_gearbox_finds_the_most_power)
+{
+    struct value_pair ends[] = {{.first = 2000.0 / 60, .second = 400},
+                                {.first = 6000.0 / 60, .second = 100}};
+    struct pair_list falling = {ends, 2};
+    struct puller puller = {.torque = &falling,
+                            .limit_per_s = UNKNOWN,
+                            .efficiency = 1,
+                            .circumference_m = 2,
+                            .weight_N = 20000,
+                            .grip_N = UNKNOWN,
+                            .air_N_s2_m2 = 0,
+                            .rolling = 0};
+    assert_relative(speed_held_variable_mps(&puller, 8, 3, 0.2), 26.921, 2e-5, "by hand");
+}
+END_TEST
+
 START_TEST(unknown_weight_stays_unknown)
 {
     struct puller puller = {.torque = &curve,
@@ -258,6 +278,7 @@ Suite *pull_suite(void)
     tcase_add_test(properties, torque_is_straight_between_points);
     tcase_add_test(properties, speed_held_is_the_highest);
     tcase_add_test(properties, variable_gearbox_is_the_best_of_all_ratios);
+    tcase_add_test(properties, variable_gearbox_finds_the_most_power);
     tcase_add_test(properties, unknown_weight_stays_unknown);
     tcase_add_test(properties, inertia_slows_it);
     suite_add_tcase(suite, properties);

@@ -65,6 +65,8 @@ START_TEST(shown_100_bounds_the_true_speed)
     struct speed_range truth = lawful_true(rule_of("un_r39"), KMH(100.0));
     assert_close(truth.from_mps, KMH(87.2727), KMH(0.001), "(V1 - 4)/1.1");
     assert_close(truth.to_mps, KMH(100.0), 1e-12, "V1");
+    truth = lawful_true(rule_of("adr_18_02"), KMH(90.0));
+    assert_close(truth.to_mps, KMH(100.0), 1e-9, "ADR 18/02: ten per cent under 100 (from memory)");
 }
 END_TEST
 
