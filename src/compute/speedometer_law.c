@@ -31,8 +31,8 @@ struct speed_range lawful_true(const struct speedometer_rules_row *rule, double 
         (shown_mps + rule_speed_mps(rule, rule->under_add)) / (1 - rule->under_percent / 100)};
 }
 
-/* One bound at one true speed; kept in *out where it is clearly the tightest so far: of two that are
- * equally near the first stays, in whatever unit the speed was written. */
+/* One bound at one true speed; kept in *out where it is clearly the tightest so far: of two that
+ * are equally near the first stays, in whatever unit the speed was written. */
 static void try_bound(double shown, double bound, bool lower, double true_mps,
                       struct lawful_check *out)
 {
