@@ -173,11 +173,20 @@ static void read_choice_or_value(struct walk *walk, const struct key *key, const
     memcpy(field, &result, sizeof result);
 }
 
+/* Control characters of ASCII, and U+0080 to U+009F (C1 of ISO 6429), in UTF-8. */
+static bool is_control_at(struct span text, size_t i)
+{
+    unsigned char byte = (unsigned char)text.at[i];
+    if (byte == 0xC2 && i + 1 < text.length)
+        return (unsigned char)text.at[i + 1] < 0xA0;
+    return byte < ' ' || byte == 0x7F;
+}
+
 /* Names are printed, on a terminal too, and a NUL would cut them short. */
 static bool is_one_line(struct walk *walk, const struct node *node, struct span text)
 {
     for (size_t i = 0; i < text.length; i++)
-        if ((unsigned char)text.at[i] < ' ' || text.at[i] == '\x7F') {
+        if (is_control_at(text, i)) {
             walk_fault(walk, node,
                        "\"%s\" holds a line end or another control character; expected a text in "
                        "one line",

@@ -61,6 +61,7 @@ static const struct {
     {"vehicle: {name: \"a\\0b\"}", 1, 17, "control character", "one line"},
     {"states: {\"a\\nb\": all}", 1, 10, "\"a?b\" holds a line end", "one line"},
     {"carried: [{item: \"a\\x7F\"}]", 1, 18, "control character", "one line"},
+    {"carried: [{item: \"a\\u009B\"}]", 1, 18, "control character", "one line"},
     {"vehicle:\n  wheelbase: 2850\n    mn\n", 2, 14, "not known", "nearest unit: mm"},
     {"vehicle: {name: a} # \xE2\x80\xA8\rvehicle: {}", 3, 1, "stands twice", "line 1"},
     {"vehicle: {name: a} #\xC2\x85tyres: \xFF", 2, 8, "not YAML", "UTF-8"},
