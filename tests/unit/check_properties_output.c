@@ -47,13 +47,19 @@ static bool said_beside(const struct run *run, const struct figure *silent)
     return false;
 }
 
+/* Five alike are no number, and nothing is to be done about them. */
+static bool is_matched_set(const struct figure *figure)
+{
+    return figure->quantity == QUANTITY_SPARE_SET && figure->verdict == VERDICT_OK;
+}
+
 /* A figure without a number says why: it judges, acts, or stands for a word. */
 static void assert_speaks(const struct run *run, const struct figure *figure)
 {
     REQUIRE(!isinf(figure->value) && !isinf(figure->limit), "%s is infinite",
             place_text(run, figure));
     REQUIRE(known(figure->value) || figure->action != NULL || figure->word != NULL ||
-                said_beside(run, figure),
+                is_matched_set(figure) || said_beside(run, figure),
             "%s has neither a number nor a reason", place_text(run, figure));
     REQUIRE(figure->verdict != VERDICT_UNKNOWN || figure->action != NULL,
             "%s is unknown and does not say what is missing", place_text(run, figure));
