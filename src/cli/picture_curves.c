@@ -20,7 +20,7 @@ const char *curve_gear(struct arena *arena, const char *at)
 static const char *axle_choice(struct arena *arena, const char *at)
 {
     static const char word[] = "axle ";
-    if (!text_begins(at, word))
+    if (at == NULL || !text_begins(at, word))
         return "";
     at += strlen(word);
     return arena_copy(arena, (struct span){at, strcspn(at, ",")});

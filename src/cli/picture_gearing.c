@@ -166,13 +166,13 @@ static void draw_legend(const struct gear_chart *chart, const struct curves *cur
                         double step)
 {
     const struct picture *picture = chart->picture;
-    for (size_t i = 0; i < curves->group_count; i++, y += step) {
+    for (size_t i = 0; i < curves->group_count; i++) {
         const struct curve_group *group = &curves->groups[i];
-        double x = chart->area.x, size = chart->size;
-        drawing_line(picture->drawing, (struct point){x, y - 0.35 * size},
-                     (struct point){x + 4 * size, y - 0.35 * size},
+        double x = chart->area.x, size = chart->size, line = y + (double)i * step;
+        drawing_line(picture->drawing, (struct point){x, line - 0.35 * size},
+                     (struct point){x + 4 * size, line - 0.35 * size},
                      (struct pen){.width = 1.1, .dash = group->dash});
-        drawing_text(picture->drawing, (struct point){x + 4.6 * size, y},
+        drawing_text(picture->drawing, (struct point){x + 4.6 * size, line},
                      (struct text_style){.size = size}, group->words);
         const char *gear = curve_gear(picture->reading->arena, group->highest->at);
         double right = chart->area.x + chart->area.width;
@@ -278,18 +278,19 @@ void picture_gearing(const struct picture *picture)
         picture_no_gearing(picture, WIDTH, 120);
         return;
     }
-    size_t across = count > 1 ? 2 : 1;
+    size_t across = count > 1 ? 2 : 1, rows = (count + across - 1) / across;
     drawing_begin(picture->drawing, (double)(across * WIDTH + 2 * MARGIN),
-                  (double)((count + across - 1) / across * HEIGHT + 2 * MARGIN),
+                  (double)(rows * HEIGHT + 2 * MARGIN),
                   "Engine speed against road speed in every gear",
                   "A line a gear from idle to the engine's limit; low ranges are not drawn. "
                   "Each setup has its dash; the legend under each chart gives the road speed at "
                   "1000 rpm in the highest gear.");
-    for (size_t i = 0; i < count; i++)
+    for (size_t i = 0; i < count; i++) {
+        size_t column = i % across, row = i / across;
         draw_panel(&chart, panels[i].curves,
-                   (struct box){(double)(MARGIN + i % across * WIDTH),
-                                (double)(MARGIN + i / across * HEIGHT), WIDTH - MARGIN,
-                                HEIGHT - 2 * MARGIN},
+                   (struct box){(double)(MARGIN + column * WIDTH), (double)(MARGIN + row * HEIGHT),
+                                WIDTH - MARGIN, HEIGHT - 2 * MARGIN},
                    panels[i].title, fastest);
+    }
     drawing_end(picture->drawing);
 }

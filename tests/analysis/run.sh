@@ -15,7 +15,7 @@ processors=$(getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2)
 passed=0
 failed=0
 skipped=0
-flags="-std=c11 -D_XOPEN_SOURCE=700 -Isrc -I$build -I$build/src $(pkg-config --cflags yaml-0.1)"
+flags="-std=c11 -D_XOPEN_SOURCE=700 -Isrc -I$build -I$build/src $(pkg-config --cflags yaml-0.1) -DSCHEMA_DIRECTORY=__FILE__"
 
 # verdict TOOL FILE: the tool is content where its report is empty.
 verdict() {

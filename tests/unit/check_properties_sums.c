@@ -277,34 +277,33 @@ static void assert_pressures(struct run *run, const struct setup *setup, enum ax
 {
     const struct load_conditions conditions = {run->specification, &run->plan.fitted,
                                                PRESSURE_METRIC};
-    struct axle_pressures pressures;
-    axle_pressures(&conditions, setup, axle, &pressures);
+    struct axle_pressures needed;
+    axle_pressures(&conditions, setup, axle, &needed);
     const char *what = arena_format(&run->arena, "seed %llu, %s, %s", (unsigned long long)run->seed,
                                     setup->name, axle_name((int)axle));
-    for (size_t i = 0; i < state_count(run->specification) && known(pressures.load_built_kg); i++) {
+    for (size_t i = 0; i < state_count(run->specification) && known(needed.load_built_kg); i++) {
         struct axle_loads loads;
         axle_loads_in_state(run->specification, state_at(run->specification, i), &run->plan.fitted,
                             setup, &loads);
-        double tyres = pressures.dual ? 4 : 2;
-        REQUIRE(pressures.load_built_kg >= loads.axle_kg[axle] / tyres - 1e-9,
+        double tyres = needed.dual ? 4 : 2;
+        REQUIRE(needed.load_built_kg >= loads.axle_kg[axle] / tyres - 1e-9,
                 "%s: the heaviest tyre carries less than its share", what);
     }
-    if (!isfinite(pressures.recommended_Pa))
+    if (!isfinite(needed.recommended_Pa))
         return;
-    double most = pressures.floor_Pa;
-    const double demands[] = {pressures.as_replaced_Pa, pressures.as_built_Pa,
-                              pressures.placard_Pa};
+    double most = needed.floor_Pa;
+    const double demands[] = {needed.as_replaced_Pa, needed.as_built_Pa, needed.placard_Pa};
     for (size_t i = 0; i < LENGTH_OF(demands); i++)
         most = known(demands[i]) ? fmax(most, demands[i]) : most;
-    REQUIRE(pressures.recommended_Pa >= most * (1 - 1e-9), "%s: %g Pa is below %g Pa", what,
-            pressures.recommended_Pa, most);
-    REQUIRE(pressures.recommended_Pa < most + 5e3 * (1 + 1e-9),
-            "%s: %g Pa is a step more than %g Pa", what, pressures.recommended_Pa, most);
-    REQUIRE(!(pressures.recommended_Pa > pressures.ceiling_Pa * (1 + 1e-8)),
-            "%s: above the ceiling", what);
-    double table_Pa = pressures.recommended_Pa - pressures.rating.speed_pressure_Pa;
-    REQUIRE(capacity_kg(&pressures.rating, pressures.dual, table_Pa) >=
-                pressures.demand_built_kg * (1 - 1e-9),
+    REQUIRE(needed.recommended_Pa >= most * (1 - 1e-9), "%s: %g Pa is below %g Pa", what,
+            needed.recommended_Pa, most);
+    REQUIRE(needed.recommended_Pa < most + 5e3 * (1 + 1e-9), "%s: %g Pa is a step more than %g Pa",
+            what, needed.recommended_Pa, most);
+    REQUIRE(!(needed.recommended_Pa > needed.ceiling_Pa * (1 + 1e-8)), "%s: above the ceiling",
+            what);
+    double table_Pa = needed.recommended_Pa - needed.rating.speed_pressure_Pa;
+    REQUIRE(capacity_kg(&needed.rating, needed.dual, table_Pa) >=
+                needed.demand_built_kg * (1 - 1e-9),
             "%s: does not carry the build", what);
 }
 
