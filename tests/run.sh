@@ -205,7 +205,7 @@ need check sanitizers jq bc units mandoc xmllint tidy
 plain=$top/.build
 sanitized=$top/.build/sanitized
 configure_in "$plain" --enable-werror
-configure_in "$sanitized" --enable-werror --enable-sanitizers CFLAGS="-g -O1"
+configure_in "$sanitized" --enable-werror --enable-sanitizers
 compile_in "$plain" all unit_tests || build_failed "$plain"
 compile_in "$sanitized" all unit_tests || build_failed "$sanitized"
 
