@@ -145,7 +145,11 @@ reach() {
 run_job() {
     case $1 in
     *-sanitized)
-        export ASAN_OPTIONS="$sanitizer_options" UBSAN_OPTIONS="$sanitizer_options"
+        # The search for leaks at the end of a program takes longer than the program: in the short
+        # mode only the unit tests have it.
+        leaks=:detect_leaks=1
+        [ "$long$1" = "no${1#unit}" ] && leaks=:detect_leaks=0
+        export ASAN_OPTIONS="$sanitizer_options$leaks" UBSAN_OPTIONS="$sanitizer_options"
         everywhere "${1%-sanitized}" "$1" ", sanitized" "$sanitized" no
         unset ASAN_OPTIONS UBSAN_OPTIONS
         ;;
