@@ -19,11 +19,6 @@ size_t count_characters(struct span text)
     return count;
 }
 
-static bool is_control(char byte)
-{
-    return (unsigned char)byte < 0x20 || byte == 0x7F;
-}
-
 const char *quotable(struct arena *arena, struct span text)
 {
     size_t length = text.length;
@@ -53,9 +48,7 @@ void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t l
     if (size >= 0)
         vsnprintf(message, (size_t)size + 1, format, again);
     va_end(again);
-    for (char *at = message; *at != '\0'; at++) /* what a file holds must not steer a terminal */
-        if (is_control(*at))
-            *at = '?';
+    hide_control_characters(message);
     diagnostics->faults[index] = (struct fault){mark, length, message};
 }
 

@@ -42,6 +42,19 @@ static inline bool is_letter(char c)
     return upper_case(c) >= 'A' && upper_case(c) <= 'Z';
 }
 
+static inline bool is_control(char c)
+{
+    return (unsigned char)c < ' ' || c == 0x7F;
+}
+
+/* What a file holds must not steer a terminal: '?' stands for each. */
+static inline void hide_control_characters(char *text)
+{
+    for (; *text != '\0'; text++)
+        if (is_control(*text))
+            *text = '?';
+}
+
 /* span_is, case ignored. */
 static inline bool span_is_but_for_case(struct span span, const char *text)
 {

@@ -55,9 +55,7 @@ static bool fail(struct quantity_error *error, struct span text, size_t start, c
     va_start(arguments, format);
     vsnprintf(error->message, sizeof error->message, format, arguments);
     va_end(arguments);
-    for (char *at = error->message; *at != '\0'; at++) /* quoted text must not steer a terminal */
-        if ((unsigned char)*at < ' ' || *at == '\x7F')
-            *at = '?';
+    hide_control_characters(error->message);
     return false;
 }
 

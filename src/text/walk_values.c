@@ -179,7 +179,7 @@ static bool is_control_at(struct span text, size_t i)
     unsigned char byte = (unsigned char)text.at[i];
     if (byte == 0xC2 && i + 1 < text.length)
         return (unsigned char)text.at[i + 1] < 0xA0;
-    return byte < ' ' || byte == 0x7F;
+    return is_control(text.at[i]);
 }
 
 /* Names are printed, on a terminal too, and a NUL would cut them short. */
