@@ -58,14 +58,10 @@ static bool raw_field(struct span record, const struct csv_shape *shape, size_t 
     return false;
 }
 
-bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
-                   size_t size)
+/* The text of a field without its quotes, cut to size - 1 bytes. */
+static void unquote(struct span raw, char *out, size_t size)
 {
-    struct span raw;
     size_t length = 0;
-    out[0] = '\0';
-    if (!raw_field(record, shape, index, &raw))
-        return false;
     bool quoted = raw.length >= 2 && raw.at[0] == '"' && raw.at[raw.length - 1] == '"';
     for (size_t i = quoted; i < raw.length - quoted && length + 1 < size; i++) {
         out[length++] = raw.at[i];
@@ -73,14 +69,22 @@ bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t ind
             i++;
     }
     out[length] = '\0';
-    return true;
+}
+
+bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
+                   size_t size)
+{
+    struct span raw = {NULL, 0};
+    bool found = raw_field(record, shape, index, &raw);
+    unquote(raw, out, size);
+    return found;
 }
 
 void csv_next_field(struct span *rest, const struct csv_shape *shape, char *out)
 {
     struct span raw;
-    csv_field_cut(*rest, shape, 0, out, rest->length + 1);
-    raw_field(*rest, shape, 0, &raw);
+    raw_field(*rest, shape, 0, &raw); /* the first is always there, if only as nothing */
+    unquote(raw, out, rest->length + 1);
     size_t taken = raw.length < rest->length ? raw.length + 1 : raw.length;
     *rest = (struct span){rest->at + taken, rest->length - taken};
 }

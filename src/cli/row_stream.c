@@ -21,7 +21,6 @@ struct row_stream {
     void *context;
     size_t items, unread;
     /* of a CSV */
-    struct csv_shape shape;
     size_t column;
     bool header_read, stopped;
 };
@@ -74,15 +73,14 @@ static void end_as(struct outbuf *out, struct span line_end)
     outbuf_put(out, line_end.length > 0 ? line_end : span_of("\n"));
 }
 
-static bool find_column(struct row_stream *stream, struct span header)
+static bool find_column(struct row_stream *stream, const struct stream_item *heading)
 {
     const char *wanted = stream->options->column;
     struct nearest nearest = nearest_start(span_of(wanted));
-    struct span rest = header;
-    char *name =
-        arena_allocate(stream->arena, header.length + 1); /* the names, each with its NUL */
-    for (size_t i = 0; i < stream->shape.fields; i++, name += strlen(name) + 1) {
-        csv_next_field(&rest, &stream->shape, name);
+    struct span rest = heading->text;
+    char *name = arena_allocate(stream->arena, rest.length + 1); /* the names, each with its NUL */
+    for (size_t i = 0; i < heading->shape.fields; i++, name += strlen(name) + 1) {
+        csv_next_field(&rest, &heading->shape, name);
         if (span_is(span_of(wanted), name)) {
             stream->column = i;
             return true;
@@ -100,13 +98,13 @@ static bool take_header(struct row_stream *stream, const struct stream_item *ite
 {
     struct outbuf *out = &stream->rows.sink.out;
     stream->header_read = true;
-    if (!find_column(stream, item->text)) {
+    if (!find_column(stream, item)) {
         stream->stopped = true;
         return false;
     }
-    stream->rows.writer.options.separator = stream->shape.separator;
+    stream->rows.writer.options.separator = item->shape.separator;
     outbuf_put(out, item->text);
-    outbuf_char(out, stream->shape.separator);
+    outbuf_char(out, item->shape.separator);
     make_room(out);
     writer_begin_again(&stream->rows.writer);
     end_as(out, item->line_end);
@@ -123,9 +121,7 @@ static bool take_record(const struct stream_item *item, void *context)
         stream->stopped = true;
         return false;
     }
-    if (!stream->header_read)
-        stream->shape = csv_shape_of(item->text);
-    if (item->line_end.length == 0 && csv_quote_open(item->text, &stream->shape)) {
+    if (item->line_end.length == 0 && csv_quote_open(item->text, &item->shape)) {
         diagnostics_plain("the last record of standard input does not close its quote; expected a "
                           "second quote for every one that opens");
         stream->stopped = true;
@@ -134,12 +130,12 @@ static bool take_record(const struct stream_item *item, void *context)
     if (!stream->header_read)
         return take_header(stream, item);
     char field[UNREAD_SIZE];
-    size_t fields = csv_count_fields(item->text, &stream->shape);
-    bool found = csv_field_cut(item->text, &stream->shape, stream->column, field, sizeof field);
+    size_t fields = csv_count_fields(item->text, &item->shape);
+    bool found = csv_field_cut(item->text, &item->shape, stream->column, field, sizeof field);
     outbuf_put(out, item->text);
-    for (; fields < stream->shape.fields; fields++)
-        outbuf_char(out, stream->shape.separator);
-    outbuf_char(out, stream->shape.separator);
+    for (; fields < item->shape.fields; fields++)
+        outbuf_char(out, item->shape.separator);
+    outbuf_char(out, item->shape.separator);
     make_room(out);
     write_row(stream, found ? span_of(field) : (struct span){"", 0});
     end_as(out, item->line_end);

@@ -37,20 +37,19 @@ static bool read_builtin(struct arena *arena, struct stock_list *out)
 struct stock_reader {
     struct arena *arena;
     const char *path, *column;
-    struct csv_shape shape;
     size_t index, records, capacity;
     bool header_read, failed;
     struct stock_list *out;
 };
 
-static bool find_column(struct stock_reader *reader, struct span header)
+static bool find_column(struct stock_reader *reader, const struct stream_item *heading)
 {
     const char *const wanted[] = {reader->column ? reader->column : "designation", "size"};
-    char *name = arena_allocate(reader->arena, header.length + 1);
+    char *name = arena_allocate(reader->arena, heading->text.length + 1);
     for (size_t j = 0; j < (reader->column ? 1 : 2); j++) {
-        struct span rest = header;
-        for (size_t i = 0; i < reader->shape.fields; i++) {
-            csv_next_field(&rest, &reader->shape, name);
+        struct span rest = heading->text;
+        for (size_t i = 0; i < heading->shape.fields; i++) {
+            csv_next_field(&rest, &heading->shape, name);
             if (strcmp(name, wanted[j]) != 0)
                 continue;
             reader->index = i;
@@ -67,7 +66,7 @@ static bool find_column(struct stock_reader *reader, struct span header)
 /* A quote that is not closed hides every size behind it: the list is not what it seems to be. */
 static bool is_whole(struct stock_reader *reader, const struct stream_item *item)
 {
-    if (!item->cut && (item->line_end.length > 0 || !csv_quote_open(item->text, &reader->shape)))
+    if (!item->cut && (item->line_end.length > 0 || !csv_quote_open(item->text, &item->shape)))
         return true;
     const char *which = reader->header_read
                             ? arena_format(reader->arena, "record %zu", reader->records + 1)
@@ -82,20 +81,18 @@ static bool is_whole(struct stock_reader *reader, const struct stream_item *item
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct stock_reader *reader = context;
-    if (!reader->header_read)
-        reader->shape = csv_shape_of(item->text);
     if (!is_whole(reader, item))
         return false;
     if (!reader->header_read) {
         reader->header_read = true;
-        reader->failed = !find_column(reader, item->text);
+        reader->failed = !find_column(reader, item);
         return !reader->failed;
     }
     reader->records++;
     char field[2 * DESIGNATION_LENGTH_MAX];
     struct designation size;
     struct designation_error error;
-    csv_field_cut(item->text, &reader->shape, reader->index, field, sizeof field);
+    csv_field_cut(item->text, &item->shape, reader->index, field, sizeof field);
     if (!designation_parse(span_of(field), &size, &error)) {
         fprintf(stderr, "%s: record %zu is passed over: column %zu of \"%s\": %s\n", reader->path,
                 reader->records, error.column, quotable(reader->arena, span_of(field)),

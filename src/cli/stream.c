@@ -4,7 +4,6 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
-#include "cli/csv_record.h"
 #include "cli/input.h"
 #include "text/designation_suggest.h"
 
@@ -14,8 +13,8 @@ struct item_reader {
     char data[STREAM_BUFFER];
     size_t start, end;
     enum stream_kind kind;
-    char separator; /* of records, once the heading has been read */
-    bool skipping;  /* the rest of an item that was too long */
+    struct csv_shape shape; /* of records, once the heading has been read */
+    bool skipping;          /* the rest of an item that was too long */
     bool (*take)(const struct stream_item *item, void *context);
     void *context;
 };
@@ -24,8 +23,8 @@ struct item_reader {
  * what the heading shows. */
 static bool separates(const struct item_reader *reader, char byte)
 {
-    return reader->separator != '\0' ? byte == reader->separator
-                                     : byte == ',' || byte == ';' || byte == '\t';
+    return reader->shape.fields > 0 ? byte == reader->shape.separator
+                                    : byte == ',' || byte == ';' || byte == '\t';
 }
 
 /* The line feed that ends the item at the start of the text, or NULL. */
@@ -50,12 +49,13 @@ static const char *item_end(const struct item_reader *reader, struct span text)
 
 static bool give(struct item_reader *reader, struct span text, size_t line_feed, bool cut)
 {
-    if (reader->separator == '\0')
-        reader->separator = csv_shape_of(text).separator;
     bool carriage_return = text.length > 0 && text.at[text.length - 1] == '\r' && line_feed > 0;
     text.length -= carriage_return;
+    if (reader->kind == STREAM_RECORDS && reader->shape.fields == 0)
+        reader->shape = csv_shape_of(text);
     const struct stream_item item = {
         .text = text,
+        .shape = reader->shape,
         .line_end = {text.at + text.length, carriage_return + line_feed},
         .cut = cut,
     };
@@ -114,7 +114,7 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
     reader.start = reader.end = 0;
     reader.kind = kind;
     reader.skipping = false;
-    reader.separator = '\0';
+    reader.shape = (struct csv_shape){'\0', 0};
     reader.take = take;
     reader.context = context;
     for (;;) {

@@ -7,6 +7,7 @@
 
 #include "base/arena.h"
 #include "base/span.h"
+#include "cli/csv_record.h"
 #include "output/outbuf.h"
 #include "text/designation.h"
 
@@ -18,6 +19,7 @@ enum stream_kind {
 /* One line or record as it came, and what ended it: "\n", "\r\n" or nothing at the end. */
 struct stream_item {
     struct span text, line_end;
+    struct csv_shape shape; /* of records: the heading's */
     bool cut; /* longer than is read: only its beginning is here, the rest is passed over */
 };
 
