@@ -31,8 +31,8 @@ static inline double higher_of(double a, double b)
     return fmax(a, b);
 }
 
-/* Whether a is above b by more than a conversion of units may leave (a billionth): 7 in and 177.8 mm
- * are one length. False where either is unknown. */
+/* Whether a is above b by more than a conversion of units may leave (a billionth): 7 in and 177.8
+ * mm are one length. False where either is unknown. */
 static inline bool clearly_above(double a, double b)
 {
     return a - b > 1e-9 * fabs(b);

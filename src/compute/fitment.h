@@ -15,7 +15,7 @@ enum assumption {
     ASSUMED_STANDARD_LOAD = 1 << 3, /* a metric tyre with no XL or HL mark */
     ASSUMED_SAME_SPARE = 1 << 4,    /* the option names no spare: the carried one stays */
     ASSUMED_NOTHING_CARRIED = 1 << 5,
-    ASSUMED_LT_CEILING = 1 << 6, /* no moulded maximum: lower pressure of the load range */
+    ASSUMED_LT_CEILING = 1 << 6,  /* no moulded maximum: lower pressure of the load range */
     ASSUMED_SPARE_WHEEL = 1 << 7, /* the spare names no wheel, and an axle's has its rim code */
     ASSUMED_SPARE_RIM = 1 << 8,   /* nor has an axle's: its measuring rim */
     ASSUMED_COUNT_OF_BITS = 9

@@ -31,13 +31,20 @@ struct speed_range lawful_true(const struct speedometer_rules_row *rule, double 
         (shown_mps + rule_speed_mps(rule, rule->under_add)) / (1 - rule->under_percent / 100)};
 }
 
+/* A billionth: a setting that meets a bound exactly meets it, and bounds equally near are so in
+ * whatever unit a speed was written. */
+static double slack_mps(double speed_mps)
+{
+    return 1e-9 * fmax(1, speed_mps);
+}
+
 /* One bound at one true speed; kept in *out where it is clearly the tightest so far: of two that
- * are equally near the first stays, in whatever unit the speed was written. */
+ * are equally near the first stays. */
 static void try_bound(double shown, double bound, bool lower, double true_mps,
                       struct lawful_check *out)
 {
     double excess = lower ? bound - shown : shown - bound;
-    if (excess - out->excess_mps <= 1e-9 * fmax(1, true_mps))
+    if (excess - out->excess_mps <= slack_mps(true_mps))
         return;
     *out = (struct lawful_check){
         .worst_true_mps = true_mps,
@@ -55,10 +62,9 @@ static void try_speed(const struct speedometer_rules_row *rule, double true_mps,
     try_bound(shown_mps, allowed.from_mps, true, true_mps, out);
 }
 
-/* A billionth of slack: a setting that meets the bound exactly meets it. */
 static void judge(double speed_mps, struct lawful_check *out)
 {
-    out->lawful = out->excess_mps <= 1e-9 * fmax(1, speed_mps);
+    out->lawful = out->excess_mps <= slack_mps(speed_mps);
 }
 
 void check_lawful(const struct speedometer_rules_row *rule, struct instrument_line line,

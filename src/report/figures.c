@@ -74,6 +74,7 @@ struct figure figure_at_most(struct figure figure, double limit)
 struct figure figure_within(struct figure figure, double min, double max)
 {
     double value = figure.value;
-    bool nearer_to_min = known(min) && (!known(max) || value - min < max - value - slack(max - min));
+    bool nearer_to_min =
+        known(min) && (!known(max) || value - min < max - value - slack(max - min));
     return nearer_to_min ? figure_at_least(figure, min) : figure_at_most(figure, max);
 }

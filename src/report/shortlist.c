@@ -109,7 +109,7 @@ static bool counts(const struct trial *trial, const struct figure *figure)
     case QUANTITY_SPARE_CIRCUMFERENCE:
     case QUANTITY_SPARE_SET:
     case QUANTITY_SPARE_MASS:
-    case QUANTITY_WHEEL_BY_HAND: /* so of every wheel that is only searched for */
+    case QUANTITY_WHEEL_BY_HAND:    /* so of every wheel that is only searched for */
     case QUANTITY_AXLE_RATING_LEFT: /* the build's own, whichever tyre is chosen */
     case QUANTITY_GROSS_LEFT:
     case QUANTITY_ROOF_LEFT:

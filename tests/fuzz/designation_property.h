@@ -84,7 +84,8 @@ static inline const char *property_of_reading(const char *text, size_t size,
     int digits_written[10], digits_spelled[10];
     property_count_digits(text, size, digits_written);
     property_count_digits(canonical, length, digits_spelled);
-    if (memcmp(digits_written, digits_spelled, sizeof digits_written) != 0 && !property_has_half(text, size))
+    if (memcmp(digits_written, digits_spelled, sizeof digits_written) != 0 &&
+        !property_has_half(text, size))
         return "a part of the text was not read";
     return NULL;
 }

@@ -189,8 +189,9 @@ START_TEST(moulded_maximum_is_carried)
 }
 END_TEST
 
-/* Load index 116 of the twin is 1250 kg, 120 of the single 1400 kg (Directive 92/23/EEC Annex II). A
- * single that carries less by its data book leaves the twin no more; one that carries more, no less. */
+/* Load index 116 of the twin is 1250 kg, 120 of the single 1400 kg (Directive 92/23/EEC Annex II).
+ * A single that carries less by its data book leaves the twin no more; one that carries more, no
+ * less. */
 START_TEST(twin_never_carries_more_than_the_moulded_single)
 {
     struct tyre tyre = tyre_of("LT245/75R16 120/116S");
