@@ -5,22 +5,22 @@
 set -u
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 build=${1:-$top/.build/coverage}
+# shellcheck source=SCRIPTDIR/prepare.sh
+. "$top/tests/prepare.sh"
+
 give_up() {
+    cat "$scratch/log" 2>/dev/null
     echo "FAIL the build for coverage"
     echo "count 0 1 0"
     exit 1
 }
-# shellcheck source=SCRIPTDIR/prepare.sh
-. "$top/tests/prepare.sh"
+
 need_for_build
 need check gcovr jq bc units mandoc xmllint
-configure_in "$build" --disable-hardening CFLAGS="-O0 -g --coverage" 2>"$scratch/log" || give_up
+configure_in "$build" --disable-hardening CFLAGS="-O0 -g --coverage" 2>"$scratch/log"
 find "$build" -name '*.gcda' -exec rm -f {} +
 rm -rf "$build/doc" # so that the program that writes the manual runs too
-compile_in "$build" all unit_tests 2>>"$scratch/log" || {
-    cat "$scratch/log"
-    give_up
-}
+compile_in "$build" all unit_tests 2>>"$scratch/log" || give_up
 
 # Their own findings are counted where they are run for their own sake.
 run() {

@@ -14,20 +14,17 @@ if [ $# -ne 1 ] || [ ! -x "$1" ]; then
     exit 2
 fi
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/part.sh
+. "$top/tests/part.sh"
 PATH=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd):$PATH
 LC_ALL=C
 export PATH LC_ALL
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-readme.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in readme
 
 # Files that the commands write go where nothing is: they see the sources through links.
 mkdir "$work/place"
 ln -s "$top/demo" "$work/place/demo"
 
-passed=0
-failed=0
 line=0
 command=
 
@@ -100,5 +97,4 @@ if [ "$accept" = yes ] && ! cmp -s "$work/new" "$top/README.md"; then
     cp "$work/new" "$top/README.md"
     echo "accepted: README.md"
 fi
-echo "count $passed $failed 0"
-[ "$failed" -eq 0 ]
+give_count

@@ -96,7 +96,7 @@ one_check() { # NAME TITLE COMMAND...
 # are not shown: a reader of the log would take them for the closing line.
 # shellcheck disable=SC2317 # called through part
 unit_tests() {
-    unit_log=$1/unit_tests.output
+    unit_log=$scratch/$name.output # two runs may share a build
     (cd "$1" && srcdir=$top CK_VERBOSITY=normal CK_FORK=$2 ./unit_tests) >"$unit_log" 2>&1
     unit_status=$?
     # Tests of bytes that are no text may print them: grep -a.

@@ -5,16 +5,13 @@
 # clang-tidy, .clang-tidy at the top of the checkout and NOLINT comments beside the code.
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 top=$(CDPATH='' cd -- "$here/../.." && pwd) || exit 1
 build=$(CDPATH='' cd -- "$1" && pwd) || exit 1
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-analysis.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in analysis
 cd "$top" || exit 1
 processors=$(getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2)
-passed=0
-failed=0
-skipped=0
 flags="-std=c11 -D_XOPEN_SOURCE=700 -Isrc -I$build -I$build/src $(pkg-config --cflags yaml-0.1) -DSCHEMA_DIRECTORY=__FILE__"
 
 # verdict TOOL FILE: the tool is content where its report is empty.
@@ -83,5 +80,4 @@ else
 fi
 tidy_up
 check_c
-echo "count $passed $failed $skipped"
-[ "$failed" -eq 0 ]
+give_count

@@ -4,19 +4,18 @@
 # BENCH_GROWTH (default 10000000) that of the longest one.
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 if [ $# -ne 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/bench/bench.sh TYRESUM" >&2
     exit 2
 fi
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
+binary=$(absolute "$1")
 lines=${BENCH_LINES:-1000000}
 growth_lines=${BENCH_GROWTH:-10000000}
 columns=designation,section_width_mm,section_height_mm,overall_diameter_mm,rolling_circumference_mm
 columns=$columns,revs_per_mile,revs_per_km
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-bench.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
-unset TYRESUM_UNITS TYRESUM_FORMAT
+work_in bench
 LC_ALL=C
 export LC_ALL
 

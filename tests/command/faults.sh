@@ -6,41 +6,17 @@ if [ $# -ne 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/command/faults.sh TYRESUM" >&2
     exit 2
 fi
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-faults.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
+binary=$(absolute "$1")
+work_in faults
 cd "$work" || exit 1
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
 
-passed=0
-failed=0
 
 # Nothing here may hang, whatever the program does.
 tyresum() {
     timeout 20 "$binary" "$@"
-}
-
-# check NAME STATUS EXPECTED [COMMAND...]: the status, and any condition besides.
-check() {
-    name=$1 got=$2 expected=$3
-    shift 3
-    if [ "$got" -ne "$expected" ]; then
-        echo "FAIL $name: exit $got, expected $expected; standard error:"
-    elif [ $# -gt 0 ] && ! "$@"; then
-        echo "FAIL $name: not so: $*; standard error:"
-    elif grep -q 'Sanitizer\|runtime error:' err; then
-        echo "FAIL $name: a sanitizer spoke:"
-    else
-        passed=$((passed + 1))
-        return
-    fi
-    failed=$((failed + 1))
-    sed -n '1,12s/^/    /p' err
-}
-
-silent() {
-    [ ! -s err ]
 }
 
 told() {
@@ -61,7 +37,7 @@ refused_in() {
     seconds=$1 title=$2
     shift 2
     within "$seconds" "$binary" "$@" >out 2>err
-    check "$title" $? 2 nothing_but_errors
+    check_exit "$title" $? 2 nothing_but_errors
 }
 
 nothing_but_errors() {
@@ -87,30 +63,30 @@ END
 # A full disk: every format, since each ends its output in its own way.
 for format in table csv json; do
     tyresum size '205/55R16 91V' --format $format >/dev/full 2>err
-    check "size as $format to a full disk" $? 4 told
+    check_exit "size as $format to a full disk" $? 4 told
     tyresum sheet car.yaml --format $format >/dev/full 2>err
-    check "sheet as $format to a full disk" $? 4 told
+    check_exit "sheet as $format to a full disk" $? 4 told
 done
 tyresum compare 205/55R16 195/65R15 >/dev/full 2>err
-check "compare to a full disk" $? 4 told
+check_exit "compare to a full disk" $? 4 told
 tyresum --help >/dev/full 2>err
-check "help to a full disk" $? 4 told
+check_exit "help to a full disk" $? 4 told
 tyresum --version >/dev/full 2>err
-check "version to a full disk" $? 4 told
+check_exit "version to a full disk" $? 4 told
 tyresum size '205/55R16 91V' >&- 2>err
-check "standard output closed" $? 4 told
+check_exit "standard output closed" $? 4 told
 
 # A wrong input and a full disk at once: there is nothing to write, so the input decides.
 tyresum size 'nonsense' >/dev/full 2>err
-check "wrong input to a full disk" $? 2 told
+check_exit "wrong input to a full disk" $? 2 told
 
 # A reader that has gone. It ends at once, the writer starts a second later.
 closed_pipe() {
     { { sleep 1; tyresum "$@" 2>err; echo $? >status; } | true; } 2>/dev/null
     cat status
 }
-check "sheet into a closed pipe" "$(closed_pipe sheet car.yaml)" 4 silent
-check "size as json into a closed pipe" "$(closed_pipe size 205/55R16 --format json)" 4 silent
+check_exit "sheet into a closed pipe" "$(closed_pipe sheet car.yaml)" 4 silent
+check_exit "size as json into a closed pipe" "$(closed_pipe size 205/55R16 --format json)" 4 silent
 
 # --output: whole or not at all.
 mkdir place
@@ -119,13 +95,13 @@ only_kept_file() {
 }
 echo old >place/kept.csv
 tyresum size 'nonsense' --format csv --output place/kept.csv >out 2>err
-check "--output with wrong input leaves the old file" $? 2 only_kept_file
+check_exit "--output with wrong input leaves the old file" $? 2 only_kept_file
 tyresum size 205/55R16 --output nowhere/new.csv >out 2>err
-check "--output into a folder that is not there" $? 4 told
+check_exit "--output into a folder that is not there" $? 4 told
 tyresum size 205/55R16 --output place >out 2>err
-check "--output to a folder" $? 4 only_kept_file
+check_exit "--output to a folder" $? 4 only_kept_file
 tyresum size 205/55R16 --output /dev/full >out 2>err
-check "--output to a full device" $? 4 told
+check_exit "--output to a full device" $? 4 told
 # The limit on a file's size stands for a disk that fills up; the signal is ignored, as cron does.
 (
     trap '' XFSZ
@@ -133,13 +109,13 @@ check "--output to a full device" $? 4 told
     tyresum size 205/55R16 --format csv --output place/kept.csv 2>&1
     echo "exit $?"
 ) | cat >err
-check "--output past the limit on file size" "$(sed -n 's/^exit //p' err)" 4 only_kept_file
+check_exit "--output past the limit on file size" "$(sed -n 's/^exit //p' err)" 4 only_kept_file
 
 written_whole() {
     [ "$(ls -A place)" = kept.csv ] && grep -q '^205/55R16' place/kept.csv && [ ! -s out ]
 }
 tyresum size 205/55R16 --format csv --output place/kept.csv >out 2>err
-check "--output replaces the file, and prints nothing" $? 0 written_whole
+check_exit "--output replaces the file, and prints nothing" $? 0 written_whole
 mode_kept() {
     case $(ls -l place/kept.csv) in
     -rw-r-----*) return 0 ;;
@@ -148,19 +124,19 @@ mode_kept() {
 }
 chmod 640 place/kept.csv
 tyresum size 205/55R16 --format csv --output place/kept.csv >out 2>err
-check "--output keeps the file's mode" $? 0 mode_kept
+check_exit "--output keeps the file's mode" $? 0 mode_kept
 link_kept() {
     [ -L link.csv ] && grep -q '^195/65R15' place/kept.csv
 }
 ln -s place/kept.csv link.csv
 tyresum size 195/65R15 --format csv --output link.csv >out 2>err
-check "--output writes through a symbolic link" $? 0 link_kept
+check_exit "--output writes through a symbolic link" $? 0 link_kept
 mkfifo pipe
 timeout 20 cat pipe >through &
 tyresum size 195/65R15 --format csv --output pipe >out 2>err
 status=$?
 wait
-check "--output to a named pipe" $status 0 grep -q '^195/65R15' through
+check_exit "--output to a named pipe" $status 0 grep -q '^195/65R15' through
 
 # Hostile files. libyaml's own loader takes minutes over the first.
 awk 'BEGIN { for (i = 0; i < 100000; i++) printf "[" }' >brackets.yaml
@@ -176,10 +152,10 @@ fifty_errors() {
 }
 awk 'BEGIN { for (i = 0; i < 60000; i++) printf "unknown_%d: 1\n", i }' >keys.yaml
 within 5 "$binary" sheet keys.yaml >out 2>err
-check "60,000 unknown keys: at most fifty errors" $? 2 fifty_errors
+check_exit "60,000 unknown keys: at most fifty errors" $? 2 fifty_errors
 awk 'BEGIN { print "vehicle:"; for (i = 0; i < 60000; i++) print "  name: a" }' >same.yaml
 within 5 "$binary" sheet same.yaml >out 2>err
-check "60,000 times the same key" $? 2 fifty_errors
+check_exit "60,000 times the same key" $? 2 fifty_errors
 awk 'BEGIN { for (i = 0; i < 1000000; i++) printf "x" }' >word.yaml
 refused_in 5 "one word of a million characters" sheet word.yaml
 awk 'BEGIN { printf "vehicle: {wheelbase: "; for (i = 0; i < 900000; i++) printf "9"
@@ -190,12 +166,12 @@ refused_in 1 "a designation of 100,000 digits" size "$long"
 refused_in 5 "an endless file" sheet /dev/zero
 refused_in 1 "a folder as the build file" sheet .
 tyresum sheet - >out 2>err <&-
-check "standard input closed" $? 2 nothing_but_errors
+check_exit "standard input closed" $? 2 nothing_but_errors
 
 # Reading in pieces must give what reading at once gives.
 tyresum sheet car.yaml --format csv >whole 2>err
 { head -c 20 car.yaml; sleep 1; tail -c +21 car.yaml; } | tyresum sheet - --format csv >out 2>err
-check "a build file that arrives in two pieces" $? 0 cmp -s whole out
+check_exit "a build file that arrives in two pieces" $? 0 cmp -s whole out
 
 four_rows() {
     [ "$(wc -l <out)" -eq 4 ] && [ "$(sed -n 1p out)" = 205/55R16 ] &&
@@ -209,18 +185,17 @@ two_rows() {
 # Streams: one row or one clear end, and nothing lost before it.
 awk 'BEGIN { for (i = 0; i < 200000; i++) print "205/55R16 91V" }' >many
 tyresum size - --format csv <many >/dev/full 2>err
-check "a stream onto a full disk" $? 4 told
+check_exit "a stream onto a full disk" $? 4 told
 { tyresum size - --format csv <many 2>err; echo $? >status; } | head -n 1 >out
-check "a stream into a pipe that closes" "$(cat status)" 4 silent
+check_exit "a stream into a pipe that closes" "$(cat status)" 4 silent
 printf '205/55R16\n20\0005/55R16\n\377\376/55R16\n195/65R15' >odd
 tyresum size - --format csv --no-header --columns designation <odd >out 2>err
-check "a NUL byte, bytes that are no text, no final newline" $? 1 four_rows
+check_exit "a NUL byte, bytes that are no text, no final newline" $? 1 four_rows
 { head -c 1048576 /dev/zero | tr '\0' 2; echo; echo 205/55R16; } |
     tyresum size - --format csv --no-header --columns overall_diameter_mm >out 2>err
-check "a line of one mebibyte is one row" $? 1 two_rows
+check_exit "a line of one mebibyte is one row" $? 1 two_rows
 { printf 'size,note\n205/55R16,"'; head -c 3000000 /dev/zero | tr '\0' x; } |
     tyresum size - --from csv --column size >out 2>err
-check "a csv record that never ends" $? 2 told
+check_exit "a csv record that never ends" $? 2 told
 
-echo "count $passed $failed 0"
-[ "$failed" -eq 0 ]
+give_count

@@ -23,6 +23,8 @@
 # locale, and once more in one with a decimal comma if the machine has one.
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 accept=no
 if [ "${1-}" = --accept ]; then
     accept=yes
@@ -32,16 +34,13 @@ if [ $# -lt 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/command/run.sh [--accept] TYRESUM [FILE.case...]" >&2
     exit 2
 fi
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
+binary=$(absolute "$1")
 shift
 [ $# -gt 0 ] || set -- "$here"/*.case
 
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-command.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in command
 LC_ALL=C
 export LC_ALL
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
 top=$(dirname "$(dirname "$here")")
 export top
 
@@ -125,8 +124,6 @@ judge() {
     judge_golden
 }
 
-passed=0
-failed=0
 
 run_records() {
     for record in "$work"/records/*; do
@@ -167,5 +164,4 @@ if [ "$accept" = no ]; then
     locale=$(comma_locale)
     [ -z "$locale" ] || run_records
 fi
-echo "count $passed $failed 0"
-[ "$failed" -eq 0 ]
+give_count

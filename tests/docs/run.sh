@@ -9,22 +9,18 @@ if [ $# -lt 1 ] || [ ! -x "$1/tyresum" ]; then
     exit 2
 fi
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 top=$(dirname "$(dirname "$here")")
 build=$(CDPATH='' cd -- "$1" && pwd)
 long=${2-}
 docs=$build/doc
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-docs.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in docs
 cd "$work" || exit 1
 PATH=$build:$PATH
 LC_ALL=C
 export PATH LC_ALL docs
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
 
-passed=0
-failed=0
-skipped=0
 
 check() { # NAME COMMAND...
     name=$1
@@ -164,5 +160,4 @@ if [ "$long" = --long ] && there "python3 with jsonschema and yaml" 20 test -n "
     failed=$((failed + ${2:-1}))
 fi
 
-echo "count $passed $failed $skipped"
-[ "$failed" -eq 0 ]
+give_count

@@ -13,19 +13,17 @@ if [ $# -lt 1 ] || [ ! -x "$1" ]; then
     exit 2
 fi
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 demo=$here/../../demo
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
+binary=$(absolute "$1")
 long=no
 [ "${2-}" != --long ] || long=yes
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-inject.XXXXXX") || exit 1
-[ -n "${KEEP-}" ] || trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in inject
+[ -z "${KEEP-}" ] || trap - EXIT
 cd "$work" || exit 1
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS INJECT INJECT_SERVE INJECT_INPUT
+unset INJECT INJECT_SERVE INJECT_INPUT
 
-passed=0
-failed=0
-skipped=0
 
 # --- what the commands read
 
@@ -234,24 +232,6 @@ short_and_interrupted() {
 
 # --- without the shim
 
-# check NAME STATUS EXPECTED [COMMAND...]: the status, and any condition besides.
-check() {
-    name=$1 got=$2 expected=$3
-    shift 3
-    if [ "$got" -ne "$expected" ]; then
-        echo "FAIL $name: exit $got, expected $expected; standard error:"
-    elif [ $# -gt 0 ] && ! "$@"; then
-        echo "FAIL $name: not so: $*; standard error:"
-    elif grep -q 'Sanitizer\|runtime error:' err; then
-        echo "FAIL $name: a sanitizer spoke:"
-    else
-        passed=$((passed + 1))
-        return
-    fi
-    failed=$((failed + 1))
-    sed -n '1,12s/^/    /p' err | cut -c 1-300
-}
-
 # At most ten seconds, of the processor's time: the machine may be busy with other things.
 in_time() {
     (
@@ -268,10 +248,6 @@ only_kept() {
 
 kept_and_told() {
     only_kept && grep -q "$1" err
-}
-
-silent() {
-    [ ! -s err ]
 }
 
 # Larger files are not allowed: with the signal as it is by default, and ignored. Blocks are of 512
@@ -291,7 +267,7 @@ file_size_limits() {
                 echo "exit $?"
             )
             echo "$said" >err
-            check "a limit of $blocks blocks on file size, XFSZ '$action'" "${said##*exit }" 4 \
+            check_exit "a limit of $blocks blocks on file size, XFSZ '$action'" "${said##*exit }" 4 \
                 kept_and_told 'place/kept could not be written: File too large'
         done
         blocks=$((blocks + $2))
@@ -309,14 +285,14 @@ closed_pipes() {
                 echo $? >status
             )
         } | true
-        check "a stream into a closed pipe, PIPE '$action'" "$(cat status)" 4 silent
+        check_exit "a stream into a closed pipe, PIPE '$action'" "$(cat status)" 4 silent
     done
     mkfifo reader
     head -c 1 reader >/dev/null &
     "$binary" sheet touring_wagon.yaml --format csv --output reader >out 2>err
     status=$?
     wait
-    check "--output to a fifo whose reader goes away" $status 4 silent
+    check_exit "--output to a fifo whose reader goes away" $status 4 silent
 }
 
 # A run that is told to end while it waits for input takes its temporary file along.
@@ -339,20 +315,20 @@ told_to_end() {
         sh -c 'echo $$ >process; exec "$0" size - --output place/kept <slow' "$binary" >out 2>err
         status=$?
         wait
-        check "SIG$signal met a temporary file" "$(wc -l <seen)" 2
-        check "ended by SIG$signal" $((status > 128)) 1 only_kept
+        check_exit "SIG$signal met a temporary file" "$(wc -l <seen)" 2
+        check_exit "ended by SIG$signal" $((status > 128)) 1 only_kept
     done
 }
 
 closed_descriptors() {
     echo old >place/kept
     "$binary" size - --output place/kept >out 2>err <&-
-    check "standard input closed, with --output" $? 2 kept_and_told 'standard input cannot be read'
+    check_exit "standard input closed, with --output" $? 2 kept_and_told 'standard input cannot be read'
     "$binary" size 205/55R16 --output place/kept 2>err >&-
-    check "standard output closed, with --output" $? 0 silent
+    check_exit "standard output closed, with --output" $? 0 silent
     printf 'nonsense\n' | "$binary" size - --format csv --output place/kept >out 2>&-
     : >err
-    check "standard error closed" $? 0 grep -q ',nonsense\|^nonsense' place/kept
+    check_exit "standard error closed" $? 0 grep -q ',nonsense\|^nonsense' place/kept
 }
 
 world() {
@@ -377,14 +353,14 @@ refused() {
     name=$1 pattern=$2
     shift 2
     in_time "$@" >out 2>err
-    check "$name" $? 2 refused_with "$pattern"
+    check_exit "$name" $? 2 refused_with "$pattern"
 }
 
 accepted() {
     name=$1
     shift
     in_time "$@" >out 2>err
-    check "$name" $? 0 silent
+    check_exit "$name" $? 0 silent
 }
 
 # padded BYTES: small.yaml with a comment behind it, of so many bytes together.
@@ -410,11 +386,11 @@ nested() {
 tree_limits() {
     padded 1048576 >mebibyte.yaml
     padded 1048577 >more.yaml
-    check "the padded files have their sizes" 0 0 \
+    check_exit "the padded files have their sizes" 0 0 \
         [ "$(wc -c <mebibyte.yaml) $(wc -c <more.yaml)" = "1048576 1048577" ]
     accepted "a build file of 1 MiB" sheet mebibyte.yaml
     "$binary" sheet small.yaml >whole
-    check "a build file of 1 MiB gives what it gives without its comment" 0 0 cmp -s whole out
+    check_exit "a build file of 1 MiB gives what it gives without its comment" 0 0 cmp -s whole out
     refused "a build file of 1 MiB and a byte" 'more.yaml: error: the file is larger than 1 MiB' \
         sheet more.yaml
     refused "the same from standard input" 'standard input: error: the file is larger' \
@@ -422,7 +398,7 @@ tree_limits() {
     # 64 levels are read, so that what is wrong is the key's own kind; the 65th is too deep.
     nested 64 >deep.yaml
     refused "64 levels" 'deep.yaml:2:[0-9]*: error: ' sheet deep.yaml
-    check "64 levels are not too many" 0 0 sh -c '! grep -q nested err'
+    check_exit "64 levels are not too many" 0 0 sh -c '! grep -q nested err'
     nested 65 >deeper.yaml
     refused "65 levels" 'deeper.yaml:2:72: error: .* deeper than 64 levels' sheet deeper.yaml
 }
@@ -478,11 +454,11 @@ many_options() {
     for command in compare speedometer load sheet; do
         [ "$long" = yes ] || [ $command = compare ] || continue
         in_time $command options.yaml --format csv --columns option >out 2>err
-        check "$command of 2000 options" $? 0 has_options 2000
+        check_exit "$command of 2000 options" $? 0 has_options 2000
     done
     accepted "sheet of 2000 options as html" sheet options.yaml --format html
     accepted "check of 2000 options" check options.yaml
-    check "check says of how many keys it speaks" 0 0 grep -q 'of the first [0-9]* was tried' out
+    check_exit "check says of how many keys it speaks" 0 0 grep -q 'of the first [0-9]* was tried' out
     [ "$long" = yes ] || return 0
     for command in compare check; do
         options 27000 >more.yaml
@@ -509,16 +485,16 @@ stream_limits() {
     { fields 100000 size; fields 100000 205/55R16; fields 3 1; fields 100001 195/65R15; } >wide.csv
     in_time size - --from csv --column size --columns overall_diameter_mm \
         <wide.csv >out 2>err
-    check "a csv of 100,000 fields, one record short, one long" $? 1 \
+    check_exit "a csv of 100,000 fields, one record short, one long" $? 1 \
         rows_are 100001 'overall_diameter_mm 632.0 "" 195/65R15 '
     # Longer than the 2 MiB that are kept of a line: one row that says so, then the next line.
     { head -c 3000000 /dev/zero | tr '\0' 2; echo; echo 205/55R16; } |
         in_time size - --format csv --columns overall_diameter_mm >out 2>err
-    check "a line of three million bytes" $? 1 rows_are 1 'overall_diameter_mm "" 632.0 '
+    check_exit "a line of three million bytes" $? 1 rows_are 1 'overall_diameter_mm "" 632.0 '
     printf 'size,note\n205/55R16,a\n195/65R15,"b\n195/65R15,c\n' >open.csv
     echo old >place/kept
     "$binary" size - --from csv --column size --output place/kept <open.csv >out 2>err
-    check "a stream whose last quote stays open" $? 2 kept_and_told 'does not close its quote'
+    check_exit "a stream whose last quote stays open" $? 2 kept_and_told 'does not close its quote'
     sed 's/stock.csv/open.csv/' listed.yaml >list.yaml
     refused "a list whose last quote stays open" 'record 2 of the list "open.csv" does not close' \
         shortlist list.yaml
@@ -572,5 +548,4 @@ fi
 [ $((passed + failed)) -gt 0 ] || failed=1
 
 [ -z "${KEEP-}" ] || echo "left: $work"
-echo "count $passed $failed $skipped"
-[ "$failed" -eq 0 ]
+give_count

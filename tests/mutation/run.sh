@@ -13,9 +13,6 @@ seed=${1:-1}
 each=${2:-1}
 [ $# -lt 2 ] || shift
 [ $# -lt 1 ] || shift
-give_up() {
-    exit 1
-}
 # shellcheck source=SCRIPTDIR/../prepare.sh
 . "$top/tests/prepare.sh"
 need_for_build

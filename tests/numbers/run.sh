@@ -8,22 +8,18 @@
 # Ends with "count PASSED FAILED SKIPPED"; failures are lines that begin with "FAIL ".
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 if [ $# -ne 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/numbers/run.sh TYRESUM" >&2
     exit 2
 fi
 top=$(CDPATH='' cd -- "$here/../.." && pwd)
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-numbers.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
+binary=$(absolute "$1")
+work_in numbers
 LC_ALL=C
 export LC_ALL
 
-passed=0
-failed=0
-skipped=0
 
 pass() {
     passed=$((passed + 1))
@@ -280,5 +276,4 @@ else
     fail "--output: the files are now $found"
 fi
 
-echo "count $passed $failed $skipped"
-[ "$failed" -eq 0 ]
+give_count

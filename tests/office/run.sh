@@ -8,13 +8,12 @@ if [ $# -ne 1 ] || [ ! -x "$1" ]; then
     exit 2
 fi
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 demo=$(dirname "$(dirname "$here")")/demo
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-office.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+binary=$(absolute "$1")
+work_in office
 cd "$work" || exit 1
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
 if ! command -v soffice >/dev/null 2>&1 || ! command -v python3 >/dev/null 2>&1; then
     echo "FAIL LibreOffice (soffice) or python3 is not on this machine"
     echo "count 0 1 0"

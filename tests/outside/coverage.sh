@@ -5,14 +5,14 @@
 # measure/run.sh, not guessed.
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 if [ $# -ne 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/outside/coverage.sh TYRESUM" >&2
     exit 2
 fi
 commands=$("$1" --help) || exit 1
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-coverage.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in coverage
 cd "$here" || exit 1
 LC_ALL=C
 export LC_ALL

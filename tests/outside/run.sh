@@ -16,19 +16,18 @@
 # which carries ten digits, so that a check can be sharper than the decimals that csv prints.
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 if [ $# -lt 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/outside/run.sh TYRESUM [FILE.csv...]" >&2
     exit 2
 fi
 # shellcheck disable=SC2034 # used through eval
-binary=$(CDPATH='' cd -- "$(dirname -- "$1")" && pwd)/$(basename -- "$1")
+binary=$(absolute "$1")
 shift
 [ $# -gt 0 ] || set -- "$here"/*.csv
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-outside.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
+work_in outside
 cd "$here" || exit 1
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
 LC_ALL=C
 export LC_ALL
 

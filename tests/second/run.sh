@@ -11,6 +11,8 @@
 # shellcheck disable=SC2016 # what awk is to expand stands in single quotes
 set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
+# shellcheck source=SCRIPTDIR/../part.sh
+. "$here/../part.sh"
 if [ $# -lt 1 ] || [ ! -x "$1" ]; then
     echo "usage: sh tests/second/run.sh TYRESUM [BUILD.yaml...]" >&2
     exit 2
@@ -22,7 +24,6 @@ shift
 awk=${AWK:-awk}
 LC_ALL=C
 export LC_ALL
-unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS
 for tool in units jq; do
     if ! command -v "$tool" >/dev/null 2>&1; then
         echo "not run: no $tool"
@@ -30,11 +31,7 @@ for tool in units jq; do
         exit 0
     fi
 done
-work=$(mktemp -d "${TMPDIR:-/tmp}/tyresum-second.XXXXXX") || exit 1
-trap 'rm -rf "$work"' EXIT
-trap 'exit 130' INT TERM HUP
-passed=0
-failed=0
+work_in second
 
 # broken TEXT: one failure that is no figure's.
 broken() {
@@ -113,5 +110,4 @@ for file; do
     passed=$((passed + $1))
     failed=$((failed + $2))
 done
-echo "count $passed $failed 0"
-[ "$failed" -eq 0 ]
+give_count

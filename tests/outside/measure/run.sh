@@ -27,7 +27,7 @@ trap '[ -z "$tables" ] || kill "$tables" 2>/dev/null; rm -rf "$work"' EXIT
 trap 'exit 130' INT TERM HUP
 LC_ALL=C
 export LC_ALL
-unset SPOIL_FORMULA SPOIL_TABLE SPOIL_FACTOR
+unset TYRESUM_UNITS TYRESUM_FORMAT NO_COLOR COLUMNS SPOIL_FORMULA SPOIL_TABLE SPOIL_FACTOR
 
 give_up() {
     echo "FAIL measure: $1"
