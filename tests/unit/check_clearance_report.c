@@ -32,11 +32,6 @@ static void report(const char *text)
     report_clearance(&plan, &figures);
 }
 
-static bool same(const char *a, const char *b)
-{
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
-}
-
 static bool is_room(enum quantity_id quantity)
 {
     return quantity == QUANTITY_ARCH_ABOVE || quantity == QUANTITY_ARCH_INNER ||
@@ -49,9 +44,10 @@ static const struct figure *find(enum quantity_id quantity, const char *option, 
 {
     for (size_t i = 0; i < figures.count; i++) {
         const struct figure *figure = &figures.items[i];
-        if (figure->quantity == quantity && same(figure->option, option) &&
-            (state == NULL || same(figure->state, state)) &&
-            (axle == AXLE_NONE || figure->axle == axle) && (at == NULL || same(figure->at, at)))
+        if (figure->quantity == quantity && same_text(figure->option, option) &&
+            (state == NULL || same_text(figure->state, state)) &&
+            (axle == AXLE_NONE || figure->axle == axle) &&
+            (at == NULL || same_text(figure->at, at)))
             return figure;
     }
     return NULL;
@@ -103,7 +99,7 @@ START_TEST(fitted_as_its_own_option_changes_nothing)
     int compared = 0;
     for (size_t i = 0; i < figures.count; i++) {
         const struct figure *figure = &figures.items[i];
-        if (!same(figure->option, "itself") ||
+        if (!same_text(figure->option, "itself") ||
             (figure->at != NULL && strstr(figure->at, "largest") != NULL))
             continue;
         const struct figure *fitted =
@@ -280,7 +276,7 @@ START_TEST(published_limits_are_findings_with_their_section)
         bool found = false;
         for (size_t j = 0; j < figures.count; j++)
             found = found || (figures.items[j].quantity == expected[i].quantity &&
-                              same(figures.items[j].option, "big") &&
+                              same_text(figures.items[j].option, "big") &&
                               figures.items[j].verdict == expected[i].verdict &&
                               strstr(figures.items[j].basis, expected[i].section) != NULL);
         ck_assert_msg(found, "%s by %s", quantity_rows[expected[i].quantity].name,

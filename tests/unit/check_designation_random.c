@@ -16,13 +16,9 @@ enum { ROUNDS = 100000, ROOM = 512 };
 
 static uint64_t state;
 
-/* Marsaglia's xorshift, 64 bits. */
 static int below(int limit)
 {
-    state ^= state << 13;
-    state ^= state >> 7;
-    state ^= state << 17;
-    return (int)((state >> 11) % (uint64_t)limit);
+    return random_whole(&state, 0, limit - 1);
 }
 
 static bool one_in(int n)

@@ -11,31 +11,9 @@
 #include "base/known.h"
 #include "output/number.h"
 #include "suites.h"
+#include "support.h"
 
 enum { RANDOM_VALUES = 50000 };
-
-static uint64_t random_state;
-
-/* xorshift64* of S. Vigna, "An experimental exploration of Marsaglia's xorshift generators". */
-static uint64_t random_bits(void)
-{
-    random_state ^= random_state >> 12;
-    random_state ^= random_state << 25;
-    random_state ^= random_state >> 27;
-    return random_state * UINT64_C(2685821657736338717);
-}
-
-static double random_unit(void)
-{
-    return (double)(random_bits() >> 11) * 0x1p-53;
-}
-
-static void seed_and_say(const char *what)
-{
-    const char *given = getenv("TYRESUM_SEED");
-    random_state = given == NULL ? 20260101 : strtoull(given, NULL, 10);
-    printf("%s: TYRESUM_SEED=%llu\n", what, (unsigned long long)random_state);
-}
 
 /* One more in the last place of a text of digits and a point, which starts with a spare zero. */
 static void count_up(char *text)
@@ -80,10 +58,11 @@ static void check_fixed(double value, int decimals)
 
 START_TEST(fixed_random)
 {
-    seed_and_say("fixed_random");
+    uint64_t state = random_start("fixed_random");
     for (int i = 0; i < RANDOM_VALUES; i++) {
-        double value = (random_unit() - 0.5) * pow(10, (int)(random_bits() % 16));
-        check_fixed(value, (int)(random_bits() % (NUMBER_DECIMALS_MAX + 1)));
+        double value =
+            (random_between(&state, 0, 1) - 0.5) * pow(10, (int)(random_bits(&state) % 16));
+        check_fixed(value, (int)(random_bits(&state) % (NUMBER_DECIMALS_MAX + 1)));
     }
 }
 END_TEST
@@ -91,10 +70,10 @@ END_TEST
 /* (10 n + 5) / 10^(d+1) must give (n + 1) / 10^d, wherever the nearest double lies. */
 START_TEST(fixed_decimal_halves)
 {
-    seed_and_say("fixed_decimal_halves");
+    uint64_t state = random_start("fixed_decimal_halves");
     for (int i = 0; i < RANDOM_VALUES; i++) {
-        int decimals = 1 + (int)(random_bits() % 5);
-        unsigned number = (unsigned)(random_bits() % 4000000);
+        int decimals = 1 + (int)(random_bits(&state) % 5);
+        unsigned number = (unsigned)(random_bits(&state) % 4000000);
         char literal[64], text[NUMBER_SIZE], expected[64];
         unsigned scale = (unsigned[]){1, 10, 100, 1000, 10000, 100000}[decimals];
         snprintf(literal, sizeof literal, "-%u.%0*u5", number / scale, decimals, number % scale);
@@ -227,16 +206,17 @@ static void check_significant(double value)
 
 START_TEST(significant_random)
 {
-    seed_and_say("significant_random");
+    uint64_t state = random_start("significant_random");
     for (int i = 0; i < RANDOM_VALUES; i++) {
-        check_significant((random_unit() - 0.5) * pow(10, (int)(random_bits() % 40) - 20));
+        check_significant((random_between(&state, 0, 1) - 0.5) *
+                          pow(10, (int)(random_bits(&state) % 40) - 20));
         /* Halves of the tenth digit and their neighbours, and short decimals. */
-        double half =
-            ((double)(random_bits() % 9000000000) + 1e9 + 0.5) / pow(10, (int)(random_bits() % 14));
+        double half = ((double)(random_bits(&state) % 9000000000) + 1e9 + 0.5) /
+                      pow(10, (int)(random_bits(&state) % 14));
         check_significant(half);
         check_significant(nextafter(half, 0));
         check_significant(nextafter(half, 1e300));
-        check_significant((double)(random_bits() % 100000) / 100);
+        check_significant((double)(random_bits(&state) % 100000) / 100);
     }
 }
 END_TEST

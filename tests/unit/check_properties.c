@@ -1,11 +1,6 @@
 /* Properties that hold for every build: units, order, left and right, conservation, and that what
  * is called the worst case is one. */
-#include <string.h>
 
-#include "base/known.h"
-#include "compute/axle_loads.h"
-#include "compute/load.h"
-#include "compute/ratings.h"
 #include "property_run.h"
 #include "suites.h"
 #include "support.h"
@@ -43,7 +38,7 @@ static void assert_same_figures(const struct run *a, const struct run *b, const 
 
 static void check_same(const char *property, const struct variation *other)
 {
-    uint64_t seed = properties_start(property);
+    uint64_t seed = random_start(property);
     for (int i = 0; i < properties_count(FEW); i++, seed++) {
         struct run a, b;
         run_make(&a, seed, &as_drawn);

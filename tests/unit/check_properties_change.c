@@ -47,17 +47,6 @@ static const struct relation *relation_of(const struct figure *figure,
     return NULL;
 }
 
-/* The first at that place, looked for from the same place of the other list on. */
-static const struct figure *find_like(const struct run *run, const struct figure *like, size_t from)
-{
-    for (size_t i = 0; i < run->figures.count; i++) {
-        const struct figure *figure = &run->figures.items[(from + i) % run->figures.count];
-        if (same_place(figure, like))
-            return figure;
-    }
-    return NULL;
-}
-
 static bool answers(const struct figure *figure, enum answer answer, double before, double after)
 {
     if (!known(before) && answer == NOT_LESS_OR_REFUSED)
@@ -130,7 +119,7 @@ static void check_relations(const char *what, const struct variation *first,
                             const struct variation *second, const char *option,
                             const struct relation *relations, size_t count)
 {
-    uint64_t seed = properties_start(what);
+    uint64_t seed = random_start(what);
     int checked = 0, builds = properties_count(FEW);
     for (int i = 0; i < builds; i++, seed++) {
         struct run a, b;
@@ -247,7 +236,7 @@ START_TEST(effective_ratio_is_restored_on_the_way_back)
     there.no_error = true;
     back = there;
     back.swapped = true;
-    uint64_t seed = properties_start("effective and restoring");
+    uint64_t seed = random_start("effective and restoring");
     int checked = 0;
     for (int i = 0; i < properties_count(FEW); i++, seed++) {
         struct run a, b;

@@ -71,7 +71,7 @@ static void assert_speaks(const struct run *run, const struct figure *figure)
 
 START_TEST(every_figure_has_a_number_or_a_reason)
 {
-    uint64_t seed = properties_start("figures");
+    uint64_t seed = random_start("figures");
     for (int i = 0; i < properties_count(FEW_FIGURES); i++, seed++) {
         struct run run;
         run_make(&run, seed, &as_drawn);
@@ -169,7 +169,7 @@ START_TEST(every_output_has_plain_numbers)
     static const char *const formats[] = {"csv", "json", "table", "markdown", "html", "svg"};
     static const char *const units[] = {"metric", "us", "both"};
     static char text[OUTPUT_MAX];
-    uint64_t seed = properties_start("outputs");
+    uint64_t seed = random_start("outputs");
     int checked = 0;
     for (int i = 0; i < properties_count(FEW_OUTPUTS * 50) / 50; i++, seed++) {
         struct run run;

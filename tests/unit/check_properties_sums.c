@@ -16,7 +16,7 @@ enum { FEW = 25 };
  * all. */
 static void check_builds(const char *what, int (*check)(struct run *run))
 {
-    uint64_t seed = properties_start(what);
+    uint64_t seed = random_start(what);
     int checked = 0;
     for (int i = 0; i < properties_count(FEW); i++, seed++) {
         struct run run;
@@ -372,7 +372,7 @@ START_TEST(least_angle_of_all_points_governs)
 {
     struct variation first = as_drawn, last = as_drawn;
     first.one_point = last.last_point = true;
-    uint64_t seed = properties_start("points");
+    uint64_t seed = random_start("points");
     int checked = 0;
     for (int i = 0; i < properties_count(FEW); i++, seed++) {
         struct run all, alone[2];
@@ -385,11 +385,7 @@ START_TEST(least_angle_of_all_points_governs)
                 if (one->quantity != QUANTITY_APPROACH && one->quantity != QUANTITY_DEPARTURE &&
                     one->quantity != QUANTITY_BREAKOVER)
                     continue;
-                size_t from = 0;
-                const struct figure *least;
-                while ((least = figure_next(&all, one->option, &from)) != NULL)
-                    if (same_place(least, one))
-                        break;
+                const struct figure *least = find_like(&all, one, 0);
                 REQUIRE(least != NULL && !(least->value > one->value + 1e-12), "%s",
                         place_text(&all, one));
                 checked += known(one->value);
@@ -412,10 +408,7 @@ static const struct figure *nominal_beside(struct run *run, const struct figure 
 {
     struct figure like = *other;
     like.at = arena_format(&run->arena, "nominal%s", other->at + strcspn(other->at, ","));
-    for (size_t i = 0; i < run->figures.count; i++)
-        if (same_place(&run->figures.items[i], &like))
-            return &run->figures.items[i];
-    return NULL;
+    return find_like(run, &like, 0);
 }
 
 /* Of one setup and axle: what is told for the largest and the smallest tyre lies either side. */

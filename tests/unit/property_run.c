@@ -14,11 +14,6 @@ enum { IN_FULL = 400 };
 enum { IN_FULL = 3000 };
 #endif
 
-uint64_t properties_start(const char *property)
-{
-    return random_start(property);
-}
-
 int properties_count(int few)
 {
     const char *asked = getenv("TEST_LONG");
@@ -59,16 +54,21 @@ void run_free(struct run *run)
     arena_free(&run->arena);
 }
 
-bool same_text(const char *a, const char *b)
-{
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
-}
-
 bool same_place(const struct figure *a, const struct figure *b)
 {
     return a->part == b->part && a->quantity == b->quantity && a->axle == b->axle &&
            same_text(a->option, b->option) && same_text(a->state, b->state) &&
            same_text(a->at, b->at);
+}
+
+const struct figure *find_like(const struct run *run, const struct figure *like, size_t from)
+{
+    for (size_t i = 0; i < run->figures.count; i++) {
+        const struct figure *figure = &run->figures.items[(from + i) % run->figures.count];
+        if (same_place(figure, like))
+            return figure;
+    }
+    return NULL;
 }
 
 const char *place_text(const struct run *run, const struct figure *figure)

@@ -24,9 +24,6 @@ struct run {
             ck_abort_msg(__VA_ARGS__);                                                             \
     } while (0)
 
-/* The seed of the first build, printed; TEST_SEED sets it. */
-uint64_t properties_start(const char *property);
-
 /* A few builds, or thousands where TEST_LONG is 1. */
 int properties_count(int few);
 
@@ -35,10 +32,11 @@ int properties_count(int few);
 void run_make(struct run *run, uint64_t seed, const struct variation *variation);
 void run_free(struct run *run);
 
-bool same_text(const char *a, const char *b); /* also where both are NULL */
-
 /* Whether two figures say the same thing of the same thing, whatever their values. */
 bool same_place(const struct figure *a, const struct figure *b);
+
+/* The first at that place, looked for from the same place of the other list on. */
+const struct figure *find_like(const struct run *run, const struct figure *like, size_t from);
 
 /* "speedometer_error of option 1, front, at nominal". */
 const char *place_text(const struct run *run, const struct figure *figure);

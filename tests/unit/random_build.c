@@ -47,15 +47,14 @@ static void put_vehicle(struct draw *draw, struct build_text *out, struct drawn_
         key(draw, out, "row_2", KIND_LENGTH, place(draw, row_2));
         put(out, "}\n");
     }
-    vehicle->kind = random_whole(&draw->state, 0, 1);
-    vehicle->drive = random_whole(&draw->state, 0, 3);
+    int kind = random_whole(&draw->state, 0, 1);
+    int drive = random_whole(&draw->state, 0, 3);
     if (chance(draw, 85))
-        put(out, "  kind: %s\n", kinds[vehicle->kind]);
-    put(out, "  drive: %s\n", drives[vehicle->drive]);
-    vehicle->top_speed_kmh = steps(draw, 110, 240, 5);
+        put(out, "  kind: %s\n", kinds[kind]);
+    put(out, "  drive: %s\n", drives[drive]);
+    double top_speed_kmh = steps(draw, 110, 240, 5);
     if (chance(draw, 80))
-        put(out, "  top_speed: "), quantity(draw, out, KIND_SPEED, vehicle->top_speed_kmh),
-            put(out, "\n");
+        put(out, "  top_speed: "), quantity(draw, out, KIND_SPEED, top_speed_kmh), put(out, "\n");
     vehicle->has_track = chance(draw, 80);
     double track = steps(draw, 1350, 1750, 5), wider = steps(draw, -20, 40, 5);
     if (vehicle->has_track) {

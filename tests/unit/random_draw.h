@@ -18,10 +18,8 @@ struct draw {
 
 struct drawn_vehicle {
     double wheelbase_mm;
-    double top_speed_kmh;
-    int kind, drive;
     int options, items;
-    bool has_track, has_seats, roof;
+    bool has_track, has_seats;
 };
 
 /* So many times in a hundred. */

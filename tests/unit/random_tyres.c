@@ -10,7 +10,6 @@ struct drawn_tyre {
     char size[64];
     char load_range;              /* 0: none */
     double width_mm, diameter_mm; /* about */
-    bool commercial;
 };
 
 static void metric_size(struct draw *draw, struct drawn_tyre *tyre)
@@ -29,12 +28,10 @@ static void metric_size(struct draw *draw, struct drawn_tyre *tyre)
         snprintf(tyre->size, sizeof tyre->size, "P%d/%dR%d %d%c%s", width, aspect, rim, index,
                  symbol, mark);
     } else if (kind < 4) {
-        tyre->commercial = true;
         tyre->load_range = "CDE"[random_whole(&draw->state, 0, 2)];
         snprintf(tyre->size, sizeof tyre->size, "LT%d/%dR%d %d/%d%c", width, aspect, rim, index,
                  index - less, symbol > 'T' && symbol != 'U' ? 'S' : symbol);
     } else if (kind < 5) {
-        tyre->commercial = true;
         snprintf(tyre->size, sizeof tyre->size, "%d/%dR%dC %d/%dR", width, aspect, rim, index,
                  index - less);
     } else if (kind < 6) {
@@ -77,7 +74,6 @@ static void other_size(struct draw *draw, struct drawn_tyre *tyre)
     tyre->load_range = sizes[i].load_range;
     tyre->width_mm = sizes[i].width_mm;
     tyre->diameter_mm = sizes[i].diameter_mm;
-    tyre->commercial = strstr(sizes[i].size, "LT") != NULL || strchr(sizes[i].size, 'C') != NULL;
 }
 
 static void put_mounting(struct draw *draw, struct build_text *out)

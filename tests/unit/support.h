@@ -4,9 +4,11 @@
 
 #include <check.h>
 #include <math.h>
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <time.h>
 
 #include "compute/fitment.h"
@@ -25,6 +27,12 @@ static inline void assert_relative(double actual, double expected, double fracti
                                    const char *what)
 {
     assert_close(actual, expected, fraction * fabs(expected), what);
+}
+
+/* Also where both are NULL. */
+static inline bool same_text(const char *a, const char *b)
+{
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
 }
 
 /* Seeded from the clock, or from TEST_SEED to repeat a run. */
