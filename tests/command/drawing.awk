@@ -1,5 +1,6 @@
 # awk -f drawing.awk FIGURES.csv DRAWING.svg: every figure that a drawing names is one of the csv's,
-# the text beside it is that figure, and lines and bars are as long as it says. Prints "N figures,
+# the text beside it is that figure, lines and bars are as long as it says, and no two texts stand in
+# one place. Prints "N figures,
 # M texts, K lengths" or what differs.
 
 function csv_fields(line, field,    count, text, quoted, i, c) {
@@ -54,6 +55,15 @@ FNR == NR {
     value = f[7] == "" ? "unknown" : f[7] (f[8] == "" ? "" : " " f[8])
     figures[sentence ": " value] = 1
     next
+}
+
+/<svg/ { split("", placed) }
+
+# Turned texts have a place of their own kind.
+/<text / && !/transform=/ {
+    place = attribute("x") "," attribute("y") (/text-anchor="end"/ ? " end" : /text-anchor="middle"/ ? " middle" : "")
+    if (place in placed) wrong("two texts at " place ": " $0)
+    placed[place] = 1
 }
 
 /<title>/ {
