@@ -62,7 +62,7 @@ static double just_enough(double short_m, double enough_m, lock_room_at lock_roo
     enum { STEPS = 80 };
     for (int i = 0; i < STEPS; i++) {
         double middle = (short_m + enough_m) / 2;
-        if (lock_room(middle, data) < -SLACK_M) /* enough is what it is for the room as it stands */
+        if (is_short(lock_room(middle, data))) /* enough is what it is for the room as it stands */
             short_m = middle;
         else
             enough_m = middle;
@@ -79,10 +79,10 @@ double inset_to_fit_m(const struct arch_rooms *rooms, lock_room_at lock_room, co
     if (least > most + SLACK_M)
         return UNKNOWN;
     double nearest = fmax(least, fmin(0, most)); /* to no change at all */
-    if (!known(rooms->lock_m) || lock_room(nearest, data) >= -SLACK_M)
+    if (!known(rooms->lock_m) || !is_short(lock_room(nearest, data)))
         return nearest;
     double best = best_for_lock(least, most, lock_room, data);
-    if (lock_room(best, data) < -SLACK_M)
+    if (is_short(lock_room(best, data)))
         return UNKNOWN;
     return just_enough(nearest, best, lock_room, data);
 }

@@ -20,11 +20,16 @@ double backspacing_m(const struct wheel *wheel)
     return (wheel->width_m + RIM_FLANGES_M) / 2 + wheel->inset_m;
 }
 
+bool lies_within_tyre(double distance_m, double height_m, double loaded_radius_m)
+{
+    return hypot(distance_m, loaded_radius_m - height_m) <= loaded_radius_m;
+}
+
 double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m)
 {
     double below_axle = loaded_radius_m - height_m;
     double reach = hypot(distance_m, below_axle);
-    if (!known(reach) || reach <= loaded_radius_m)
+    if (lies_within_tyre(distance_m, height_m, loaded_radius_m))
         return UNKNOWN;
     return asin(loaded_radius_m / reach) - atan2(below_axle, distance_m);
 }

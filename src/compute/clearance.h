@@ -24,6 +24,10 @@ double track_change_m(const struct wheel *before, const struct wheel *after);
  * (width + flanges)/2 + inset. */
 double backspacing_m(const struct wheel *wheel);
 
+/* Whether a point `distance` from the axle and `height` above ground lies within the tyre's outline
+ * (static loaded radius): no ramp reaches it before the tyre does. False where one is unknown. */
+bool lies_within_tyre(double distance_m, double height_m, double loaded_radius_m);
+
 /* Angle of the ramp that touches a point `distance` from the axle and `height` above ground and
  * the tyre (static loaded radius R): a = asin(R/d) - atan2(R - h, x), d^2 = x^2 + (R - h)^2
  * (by 40 CFR 86.084-2, 49 CFR 523.2). UNKNOWN where the point lies within the tyre. */

@@ -15,6 +15,7 @@ struct arch_change {
     struct edge_move move;
     struct swept_tyre before, after;
     double chains_m;
+    struct arch_rooms rooms; /* left; ride_m is the least of the states in which it is known */
 };
 
 struct arch_view {
@@ -31,10 +32,6 @@ struct arch_view {
 /* Room at lock, after a further change of inset. UNKNOWN at the rear axle. */
 double arch_lock_room_m(const struct arch_view *view, const struct arch_change *change,
                         double inset_change_m);
-
-/* The room left; ride_m is the least of the states in which it is known. */
-void arch_rooms_left(const struct arch_view *view, const struct arch_change *change,
-                     struct arch_rooms *out);
 
 /* What would make a room that is short fit: a sentence for its finding. */
 const char *arch_remedy(const struct arch_view *view, const struct arch_change *change,

@@ -1,7 +1,7 @@
 #include "report/impossible_geometry.h"
 
-#include "base/known.h"
 #include "base/units.h"
+#include "compute/clearance.h"
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
 #include "text/build_file.h"
@@ -10,7 +10,7 @@ static void check_point(const struct body_point *point, double distance_m, doubl
                         const char *key, const char *axle, struct diagnostics *diagnostics)
 {
     bool named = tree_child(point->node, key) != NULL; /* a point has one of the places only */
-    if (!named || !(hypot(distance_m, radius_m - point->height_m) <= radius_m))
+    if (!named || !lies_within_tyre(distance_m, point->height_m, radius_m))
         return;
     diagnostics_add(diagnostics, place_of(point->node, key), 1,
                     "this point lies within the outline of the fitted %s tyre, whose static loaded "

@@ -167,3 +167,19 @@ void report_limits(const struct plan *plan, struct figures *figures, struct figu
     }
     add_published(plan, figures, figure, whole);
 }
+
+bool setup_axles_differ(const struct setup *setup)
+{
+    return setup->axle[AXLE_FRONT].size_node != setup->axle[AXLE_REAR].size_node;
+}
+
+bool plan_shows_both_axles(const struct plan *plan, size_t index)
+{
+    return setup_axles_differ(&plan->setups[index]) || setup_axles_differ(&plan->fitted);
+}
+
+bool plan_drives_all_wheels(const struct plan *plan)
+{
+    int drive = plan->specification->vehicle.drive;
+    return drive == DRIVE_PART_TIME_4WD || drive == DRIVE_FULL_TIME_4WD;
+}

@@ -48,6 +48,14 @@ enum pressure_system plan_pressure_system(const struct plan *plan);
 /* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
 enum axle plan_driven_axle(const struct plan *plan);
 
+/* Whether the rear tyre is another than the front one; and whether a row of each axle is shown,
+ * since it is so before or after. */
+bool setup_axles_differ(const struct setup *setup);
+bool plan_shows_both_axles(const struct plan *plan, size_t index);
+
+/* Whether both axles are driven, so that tyres of two circumferences strain the driveline. */
+bool plan_drives_all_wheels(const struct plan *plan);
+
 /* Whether the instrument's dial is in mph: as the file says, otherwise by the units asked for. */
 bool plan_instrument_is_mph(const struct plan *plan);
 

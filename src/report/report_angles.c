@@ -30,9 +30,8 @@ static bool clear_of_tyres(const struct clearance_view *view, const struct body_
 {
     double wheelbase = view->plan->specification->vehicle.wheelbase_m;
     double height = height_in_view_m(view, point->height_m, point->at_m);
-    double front = view->radius_m[AXLE_FRONT], rear = view->radius_m[AXLE_REAR];
-    return !(hypot(point->at_m, front - height) <= front) &&
-           !(hypot(wheelbase - point->at_m, rear - height) <= rear);
+    return !lies_within_tyre(point->at_m, height, view->radius_m[AXLE_FRONT]) &&
+           !lies_within_tyre(wheelbase - point->at_m, height, view->radius_m[AXLE_REAR]);
 }
 
 static const struct ramp {

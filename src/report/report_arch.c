@@ -74,12 +74,11 @@ static double room_at_ride(const struct arch_view *view, const struct arch_chang
                                body->lift_m[view->axle], body->sag_m[view->axle]);
 }
 
-void arch_rooms_left(const struct arch_view *view, const struct arch_change *change,
-                     struct arch_rooms *out)
+static void set_rooms(const struct arch_view *view, struct arch_change *change)
 {
     const struct arch *arch = view->arch;
     const struct specification *specification = view->plan->specification;
-    *out = (struct arch_rooms){
+    change->rooms = (struct arch_rooms){
         .ride_m = UNKNOWN,
         .bump_m = arch_room_at_bump_m(arch->above_m - change->chains_m,
                                       view->suspension->travel_to_bump_m, change->diameter_m,
@@ -89,7 +88,8 @@ void arch_rooms_left(const struct arch_view *view, const struct arch_change *cha
         .lock_m = arch_lock_room_m(view, change, 0),
     };
     for (size_t i = 0; i < state_count(specification); i++)
-        out->ride_m = lower_of(out->ride_m, room_at_ride(view, change, &view->states[i]));
+        change->rooms.ride_m =
+            lower_of(change->rooms.ride_m, room_at_ride(view, change, &view->states[i]));
 }
 
 static const char *what_is_missing(const struct arch_view *view, enum quantity_id quantity)
@@ -126,8 +126,7 @@ static void add_room(const struct arch_view *view, const struct arch_change *cha
     figures_add(view->figures, figure);
 }
 
-static void report_above(const struct arch_view *view, const struct arch_change *change,
-                         const struct arch_rooms *rooms)
+static void report_above(const struct arch_view *view, const struct arch_change *change)
 {
     const struct specification *specification = view->plan->specification;
     for (size_t i = 0; i < state_count(specification); i++)
@@ -135,22 +134,21 @@ static void report_above(const struct arch_view *view, const struct arch_change 
                  "above - dD/2 + lift - sag", room_at_ride(view, change, &view->states[i]));
     add_room(view, change, QUANTITY_ARCH_ABOVE, NULL, true,
              "above - travel to bump - dD/2 + bump stop change; lift does not help there",
-             rooms->bump_m);
+             change->rooms.bump_m);
 }
 
-static void report_sides(const struct arch_view *view, const struct arch_change *change,
-                         const struct arch_rooms *rooms)
+static void report_sides(const struct arch_view *view, const struct arch_change *change)
 {
     bool steering = known(view->plan->specification->clearance.steering.axis_to_centre_m);
     add_room(view, change, QUANTITY_ARCH_INNER, NULL, false,
-             "inner - (dS/2 + inset change - spacer change)", rooms->inner_m);
+             "inner - (dS/2 + inset change - spacer change)", change->rooms.inner_m);
     add_room(view, change, QUANTITY_ARCH_OUTER, NULL, false,
-             "outer - (dS/2 - inset change + spacer change)", rooms->outer_m);
+             "outer - (dS/2 - inset change + spacer change)", change->rooms.outer_m);
     if (is_steered(view))
         add_room(view, change, QUANTITY_ARCH_LOCK, NULL, false,
                  steering ? "swept corner radius about the steering axis, outer and inner corner"
                           : "bound sqrt((dD/2)^2 + (edge move)^2), no steering geometry",
-                 rooms->lock_m);
+                 change->rooms.lock_m);
 }
 
 /* Nominal to nominal, the tyre's part alone. */
@@ -178,10 +176,8 @@ static void report_changes(const struct arch_view *view, const struct arch_chang
 
 static void report_change(const struct arch_view *view, const struct arch_change *change)
 {
-    struct arch_rooms rooms;
-    arch_rooms_left(view, change, &rooms);
-    report_above(view, change, &rooms);
-    report_sides(view, change, &rooms);
+    report_above(view, change);
+    report_sides(view, change);
     if (change->judged)
         report_arch_fit(view, change);
 }
@@ -204,6 +200,7 @@ void report_arch(const struct clearance_view *states, int axle, struct figures *
     for (int largest = 0; largest < 2; largest++)
         for (int chains = 0; chains < 1 + has_chains; chains++) {
             struct arch_change change = change_of(&view, largest == 1, chains == 1);
+            set_rooms(&view, &change);
             report_change(&view, &change);
             if (!largest && !chains && !view.setup->is_fitted)
                 report_changes(&view, &change);

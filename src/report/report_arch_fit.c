@@ -33,8 +33,7 @@ static const char *inset_words(const struct arch_view *view, double inset_change
 static const char *inset_remedy(const struct arch_view *view, const struct arch_change *change,
                                 const char *joined_by)
 {
-    struct arch_rooms rooms;
-    arch_rooms_left(view, change, &rooms);
+    struct arch_rooms rooms = change->rooms;
     rooms.ride_m = rooms.bump_m = UNKNOWN;
     double inset = inset_for(view, change, &rooms);
     if (!known(rooms.inner_m) || !known(rooms.outer_m))
@@ -70,13 +69,14 @@ const char *arch_remedy(const struct arch_view *view, const struct arch_change *
 
 /* Rounded up so that it is enough, unless that would leave the other side short. */
 static double enough_inset(const struct arch_view *view, const struct arch_change *change,
-                           const struct arch_rooms *rooms, double inset_m)
+                           double inset_m)
 {
     double rounded = length_enough_m(view->plan, inset_m);
-    double lock = arch_lock_room_m(view, change, rounded);
-    bool fits = rooms->inner_m - rounded >= -1e-9 && rooms->outer_m + rounded >= -1e-9 &&
-                (!known(lock) || lock >= -1e-9);
-    return fits ? rounded : inset_m;
+    struct arch_rooms moved = change->rooms;
+    moved.inner_m -= rounded;
+    moved.outer_m += rounded;
+    moved.lock_m = arch_lock_room_m(view, change, rounded);
+    return arch_fits(&moved) ? rounded : inset_m;
 }
 
 static void add_fit(const struct arch_view *view, const struct arch_change *change,
@@ -100,17 +100,16 @@ static const char *fit_words(const struct arch_view *view, double length_m, cons
 
 void report_arch_fit(const struct arch_view *view, const struct arch_change *change)
 {
-    struct arch_rooms rooms;
-    arch_rooms_left(view, change, &rooms);
-    if (arch_fits(&rooms))
+    const struct arch_rooms *rooms = &change->rooms;
+    if (arch_fits(rooms))
         return;
-    double stop = bump_stop_to_fit_m(&rooms), lift = lift_to_fit_m(&rooms);
-    double trim = trim_to_fit_m(&rooms), inset = inset_for(view, change, &rooms);
+    double stop = bump_stop_to_fit_m(rooms), lift = lift_to_fit_m(rooms);
+    double trim = trim_to_fit_m(rooms), inset = inset_for(view, change, rooms);
     add_fit(view, change, QUANTITY_BUMP_STOP_TO_FIT, length_enough_m(view->plan, stop),
             fit_words(view, stop, "make the bump stops longer by",
                       "bump stops alone do not make it fit"));
     if (known(inset))
-        inset = enough_inset(view, change, &rooms, inset);
+        inset = enough_inset(view, change, inset);
     add_fit(view, change, QUANTITY_INSET_TO_FIT, inset,
             known(inset) ? inset_words(view, inset) : "another inset alone does not make it fit");
     add_fit(view, change, QUANTITY_TRIM_TO_FIT, length_enough_m(view->plan, trim),

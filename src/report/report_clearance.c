@@ -4,7 +4,6 @@
 #include "compute/clearance.h"
 #include "compute/load.h"
 #include "report/clearance_view.h"
-#include "tables/lookup.h"
 
 static void report_under_axle(const struct plan *plan, size_t index, int axle,
                               struct figures *figures)

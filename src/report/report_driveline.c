@@ -10,15 +10,9 @@
 static const char quarter_inch[] =
     "circumferences within 1/4 in, as handbooks quote (common practice, no source)";
 
-static bool all_wheels_driven(const struct drive_view *view)
-{
-    int drive = view->plan->specification->vehicle.drive;
-    return drive == DRIVE_PART_TIME_4WD || drive == DRIVE_FULL_TIME_4WD;
-}
-
 static bool axle_is_driven(const struct drive_view *view, int axle)
 {
-    return all_wheels_driven(view) || axle == (int)plan_driven_axle(view->plan);
+    return plan_drives_all_wheels(view->plan) || axle == (int)plan_driven_axle(view->plan);
 }
 
 static bool same_size(const struct tyre *a, const struct tyre *b)
@@ -65,7 +59,7 @@ static struct figure judged(struct figure figure, double allowed, const char *ac
     if (!known(figure.value))
         figure.verdict = VERDICT_UNKNOWN;
     else
-        figure.verdict = fabs(figure.value) > allowed * (1 + 1e-9) ? VERDICT_CAUTION : VERDICT_OK;
+        figure.verdict = clearly_above(fabs(figure.value), allowed) ? VERDICT_CAUTION : VERDICT_OK;
     figure.action = figure.verdict == VERDICT_CAUTION ? action
                     : figure.verdict == VERDICT_UNKNOWN
                         ? "give the size, or data_book: revs_per_km, of both tyres"
@@ -161,9 +155,10 @@ static void report_spare(const struct drive_view *view)
     beside_spare(view, AXLE_REAR, rear_m);
     bool alike = front_m[0] == rear_m[0] && front_m[1] == rear_m[1];
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        if (axle_is_driven(view, axle) && !(alike && axle == AXLE_REAR && all_wheels_driven(view)))
+        if (axle_is_driven(view, axle) &&
+            !(alike && axle == AXLE_REAR && plan_drives_all_wheels(view->plan)))
             report_spare_on(view, axle, alike);
-    for (int axle = 0; axle < AXLE_COUNT && all_wheels_driven(view); axle++)
+    for (int axle = 0; axle < AXLE_COUNT && plan_drives_all_wheels(view->plan); axle++)
         report_spare_coupled(view, axle);
 }
 
@@ -171,7 +166,7 @@ void report_driveline(const struct drive_view *view)
 {
     if (view->is_choice) /* a choice is for both axles: it changes nothing here */
         return;
-    if (all_wheels_driven(view))
+    if (plan_drives_all_wheels(view->plan))
         report_front_to_rear(view);
     if (view->setup->spare.size_node != NULL)
         report_spare(view);

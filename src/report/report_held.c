@@ -2,7 +2,6 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/gearing.h"
-#include "compute/load.h"
 #include "report/pull_view.h"
 
 struct held {

@@ -2,7 +2,6 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/gearing.h"
-#include "compute/load.h"
 #include "report/pull_view.h"
 
 static void report_pull_at(const struct drive_view *view, size_t gear, size_t range,

@@ -29,16 +29,11 @@ static void report_axle(const struct plan *plan, size_t index, int axle, int sho
     report_limits(plan, figures, figure, NULL, UNKNOWN);
 }
 
-static bool axles_differ(const struct setup *setup)
-{
-    return setup->axle[AXLE_FRONT].size_node != setup->axle[AXLE_REAR].size_node;
-}
-
 void report_size_limits(const struct plan *plan, size_t index, struct figures *figures)
 {
     if (plan->setups[index].is_fitted)
         return;
-    bool differ = axles_differ(&plan->setups[index]) || axles_differ(&plan->fitted);
+    bool differ = plan_shows_both_axles(plan, index);
     for (int axle = 0; axle < (differ ? AXLE_COUNT : 1); axle++)
         report_axle(plan, index, axle, differ ? axle : AXLE_NONE, figures);
 }

@@ -1,13 +1,11 @@
 /* The spare: does it go in where it is carried, does it roll like the others, what does it weigh.
  */
 #include "base/known.h"
-#include "compute/axle_loads.h"
-#include "compute/clearance.h"
+#include "compute/gearing.h"
 #include "report/clearance_view.h"
 #include "text/designation.h"
 
 #define PI 3.14159265358979323846
-#define QUARTER_INCH_M 0.00635
 
 struct spare_view {
     const struct plan *plan;
@@ -37,23 +35,22 @@ static void report_room(const struct spare_view *view, double space, double infl
     figure = figure_at_least(figure, 0);
     if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = "give clearance: spare_space";
-    if (figure.verdict == VERDICT_FAIL) {
-        figure.action = "carry the spare elsewhere";
-        if (known(empty) && !clearly_above(without_air, space)) {
-            figure.verdict = VERDICT_CAUTION;
-            figure.action = "it goes in only without air: carry a pump";
-        }
-    }
-    figures_add(view->figures, figure);
-    if (!known(empty))
-        return;
     struct figure without =
         spare_figure(view, QUANTITY_SPARE_ROOM, empty, "measured space less the spare without air");
     without.at = at_deflated;
     without = figure_at_least(without, 0);
     if (without.verdict == VERDICT_FAIL)
         without.action = "carry the spare elsewhere";
-    figures_add(view->figures, without);
+    if (figure.verdict == VERDICT_FAIL) {
+        figure.action = "carry the spare elsewhere";
+        if (without.verdict == VERDICT_OK) {
+            figure.verdict = VERDICT_CAUTION;
+            figure.action = "it goes in only without air: carry a pump";
+        }
+    }
+    figures_add(view->figures, figure);
+    if (known(empty))
+        figures_add(view->figures, without);
 }
 
 static void report_space(const struct spare_view *view)
@@ -68,25 +65,19 @@ static void report_space(const struct spare_view *view)
                 "largest, width", "without air, width");
 }
 
-static bool axles_coupled(const struct plan *plan)
-{
-    int drive = plan->specification->vehicle.drive;
-    return drive == DRIVE_PART_TIME_4WD || drive == DRIVE_FULL_TIME_4WD;
-}
-
 static void judge_circumference(const struct spare_view *view, int axle, const char *at,
                                 double change, double circumference_m, const char *basis)
 {
     struct figure figure = spare_figure(view, QUANTITY_SPARE_CIRCUMFERENCE, change, basis);
     figure.axle = axle;
     figure.at = at;
-    figure.limit = QUARTER_INCH_M / circumference_m;
+    figure.limit = circumference_difference_allowed(circumference_m);
     if (!known(change)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "give the spare's and the tyres' data_book";
     } else if (clearly_above(fabs(change), figure.limit)) {
         figure.verdict = VERDICT_CAUTION;
-        figure.action = axles_coupled(view->plan)
+        figure.action = plan_drives_all_wheels(view->plan)
                             ? "it winds up coupled axles: short distances only, or one of the set"
                             : "it rolls unlike its neighbour: short distances only";
     } else
@@ -136,7 +127,7 @@ static void report_set(const struct spare_view *view)
         figure.action = spare->size.prefix == PREFIX_T
                             ? "a temporary spare: its own speed and pressure apply"
                             : "for the way home only; one of the set can stay on";
-    } else if (spare->rotated != 1 && axles_coupled(view->plan)) {
+    } else if (spare->rotated != 1 && plan_drives_all_wheels(view->plan)) {
         figure.verdict = VERDICT_CAUTION;
         figure.action = "it stays new while four wear: rotate all five, or change it only in pairs";
     }
@@ -170,7 +161,7 @@ void report_spare_wheel(const struct plan *plan, size_t index, struct figures *f
     if (setup->spare.size_node == NULL)
         return;
     report_space(&view);
-    bool alike = setup->axle[AXLE_FRONT].size_node == setup->axle[AXLE_REAR].size_node;
+    bool alike = !setup_axles_differ(setup);
     for (int axle = 0; axle < (alike ? 1 : AXLE_COUNT); axle++)
         report_circumference(&view, axle, alike ? AXLE_NONE : axle);
     report_set(&view);

@@ -5,12 +5,6 @@
 #include "report/plan.h"
 #include "tables/lookup.h"
 
-/* The axle shown: the rear only where it differs from the front. */
-static bool axles_differ(const struct setup *setup)
-{
-    return setup->axle[AXLE_FRONT].size_node != setup->axle[AXLE_REAR].size_node;
-}
-
 static void report_dimensions(const struct plan *plan, size_t index, int axle,
                               struct figures *figures)
 {
@@ -23,7 +17,7 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
     const char *basis = source_text(stated->diameter_source, stated->un_r54);
     struct figure figure = figure_of(PART_TYRE, QUANTITY_OVERALL_DIAMETER, setup->name,
                                      stated->overall_diameter_m, basis);
-    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     if (!known(figure.value)) {
         figure.verdict = VERDICT_UNKNOWN;
@@ -59,7 +53,7 @@ static void report_mixed(const struct plan *plan, size_t index, int axle, struct
         return;
     struct figure figure = figure_of(PART_TYRE, QUANTITY_MIXED_SOURCES, setup->name, UNKNOWN,
                                      "one of the two tyres has data-book figures");
-    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.verdict = VERDICT_CAUTION;
     figure.action = "changes are by the same rule for both; give data_book for both to use it";
     figures_add(figures, figure);
@@ -96,7 +90,7 @@ static void report_allowed_size(const struct plan *plan, size_t index, int axle,
             continue;
         struct figure figure =
             figure_of(PART_TYRE, rows[i].quantity, setup->name, rows[i].value, rows[i].basis);
-        figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+        figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
         figures_add(figures, figure);
     }
 }
@@ -112,7 +106,7 @@ static void report_load_index(const struct plan *plan, size_t index, int axle,
     struct figure figure =
         figure_of(PART_TYRE, QUANTITY_LOAD_AT_INDEX, setup->name,
                   load_index_kg(service->load_index), "load index, UN R30 / R54 Annex 4");
-    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     if (!setup->is_fitted)
         figure = figure_at_least(figure, load_index_kg(before->load_index));
@@ -135,7 +129,7 @@ static void report_speed_symbol(const struct plan *plan, size_t index, int axle,
     struct figure figure =
         figure_of(PART_TYRE, QUANTITY_SPEED_SYMBOL, setup->name,
                   given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN, "speed symbol, UN R30 / R54");
-    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     figure = figure_at_least(figure, plan->specification->vehicle.top_speed_mps);
     if (figure.verdict == VERDICT_FAIL)
@@ -158,7 +152,7 @@ static void report_rim(const struct plan *plan, size_t index, int axle, struct f
         PART_TYRE, QUANTITY_RIM_WIDTH, setup->name, width,
         book ? "permitted rims of the data book"
              : arena_format(plan->arena, "rims: %s", rim_source_text(stated->rim_source)));
-    figure.axle = axles_differ(setup) ? axle : AXLE_NONE;
+    figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure = figure_within(figure, stated->rim_min_m, stated->rim_max_m);
     if (figure.verdict == VERDICT_UNKNOWN)
         figure.action =
@@ -188,7 +182,7 @@ static void report_assumptions(const struct setup *setup, struct figures *figure
 void report_tyre(const struct plan *plan, struct figures *figures)
 {
     for (size_t i = 0; i < plan->count; i++) {
-        int axles = axles_differ(&plan->setups[i]) || axles_differ(&plan->fitted) ? 2 : 1;
+        int axles = plan_shows_both_axles(plan, i) ? 2 : 1;
         for (int axle = 0; axle < axles; axle++) {
             report_dimensions(plan, i, axle, figures);
             report_allowed_size(plan, i, axle, figures);

@@ -57,13 +57,8 @@ static void report_scrub(const struct wheel_view *view)
 void report_wheel_place(const struct plan *plan, size_t index, int axle, struct figures *figures)
 {
     const struct setup *setup = &plan->setups[index];
-    const struct wheel_view view = {plan,
-                                    index,
-                                    axle,
-                                    &plan->fitted.axle[axle].wheel,
-                                    setup->is_fitted ? &plan->fitted.axle[axle].wheel
-                                                     : &setup->axle[axle].wheel,
-                                    figures};
+    const struct wheel_view view = {
+        plan, index, axle, &plan->fitted.axle[axle].wheel, &setup->axle[axle].wheel, figures};
     add_if_known(&view, QUANTITY_BACKSPACING, backspacing_m(view.after),
                  "(rim width + flanges of about 25 mm together) / 2 + inset");
     report_scrub(&view);
@@ -76,10 +71,11 @@ void report_wheel_place(const struct plan *plan, size_t index, int axle, struct 
                  "rim width change / 2 - inset change + spacer change");
 }
 
-static void judge_bore(const struct wheel_view *view, double before, double after)
+static bool judge_bore(const struct wheel_view *view)
 {
+    double before = view->before->mounting.hub_bore_m, after = view->after->mounting.hub_bore_m;
     if (!known(before) || !known(after))
-        return;
+        return false;
     struct figure figure =
         wheel_figure(view, QUANTITY_HUB_BORE, after, "beside the fitted wheel's centre hole");
     figure.limit = before;
@@ -91,15 +87,16 @@ static void judge_bore(const struct wheel_view *view, double before, double afte
                                        : "larger than the fitted wheel's: it needs a centring ring";
     }
     figures_add(view->figures, figure);
+    return true;
 }
 
-static void judge_bolts(const struct wheel_view *view)
+static bool judge_bolts(const struct wheel_view *view)
 {
     const struct mounting *before = &view->before->mounting, *after = &view->after->mounting;
     double circle = after->bolt_circle_m - before->bolt_circle_m;
     double bolts = after->bolts - before->bolts;
     if (!known(circle) || !known(bolts))
-        return;
+        return false;
     struct figure figure = wheel_figure(view, QUANTITY_BOLT_CIRCLE, after->bolt_circle_m,
                                         "beside the fitted wheel's bolts");
     figure.limit = before->bolt_circle_m;
@@ -110,28 +107,25 @@ static void judge_bolts(const struct wheel_view *view)
             arena_format(view->plan->arena, "%.0f bolts, and the hub has %.0f: %s", after->bolts,
                          before->bolts, bolts == 0 ? "the circle is another" : "it does not go on");
     figures_add(view->figures, figure);
+    return true;
 }
 
-static void judge_brake(const struct wheel_view *view)
+static bool judge_brake(const struct wheel_view *view)
 {
     double room = view->after->mounting.brake_room_m;
     if (!known(room))
-        return;
+        return false;
     struct figure figure =
         figure_at_least(wheel_figure(view, QUANTITY_BRAKE_ROOM, room, "as tried"), 0);
     if (figure.verdict == VERDICT_FAIL)
         figure.action = "it touches the brake: choose another wheel";
     figures_add(view->figures, figure);
+    return true;
 }
 
 /* What is not given for both wheels stays to be checked by hand. */
-static void report_by_hand(const struct wheel_view *view)
+static void report_by_hand(const struct wheel_view *view, bool bore, bool bolts, bool brake)
 {
-    const struct mounting *before = &view->before->mounting, *after = &view->after->mounting;
-    bool bore = known(before->hub_bore_m) && known(after->hub_bore_m);
-    bool bolts = known(before->bolt_circle_m) && known(after->bolt_circle_m) &&
-                 known(before->bolts) && known(after->bolts);
-    bool brake = known(after->brake_room_m);
     if (bore && bolts && brake)
         return;
     struct figure figure = wheel_figure(view, QUANTITY_WHEEL_BY_HAND, UNKNOWN,
@@ -157,9 +151,7 @@ void report_wheel_mounting(const struct plan *plan, size_t index, struct figures
                         view.before->node == fitted->node;
         if (setup->is_fitted || is_fitted_wheel || as_front)
             continue;
-        judge_bore(&view, view.before->mounting.hub_bore_m, view.after->mounting.hub_bore_m);
-        judge_bolts(&view);
-        judge_brake(&view);
-        report_by_hand(&view);
+        bool bore = judge_bore(&view), bolts = judge_bolts(&view), brake = judge_brake(&view);
+        report_by_hand(&view, bore, bolts, brake);
     }
 }

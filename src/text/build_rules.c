@@ -8,14 +8,7 @@
 #include "text/build_file.h"
 #include "text/build_rules.h"
 #include "text/keys.h"
-
-struct check {
-    const struct specification *specification;
-    struct diagnostics *diagnostics;
-};
-
-#define FAULT(check, mapping, key, ...)                                                            \
-    diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
+#include "text/rule_check.h"
 
 static void rule_fitted_tyre_is_named(const struct check *check)
 {

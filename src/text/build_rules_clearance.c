@@ -1,15 +1,7 @@
 /* Rules between the keys of springs, points, wheels' mountings: what no single key can check. */
 #include "base/known.h"
-#include "text/build_file.h"
 #include "text/build_rules.h"
-
-struct check {
-    const struct specification *specification;
-    struct diagnostics *diagnostics;
-};
-
-#define FAULT(check, mapping, key, ...)                                                            \
-    diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
+#include "text/rule_check.h"
 
 static bool stands(const struct node *mapping, const char *key)
 {

@@ -3,16 +3,8 @@
 
 #include "base/known.h"
 #include "tables/lookup.h"
-#include "text/build_file.h"
 #include "text/build_rules.h"
-
-struct check {
-    const struct specification *specification;
-    struct diagnostics *diagnostics;
-};
-
-#define FAULT(check, mapping, key, ...)                                                            \
-    diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
+#include "text/rule_check.h"
 
 /* Standards print pairs (80 psi, 550 kPa) that differ by up to 0.5 % */
 #define PAIR_SLACK 1.01

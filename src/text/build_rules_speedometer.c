@@ -4,25 +4,17 @@
 #include "base/known.h"
 #include "base/nearest.h"
 #include "tables/lookup.h"
-#include "text/build_file.h"
 #include "text/build_rules.h"
 #include "text/keys.h"
 #include "text/quantity_text.h"
+#include "text/rule_check.h"
 
-struct check {
-    const struct specification *specification;
-    const struct instrument *instrument;
-    struct diagnostics *diagnostics;
-};
-
-#define FAULT(check, mapping, key, ...)                                                            \
-    diagnostics_add((check)->diagnostics, place_of(mapping, key), 1, __VA_ARGS__)
 #define FAULT_AT(check, node, ...)                                                                 \
     diagnostics_add((check)->diagnostics, (node)->mark, 1, __VA_ARGS__)
 
 static void rule_rules_are_known(const struct check *check)
 {
-    const struct instrument *instrument = check->instrument;
+    const struct instrument *instrument = &check->specification->speedometer;
     const char *name = instrument->rule, *odometer = instrument->odometer.rule;
     if (name != NULL && speedometer_rule_find(name) == NULL) {
         struct nearest nearest = nearest_start(span_of(name));
@@ -76,7 +68,7 @@ static void check_speeds(const struct check *check, const struct node *node, dou
 
 static void rule_readings_are_possible(const struct check *check)
 {
-    const struct pair_list *readings = &check->instrument->readings;
+    const struct pair_list *readings = &check->specification->speedometer.readings;
     for (size_t i = 0; i < readings->count; i++) {
         const struct value_pair *reading = &readings->items[i];
         if (has_one_unit(check, reading, KIND_SPEED))
@@ -86,7 +78,7 @@ static void rule_readings_are_possible(const struct check *check)
 
 static void rule_timed_readings_are_possible(const struct check *check)
 {
-    const struct triple_list *timed = &check->instrument->timed_readings;
+    const struct triple_list *timed = &check->specification->speedometer.timed_readings;
     for (size_t i = 0; i < timed->count; i++) {
         const struct value_triple *reading = &timed->items[i];
         if (reading->first > 0 && reading->second > 0)
@@ -100,7 +92,7 @@ static void rule_timed_readings_are_possible(const struct check *check)
 
 static void rule_odometer_readings_are_possible(const struct check *check)
 {
-    const struct pair_list *readings = &check->instrument->odometer.readings;
+    const struct pair_list *readings = &check->specification->speedometer.odometer.readings;
     for (size_t i = 0; i < readings->count; i++) {
         const struct value_pair *reading = &readings->items[i];
         if (!has_one_unit(check, reading, KIND_LENGTH))
@@ -118,21 +110,21 @@ static void rule_odometer_readings_are_possible(const struct check *check)
 
 static void rule_readings_are_on_a_tyre(const struct check *check)
 {
-    const char *on = check->instrument->readings_on;
+    const char *on = check->specification->speedometer.readings_on;
     if (on == NULL || strcmp(on, "fitted") == 0)
         return;
     const struct fitment_list *options = &check->specification->tyres.options;
     for (size_t i = 0; i < options->count; i++)
         if (options->items[i].name != NULL && strcmp(options->items[i].name, on) == 0)
             return;
-    FAULT(check, check->instrument->node, "readings_on",
+    FAULT(check, check->specification->speedometer.node, "readings_on",
           "there is no option named \"%s\"; expected fitted or an option's name",
           quoted(check->diagnostics, on));
 }
 
 static void rule_setting_is_whole(const struct check *check)
 {
-    const struct setting *setting = &check->instrument->setting;
+    const struct setting *setting = &check->specification->speedometer.setting;
     if (setting->node == NULL)
         return;
     if (setting->kind == CHOICE_NONE && tree_child(setting->node, "kind") == NULL)
@@ -154,7 +146,7 @@ static bool is_whole(double value)
 
 static void rule_gear_teeth_are_whole(const struct check *check)
 {
-    const struct setting *setting = &check->instrument->setting;
+    const struct setting *setting = &check->specification->speedometer.setting;
     bool gears = setting->kind == SETTING_DRIVEN_GEAR_TEETH;
     if (known(setting->driving_gear_teeth) && !gears && setting->kind != CHOICE_NONE)
         FAULT(check, setting->node, "driving_gear_teeth",
@@ -168,7 +160,7 @@ static void rule_gear_teeth_are_whole(const struct check *check)
 
 static void rule_sensor_is_whole(const struct check *check)
 {
-    const struct sensor *sensor = &check->instrument->sensor;
+    const struct sensor *sensor = &check->specification->speedometer.sensor;
     if (sensor->node == NULL || known(sensor->characteristic_coefficient))
         return;
     if (!known(sensor->pulses_per_turn) && tree_child(sensor->node, "pulses_per_turn") == NULL)
@@ -186,7 +178,7 @@ static void rule_sensor_is_whole(const struct check *check)
 static void rule_speed_table_rises(const struct check *check)
 {
     enum { LINES_MAX = 200 };
-    const struct speed_table *range = &check->instrument->range;
+    const struct speed_table *range = &check->specification->speedometer.range;
     if (known(range->from_mps) && known(range->to_mps) && range->from_mps >= range->to_mps)
         FAULT(check, range->node, "from", "from is not below to; expected the lower of the two");
     double span = known_or(range->to_mps, 150) - known_or(range->from_mps, 0);
@@ -209,7 +201,7 @@ void build_rules_speedometer(const struct specification *specification,
         rule_sensor_is_whole,
         rule_speed_table_rises,
     };
-    const struct check check = {specification, &specification->speedometer, diagnostics};
+    const struct check check = {specification, diagnostics};
     for (size_t i = 0; i < sizeof rules / sizeof rules[0]; i++)
         rules[i](&check);
 }
