@@ -21,6 +21,12 @@ static inline bool span_is(struct span span, const char *text)
     return span.length == strlen(text) && memcmp(span.at, text, span.length) == 0;
 }
 
+/* Whether two texts are one, or both absent. */
+static inline bool same_text(const char *a, const char *b)
+{
+    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+}
+
 /* Character classes of ASCII, whatever the locale says. */
 static inline bool is_digit(char c)
 {

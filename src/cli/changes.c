@@ -1,7 +1,6 @@
 #include "cli/changes.h"
 
 #include "base/known.h"
-#include "cli/figure_rows.h"
 #include "cli/findings_text.h"
 #include "output/writer.h"
 
@@ -16,8 +15,8 @@ const struct change_row change_rows[] = {
      QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, AXLE_NONE, NULL, false)},
     {"under the axle, change", "under the axle",
      QUERY(QUANTITY_UNDER_AXLE_CHANGE, AXLE_NONE, NULL, false)},
-    {"load index, per tyre", "load index", QUERY(QUANTITY_LOAD_AT_INDEX, AXLE_NONE, NULL, false)},
-    {"speed symbol", "speed symbol", QUERY(QUANTITY_SPEED_SYMBOL, AXLE_NONE, NULL, false)},
+    {"load index, per tyre", NULL, QUERY(QUANTITY_LOAD_AT_INDEX, AXLE_NONE, NULL, false)},
+    {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, AXLE_NONE, NULL, false)},
     {"speedometer error", "speedometer",
      QUERY(QUANTITY_SPEEDOMETER_ERROR, AXLE_NONE, "nominal", false)},
     {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, AXLE_NONE, "shown", true)},

@@ -7,7 +7,7 @@
 
 struct change_row {
     const char *title; /* in a table */
-    const char *word;  /* behind the value in one line; "" where the value says enough */
+    const char *word;  /* behind the value in one line; NULL: in a table only */
     struct figure_query query;
 };
 

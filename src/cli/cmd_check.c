@@ -70,11 +70,6 @@ const struct column check_columns[] = {
 };
 const size_t check_column_count = sizeof check_columns / sizeof check_columns[0];
 
-static bool same_text(const char *a, const char *b)
-{
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
-}
-
 /* Whether two figures tell the same; states, axles and speeds do not tell them apart. */
 static bool same_matter(enum check_kind kind, const struct figure *a, const struct figure *b)
 {
@@ -99,16 +94,6 @@ static bool has_matter(const struct check_rows *rows, enum check_kind kind,
     return false;
 }
 
-/* The setup of a name, looked for from one onwards, since figures stand setup by setup; the count
- * of all if there is none. */
-static size_t find_setup(const struct plan *plan, const char *name, size_t from)
-{
-    for (size_t i = 0; i < plan->count; i++)
-        if (plan->setups[(from + i) % plan->count].name == name)
-            return (from + i) % plan->count;
-    return plan->count;
-}
-
 static const char *names_of(struct arena *arena, const struct plan *plan, const bool *concerned)
 {
     size_t length = 1;
@@ -121,28 +106,28 @@ static const char *names_of(struct arena *arena, const struct plan *plan, const 
     return list;
 }
 
+static bool concerns(const struct setup_figures *setup, enum check_kind kind,
+                     const struct figure *matter)
+{
+    for (size_t i = 0; i < setup->count; i++)
+        if (is_of_kind(kind, setup->items[i]) && same_matter(kind, setup->items[i], matter))
+            return true;
+    return false;
+}
+
 /* The setups that a matter concerns, or "all". */
 static const char *options_of(struct arena *arena, const struct plan *plan, enum check_kind kind,
-                              const struct figures *figures, const struct figure *matter)
+                              const struct setup_figures *setups, const struct figure *matter)
 {
     bool *concerned = arena_allocate_array(arena, plan->count, sizeof *concerned);
-    size_t count = 0, setup = 0;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        if (!is_of_kind(kind, figure) || !same_matter(kind, figure, matter))
-            continue;
-        size_t found = find_setup(plan, figure->option, setup);
-        if (found == plan->count || concerned[found])
-            continue;
-        setup = found;
-        concerned[setup] = true;
-        count++;
-    }
+    size_t count = 0;
+    for (size_t i = 0; i < plan->count; i++)
+        count += concerned[i] = concerns(&setups[i], kind, matter);
     return count == plan->count ? "all" : names_of(arena, plan, concerned);
 }
 
 static void add_figures(struct check_rows *rows, const struct plan *plan, enum check_kind kind,
-                        const struct figures *figures)
+                        const struct figures *figures, const struct setup_figures *setups)
 {
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
@@ -152,7 +137,7 @@ static void add_figures(struct check_rows *rows, const struct plan *plan, enum c
             .kind = kind,
             .matter = figure,
             .part = part_name(figure->part),
-            .options = options_of(rows->arena, plan, kind, figures, figure),
+            .options = options_of(rows->arena, plan, kind, setups, figure),
             .key = kind == CHECK_MISSING ? quantity_rows[figure->quantity].name : NULL,
             .text = figure->action,
         };
@@ -177,6 +162,7 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, c
     struct unused_keys unused;
     parts_report(CMD_ANY, plan, &figures);
     unused_keys_find(arena, plan, option, &figures, &unused);
+    const struct setup_figures *setups = plan_group_figures(plan, &figures);
     struct check_rows rows = {.arena = arena};
     rows.items = arena_allocate_array(arena, 1 + figures.count + unused.count, sizeof *rows.items);
     rows.items[rows.count++] = (struct check_row){
@@ -188,8 +174,8 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, c
                                             unused.tried_max)
                              : ""),
     };
-    add_figures(&rows, plan, CHECK_ASSUMPTION, &figures);
-    add_figures(&rows, plan, CHECK_MISSING, &figures);
+    add_figures(&rows, plan, CHECK_ASSUMPTION, &figures, setups);
+    add_figures(&rows, plan, CHECK_MISSING, &figures, setups);
     add_unused(&rows, &unused);
     return rows;
 }

@@ -97,16 +97,6 @@ static enum exit_status list_tables(struct arena *arena, const struct options *o
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
-/* A column's name in words, so that a table for reading can break it. */
-static const char *in_words(struct arena *arena, const char *name)
-{
-    char *words = arena_format(arena, "%s", name);
-    for (char *at = words; *at != '\0'; at++)
-        if (*at == '_')
-            *at = ' ';
-    return words;
-}
-
 /* Which columns of a table are printed, in which order. */
 struct shown {
     size_t count, *columns;

@@ -1,4 +1,5 @@
 #include "cli/figure_find.h"
+#include "cli/prose.h"
 
 #include <string.h>
 
@@ -33,21 +34,33 @@ const struct figure *figure_first(const struct reading *reading, size_t setup,
     return NULL;
 }
 
-const struct figure *figure_least(const struct reading *reading, size_t setup,
-                                  struct figure_query query)
+/* The first of those that stand furthest in a direction, 1 upward and -1 downward. */
+static const struct figure *furthest(const struct setup_figures *group,
+                                     const struct figure_query *query, int direction)
 {
-    const struct setup_figures *group = &reading->setups[setup];
-    const struct figure *least = NULL;
+    const struct figure *found = NULL;
     for (size_t i = 0; i < group->count; i++) {
         const struct figure *figure = group->items[i];
-        if (!fits(figure, &query))
+        if (!fits(figure, query))
             continue;
         if (!known(figure->value))
             return figure;
-        if (least == NULL || figure->value < least->value)
-            least = figure;
+        if (found == NULL || direction * figure->value > direction * found->value)
+            found = figure;
     }
-    return least;
+    return found;
+}
+
+const struct figure *figure_least(const struct reading *reading, size_t setup,
+                                  struct figure_query query)
+{
+    return furthest(&reading->setups[setup], &query, -1);
+}
+
+const struct figure *figure_most(const struct reading *reading, size_t setup,
+                                 struct figure_query query)
+{
+    return furthest(&reading->setups[setup], &query, 1);
 }
 
 const char *figure_value_text(const struct reading *reading, const struct figure *figure)
@@ -61,11 +74,7 @@ const char *figure_sentence(const struct reading *reading, const struct figure *
 {
     const char *const places[] = {figure->option, figure->state, axle_name(figure->axle),
                                   figure->at};
-    char *name = arena_copy(reading->arena, span_of(quantity_rows[figure->quantity].name));
-    for (char *at = name; *at != '\0'; at++)
-        if (*at == '_')
-            *at = ' ';
-    const char *sentence = name;
+    const char *sentence = in_words(reading->arena, quantity_rows[figure->quantity].name);
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
         if (places[i] != NULL && *places[i] != '\0')
             sentence = arena_format(reading->arena, "%s, %s", sentence, places[i]);

@@ -17,9 +17,11 @@ struct figure_query {
 const struct figure *figure_first(const struct reading *reading, size_t setup,
                                   struct figure_query query);
 
-/* The one of least value; one that is unknown before all that are known. */
+/* The one of least or most value; one that is unknown before all that are known. */
 const struct figure *figure_least(const struct reading *reading, size_t setup,
                                   struct figure_query query);
+const struct figure *figure_most(const struct reading *reading, size_t setup,
+                                 struct figure_query query);
 
 /* As csv has it: "arch above, one step taller, front, bump, largest: 8 mm". */
 const char *figure_sentence(const struct reading *reading, const struct figure *figure);

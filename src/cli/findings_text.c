@@ -107,16 +107,21 @@ static bool stands_for_all(const struct setup_figures *group, size_t index)
     return true;
 }
 
+const char *finding_name(const struct reading *reading, const struct figure *figure)
+{
+    const char *const places[] = {axle_name(figure->axle), figure->state, figure->at};
+    const char *name = quantity_rows[figure->quantity].title;
+    for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
+        if (places[i] != NULL && *places[i] != '\0')
+            name = arena_format(reading->arena, "%s, %s", name, places[i]);
+    return name;
+}
+
 static void write_finding(const struct reading *reading, const struct figure *figure)
 {
     struct prose prose = prose_of(reading);
-    const struct quantity_row *quantity = &quantity_rows[figure->quantity];
     prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
-    const char *axle = axle_name(figure->axle);
-    prose_words(&prose,
-                arena_format(reading->arena, "%s%s%s%s%s%s%s:", quantity->title, *axle ? ", " : "",
-                             axle, figure->state ? ", " : "", figure->state ? figure->state : "",
-                             figure->at ? ", " : "", figure->at ? figure->at : ""));
+    prose_words(&prose, arena_format(reading->arena, "%s:", finding_name(reading, figure)));
     if (known(figure->value))
         prose_words(&prose, figure_text(reading, figure, figure->value));
     if (known(figure->limit))

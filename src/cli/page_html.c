@@ -5,7 +5,6 @@
 #include "base/known.h"
 #include "cli/changes.h"
 #include "cli/page.h"
-#include "cli/picture.h"
 #include "cli/prose.h"
 #include "output/markup.h"
 
@@ -62,7 +61,7 @@ void page_text(const struct reading *reading, const char *text)
     markup_text(reading->out, text);
 }
 
-bool page_next_block(const struct reading *reading, struct page_block *block)
+bool page_next_block(const struct reading *reading, struct setup_block *block)
 {
     size_t options = reading->plan->count - 1;
     if (block->first == 0)
@@ -76,19 +75,14 @@ bool page_next_block(const struct reading *reading, struct page_block *block)
     return true;
 }
 
-size_t page_setup(const struct page_block *block, size_t column)
-{
-    return column == 0 ? 0 : block->first + column - 1;
-}
-
-void page_table_begin(const struct reading *reading, const struct page_block *block,
+void page_table_begin(const struct reading *reading, const struct setup_block *block,
                       const char *caption, bool full)
 {
     page_raw(reading, "<table>\n<caption>");
     page_text(reading, caption);
     page_raw(reading, "</caption>\n<thead><tr><th scope=\"col\">figure</th>");
     for (size_t i = 0; i <= block->count; i++) {
-        const struct setup *setup = &reading->plan->setups[page_setup(block, i)];
+        const struct setup *setup = &reading->plan->setups[setup_in_block(block, i)];
         page_raw(reading, "<th scope=\"col\">");
         page_text(reading, option_label(reading, setup->name));
         if (full) {
@@ -119,13 +113,13 @@ static void cell(const struct reading *reading, const char *text, bool wrong)
     page_raw(reading, "</td>");
 }
 
-static void text_row(const struct reading *reading, const struct page_block *block,
+static void text_row(const struct reading *reading, const struct setup_block *block,
                      const char *title,
                      const char *(*text)(const struct reading *reading, size_t setup))
 {
     row_heading(reading, title);
     for (size_t i = 0; i <= block->count; i++)
-        cell(reading, text(reading, page_setup(block, i)), false);
+        cell(reading, text(reading, setup_in_block(block, i)), false);
     page_raw(reading, "</tr>\n");
 }
 
@@ -135,12 +129,12 @@ static const char *setup_name(const struct reading *reading, size_t setup)
                       : text_cut(reading->arena, reading->plan->setups[setup].name, NAME_WIDTH);
 }
 
-static void change_table_row(const struct reading *reading, const struct page_block *block,
+static void change_table_row(const struct reading *reading, const struct setup_block *block,
                              size_t row)
 {
     const struct figure *any = NULL;
     for (size_t i = 0; any == NULL && i <= block->count; i++)
-        any = change_figure(reading, page_setup(block, i), row);
+        any = change_figure(reading, setup_in_block(block, i), row);
     if (any == NULL)
         return;
     const struct change_row *change = &change_rows[row];
@@ -148,7 +142,7 @@ static void change_table_row(const struct reading *reading, const struct page_bl
                              ? arena_format(reading->arena, "%s, %s", change->title, any->at)
                              : change->title);
     for (size_t i = 0; i <= block->count; i++) {
-        const struct figure *figure = change_figure(reading, page_setup(block, i), row);
+        const struct figure *figure = change_figure(reading, setup_in_block(block, i), row);
         bool wrong = figure != NULL && figure->verdict == VERDICT_FAIL;
         const char *text = change_text(reading, figure, true);
         cell(reading, wrong ? arena_format(reading->arena, "! %s", text) : text, wrong);
@@ -158,7 +152,7 @@ static void change_table_row(const struct reading *reading, const struct page_bl
 
 static void put_changes(const struct reading *reading)
 {
-    for (struct page_block block = {0, 0}; page_next_block(reading, &block);) {
+    for (struct setup_block block = {0, 0}; page_next_block(reading, &block);) {
         page_table_begin(reading, &block, "What changes; ! is beyond a limit", true);
         text_row(reading, &block, "choice", setup_name);
         for (size_t i = 0; i < change_row_count; i++)

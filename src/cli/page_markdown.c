@@ -7,16 +7,6 @@ static void put(const struct reading *reading, const char *text)
     markdown_text(reading->out, span_of(text));
 }
 
-const char *finding_name(const struct reading *reading, const struct figure *figure)
-{
-    const char *const places[] = {axle_name(figure->axle), figure->state, figure->at};
-    const char *name = quantity_rows[figure->quantity].title;
-    for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
-        if (places[i] != NULL && *places[i] != '\0')
-            name = arena_format(reading->arena, "%s, %s", name, places[i]);
-    return name;
-}
-
 const char *finding_says(const struct reading *reading, const struct figure *figure)
 {
     const char *text = "";

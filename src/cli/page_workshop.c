@@ -3,6 +3,7 @@
 #include "base/known.h"
 #include "cli/page.h"
 #include "cli/picture.h"
+#include "cli/prose.h"
 
 struct workshop_row {
     const char *title;
@@ -52,11 +53,7 @@ static const char *row_title(const struct reading *reading, const struct worksho
 {
     if (row->query.quantity != QUANTITY_SETTING_NEAREST || kind == NULL)
         return row->title;
-    char *words = arena_copy(reading->arena, span_of(kind));
-    for (char *at = words; *at != '\0'; at++)
-        if (*at == '_')
-            *at = ' ';
-    return arena_format(reading->arena, "%s, %s", row->title, words);
+    return arena_format(reading->arena, "%s, %s", row->title, in_words(reading->arena, kind));
 }
 
 static const char *value_text(const struct reading *reading, const struct figure *figure)
@@ -89,14 +86,14 @@ static bool any_figure(const struct reading *reading, const struct workshop_row 
     return false;
 }
 
-static void put_row(const struct reading *reading, const struct page_block *block,
+static void put_row(const struct reading *reading, const struct setup_block *block,
                     const struct workshop_row *row, const char *kind)
 {
     page_raw(reading, "<tr><th scope=\"row\">");
     page_text(reading, row_title(reading, row, kind));
     page_raw(reading, "</th>");
     for (size_t j = 0; j <= block->count; j++)
-        put_cell(reading, row, page_setup(block, j));
+        put_cell(reading, row, setup_in_block(block, j));
     page_raw(reading, "</tr>\n");
 }
 
@@ -109,7 +106,7 @@ void page_workshop(const struct reading *reading)
     for (size_t i = 0; i < ROW_COUNT; i++)
         shown[i] = any_figure(reading, &rows[i]);
     page_raw(reading, "<h2>For the workshop</h2>\n");
-    for (struct page_block block = {0, 0}; page_next_block(reading, &block);) {
+    for (struct setup_block block = {0, 0}; page_next_block(reading, &block);) {
         page_table_begin(reading, &block,
                          "To set, and room to check by hand: computed with the largest tyre "
                          "allowed; tick what was measured",

@@ -91,11 +91,6 @@ static const char *cell_text_of(const struct reading *reading, const struct figu
                         mark);
 }
 
-static bool same_text(const char *a, const char *b)
-{
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
-}
-
 /* The placard's capacity stands at another pressure an option and axle: one line all the same. */
 static bool same_line(const struct figure *a, const struct figure *b)
 {
@@ -155,18 +150,13 @@ static const struct figure *find_figure(const struct setup_figures *group,
 
 enum { FIXED_COLUMNS = 2 };
 
-/* The setups of one block: the fitted one always stands first, to compare with. */
-struct block {
-    size_t first, count; /* options of the plan, from 1 */
-};
-
-static size_t setup_in_block(const struct block *block, size_t column)
+size_t setup_in_block(const struct setup_block *block, size_t column)
 {
     return column == 0 ? 0 : block->first + column - 1;
 }
 
 static void write_line(const struct reading *reading, const struct figure *line, const char *title,
-                       const struct block *block, struct writer *writer, bool us)
+                       const struct setup_block *block, struct writer *writer, bool us)
 {
     struct cell *cells =
         arena_allocate_array(reading->arena, block->count + 1 + FIXED_COLUMNS, sizeof *cells);
@@ -183,7 +173,7 @@ static void write_line(const struct reading *reading, const struct figure *line,
 
 /* Under `both` a figure with two units has a second line. */
 static void write_lines(const struct reading *reading, const struct lines *lines,
-                        const struct block *block, struct writer *writer)
+                        const struct setup_block *block, struct writer *writer)
 {
     for (size_t i = 0; i < lines->count; i++) {
         const struct figure *line = lines->items[i];
@@ -195,7 +185,7 @@ static void write_lines(const struct reading *reading, const struct lines *lines
 }
 
 static void write_block(const struct reading *reading, enum part part, const struct lines *lines,
-                        const struct block *block)
+                        const struct setup_block *block)
 {
     size_t columns = block->count + 1 + FIXED_COLUMNS;
     struct heading *headings = arena_allocate_array(reading->arena, columns, sizeof *headings);
@@ -269,7 +259,7 @@ void part_table(const struct reading *reading, enum part part, bool headlines_on
     struct lines lines = find_lines(reading, part, headlines_only);
     if (lines.count == 0)
         return;
-    struct block block = {1, 0};
+    struct setup_block block = {1, 0};
     do {
         block.count = options_that_fit(reading, &lines, block.first);
         if (block.first > 1)

@@ -18,6 +18,12 @@ struct reading {
     struct setup_figures shared;  /* findings of the fitted setup that every other has too */
 };
 
+/* Setups that stand side by side: the fitted one always first, to compare with. */
+struct setup_block {
+    size_t first, count; /* options of the plan, from 1; count 0: the fitted setup alone */
+};
+size_t setup_in_block(const struct setup_block *block, size_t column);
+
 /* "fitted", or the option's letter. */
 const char *option_label(const struct reading *reading, const char *option);
 

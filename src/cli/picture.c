@@ -23,8 +23,10 @@ const char *picture_setup_title(const struct picture *picture, size_t setup, dou
 void picture_figure(const struct picture *picture, const struct figure *figure, struct point at,
                     struct text_style style)
 {
-    if (figure == NULL)
+    if (figure == NULL) {
+        drawing_text(picture->drawing, at, style, figure_value_text(picture->reading, NULL));
         return;
+    }
     drawing_group(picture->drawing, figure_sentence(picture->reading, figure));
     style.figure = true;
     drawing_text(picture->drawing, at, style, figure_value_text(picture->reading, figure));

@@ -50,8 +50,6 @@ static void room_text(const struct picture *picture, const struct figure *room,
     drawing_text(picture->drawing, at, style, name);
     style.bold = room != NULL && room->verdict == VERDICT_FAIL;
     at.y += 1.2 * size;
-    if (room == NULL)
-        drawing_text(picture->drawing, at, style, "unknown");
     picture_figure(picture, room, at, style);
     if (was == NULL || room == was || !known(was->value))
         return;
@@ -204,8 +202,6 @@ static void section_texts(const struct picture *picture, const struct arch_shape
     style.anchor = ANCHOR_START;
     style.bold = shape->bump != NULL && shape->bump->verdict == VERDICT_FAIL;
     above = (struct point){above.x + 0.8 * size, above.y - 0.5 * size};
-    if (shape->bump == NULL)
-        drawing_text(picture->drawing, above, style, "unknown");
     picture_figure(picture, shape->bump, above, style);
 }
 
@@ -375,8 +371,6 @@ void picture_arch_small(const struct picture *picture, size_t setup, double widt
     struct text_style style = {.size = SIZE,
                                .bold = shape.lock != NULL && shape.lock->verdict == VERDICT_FAIL};
     struct point at = {width / 2 + 2, height - 3};
-    if (shape.lock == NULL)
-        drawing_text(picture->drawing, at, style, "unknown");
     picture_figure(picture, shape.lock, at, style);
     drawing_end(picture->drawing);
 }

@@ -196,8 +196,6 @@ static void angle_text(const struct side_view *view, enum quantity_id quantity, 
     drawing_text(picture->drawing, at, style, name);
     at.y += 1.3 * view->size;
     style.bold = true;
-    if (now == NULL)
-        drawing_text(picture->drawing, at, style, "unknown");
     picture_figure(picture, now, at, style);
     if (view->setup == 0)
         return;

@@ -178,8 +178,8 @@ static void draw_legend(const struct gear_chart *chart, const struct curves *cur
         double right = chart->area.x + chart->area.width;
         const char *words = arena_format(picture->reading->arena, "per 1000 rpm in gear %s", gear);
         double middle = right - drawing_text_width(words, size);
-        drawing_text(picture->drawing, (struct point){middle, line}, (struct text_style){.size = size},
-                     words);
+        drawing_text(picture->drawing, (struct point){middle, line},
+                     (struct text_style){.size = size}, words);
         picture_figure(picture, group->highest, (struct point){middle - 0.4 * size, line},
                        (struct text_style){.size = size, .anchor = ANCHOR_END});
     }

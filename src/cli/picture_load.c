@@ -1,13 +1,11 @@
 /* Axle loads as bars, a bar a loading state, against the axle's rating and what its tyres carry at
  * the placard and at the recommended pressure. */
-#include <math.h>
-
 #include "base/known.h"
 #include "base/units.h"
-#include "cli/figure_rows.h"
 #include "cli/picture.h"
 #include "compute/fitment.h"
 #include "compute/load.h"
+#include "compute/ratings.h"
 
 enum { MARKS = 3 };
 
@@ -18,6 +16,7 @@ struct load_mark {
     const struct figure *figure; /* NULL or unknown: cannot be placed */
     const char *words;
     double kg;
+    bool refused; /* no pressure is enough: the words say it */
     enum dash dash;
     double width;
 };
@@ -42,7 +41,7 @@ static const char *unit_shown(const struct picture *picture)
 
 static double tyres_of(const struct picture *picture, size_t setup, int axle)
 {
-    return tyre_is_dual(&picture->reading->plan->setups[setup].axle[axle]) ? 4 : 2;
+    return tyres_on_axle(tyre_is_dual(&picture->reading->plan->setups[setup].axle[axle]));
 }
 
 static const struct figure *axle_load(const struct picture *picture, size_t setup, int axle,
@@ -87,10 +86,10 @@ static const struct figure *capacity_at_recommended(const struct picture *pictur
     return NULL;
 }
 
-static double rating_kg(const struct picture *picture, int axle)
+static double axle_rating_kg(const struct picture *picture, int axle)
 {
-    const struct ratings *ratings = &picture->reading->plan->specification->vehicle.ratings;
-    return axle == AXLE_FRONT ? ratings->front_kg : ratings->rear_kg;
+    return rating_kg(&picture->reading->plan->specification->vehicle.ratings,
+                     axle == AXLE_FRONT ? RATING_FRONT : RATING_REAR);
 }
 
 static void set_capacity_mark(const struct picture *picture, size_t setup, int axle,
@@ -107,13 +106,13 @@ static void marks_of(const struct picture *picture, size_t setup, int axle,
     const struct figure *placard = capacity_at_placard(picture, setup, axle);
     const struct figure *pressure = recommended(picture, setup, axle);
     marks[0] =
-        (struct load_mark){.words = "axle rating", .kg = rating_kg(picture, axle), .width = 2};
+        (struct load_mark){.words = "axle rating", .kg = axle_rating_kg(picture, axle), .width = 2};
     marks[1] = (struct load_mark){.dash = DASH_LONG, .width = 1.2};
     marks[1].words =
         placard == NULL ? "tyres at placard" : arena_format(arena, "tyres at %s", placard->at);
     set_capacity_mark(picture, setup, axle, placard, &marks[1]);
-    marks[2] = (struct load_mark){.dash = DASH_DOT, .width = 1.6};
     bool refused = pressure != NULL && pressure->verdict == VERDICT_FAIL;
+    marks[2] = (struct load_mark){.refused = refused, .dash = DASH_DOT, .width = 1.6};
     marks[2].words = refused ? "tyres: no allowed pressure is enough"
                              : arena_format(arena, "tyres at recommended, %s",
                                             figure_value_text(picture->reading, pressure));
@@ -155,7 +154,7 @@ static void draw_bar(const struct load_chart *chart, const struct figure *load, 
         return;
     }
     double end = scale_place(&chart->scale, to_shown(picture, load->value));
-    double rating = rating_kg(picture, axle);
+    double rating = axle_rating_kg(picture, axle);
     struct box bar = {row.x, row.y, end - row.x, row.height};
     drawing_group(drawing, figure_sentence(picture->reading, load));
     drawing_rectangle(drawing, bar, 0, (struct pen){.width = 1, .fill = "#ddd"});
@@ -197,9 +196,7 @@ static const char *mark_words(const struct load_chart *chart, const struct load_
     const struct picture *picture = chart->picture;
     struct arena *arena = picture->reading->arena;
     if (!known(mark->kg))
-        return text_begins(mark->words, "tyres: no")
-                   ? mark->words
-                   : arena_format(arena, "%s: unknown", mark->words);
+        return mark->refused ? mark->words : arena_format(arena, "%s: unknown", mark->words);
     if (mark->figure == NULL)
         return arena_format(arena, "%s %.0f %s", mark->words, to_shown(picture, mark->kg),
                             unit_shown(picture));
@@ -312,21 +309,10 @@ void picture_load(const struct picture *picture)
     drawing_end(picture->drawing);
 }
 
-/* The heaviest state of an axle: the one that leaves least of its rating, or the highest load. */
 static const struct figure *heaviest_load(const struct picture *picture, size_t setup, int axle)
 {
-    const struct setup_figures *group = &picture->reading->setups[setup];
-    const struct figure *heaviest = NULL;
-    for (size_t i = 0; i < group->count; i++) {
-        const struct figure *figure = group->items[i];
-        if (figure->quantity != QUANTITY_AXLE_LOAD || figure->axle != axle)
-            continue;
-        if (!known(figure->value))
-            return figure;
-        if (heaviest == NULL || figure->value > heaviest->value)
-            heaviest = figure;
-    }
-    return heaviest;
+    return figure_most(picture->reading, setup,
+                       (struct figure_query){QUANTITY_AXLE_LOAD, axle, NULL, NULL, NULL, false});
 }
 
 enum { SMALL_SIZE = 9 };

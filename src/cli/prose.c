@@ -81,3 +81,12 @@ const char *text_cut(struct arena *arena, const char *text, size_t width)
     }
     return arena_format(arena, "%.*s...", (int)(rest.at - text), text);
 }
+
+const char *in_words(struct arena *arena, const char *name)
+{
+    char *words = arena_copy(arena, span_of(name));
+    for (char *at = words; *at != '\0'; at++)
+        if (*at == '_')
+            *at = ' ';
+    return words;
+}

@@ -21,6 +21,9 @@ void prose_end(struct prose *prose);
 /* A whole paragraph. */
 void prose_line(struct prose *prose, size_t at, size_t indent, const char *text);
 
+/* A name in words: "load_range" is "load range", and a line can break there. */
+const char *in_words(struct arena *arena, const char *name);
+
 /* The text, cut with three points where it takes more than so many characters. */
 const char *text_cut(struct arena *arena, const char *text, size_t width);
 

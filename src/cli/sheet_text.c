@@ -63,10 +63,8 @@ static const char *changes_line(const struct reading *reading, size_t setup, siz
     text = add_item(reading, text, setting_text(reading, setup), width);
     for (size_t i = 0; i < change_row_count; i++) {
         const struct figure *figure = change_figure(reading, setup, i);
-        bool marks = change_rows[i].query.quantity == QUANTITY_LOAD_AT_INDEX ||
-                     change_rows[i].query.quantity == QUANTITY_SPEED_SYMBOL ||
-                     (setup > 0 && change_rows[i].query.quantity == QUANTITY_OVERALL_DIAMETER);
-        if (figure == NULL || !known(figure->value) || marks)
+        bool told = setup > 0 && change_rows[i].query.quantity == QUANTITY_OVERALL_DIAMETER;
+        if (change_rows[i].word == NULL || figure == NULL || !known(figure->value) || told)
             continue;
         const char *at = change_rows[i].query.headline ? figure->at : NULL;
         text =

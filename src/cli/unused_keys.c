@@ -20,11 +20,6 @@ struct trial {
     struct unused_keys *out;
 };
 
-static bool same_text(const char *a, const char *b)
-{
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
-}
-
 static bool same_value(double a, double b)
 {
     return a == b || (!known(a) && !known(b));

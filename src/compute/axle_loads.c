@@ -56,8 +56,8 @@ bool state_holds(const struct state *state, const char *item)
 double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup, enum axle axle)
 {
     const struct tyre *before = &fitted->axle[axle], *after = &setup->axle[axle];
-    double change = after->mass_kg * (tyre_is_dual(after) ? 4 : 2) -
-                    before->mass_kg * (tyre_is_dual(before) ? 4 : 2);
+    double change = after->mass_kg * tyres_on_axle(tyre_is_dual(after)) -
+                    before->mass_kg * tyres_on_axle(tyre_is_dual(before));
     return known_or(change, 0);
 }
 

@@ -46,4 +46,10 @@ struct tyre tyre_unknown(void);
 
 bool tyre_is_dual(const struct tyre *tyre);
 
+/* Two, or four where each side stands on twins. */
+static inline double tyres_on_axle(bool dual)
+{
+    return dual ? 4 : 2;
+}
+
 #endif

@@ -83,8 +83,8 @@ static void find_replaced_demand(const struct load_conditions *conditions, enum 
     struct tyre_rating rating;
     tyre_rate(fitted, vehicle->kind, vehicle->top_speed_mps, conditions->system, &rating);
     double derated = capacity_kg(&rating, tyre_is_dual(fitted), out->placard_Pa);
-    double per_axle = derated * (tyre_is_dual(fitted) ? 4 : 2);
-    double tyres = out->dual ? 4 : 2;
+    double per_axle = derated * tyres_on_axle(tyre_is_dual(fitted));
+    double tyres = tyres_on_axle(out->dual);
     out->demand_replaced_kg = per_axle * rating.divisor / tyres;
     out->demand_replaced_derated_kg = per_axle / tyres;
 }

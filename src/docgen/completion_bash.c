@@ -2,7 +2,6 @@
 #include <string.h>
 
 #include "docgen/docgen.h"
-#include "tables/tables.h"
 
 static void put_commands(struct outbuf *out)
 {
@@ -41,8 +40,7 @@ static void put_command_case(struct arena *arena, struct outbuf *out, const stru
     put_all(out, "'\n        columns='", column_names(arena, command, " "), "'\n", NULL);
     if (command->bit == CMD_TABLES) {
         put_all(out, "        operands='", NULL);
-        for (size_t i = 0; i < tables_count(); i++)
-            put_all(out, i > 0 ? " " : "", table_at(i)->name, NULL);
+        put_table_names(out);
         put_all(out, "'\n", NULL);
     }
     if (takes_file(command))

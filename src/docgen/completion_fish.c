@@ -2,7 +2,6 @@
 #include <string.h>
 
 #include "docgen/docgen.h"
-#include "tables/tables.h"
 
 static void put_quoted(struct outbuf *out, const char *text)
 {
@@ -79,7 +78,6 @@ void write_fish_completion(struct arena *arena, struct outbuf *out)
     put_all(out, "complete -c tyresum", NULL);
     put_seen(out, "tables");
     put_all(out, " -a '", NULL);
-    for (size_t i = 0; i < tables_count(); i++)
-        put_all(out, i > 0 ? " " : "", table_at(i)->name, NULL);
+    put_table_names(out);
     put_all(out, "'\n", NULL);
 }

@@ -2,7 +2,6 @@
 #include <string.h>
 
 #include "docgen/docgen.h"
-#include "tables/tables.h"
 
 /* Within single quotes, in a specification whose own marks are colons and brackets. */
 static void put_escaped(struct outbuf *out, const char *text)
@@ -40,8 +39,7 @@ static void put_operands(struct outbuf *out, const struct command *command)
 {
     if (command->bit == CMD_TABLES) {
         put_all(out, " \\\n            '*:table:(", NULL);
-        for (size_t i = 0; i < tables_count(); i++)
-            put_all(out, i > 0 ? " " : "", table_at(i)->name, NULL);
+        put_table_names(out);
         put_all(out, ")'", NULL);
     } else if (takes_file(command)) {
         put_all(out, " \\\n            '*:build file:_files'", NULL);

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "config.h"
+#include "tables/tables.h"
 
 static const struct {
     const char *name;
@@ -87,6 +88,12 @@ const char *joined(struct arena *arena, const char *const *choices, const char *
     for (size_t i = 0; choices[i] != NULL; i++)
         list = arena_format(arena, "%s%s%s", list, i > 0 ? separator : "", choices[i]);
     return list;
+}
+
+void put_table_names(struct outbuf *out)
+{
+    for (size_t i = 0; i < tables_count(); i++)
+        put_all(out, i > 0 ? " " : "", table_at(i)->name, NULL);
 }
 
 bool takes_file(const struct command *command)

@@ -33,6 +33,9 @@ const char *column_names(struct arena *arena, const struct command *command, con
 /* All choices of an option or key, with a separator between. */
 const char *joined(struct arena *arena, const char *const *choices, const char *separator);
 
+/* With a blank between. */
+void put_table_names(struct outbuf *out);
+
 bool takes_file(const struct command *command);
 
 #endif

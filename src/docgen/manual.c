@@ -1,5 +1,4 @@
 /* tyresum(1). */
-#include <string.h>
 
 #include "cli/examples.h"
 #include "docgen/docgen.h"

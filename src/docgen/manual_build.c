@@ -1,5 +1,4 @@
 /* tyresum-build(5). */
-#include <string.h>
 
 #include "base/units.h"
 #include "docgen/docgen.h"

@@ -26,7 +26,7 @@ static double rotating_of(const struct setup *setup, const struct tyre_figures *
         double inertia = rule == INERTIA_GIVEN
                              ? tyre->inertia_kg_m2
                              : wheel_inertia_kg_m2(tyre->mass_kg, figures[axle].overall_diameter_m);
-        rotating += (tyre_is_dual(tyre) ? 4 : 2) *
+        rotating += tyres_on_axle(tyre_is_dual(tyre)) *
                     rotating_mass_kg(inertia, figures[axle].rolling_circumference_m);
     }
     return rotating;

@@ -31,7 +31,7 @@ static void report_axle_rating(const struct load_view *view, int axle, struct fi
     double rating = rating_kg(&view->plan->specification->vehicle.ratings,
                               axle == AXLE_FRONT ? RATING_FRONT : RATING_REAR);
     struct figure figure = load_figure(view, QUANTITY_TYRES_CARRY_RATING,
-                                       pressures->capacity_max_kg * (pressures->dual ? 4 : 2),
+                                       pressures->capacity_max_kg * tyres_on_axle(pressures->dual),
                                        "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2");
     figure.axle = axle;
     figure = figure_at_least(figure, rating);

@@ -158,7 +158,7 @@ static void report_inflating(const struct load_view *view, struct figures *figur
         refused = refused || isinf(road_Pa);
         double one = free_air_m3(cavity_volume_m3(&measures.stated), off_road_Pa(plan, axle),
                                  isfinite(road_Pa) ? road_Pa : UNKNOWN);
-        air += one * (view->axle[axle].dual ? 4 : 2);
+        air += one * tyres_on_axle(view->axle[axle].dual);
     }
     if (refused)
         return; /* there is no pressure to come back to, which is a finding already */

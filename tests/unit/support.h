@@ -29,12 +29,6 @@ static inline void assert_relative(double actual, double expected, double fracti
     assert_close(actual, expected, fraction * fabs(expected), what);
 }
 
-/* Also where both are NULL. */
-static inline bool same_text(const char *a, const char *b)
-{
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
-}
-
 /* Seeded from the clock, or from TEST_SEED to repeat a run. */
 static inline uint64_t random_start(const char *test)
 {
