@@ -43,4 +43,16 @@ struct axle_pair {
     double front, rear;
 };
 
+/* Unlike lower_of and higher_of, unknown where either axle is: the worse of two is not known from
+ * one. */
+static inline double lower_of_pair(struct axle_pair pair)
+{
+    return known(pair.front) && known(pair.rear) ? fmin(pair.front, pair.rear) : UNKNOWN;
+}
+
+static inline double higher_of_pair(struct axle_pair pair)
+{
+    return known(pair.front) && known(pair.rear) ? fmax(pair.front, pair.rear) : UNKNOWN;
+}
+
 #endif

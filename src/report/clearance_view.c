@@ -157,7 +157,7 @@ static void try_point(const struct clearance_view *view, const struct body_point
     bool first = least->points++ == 0;
     if (!first && !known(least->value))
         return; /* one that is not known may be the least: none governs */
-    if (first || !known(here) || here < least->value) {
+    if (first || !known(here) || clearly_above(least->value, here)) {
         least->value = here;
         least->item = name;
     }

@@ -11,9 +11,7 @@ double ground_change_m(const struct clearance_view *view, struct axle_pair chang
     double at = specification->clearance.ground_at_m;
     if (known(at))
         return change_at_m(change_m, at, specification->vehicle.wheelbase_m);
-    if (!known(change_m.front) || !known(change_m.rear))
-        return UNKNOWN;
-    return fmin(change_m.front, change_m.rear);
+    return lower_of_pair(change_m);
 }
 
 static double height_between(const struct clearance_view *view, const struct body_point *point)
@@ -30,7 +28,7 @@ static void report_lowest(const struct clearance_view *view, struct figures *fig
         "measured + loaded radius + lift - sag by the wheel rate");
     figure.headline = view->headline;
     struct governing_point lowest = least_over_points(view, POINT_BETWEEN, height_between, NULL);
-    if (known(figure.value) && known(lowest.value) && lowest.value < figure.value) {
+    if (known(figure.value) && known(lowest.value) && clearly_above(figure.value, lowest.value)) {
         figure.value = lowest.value;
         if (lowest.item != NULL)
             figure.basis =
@@ -41,7 +39,7 @@ static void report_lowest(const struct clearance_view *view, struct figures *fig
         figure.action = known(measured->ground_m)
                             ? "give vehicle: unladen, wheelbase and suspension: wheel_rate"
                             : "give clearance: ground";
-    } else if (figure.value <= 0) {
+    } else if (figure_at_most(figure, 0).verdict == VERDICT_OK) {
         figure.limit = 0;
         figure.verdict = VERDICT_FAIL;
         figure.action = "it would stand on the ground: stiffer springs, or less aboard";
@@ -64,14 +62,12 @@ static double roof_height_m(const struct clearance_view *view, const char **item
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *carried = &specification->carried.items[i];
         if (carried->removed == 1 || !state_holds(view->state, carried->item) ||
-            !known(carried->top_m) || !(carried->top_m > known_or(highest, 0)))
+            !known(carried->top_m) || !clearly_above(carried->top_m, known_or(highest, 0)))
             continue;
         highest = carried->top_m;
         *item = carried->item;
     }
-    if (!known(view->body_change_m.front) || !known(view->body_change_m.rear))
-        return UNKNOWN;
-    return highest + fmax(view->body_change_m.front, view->body_change_m.rear);
+    return highest + higher_of_pair(view->body_change_m);
 }
 
 static void report_roof(const struct clearance_view *view, struct figures *figures)
@@ -85,9 +81,9 @@ static void report_roof(const struct clearance_view *view, struct figures *figur
     if (known(height))
         figures_add(figures, view_figure(view, QUANTITY_ROOF_HEIGHT, height, basis));
     if (!view->setup->is_fitted && known(measured->roof_height_m)) {
-        double change = fmax(view->tyre_change_m.front, view->tyre_change_m.rear);
         figures_add(figures,
-                    view_figure(view, QUANTITY_ROOF_CHANGE, change, "change of the loaded radius"));
+                    view_figure(view, QUANTITY_ROOF_CHANGE, higher_of_pair(view->tyre_change_m),
+                                "change of the loaded radius"));
     }
     if (!known(measured->garage_entrance_m))
         return;
@@ -104,17 +100,16 @@ static void report_roof(const struct clearance_view *view, struct figures *figur
 static void report_depths(const struct clearance_view *view, struct figures *figures)
 {
     const struct clearance_measured *measured = &view->plan->specification->clearance;
-    struct axle_pair change = view->body_change_m;
-    bool whole = known(change.front) && known(change.rear);
-    double less = whole ? fmin(change.front, change.rear) : UNKNOWN;
-    double more = whole ? fmax(change.front, change.rear) : UNKNOWN;
     if (known(measured->wading_depth_m))
         figures_add(figures,
-                    view_figure(view, QUANTITY_WADING_DEPTH, measured->wading_depth_m + less,
+                    view_figure(view, QUANTITY_WADING_DEPTH,
+                                measured->wading_depth_m + lower_of_pair(view->body_change_m),
                                 "the maker's depth + the smaller of both axles' changes"));
     if (known(measured->step_height_m))
-        figures_add(figures, view_figure(view, QUANTITY_STEP_HEIGHT, measured->step_height_m + more,
-                                         "measured + the larger of both axles' changes"));
+        figures_add(figures,
+                    view_figure(view, QUANTITY_STEP_HEIGHT,
+                                measured->step_height_m + higher_of_pair(view->body_change_m),
+                                "measured + the larger of both axles' changes"));
 }
 
 static void judge_dip(const struct clearance_view *view, double rise, struct figures *figures)

@@ -45,7 +45,7 @@ static void report_travel_left(const struct clearance_view *view, int axle, stru
     if (!known(left)) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action = "give vehicle: unladen and wheelbase, suspension: wheel_rate";
-    } else if (left <= 0) {
+    } else if (figure_at_most(figure, 0).verdict == VERDICT_OK) {
         figure.limit = 0;
         figure.verdict = VERDICT_FAIL;
         figure.action = "it stands on its bump stops: stiffer springs, or less aboard";

@@ -85,8 +85,8 @@ static void report_wheel(const struct load_view *view, int axle, struct figures 
 /* The load that the spare may have to carry, on either axle. */
 static double heaviest_load(const struct load_view *view)
 {
-    double front = view->axle[AXLE_FRONT].load_built_kg, rear = view->axle[AXLE_REAR].load_built_kg;
-    return known(front) && known(rear) ? fmax(front, rear) : UNKNOWN;
+    return higher_of_pair((struct axle_pair){view->axle[AXLE_FRONT].load_built_kg,
+                                             view->axle[AXLE_REAR].load_built_kg});
 }
 
 static bool same_size(const struct designation *a, const struct designation *b)

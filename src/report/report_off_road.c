@@ -129,9 +129,9 @@ static void report_speed(const struct load_view *view, struct figures *figures)
         report_speed_unknown(view, figures);
         return;
     }
-    int slower = front <= rear ? AXLE_FRONT : AXLE_REAR;
+    int slower = clearly_above(front, rear) ? AXLE_REAR : AXLE_FRONT;
     struct figure figure =
-        load_figure(view, QUANTITY_OFF_ROAD_SPEED, fmin(front, rear),
+        load_figure(view, QUANTITY_OFF_ROAD_SPEED, slower == AXLE_FRONT ? front : rear,
                     "UN R54 Annex 8 load at low speed (from memory), the class rule continued "
                     "below its tables");
     figure.axle = slower;
