@@ -44,21 +44,26 @@ const char *change_text(const struct reading *reading, const struct figure *figu
     return change && figure->value > 0 ? arena_format(reading->arena, "+%s", text) : text;
 }
 
-static const char *pressure_text(const struct reading *reading, size_t setup, int axle)
+static const char *pressure_text(const struct reading *reading, const struct figure *figure,
+                                 bool with_unit)
 {
-    const struct figure *figure = figure_first(
-        reading, setup,
-        (struct figure_query){QUANTITY_PRESSURE_RECOMMENDED, axle, NULL, NULL, NULL, false});
     if (figure == NULL || !known(figure->value))
-        return figure != NULL && figure->verdict == VERDICT_FAIL ? "none" : "unknown";
-    return change_text(reading, figure, false);
+        return figure != NULL && figure->verdict == VERDICT_FAIL ? "none enough" : "unknown";
+    return change_text(reading, figure, with_unit);
 }
 
+/* "210 / 250 kPa", "210 kPa / none enough". */
 const char *pressures_text(const struct reading *reading, size_t setup)
 {
-    return arena_format(reading->arena, "%s / %s %s", pressure_text(reading, setup, AXLE_FRONT),
-                        pressure_text(reading, setup, AXLE_REAR),
-                        unit_table[reading->options->units == UNITS_US ? UNIT_PSI : UNIT_KPA].name);
+    const struct figure *pressure[AXLE_COUNT];
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        pressure[axle] = figure_first(
+            reading, setup,
+            (struct figure_query){QUANTITY_PRESSURE_RECOMMENDED, axle, NULL, NULL, NULL, false});
+    const struct figure *front = pressure[AXLE_FRONT], *rear = pressure[AXLE_REAR];
+    bool rear_has_unit = rear != NULL && known(rear->value);
+    return arena_format(reading->arena, "%s / %s", pressure_text(reading, front, !rear_has_unit),
+                        pressure_text(reading, rear, true));
 }
 
 /* "tyre capacity, front and rear": findings of one quantity and verdict are one matter. */

@@ -13,7 +13,7 @@ const char *finding_says(const struct reading *reading, const struct figure *fig
     if (known(figure->value))
         text = figure_text(reading, figure, figure->value);
     if (known(figure->limit))
-        text = arena_format(reading->arena, "%s%s(limit %s)", text, *text ? " " : "",
+        text = arena_format(reading->arena, *text ? "%s (limit %s)" : "%slimit %s", text,
                             figure_limit_text(reading, figure));
     if (figure->action != NULL)
         text = arena_format(reading->arena, "%s%s%s", text, *text ? "; " : "", figure->action);

@@ -291,9 +291,12 @@ void picture_arch_lock(const struct picture *picture, const struct arch_shape *s
     struct lock_view view = lock_view_of(picture, shape);
     heading(picture, shape, box, size, "at lock, from above");
     struct point note = {box.x, box.y + box.height - 0.4 * size};
-    if (!known(steering->lock_rad) || !known(steering->axis_to_centre_m))
-        drawing_text(picture->drawing, note, (struct text_style){.size = 0.9 * size},
-                     "steering not given: lock of 30 deg drawn");
+    const char *assumed = !known(steering->lock_rad) ? "steering not given: lock of 30 deg drawn"
+                          : !known(steering->axis_to_centre_m)
+                              ? "axis_to_centre not given: turned about its centre"
+                              : NULL;
+    if (assumed != NULL)
+        drawing_text(picture->drawing, note, (struct text_style){.size = 0.9 * size}, assumed);
     double reach = known_or(view.wall, hypot(shape->largest_radius, 0.2) + room_when_unknown_m);
     reach = fmax(reach, known_or(view.largest, 0)) + 0.02;
     if (!known(shape->radius) || !known(reach))

@@ -1,5 +1,7 @@
 /* Axle loads as bars, a bar a loading state, against the axle's rating and what its tyres carry at
  * the placard and at the recommended pressure. */
+#include <math.h>
+
 #include "base/known.h"
 #include "base/units.h"
 #include "cli/picture.h"
@@ -113,9 +115,11 @@ static void marks_of(const struct picture *picture, size_t setup, int axle,
     set_capacity_mark(picture, setup, axle, placard, &marks[1]);
     bool refused = pressure != NULL && pressure->verdict == VERDICT_FAIL;
     marks[2] = (struct load_mark){.refused = refused, .dash = DASH_DOT, .width = 1.6};
+    bool found = pressure != NULL && known(pressure->value);
     marks[2].words = refused ? "tyres: no allowed pressure is enough"
-                             : arena_format(arena, "tyres at recommended, %s",
-                                            figure_value_text(picture->reading, pressure));
+                     : found ? arena_format(arena, "tyres at recommended, %s",
+                                            figure_value_text(picture->reading, pressure))
+                             : "tyres at recommended pressure";
     set_capacity_mark(picture, setup, axle, capacity_at_recommended(picture, setup, axle),
                       &marks[2]);
 }
@@ -172,9 +176,9 @@ static const char *left_words(const struct picture *picture, const struct figure
 {
     struct arena *arena = picture->reading->arena;
     if (left == NULL || !known(left->value))
-        return "of rating: unknown";
-    return arena_format(arena, left->value < 0 ? "%s: over the rating" : "%s left",
-                        figure_text(picture->reading, left, left->value));
+        return "left of rating: unknown";
+    return arena_format(arena, left->value < 0 ? "%s over the rating" : "%s left",
+                        figure_text(picture->reading, left, fabs(left->value)));
 }
 
 /* What is left of the rating, behind the bars. */
@@ -198,7 +202,7 @@ static const char *mark_words(const struct load_chart *chart, const struct load_
     if (!known(mark->kg))
         return mark->refused ? mark->words : arena_format(arena, "%s: unknown", mark->words);
     if (mark->figure == NULL)
-        return arena_format(arena, "%s %.0f %s", mark->words, to_shown(picture, mark->kg),
+        return arena_format(arena, "%s: %.0f %s", mark->words, to_shown(picture, mark->kg),
                             unit_shown(picture));
     return arena_format(arena, "%s: %.0f x %s", mark->words, tyres_of(picture, chart->setup, axle),
                         figure_value_text(picture->reading, mark->figure));
