@@ -8,6 +8,7 @@
 
 #include "base/nearest.h"
 #include "cli/hints.h"
+#include "report/data_book_check.h"
 #include "report/impossible_geometry.h"
 #include "text/build_file.h"
 #include "text/tree.h"
@@ -72,7 +73,9 @@ bool input_read_build_file(struct arena *arena, const char *path, struct specifi
     if (!read_path(arena, path, &source))
         return false;
     bool understood = build_file_read(arena, source, &diagnostics, out);
-    if (impossible_geometry_check(out, &diagnostics) && understood)
+    bool of_its_size = data_book_check(out, &diagnostics);
+    bool possible = impossible_geometry_check(out, &diagnostics);
+    if (understood && of_its_size && possible)
         return true;
     diagnostics_print(&diagnostics);
     return false;

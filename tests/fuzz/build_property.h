@@ -10,6 +10,7 @@
 #include "cli/commands.h"
 #include "designation_property.h"
 #include "rendered.h"
+#include "report/data_book_check.h"
 #include "report/impossible_geometry.h"
 #include "text/build_file.h"
 
@@ -240,7 +241,8 @@ static inline bool build_read(struct arena *arena, struct span source, struct di
 {
     *read = (struct diagnostics){.arena = arena, .source_name = "standard input"};
     bool understood = build_file_read(arena, source, read, specification);
-    return impossible_geometry_check(specification, read) && understood;
+    bool of_its_size = data_book_check(specification, read);
+    return impossible_geometry_check(specification, read) && of_its_size && understood;
 }
 
 static inline const char *build_broken(const char *text, size_t size)
