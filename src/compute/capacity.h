@@ -23,10 +23,12 @@ struct tyre_rating {
     double speed_factor;  /* load allowed at the vehicle's top speed, a fraction */
     bool ceiling_assumed; /* LT without a moulded maximum */
     bool standard_load_assumed;
-    bool moulded;             /* load and reference pressure are the sidewall's or data book's */
-    bool listed;              /* they are a row of table `light_truck_maxima` */
-    bool dual_assumed;        /* no dual load index: a share of the single one */
-    double speed_pressure_Pa; /* to add to the table pressure at the vehicle's top speed */
+    bool moulded;                /* load and reference pressure are the sidewall's or data book's */
+    bool listed;                 /* they are a row of table `light_truck_maxima` */
+    bool dual_assumed;           /* no dual load index: a share of the single one */
+    double speed_pressure_Pa;    /* to add to the table pressure at the vehicle's top speed */
+    bool speed_pressure_assumed; /* it is published for speed symbols R to V, and this one is above
+                                  */
 };
 
 /* 49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2; NHTSA interpretation nht76-1.47. */

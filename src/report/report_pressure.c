@@ -89,8 +89,10 @@ static const char *for_speed_text(const struct plan *plan, const struct axle_pre
 {
     if (!(axle->rating.speed_pressure_Pa > 0))
         return "";
-    return arena_format(plan->arena, ", with %s for the top speed (ETRTO)",
-                        pressure_text(plan, axle->rating.speed_pressure_Pa));
+    return arena_format(
+        plan->arena, ", with %s for the top speed (ETRTO%s)",
+        pressure_text(plan, axle->rating.speed_pressure_Pa),
+        axle->rating.speed_pressure_assumed ? ", taken as for a V tyre: ask the tyre maker" : "");
 }
 
 static const char *reason_text(const struct plan *plan, const struct axle_pressures *axle)
