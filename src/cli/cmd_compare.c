@@ -4,8 +4,11 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
+#include "cli/findings_text.h"
 #include "cli/hints.h"
 #include "cli/input.h"
+#include "cli/parts.h"
+#include "cli/prose.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/gearing.h"
@@ -23,7 +26,11 @@ struct compare_row {
     double error, true_at_100, effective, restoring;
     double load_kg, load_before_kg;
     enum verdict verdict;
-    const char *unread; /* why: of a stream's line that could not be read */
+    size_t reasons;              /* how many findings have that verdict */
+    const struct figure *reason; /* the first of them, the setup's own before what the fitted tyre
+                                    has too; NULL where it is not a finding of the file */
+    const char *beside;          /* the reason where it is not */
+    const char *unread;          /* why: of a stream's line that could not be read */
 };
 
 #define COMPARE_NUMBER(name, expression)                                                           \
@@ -98,9 +105,9 @@ const struct column compare_columns[] = {
 static const size_t stream_column_count = sizeof compare_columns / sizeof compare_columns[0];
 const size_t compare_column_count = sizeof compare_columns / sizeof compare_columns[0] - 1;
 
-static double load_of(const struct setup *setup)
+static double load_of(const struct setup *setup, enum axle axle)
 {
-    return load_index_kg(setup->axle[AXLE_FRONT].size.service.load_index);
+    return load_index_kg(setup->axle[axle].size.service.load_index);
 }
 
 static enum verdict worse(enum verdict a, enum verdict b)
@@ -110,11 +117,28 @@ static enum verdict worse(enum verdict a, enum verdict b)
     return a < b ? a : b;
 }
 
-/* What `compare` judges: the marks of the tyre, the limits on its diameter, the speedometer, and
- * with a placard what it carries. */
+/* What the file describes is asked for, and what of it is unknown is no ok. */
+static bool is_asked(const struct specification *specification, const struct figure *figure)
+{
+    const bool described[PART_COUNT] = {
+        [PART_TYRE] = specification->tyres.fitted.tyre.wheel.node != NULL,
+        [PART_CLEARANCE] = specification->clearance.node != NULL,
+        [PART_LOAD] = known(specification->tyres.fitted.placard_Pa.front),
+        [PART_SPEEDOMETER] = specification->speedometer.node != NULL,
+        [PART_GEARING] = specification->drivetrain.node != NULL,
+    };
+    return described[figure->part] && figure->quantity != QUANTITY_WHEEL_BY_HAND;
+}
+
+/* What `compare` judges: whatever fails or needs care, what is unknown of what was asked, and of
+ * designations alone the marks of the tyre, the limits on its diameter and the speedometer. */
 static bool judged_here(const struct plan *plan, const struct figure *figure)
 {
     const struct specification *specification = plan->specification;
+    if (figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_CAUTION)
+        return true;
+    if (figure->verdict == VERDICT_UNKNOWN && is_asked(specification, figure))
+        return true;
     switch (figure->quantity) {
     case QUANTITY_LOAD_AT_INDEX:
     case QUANTITY_OVERALL_DIAMETER:
@@ -123,9 +147,6 @@ static bool judged_here(const struct plan *plan, const struct figure *figure)
     case QUANTITY_LOAD_INDEX_CHANGE:
     case QUANTITY_SPEED_SYMBOL_CHANGE:
         return true;
-    case QUANTITY_TYRE_CAPACITY: /* what it carries, as far as the file tells */
-    case QUANTITY_PRESSURE_RECOMMENDED:
-        return figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_CAUTION;
     case QUANTITY_SPEED_SYMBOL:
         return known(specification->vehicle.top_speed_mps);
     case QUANTITY_SPEEDOMETER_ERROR:
@@ -137,27 +158,62 @@ static bool judged_here(const struct plan *plan, const struct figure *figure)
 
 /* Where the file does not say what is needed, beside the fitted tyre: a caution for a lower speed
  * symbol, and for an instrument that would read under if the fitted tyre reads true. */
-static enum verdict judge_beside(const struct plan *plan, size_t index, double error)
+static void judge_beside(const struct plan *plan, size_t index, struct compare_row *row)
 {
     const struct specification *specification = plan->specification;
     const struct service_description *before = &plan->fitted.axle[AXLE_FRONT].size.service;
     const struct service_description *after = &plan->setups[index].axle[AXLE_FRONT].size.service;
-    enum verdict verdict = VERDICT_NONE;
+    row->verdict = VERDICT_NONE;
+    if (specification->speedometer.rule == NULL && row->error < -1e-9)
+        row->beside = "the speedometer would read under";
     if (!known(specification->vehicle.top_speed_mps) &&
         speed_symbol_order(after->speed_symbol) < speed_symbol_order(before->speed_symbol))
-        verdict = VERDICT_CAUTION;
-    if (specification->speedometer.rule == NULL && error < -1e-9)
-        verdict = VERDICT_CAUTION;
-    return verdict;
+        row->beside = "its speed symbol is below the fitted tyre's";
+    if (row->beside != NULL) {
+        row->verdict = VERDICT_CAUTION;
+        row->reasons = 1;
+    }
 }
 
-static void judge(const struct plan *plan, const struct setup_figures *figures, size_t index,
+/* Whether the fitted tyre has the same finding. */
+static bool is_shared(const struct setup_figures *fitted, const struct figure *figure)
+{
+    for (size_t i = 0; i < fitted->count; i++) {
+        const struct figure *other = fitted->items[i];
+        if (other->quantity == figure->quantity && other->verdict == figure->verdict &&
+            other->axle == figure->axle && same_text(other->state, figure->state) &&
+            same_text(other->at, figure->at))
+            return true;
+    }
+    return false;
+}
+
+/* groups: of the plan's setups, the fitted one first. */
+static void judge(const struct plan *plan, const struct setup_figures *groups, size_t index,
                   struct compare_row *row)
 {
-    row->verdict = judge_beside(plan, index, row->error);
-    for (size_t i = 0; i < figures->count; i++)
-        if (judged_here(plan, figures->items[i]))
-            row->verdict = worse(row->verdict, figures->items[i]->verdict);
+    judge_beside(plan, index, row);
+    bool shared = true;
+    for (size_t i = 0; i < groups[index].count; i++) {
+        const struct figure *figure = groups[index].items[i];
+        if (figure->verdict == VERDICT_NONE || !judged_here(plan, figure))
+            continue;
+        if (worse(row->verdict, figure->verdict) != row->verdict) {
+            row->verdict = figure->verdict;
+            row->beside = NULL;
+            row->reason = NULL;
+            row->reasons = 0;
+            shared = true;
+        }
+        if (figure->verdict != row->verdict)
+            continue;
+        row->reasons++;
+        if (row->beside == NULL && shared && row->verdict != VERDICT_OK) {
+            shared = is_shared(&groups[0], figure);
+            if (row->reason == NULL || !shared)
+                row->reason = figure;
+        }
+    }
 }
 
 /* The error of the instrument with this setup at 100 in its unit. */
@@ -182,7 +238,7 @@ static double width_change(const struct plan *plan, const struct setup *setup, e
     return row->after.section_width_m - row->before.section_width_m;
 }
 
-static void fill_row(const struct plan *plan, const struct setup_figures *figures,
+static void fill_row(const struct plan *plan, const struct setup_figures *groups,
                      double true_at_100, size_t index, struct compare_row *row)
 {
     const struct setup *setup = &plan->setups[index];
@@ -197,29 +253,73 @@ static void fill_row(const struct plan *plan, const struct setup_figures *figure
         .after = plan->beside[index].after[axle],
         .revs_per_m = 1 / measures.stated.rolling_circumference_m,
         .diameter_m = measures.stated.overall_diameter_m,
-        .load_kg = load_of(setup),
-        .load_before_kg = load_of(&plan->fitted),
+        .load_kg = load_of(setup, axle),
+        .load_before_kg = load_of(&plan->fitted, axle),
     };
     double from = row->before.rolling_circumference_m, to = row->after.rolling_circumference_m;
     row->width_change_m = width_change(plan, setup, axle, row);
     row->effective = effective_axle_ratio(known_or(ratio, 1), from, to);
     row->restoring = restoring_axle_ratio(known_or(ratio, 1), from, to);
     designation_canonical(&setup->axle[axle].size, row->designation);
-    row->error = nominal_error(figures);
+    row->error = nominal_error(&groups[index]);
     row->true_at_100 = true_at_100;
-    judge(plan, figures, index, row);
+    judge(plan, groups, index, row);
+}
+
+/* Whether a table is written, which has room for words below it. */
+static bool has_notes(const struct options *options)
+{
+    return strcmp(options->format, "table") == 0;
+}
+
+static void write_reason(struct arena *arena, struct prose *prose, const struct compare_row *row)
+{
+    const char *reason = row->beside != NULL ? row->beside : finding_name(arena, row->reason);
+    const char *more =
+        row->reasons < 2 ? "" : arena_format(arena, ", and %zu more", row->reasons - 1);
+    prose_line(
+        prose, 0, 4,
+        arena_format(arena, "%s: %s: %s%s", row->option, verdict_name(row->verdict), reason, more));
+}
+
+/* Below the table: why a verdict is what it is, and what was taken as so. */
+static void write_notes(struct arena *arena, const struct plan *plan,
+                        const struct compare_row *rows, struct rows_out *out)
+{
+    const struct instrument *speedometer = &plan->specification->speedometer;
+    struct prose prose = {.out = &out->sink.out, .width = sink_page_width(&out->sink)};
+    prose_end(&prose);
+    for (size_t i = 1; i < plan->count; i++) {
+        if (rows[i].reasons > 0 && rows[i].verdict != VERDICT_OK)
+            write_reason(arena, &prose, &rows[i]);
+        if (plan_shows_both_axles(plan, i))
+            prose_line(&prose, 0, 4,
+                       arena_format(arena, "%s: its row is that of the %s axle, which is driven",
+                                    rows[i].option, axle_name((int)plan_driven_axle(plan))));
+    }
+    if (!known(speedometer->fitted_error) && speedometer->readings.count == 0 &&
+        speedometer->timed_readings.count == 0)
+        prose_line(&prose, 0, 4, "taken so: the speedometer reads true on the fitted tyre");
+}
+
+/* A file's verdict is that of all its parts; designations alone tell of the tyre only. */
+static void report_all(const struct plan *plan, struct figures *figures)
+{
+    if (plan->specification->node != NULL) {
+        parts_report(CMD_ANY, plan, figures);
+        return;
+    }
+    report_tyre(plan, figures);
+    for (size_t i = 0; i < plan->count; i++)
+        report_size_limits(plan, i, figures);
+    report_speedometer_verdicts(plan, figures);
 }
 
 static enum exit_status write_plan(struct arena *arena, const struct options *options,
                                    const struct plan *plan)
 {
     struct figures figures = {.arena = arena};
-    report_tyre(plan, &figures);
-    for (size_t i = 0; i < plan->count; i++)
-        report_size_limits(plan, i, &figures);
-    report_speedometer_verdicts(plan, &figures);
-    if (known(plan->specification->tyres.fitted.placard_Pa.front))
-        report_load(plan, &figures);
+    report_all(plan, &figures);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun =
         rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
@@ -228,14 +328,17 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
     double *true_at_100 = arena_allocate_array(arena, plan->count, sizeof *true_at_100);
     report_true_at_100(plan, true_at_100);
     const struct setup_figures *groups = plan_group_figures(plan, &figures);
+    struct compare_row *filled = arena_allocate_array(arena, plan->count, sizeof *filled);
     bool failed = false;
     for (size_t i = 1; i < plan->count; i++) {
-        struct compare_row row;
-        fill_row(plan, &groups[i], true_at_100[i], i, &row);
-        failed = failed || row.verdict == VERDICT_FAIL;
-        rows_add(rows, &row);
+        fill_row(plan, groups, true_at_100[i], i, &filled[i]);
+        failed = failed || filled[i].verdict == VERDICT_FAIL;
+        rows_add(rows, &filled[i]);
     }
-    if (!rows_end(rows, true))
+    writer_end(&rows->writer);
+    if (has_notes(options))
+        write_notes(arena, plan, filled, rows);
+    if (!sink_close(&rows->sink, true))
         return EXIT_NOT_WRITTEN;
     return options->strict && failed ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
 }
@@ -322,7 +425,7 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     double true_at_100[2];
     report_true_at_100(&plan, true_at_100);
     struct compare_row row;
-    fill_row(&plan, &plan_group_figures(&plan, &figures)[1], true_at_100[1], 1, &row);
+    fill_row(&plan, plan_group_figures(&plan, &figures), true_at_100[1], 1, &row);
     rows_add(rows, &row);
     arena_free(&scratch);
     return true;

@@ -14,8 +14,6 @@
 #include "cli/sheet_text.h"
 #include "report/plan.h"
 
-enum { PAGE_WIDTH = 100, PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
-
 typedef void (*part_report)(const struct plan *plan, struct figures *figures);
 
 static const struct {
@@ -58,16 +56,6 @@ static bool has_its_part(const struct command *command, const struct specificati
         return false;
     }
     return true;
-}
-
-static size_t page_width(const struct sink *sink)
-{
-    int terminal = sink_terminal_width(sink);
-    if (terminal == 0)
-        return PAGE_WIDTH;
-    if (terminal < PAGE_WIDTH_MIN)
-        return PAGE_WIDTH_MIN;
-    return terminal > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)terminal;
 }
 
 /* What to do, in a line an option, before all that it rests on: the fitted tyre's where there is
@@ -174,7 +162,7 @@ static bool write_for_reading(struct arena *arena, const struct command *command
                               .figures = figures,
                               .options = options,
                               .markdown = span_is(span_of(options->format), "markdown"),
-                              .width = page_width(sink)};
+                              .width = sink_page_width(sink)};
     if (reading.markdown)
         reading.width = SIZE_MAX; /* no line of a page is too long: one table a part */
     reading_group(&reading);

@@ -10,7 +10,7 @@ const struct command command_table[] = {
     {"size", CMD_SIZE, "DESIGNATION... | -", "what each designation means and measures", run_size,
      size_columns, &size_column_count, 0, 1, 10000},
     {"compare", CMD_COMPARE, "FITTED OPTION... | FILE", "each option beside the fitted tyre",
-     run_compare, compare_columns, &compare_column_count, USE_COMPARE, 1, 10000},
+     run_compare, compare_columns, &compare_column_count, USE_ALL, 1, 10000},
     {"speedometer", CMD_SPEEDOMETER, "FILE",
      "its error, lawful or not, the setting to enter, a speed table", run_part, figure_columns,
      &figure_column_count, USE_SPEEDOMETER, 1, 1},

@@ -107,13 +107,13 @@ static bool stands_for_all(const struct setup_figures *group, size_t index)
     return true;
 }
 
-const char *finding_name(const struct reading *reading, const struct figure *figure)
+const char *finding_name(struct arena *arena, const struct figure *figure)
 {
     const char *const places[] = {axle_name(figure->axle), figure->state, figure->at};
     const char *name = quantity_rows[figure->quantity].title;
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
         if (places[i] != NULL && *places[i] != '\0')
-            name = arena_format(reading->arena, "%s, %s", name, places[i]);
+            name = arena_format(arena, "%s, %s", name, places[i]);
     return name;
 }
 
@@ -121,7 +121,7 @@ static void write_finding(const struct reading *reading, const struct figure *fi
 {
     struct prose prose = prose_of(reading);
     prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
-    prose_words(&prose, arena_format(reading->arena, "%s:", finding_name(reading, figure)));
+    prose_words(&prose, arena_format(reading->arena, "%s:", finding_name(reading->arena, figure)));
     if (known(figure->value))
         prose_words(&prose, figure_text(reading, figure, figure->value));
     if (known(figure->limit))

@@ -26,7 +26,7 @@ const char *counts_text(const struct reading *reading, const struct badness *bad
 struct finding_list findings_shared(const struct reading *reading);
 struct finding_list findings_of(const struct reading *reading, size_t setup);
 /* "room at lock, front, largest": what a finding is about. */
-const char *finding_name(const struct reading *reading, const struct figure *figure);
+const char *finding_name(struct arena *arena, const struct figure *figure);
 /* Each assumption once, and the labels of the setups that it was made for. */
 struct finding_list assumptions_made(const struct reading *reading);
 const char *labels_taken(const struct reading *reading, const char *assumption);

@@ -169,7 +169,7 @@ static void put_item(const struct reading *reading, const struct figure *figure)
     struct figure shown = *figure;
     if (shown.state != NULL)
         shown.state = text_cut(reading->arena, shown.state, NAME_WIDTH);
-    page_text(reading, finding_name(reading, &shown));
+    page_text(reading, finding_name(reading->arena, &shown));
     page_raw(reading, ": ");
     page_text(reading, text_cut(reading->arena, finding_says(reading, figure), SENTENCE_WIDTH));
     page_raw(reading, "</li>\n");

@@ -25,7 +25,7 @@ static void put_finding(const struct reading *reading, const struct figure *figu
     outbuf_text(reading->out, "- **");
     outbuf_text(reading->out, verdict_name(figure->verdict));
     outbuf_text(reading->out, "** ");
-    put(reading, finding_name(reading, figure));
+    put(reading, finding_name(reading->arena, figure));
     outbuf_text(reading->out, ": ");
     put(reading, finding_says(reading, figure));
     if (figure->basis != NULL) {

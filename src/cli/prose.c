@@ -55,8 +55,9 @@ void prose_line(struct prose *prose, size_t at, size_t indent, const char *text)
     pad_to(prose, at);
     size_t hang = prose->indent;
     prose->indent = at > hang ? at : hang;
-    if (at < hang) { /* the first word stands at `at`, the others hang */
-        size_t length = strcspn(text, " ");
+    while (prose->position <= hang && at < hang &&
+           *text != '\0') { /* the first words stand at `at` */
+        size_t length = strspn(text, " ") + strcspn(text + strspn(text, " "), " ");
         outbuf_put(prose->out, (struct span){text, length});
         prose->position += display_width((struct span){text, length});
         text += length;

@@ -135,3 +135,14 @@ int sink_terminal_width(const struct sink *sink)
         return 80;
     return size.ws_col;
 }
+
+size_t sink_page_width(const struct sink *sink)
+{
+    enum { PAGE_WIDTH = 100, PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
+    int terminal = sink_terminal_width(sink);
+    if (terminal == 0)
+        return PAGE_WIDTH;
+    if (terminal < PAGE_WIDTH_MIN)
+        return PAGE_WIDTH_MIN;
+    return terminal > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)terminal;
+}

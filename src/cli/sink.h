@@ -24,4 +24,7 @@ bool sink_close(struct sink *sink, bool keep);
 /* Columns of the terminal that standard output is, or 0 where it is none. */
 int sink_terminal_width(const struct sink *sink);
 
+/* Columns of a page to read: the terminal's, within bounds, or 100 where there is none. */
+size_t sink_page_width(const struct sink *sink);
+
 #endif

@@ -18,10 +18,12 @@ static void put_commands(struct outbuf *out)
     for (size_t i = 0; i < command_count; i++)
         put_command(out, &command_table[i]);
     put_all(out, ".El\n.Pp\nA\n.Ar FILE\nis a build file as in\n.Xr tyresum-build 5 ;\n", NULL);
-    put_all(out,
-            ".Sq -\nis standard input.\nOne argument to\n.Cm compare\nis a build file, two or more "
-            "are designations.\n",
-            NULL);
+    put_all(
+        out,
+        ".Sq -\nis standard input.\nOne argument to\n.Cm compare\nis a build file, two or more "
+        "are designations.\nThe verdict of a build file is the worst finding of all its parts, as "
+        "in\n.Cm sheet ;\nthat of designations alone is of the tyre and the speedometer.\n",
+        NULL);
 }
 
 /* Which commands take an option, said only where not all do. */

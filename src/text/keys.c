@@ -122,8 +122,7 @@ KEY_SET(spare, struct tyre);
 static const struct key fitted[] = {
     TYRE_KEYS,
     {"placard", PAIR(KIND_PRESSURE), FIELD(struct fitment, placard_Pa), RANGE(5e4, 1.2e6),
-     .use = USE_LOAD | USE_COMPARE | USE_SHORTLIST,
-     .doc = "cold pressures of the vehicle's placard"},
+     .use = USE_LOAD | USE_SHORTLIST, .doc = "cold pressures of the vehicle's placard"},
     {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
      .doc = "only where the rear axle's tyre differs"},
 };
@@ -255,8 +254,8 @@ static const struct key drivetrain[] = {
      .doc = "transfer gearbox"},
     {"hub_reduction", QUANTITY(KIND_BARE), FIELD(struct drivetrain, hub_reduction), RANGE(0.1, 10),
      .use = USE_GEARING, .doc = "portal or hub reduction"},
-    {"axle", PAIR(KIND_BARE), FIELD(struct drivetrain, axle), RANGE(0.5, 20),
-     .use = USE_GEARING | USE_COMPARE, .doc = "axle ratio"},
+    {"axle", PAIR(KIND_BARE), FIELD(struct drivetrain, axle), RANGE(0.5, 20), .use = USE_GEARING,
+     .doc = "axle ratio"},
     {"axle_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE,
      FIELD(struct drivetrain, axle_choices), RANGE(0.5, 20), .use = USE_GEARING | USE_SHORTLIST,
      .doc = "axle ratios that can be ordered"},
@@ -341,12 +340,12 @@ static const struct key speed_table[] = {
 KEY_SET(speed_table, struct speed_table);
 
 static const struct key instrument[] = {
-    {"unit", CHOICE(choices_speed_unit), FIELD(struct instrument, unit),
-     .use = USE_SPEEDOMETER | USE_COMPARE, .doc = "the unit of its dial"},
+    {"unit", CHOICE(choices_speed_unit), FIELD(struct instrument, unit), .use = USE_SPEEDOMETER,
+     .doc = "the unit of its dial"},
     {"rule", TEXT, FIELD(struct instrument, rule), .use = USE_SPEEDOMETER | USE_SHORTLIST,
      .doc = "a row of the table speedometer_rules, such as un_r39"},
     {"fitted_error", QUANTITY(KIND_FRACTION), FIELD(struct instrument, fitted_error),
-     RANGE(-0.5, 0.5), .use = USE_SPEEDOMETER | USE_COMPARE | USE_SHORTLIST,
+     RANGE(-0.5, 0.5), .use = USE_SPEEDOMETER | USE_SHORTLIST,
      .doc = "(shown - true)/true with the fitted tyre, as it is now"},
     {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_SPEED, .second_unit = KIND_SPEED,
      FIELD(struct instrument, readings), .use = USE_SPEEDOMETER,
@@ -447,8 +446,7 @@ KEY_SET(length_window, struct window);
 
 static const struct key limits[] = {
     {"diameter_change", MAPPING(length_window_set), FIELD(struct limits, diameter_change),
-     .use = USE_COMPARE | USE_CLEARANCE | USE_SHORTLIST,
-     .doc = "of the overall diameter, a length or %"},
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "of the overall diameter, a length or %"},
     {"ride_height_change", MAPPING(length_window_set), FIELD(struct limits, ride_height_change),
      .use = USE_CLEARANCE, .doc = "by the suspension"},
     {"diameter_and_suspension", MAPPING(length_window_set),
@@ -460,10 +458,10 @@ static const struct key limits[] = {
      .use = USE_CLEARANCE, .doc = "less inset is negative"},
     {"load_reserve", QUANTITY(KIND_FRACTION), FIELD(struct limits, load_reserve), RANGE(0, 1),
      .use = USE_LOAD | USE_SHORTLIST, .doc = "to be kept on every tyre above its load"},
-    {"speedometer", CHOICE(choices_rule), FIELD(struct limits, speedometer),
-     .use = USE_COMPARE | USE_SHORTLIST, .doc = "rule: the speedometer must stay lawful"},
+    {"speedometer", CHOICE(choices_rule), FIELD(struct limits, speedometer), .use = USE_SHORTLIST,
+     .doc = "rule: the speedometer must stay lawful"},
     {"published", .kind = KEY_TEXT_LIST, FIELD(struct limits, published),
-     .use = USE_COMPARE | USE_CLEARANCE | USE_SHORTLIST, .doc = "rows of the table fitment_limits"},
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "rows of the table fitment_limits"},
 };
 KEY_SET(limits, struct limits);
 
@@ -501,10 +499,9 @@ static const struct key build_file[] = {
     {"tyres", MAPPING(tyres_set), FIELD(struct specification, tyres), .use = USE_ALL,
      .doc = "tyres fitted, spare and options"},
     {"drivetrain", MAPPING(drivetrain_set), FIELD(struct specification, drivetrain),
-     .use = USE_GEARING | USE_COMPARE | USE_SHORTLIST, .doc = "gearbox, transfer, axles, engine"},
+     .use = USE_GEARING | USE_SHORTLIST, .doc = "gearbox, transfer, axles, engine"},
     {"speedometer", MAPPING(instrument_set), FIELD(struct specification, speedometer),
-     .use = USE_SPEEDOMETER | USE_COMPARE | USE_SHORTLIST,
-     .doc = "the instrument and its readings"},
+     .use = USE_SPEEDOMETER | USE_SHORTLIST, .doc = "the instrument and its readings"},
     {"carried", MAPPINGS(carried_set), FIELD(struct specification, carried),
      .use = USE_LOAD | USE_CLEARANCE | USE_SHORTLIST,
      .doc = "everything added to or taken off the vehicle"},

@@ -29,13 +29,12 @@ enum key_kind {
 
 /* Which commands read a key: for their help, and to say what is not used. */
 enum key_use {
-    USE_COMPARE = 1,
-    USE_SPEEDOMETER = 2,
-    USE_GEARING = 4,
-    USE_LOAD = 8,
-    USE_CLEARANCE = 16,
-    USE_SHORTLIST = 32,
-    USE_ALL = 63
+    USE_SPEEDOMETER = 1,
+    USE_GEARING = 2,
+    USE_LOAD = 4,
+    USE_CLEARANCE = 8,
+    USE_SHORTLIST = 16,
+    USE_ALL = 31
 };
 
 struct key_set;
