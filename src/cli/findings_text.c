@@ -49,12 +49,16 @@ static int worst_first(const void *left, const void *right)
     return a->setup < b->setup ? -1 : 1;
 }
 
-/* How far beyond its limit, as a fraction; the larger is the worse. */
+/* How far beyond its limit, as a fraction; the larger is the worse. A pressure to set never passes
+ * its ceiling, and what is ok passes none: of those the nearer is the worse. */
 static double excess_of(const struct figure *figure)
 {
     if (!known(figure->value) || !known(figure->limit))
         return 0;
-    return fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
+    bool within =
+        figure->verdict == VERDICT_OK || figure->quantity == QUANTITY_PRESSURE_RECOMMENDED;
+    double distance = fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
+    return within ? -distance : distance;
 }
 
 /* Several rules may limit one quantity: each is a matter of its own. */
@@ -243,14 +247,13 @@ static void write_setup(const struct reading *reading, const struct badness *bad
         write_finding(reading, own.items[i]);
 }
 
-/* Findings of the setup alone; those that every setup shares are told and counted once. */
+/* Findings of the setup, also those that every setup shares: none is without them. */
 static size_t count_verdict(const struct reading *reading, size_t setup, enum verdict verdict)
 {
     const struct setup_figures *group = &reading->setups[setup];
     size_t count = 0;
     for (size_t i = 0; i < group->count; i++)
-        count += group->items[i]->verdict == verdict && stands_for_all(group, i) &&
-                 (verdict == VERDICT_OK || !is_shared(reading, group->items[i]));
+        count += group->items[i]->verdict == verdict && stands_for_all(group, i);
     return count;
 }
 
@@ -270,7 +273,8 @@ void shared_findings_text(const struct reading *reading)
 {
     struct finding_list shared = findings_shared(reading);
     if (shared.count > 0)
-        outbuf_text(reading->out, "whichever tyre is chosen (the worst of them)\n");
+        outbuf_text(reading->out,
+                    "whichever tyre is chosen (the worst of them, counted with each below)\n");
     for (size_t i = 0; i < shared.count; i++)
         write_finding(reading, shared.items[i]);
 }

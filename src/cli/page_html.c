@@ -219,7 +219,8 @@ static void put_needs(const struct reading *reading)
     struct finding_list shared = findings_shared(reading);
     page_raw(reading, "<h2>What it needs, and cautions</h2>\n<div class=\"findings\">\n");
     if (shared.count > 0)
-        page_raw(reading, "<h3>Whichever tyre is chosen (the worst of them)</h3>\n");
+        page_raw(reading,
+                 "<h3>Whichever tyre is chosen (the worst of them, counted with each)</h3>\n");
     put_list(reading, shared, most);
     for (size_t i = 0; i < reading->plan->count; i++) {
         const char *name = reading->plan->setups[order[i].setup].name;

@@ -66,7 +66,8 @@ static void put_all_findings(const struct reading *reading)
     struct finding_list shared = findings_shared(reading);
     outbuf_text(reading->out, "\n## Findings, worst first\n\n");
     if (shared.count > 0)
-        outbuf_text(reading->out, "### Whichever tyre is chosen (the worst of them)\n\n");
+        outbuf_text(reading->out,
+                    "### Whichever tyre is chosen (the worst of them, counted with each)\n\n");
     put_findings(reading, shared);
     for (size_t i = 0; i < reading->plan->count; i++) {
         outbuf_text(reading->out, "### ");
