@@ -11,6 +11,7 @@
 #include "cli/part_table.h"
 #include "cli/parts.h"
 #include "cli/picture.h"
+#include "cli/prose.h"
 #include "cli/sheet_text.h"
 #include "report/plan.h"
 
@@ -69,7 +70,8 @@ static void write_answers(const struct reading *reading)
             (plan->count > 1 && figure->option == plan->fitted.name))
             continue;
         const char *label = option_label(reading, figure->option);
-        outbuf_text(reading->out, arena_format(reading->arena, "%s: %s\n", label, figure->action));
+        struct prose prose = {.out = reading->out, .width = reading->width};
+        prose_line(&prose, 0, 3, arena_format(reading->arena, "%s: %s", label, figure->action));
     }
     outbuf_text(reading->out, "\n");
 }

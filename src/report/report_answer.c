@@ -31,11 +31,12 @@ static const char *law_text(const struct gauge *gauge, const struct gauge_view *
                             speed_text(gauge, check.worst_true_mps));
     const char *to = speed_text(gauge, range.to_mps);
     return arena_format(
-        arena, "lawful by %s, %s%s", gauge->rule->name,
+        arena, "lawful by %s, %s%s%s", gauge->rule->name,
         range.from_mps < range.to_mps
             ? arena_format(arena, "%.0f to %s", unit_from_si(gauge_unit(gauge), range.from_mps), to)
             : to,
-        with_spread ? "" : ", if the tyre is nominal");
+        with_spread ? "" : ", if the tyre is nominal",
+        readings_leave_law_open(gauge) ? ", if the few readings are right" : "");
 }
 
 static const char *no_setting_text(const struct gauge *gauge, const struct gauge_view *view)
@@ -63,10 +64,13 @@ static const char *answer_text(const struct gauge *gauge, const struct gauge_vie
         return no_setting_text(gauge, view);
     double now = gauge->instrument->setting.now;
     bool same = fabs(answer->nearest - now) <= 1e-9 * now;
-    return arena_format(arena, "%s %.*f %s: then %s, %s", same ? "leave" : "enter",
+    const char *doubt = readings_are_far_off(gauge) ? "the readings are very far off: check them"
+                                                    : setting_doubt(gauge, view);
+    return arena_format(arena, "%s %.*f %s: then %s, %s%s%s", same ? "leave" : "enter",
                         setting_decimals(answer->nearest), answer->nearest,
                         choices_setting_kind[gauge->instrument->setting.kind],
-                        over_text(gauge, view->line_set), law_text(gauge, view, view->line_set));
+                        over_text(gauge, view->line_set), law_text(gauge, view, view->line_set),
+                        doubt == NULL ? "" : "; but ", doubt == NULL ? "" : doubt);
 }
 
 void report_answer(const struct gauge *gauge, const struct gauge_view *view)

@@ -7,6 +7,9 @@
 /* No display shows a speed finer than this: a reading nearer to the line is no outlier. */
 #define LEAST_RESIDUAL_MPS (0.25 / 3.6)
 
+/* An error that other tyres alone seldom make; common practice, no source. */
+static const double far_off = 0.15;
+
 void calibrate(struct gauge *gauge)
 {
     if (gauge->readings.count == 0)
@@ -76,11 +79,18 @@ static const char *reading_name(const struct gauge *gauge, size_t index)
                         (timed ? index - pairs : index) + 1);
 }
 
+bool readings_are_far_off(const struct gauge *gauge)
+{
+    double at = gauge->at_mps;
+    return gauge->calibration != NULL &&
+           clearly_above(fabs(calibrated_shown(gauge->calibration, at) / at - 1), far_off);
+}
+
 /* Whether the interval of the line reaches beyond a bound that the line itself keeps, at either end
  * of the range judged; on the tyre that was measured. */
-static bool interval_leaves_law_open(const struct gauge *gauge)
+bool readings_leave_law_open(const struct gauge *gauge)
 {
-    if (gauge->rule == NULL || gauge->calibration->degrees == 0)
+    if (gauge->rule == NULL || gauge->calibration == NULL || gauge->calibration->degrees == 0)
         return false;
     struct speed_range range = judged_range(gauge->rule, gauge->top_mps);
     const double ends[] = {range.from_mps, range.to_mps};
@@ -104,14 +114,18 @@ static void report_measured(const struct gauge *gauge, const struct gauge_view *
     double half = calibrated_half_interval_95(gauge->calibration, at) / at;
     const double values[] = {error, error - half, error + half};
     static const char *const names[] = {"", ", 95 % from", ", 95 % to"};
-    bool open = interval_leaves_law_open(gauge);
+    bool open = readings_leave_law_open(gauge);
     for (int i = 0; i < 3 && known(values[i]); i++) {
         struct figure figure =
             gauge_figure(gauge, view, QUANTITY_MEASURED_ERROR, values[i],
                          "the fitted line itself; interval by Student's t, two-sided");
         figure.at = arena_format(gauge->plan->arena, "on %s, true %s%s", gauge->measured.name,
                                  speed_text(gauge, at), names[i]);
-        if (i == 0 && open) {
+        if (i == 0 && readings_are_far_off(gauge)) {
+            figure.verdict = VERDICT_CAUTION;
+            figure.action = "very far off: check that each reading is [shown, true], and that no "
+                            "kilometre is called a mile";
+        } else if (i == 0 && open) {
             figure.verdict = VERDICT_CAUTION;
             figure.action = "so few or so scattered readings leave it open whether it is lawful "
                             "at every speed: take more, and faster ones";

@@ -107,6 +107,34 @@ int setting_decimals(double setting)
     return 3;
 }
 
+/* What an instrument of that kind would hold that is set to the tyre; UNKNOWN where it counts what
+ * no tyre tells. */
+static double setting_of_tyre(int setting_kind, double circumference_m)
+{
+    switch (setting_kind) {
+    case SETTING_CIRCUMFERENCE_MM:
+        return unit_from_si(UNIT_MM, circumference_m);
+    case SETTING_REVS_PER_KM:
+        return unit_from_si(UNIT_PER_KM, 1 / circumference_m);
+    case SETTING_REVS_PER_MILE:
+        return unit_from_si(UNIT_PER_MILE, 1 / circumference_m);
+    default:
+        return UNKNOWN;
+    }
+}
+
+const char *setting_doubt(const struct gauge *gauge, const struct gauge_view *view)
+{
+    static const double far_apart = 0.3; /* a mile for a kilometre makes 0.38 or 0.61 */
+    const struct setting *setting = &gauge->instrument->setting;
+    double own = setting_of_tyre(setting->kind, view->from_m);
+    if (!clearly_above(fabs(setting->now - own), far_apart * own))
+        return NULL;
+    return arena_format(
+        gauge->plan->arena, "%s %.*f now is far from the fitted tyre's own %.0f: check the kind",
+        choices_setting_kind[setting->kind], setting_decimals(setting->now), setting->now, own);
+}
+
 /* Fills in whether there is a setting to enter, and what to do. */
 static struct figure judged_nearest(const struct gauge *gauge, const struct gauge_view *view,
                                     struct figure figure)
@@ -115,7 +143,11 @@ static struct figure judged_nearest(const struct gauge *gauge, const struct gaug
     figure.verdict = known(figure.value) && gauge->rule != NULL ? VERDICT_OK : VERDICT_UNKNOWN;
     figure.action = gauge->rule == NULL ? "give speedometer: rule, such as un_r39"
                                         : "enter it, then check against a satellite receiver";
-    if (view->answer.nominal_alone) {
+    const char *doubt = setting_doubt(gauge, view);
+    if (doubt != NULL && known(figure.value)) {
+        figure.verdict = VERDICT_CAUTION;
+        figure.action = doubt;
+    } else if (view->answer.nominal_alone) {
         figure.verdict = VERDICT_CAUTION;
         figure.action = "lawful on the nominal circumference and not on all that the standard "
                         "allows: enter it, then check against a satellite receiver";

@@ -67,6 +67,9 @@ void gauge_view_set(const struct gauge *gauge, size_t index, struct gauge_view *
 /* report_setting.c */
 void setting_answer_set(const struct gauge *gauge, struct gauge_view *view);
 int setting_decimals(double setting);
+/* Why the setting given as the one now may be of another kind; NULL where it is near the tyre's
+ * own, or no tyre has such a number. */
+const char *setting_doubt(const struct gauge *gauge, const struct gauge_view *view);
 void report_setting(const struct gauge *gauge, const struct gauge_view *view);
 
 /* report_answer.c */
@@ -85,6 +88,10 @@ void report_wheel_speed_systems(const struct gauge *gauge, const struct gauge_vi
 
 /* report_readings.c */
 void calibrate(struct gauge *gauge);
+/* Whether the readings tell of an error so large that they may be misread. */
+bool readings_are_far_off(const struct gauge *gauge);
+/* Whether the readings leave it open that the line which fits them is lawful. */
+bool readings_leave_law_open(const struct gauge *gauge);
 void report_readings(const struct gauge *gauge, const struct gauge_view *fitted);
 void report_readings_judged(const struct gauge *gauge, const struct gauge_view *view);
 
