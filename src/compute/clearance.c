@@ -95,6 +95,11 @@ double scrub_radius_m(double centre_m, double loaded_radius_m, double kingpin_in
     return centre_m - loaded_radius_m * tan(kingpin_inclination_rad);
 }
 
+double twin_room_m(double inset_m, double section_width_m)
+{
+    return 2 * fabs(inset_m) - section_width_m;
+}
+
 double rake_rad(struct axle_pair change_m, double wheelbase_m)
 {
     return atan((change_m.rear - change_m.front) / wheelbase_m);

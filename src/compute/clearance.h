@@ -73,6 +73,11 @@ struct edge_move rim_edge_move(const struct wheel *before, const struct wheel *a
  * memory; camber left out). */
 double scrub_radius_m(double centre_m, double loaded_radius_m, double kingpin_inclination_rad);
 
+/* Room between twin tyres: their wheels stand face to face, so that the centre planes are twice the
+ * inset apart (its sign is that of the one or the other). A spacer may stand behind both, so none
+ * is counted. Geometry; both tyres unloaded. */
+double twin_room_m(double inset_m, double section_width_m);
+
 /* Pitch of the body from a change of height at both axles; nose down is positive. */
 double rake_rad(struct axle_pair change_m, double wheelbase_m);
 

@@ -28,6 +28,9 @@ void report_ratings(const struct load_view *view, struct figures *figures);
 /* Capacity and pressure of one axle's tyres. */
 void report_pressure(const struct load_view *view, int axle, struct figures *figures);
 
+/* report_twins.c: of an axle with twins. */
+void report_twins(const struct load_view *view, int axle, struct figures *figures);
+
 /* Load at every pressure from floor to ceiling, of all setups. */
 void report_pressure_tables(const struct load_view *views, size_t count, struct figures *figures);
 

@@ -65,6 +65,7 @@
       0, 1)                                                                                        \
     X(WARNING_AS_SET, "warning_as_set", "the vehicle's own pressure warning", UNIT_KPA, UNIT_PSI,  \
       0, 1)                                                                                        \
+    X(TWIN_ROOM, "twin_room", "room between twin tyres", UNIT_MM, UNIT_IN, 0, 2)                   \
     X(MARGIN_DIFFERENCE, "margin_difference", "front tyres' margin over the rear's", UNIT_PERCENT, \
       UNIT_PERCENT, 1, 1)                                                                          \
     X(LOADED_RADIUS, "loaded_radius", "loaded radius", UNIT_MM, UNIT_IN, 0, 2)                     \

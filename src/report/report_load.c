@@ -293,6 +293,7 @@ void report_load(const struct plan *plan, struct figures *figures)
             report_pressure(view, axle, figures);
             report_axle_rating(view, axle, figures);
             report_wheel(view, axle, figures);
+            report_twins(view, axle, figures);
             report_pressure_warning(view, axle, figures);
         }
         report_margins(view, figures);

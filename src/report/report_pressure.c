@@ -194,8 +194,10 @@ static void report_demands(const struct axle_pressures *axle, struct figures *fi
 void report_pressure(const struct load_view *view, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &view->axle[axle];
-    struct figure figure = load_figure(view, QUANTITY_TYRE_LOAD, pressures->load_built_kg,
-                                       "half the axle load, or the heavier corner");
+    struct figure figure =
+        load_figure(view, QUANTITY_TYRE_LOAD, pressures->load_built_kg,
+                    pressures->dual ? "a quarter of the axle load, or half the heavier corner"
+                                    : "half the axle load, or the heavier corner");
     figure.axle = axle;
     figure.state = pressures->heaviest_state;
     figures_add(figures, figure);
