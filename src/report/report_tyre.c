@@ -139,6 +139,9 @@ static void report_speed_symbol(const struct plan *plan, size_t index, int axle,
     figures_add(figures, figure);
 }
 
+/* An inch beyond the rims by factor: no data book goes so far (common practice, no source). */
+static const double far_from_rims_m = 0.0254;
+
 static void report_rim(const struct plan *plan, size_t index, int axle, struct figures *figures)
 {
     const struct setup *setup = &plan->setups[index];
@@ -161,7 +164,11 @@ static void report_rim(const struct plan *plan, size_t index, int axle, struct f
         figure.action = book ? "choose a permitted rim" : "the data book must permit this rim";
     else if (!book)
         figure.action = "the data book decides";
-    if (!book && figure.verdict != VERDICT_UNKNOWN) /* factors alone neither permit nor refuse */
+    bool far = figure.verdict == VERDICT_FAIL &&
+               clearly_above(fabs(figure.value - figure.limit), far_from_rims_m);
+    if (!book && far)
+        figure.action = "far outside the rims of this size: choose another wheel";
+    else if (!book && figure.verdict != VERDICT_UNKNOWN) /* factors alone hardly permit or refuse */
         figure.verdict = VERDICT_CAUTION;
     figures_add(figures, figure);
 }

@@ -94,11 +94,22 @@ static void rule_tyres_agree_with_themselves(const struct check *check)
         check_fitment(check, &tyres->options.items[i]);
 }
 
+static bool names_any(const struct node *mapping, const char *const *keys)
+{
+    for (; *keys != NULL; keys++)
+        if (tree_child(mapping, *keys) != NULL)
+            return true;
+    return false;
+}
+
 static void rule_item_has_a_mass(const struct check *check, const struct carried_item *item)
 {
+    static const char *const mass_keys[] = {"mass",     "volume",   "occupants",
+                                            "tow_ball", "dry_mass", NULL};
     bool liquid = known(item->volume_m3);
-    if (!known(item->mass_kg) && !liquid && !known(item->occupants) && !known(item->tow_ball_kg) &&
-        !known(item->dry_mass_kg))
+    bool has_mass = liquid || known(item->mass_kg) || known(item->occupants) ||
+                    known(item->tow_ball_kg) || known(item->dry_mass_kg);
+    if (!has_mass && !names_any(item->node, mass_keys)) /* one that is wrong has its own fault */
         FAULT(check, item->node, "item",
               "this item has no mass; expected mass, volume with of, occupants, or tow_ball");
     if (liquid && !known(item->density_kg_m3) && item->of == NULL)
@@ -120,8 +131,11 @@ static void rule_item_has_a_mass(const struct check *check, const struct carried
 static void rule_item_has_a_place(const struct check *check, const struct carried_item *item)
 {
     const struct seats *seats = &check->specification->vehicle.seats;
+    static const char *const place_keys[] = {"at", "seat", NULL};
     if (known(item->at_m))
         return;
+    if (item->seat == CHOICE_NONE && names_any(item->node, place_keys))
+        return; /* it has its own fault */
     if (item->seat == CHOICE_NONE)
         FAULT(check, item->node, "item",
               "this item has no place; expected at: its distance behind the front axle, such as "
@@ -145,6 +159,9 @@ static void rule_carried_items_are_whole(const struct check *check)
             FAULT(check, item->node, "", "this item has no name; expected item: what it is");
         rule_item_has_a_mass(check, item);
         rule_item_has_a_place(check, item);
+        if (clearly_above(item->tow_ball_kg, item->trailer_mass_kg))
+            FAULT(check, item->node, "tow_ball",
+                  "the load on the ball is above the whole trailer's mass; expected a part of it");
         if (known(item->occupants) && floor(item->occupants) != item->occupants)
             FAULT(check, item->node, "occupants", "people are counted whole; expected such as 3");
         for (size_t j = 0; item->item != NULL && j < i; j++)

@@ -45,23 +45,23 @@ static bool is_filled_scalar(struct walk *walk, const struct node *node, const c
     return true;
 }
 
-static const char *limit_text(struct walk *walk, enum unit_kind kind, double si)
+static const char *limit_text(struct walk *walk, enum unit_id unit, double si)
 {
-    enum unit_id unit = unit_of_kind(kind);
     double value = unit_from_si(unit, si);
-    return arena_format(walk->arena, "%.6g%s%s", value, unit == UNIT_BARE ? "" : " ",
-                        unit_table[unit].name);
+    return arena_format(walk->arena, fabs(value) < 1e4 ? "%.4g%s%s" : "%.6g%s%s", value,
+                        unit == UNIT_BARE ? "" : " ", unit_table[unit].name);
 }
 
-static bool within(struct walk *walk, const struct key *key, enum unit_kind kind,
+/* unit: the one that the value was written in. */
+static bool within(struct walk *walk, const struct key *key, enum unit_id unit,
                    const struct node *node, double value)
 {
     bool limited = key->min != 0 || key->max != 0;
     if (!limited || (!clearly_above(key->min, value) && !clearly_above(value, key->max)))
         return true;
     walk_fault(walk, node, "\"%s\" is out of range for \"%s\"; expected %s to %s",
-               quotable(walk->arena, node->text), key->name, limit_text(walk, kind, key->min),
-               limit_text(walk, kind, key->max));
+               quotable(walk->arena, node->text), key->name, limit_text(walk, unit, key->min),
+               limit_text(walk, unit, key->max));
     return false;
 }
 
@@ -87,7 +87,7 @@ static bool read_quantity(struct walk *walk, const struct key *key, enum unit_ki
                         "%s (key \"%s\")", error.message, key->name);
         return false;
     }
-    if (!within(walk, key, kind, node, quantity.si))
+    if (!within(walk, key, quantity.unit, node, quantity.si))
         return false;
     *value = quantity.si;
     return true;
