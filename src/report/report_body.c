@@ -53,9 +53,19 @@ static void report_lowest(const struct clearance_view *view, struct figures *fig
     figures_add(figures, change);
 }
 
+/* How much more the largest new tyre of an option's size lifts the body than the nominal one, at
+ * most: half of what its diameter is larger. The fitted tyre is as it was measured. */
+static double growth_m(const struct clearance_view *view, int axle)
+{
+    const struct tyre_figures *after = &view->plan->beside[view->index].after[axle];
+    return view->setup->is_fitted ? 0
+                                  : (after->overall_diameter_max_m - after->overall_diameter_m) / 2;
+}
+
 /* The roof, or what stands higher on it. The higher axle's change counts: a door is met in front
  * or behind. */
-static double roof_height_m(const struct clearance_view *view, const char **item)
+static double roof_height_m(const struct clearance_view *view, struct axle_pair change_m,
+                            const char **item)
 {
     const struct specification *specification = view->plan->specification;
     double highest = specification->clearance.roof_height_m;
@@ -67,14 +77,14 @@ static double roof_height_m(const struct clearance_view *view, const char **item
         highest = carried->top_m;
         *item = carried->item;
     }
-    return highest + higher_of_pair(view->body_change_m);
+    return highest + higher_of_pair(change_m);
 }
 
 static void report_roof(const struct clearance_view *view, struct figures *figures)
 {
     const struct clearance_measured *measured = &view->plan->specification->clearance;
     const char *item = NULL;
-    double height = roof_height_m(view, &item);
+    double height = roof_height_m(view, view->body_change_m, &item);
     const char *basis = "measured + the larger of both axles' changes";
     if (item != NULL)
         basis = arena_format(view->plan->arena, "%s; highest: %s", basis, item);
@@ -87,8 +97,12 @@ static void report_roof(const struct clearance_view *view, struct figures *figur
     }
     if (!known(measured->garage_entrance_m))
         return;
+    const struct axle_pair largest_m = {view->body_change_m.front + growth_m(view, AXLE_FRONT),
+                                        view->body_change_m.rear + growth_m(view, AXLE_REAR)};
     struct figure room =
-        view_figure(view, QUANTITY_GARAGE_ROOM, measured->garage_entrance_m - height, basis);
+        view_figure(view, QUANTITY_GARAGE_ROOM,
+                    measured->garage_entrance_m - roof_height_m(view, largest_m, &item), basis);
+    room.at = "largest";
     room = figure_at_least(room, 0);
     room.action = room.verdict == VERDICT_FAIL      ? "it does not pass the entrance"
                   : room.verdict == VERDICT_UNKNOWN ? "give clearance: roof_height"

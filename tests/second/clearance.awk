@@ -66,8 +66,12 @@ function roof_rows(s, k, front, rear,    top_height, i)
     room(s, k, 0, "roof_height", "", top_height * 1000, "mm", "null", "")
     if (s > 0)
         room(s, k, 0, "roof_height_change", "", radius_change[s] * 1000, "mm", "null", "")
+    # the largest tyre is met at the door: half of what it is larger than the nominal one
+    if (s > 0)
+        top_height += (diameter_most[s] - diameter[s]) / 2
     if ("clearance/garage_entrance" in value)
-        room(s, k, 0, "garage_room", "", (value["clearance/garage_entrance"] - top_height) * 1000, \
+        room(s, k, 0, "garage_room", "largest", \
+            (value["clearance/garage_entrance"] - top_height) * 1000, \
             "mm", 0, judged(value["clearance/garage_entrance"] >= top_height))
 }
 
