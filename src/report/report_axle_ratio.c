@@ -77,7 +77,17 @@ static void report_nearest(const struct drive_view *view, double restoring)
     struct figure figure = drive_figure(view, QUANTITY_NEAREST_AXLE, nearest,
                                         "of axle_choices, nearest in ratio to the restoring one");
     figure.headline = HEADLINE_YES;
+    double both[] = {view->ratio, nearest}; /* of equals the first: no change for nothing */
+    if (nearest_axle_choice(&(struct number_list){both, 2}, restoring) == view->ratio &&
+        nearest != view->ratio) {
+        figure.verdict = VERDICT_CAUTION;
+        figure.action = arena_format(view->plan->arena,
+                                     "the axle ratio now, %.3f, is nearer than any choice: keep it",
+                                     view->ratio);
+    }
     figures_add(view->figures, figure);
+    figure.verdict = VERDICT_NONE;
+    figure.action = NULL;
     figure.quantity = QUANTITY_AXLE_REMAINS;
     figure.value = nearest / restoring - 1;
     figure.basis = "engine speed at a road speed beside the fitted tyre's, with the nearest choice";

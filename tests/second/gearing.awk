@@ -102,7 +102,9 @@ function ratio_rows(s,    restoring, c, best, r, remains)
         if (farness(choice_ratio[c], restoring) < farness(choice_ratio[best], restoring))
             best = c
     r = choice_ratio[best]
-    gear_plain(s, "nearest_axle_choice", "", r, "")
+    # a choice that is no nearer than what is there is not worth its fitting
+    gear_figure(s, 0, "nearest_axle_choice", "", r, "", "null", \
+        farness(axle_ratio, restoring) <= farness(r, restoring) && r != axle_ratio ? "caution" : "")
     gear_plain(s, "axle_choice_remains", "", 100 * (r / restoring - 1), "%")
     gear_plain(s, "axle_choice_remains_rpm", "nearest axle choice, 100 km/h", \
         cruising_rpm(s, r) - cruising_rpm(0, axle_ratio), "rpm")
