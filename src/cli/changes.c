@@ -44,6 +44,36 @@ const char *change_text(const struct reading *reading, const struct figure *figu
     return change && figure->value > 0 ? arena_format(reading->arena, "+%s", text) : text;
 }
 
+/* The rear figure of a row whose first is the front one; otherwise NULL. */
+static const struct figure *rear_change(const struct reading *reading, size_t setup, size_t row)
+{
+    const struct figure *figure = change_figure(reading, setup, row);
+    struct figure_query query = change_rows[row].query;
+    query.axle = AXLE_REAR;
+    return figure != NULL && figure->axle == AXLE_FRONT ? figure_first(reading, setup, query)
+                                                        : NULL;
+}
+
+bool change_fails(const struct reading *reading, size_t setup, size_t row)
+{
+    const struct figure *figure = change_figure(reading, setup, row);
+    const struct figure *rear = rear_change(reading, setup, row);
+    return (figure != NULL && figure->verdict == VERDICT_FAIL) ||
+           (rear != NULL && rear->verdict == VERDICT_FAIL);
+}
+
+const char *change_of_axles_text(const struct reading *reading, size_t setup, size_t row)
+{
+    const struct figure *figure = change_figure(reading, setup, row);
+    const struct figure *rear = rear_change(reading, setup, row);
+    const char *text = change_text(reading, figure, true);
+    if (rear == NULL || same_text(text, change_text(reading, rear, true)))
+        return text;
+    return arena_format(reading->arena, "%s / %s",
+                        change_text(reading, figure, rear == NULL || !known(rear->value)),
+                        change_text(reading, rear, true));
+}
+
 static const char *pressure_text(const struct reading *reading, const struct figure *figure,
                                  bool with_unit)
 {

@@ -21,6 +21,9 @@ const struct figure *change_figure(const struct reading *reading, size_t setup, 
 const char *change_text(const struct reading *reading, const struct figure *figure, bool with_unit);
 
 /* "front, rear" pressures as one text: "295 / 325 kPa". */
+/* The same of a row and setup: "634 / 662 mm" where front and rear differ. */
+bool change_fails(const struct reading *reading, size_t setup, size_t row);
+const char *change_of_axles_text(const struct reading *reading, size_t setup, size_t row);
 const char *pressures_text(const struct reading *reading, size_t setup);
 
 /* "fail: tyre capacity front and rear; room at lock front": as many as the width takes, then how

@@ -142,9 +142,8 @@ static void change_table_row(const struct reading *reading, const struct setup_b
                              ? arena_format(reading->arena, "%s, %s", change->title, any->at)
                              : change->title);
     for (size_t i = 0; i <= block->count; i++) {
-        const struct figure *figure = change_figure(reading, setup_in_block(block, i), row);
-        bool wrong = figure != NULL && figure->verdict == VERDICT_FAIL;
-        const char *text = change_text(reading, figure, true);
+        bool wrong = change_fails(reading, setup_in_block(block, i), row);
+        const char *text = change_of_axles_text(reading, setup_in_block(block, i), row);
         cell(reading, wrong ? arena_format(reading->arena, "! %s", text) : text, wrong);
     }
     page_raw(reading, "</tr>\n");

@@ -67,11 +67,11 @@ static const char *changes_line(const struct reading *reading, size_t setup, siz
         if (change_rows[i].word == NULL || figure == NULL || !known(figure->value) || told)
             continue;
         const char *at = change_rows[i].query.headline ? figure->at : NULL;
-        text =
-            add_item(reading, text,
-                     arena_format(reading->arena, "%s %s%s%s%s", change_text(reading, figure, true),
-                                  change_rows[i].word, at ? " (" : "", at ? at : "", at ? ")" : ""),
-                     width);
+        text = add_item(reading, text,
+                        arena_format(reading->arena, "%s %s%s%s%s",
+                                     change_of_axles_text(reading, setup, i), change_rows[i].word,
+                                     at ? " (" : "", at ? at : "", at ? ")" : ""),
+                        width);
     }
     return text;
 }
