@@ -9,7 +9,7 @@
 #include "cli/unused_keys.h"
 #include "report/plan.h"
 
-enum { WIDTH = 100, TEXT_AT = 15 };
+enum { TEXT_AT = 15 };
 
 enum check_kind { CHECK_UNDERSTOOD, CHECK_ASSUMPTION, CHECK_MISSING, CHECK_NOT_USED };
 
@@ -197,9 +197,10 @@ static void write_row_for_reading(struct arena *arena, struct prose *prose,
     prose_end(prose);
 }
 
-static void write_for_reading(struct outbuf *out, const struct check_rows *rows)
+static void write_for_reading(struct sink *sink, const struct check_rows *rows)
 {
-    struct prose prose = {.out = out, .width = WIDTH};
+    struct outbuf *out = &sink->out;
+    struct prose prose = {.out = out, .width = sink_page_width(sink)};
     for (size_t i = 0; i < rows->count; i++) {
         const struct check_row *row = &rows->items[i];
         if (row->kind == CHECK_UNDERSTOOD) {
@@ -209,8 +210,7 @@ static void write_for_reading(struct outbuf *out, const struct check_rows *rows)
         }
         if (row->kind != rows->items[i - 1].kind) {
             outbuf_text(out, "\n");
-            outbuf_text(out, kind_titles[row->kind]);
-            outbuf_text(out, "\n");
+            prose_line(&prose, 0, 2, kind_titles[row->kind]);
         }
         write_row_for_reading(rows->arena, &prose, row);
     }
@@ -239,7 +239,7 @@ static enum exit_status write_text(struct arena *arena, const struct options *op
     if (rows == NULL)
         template_write(arena, &sink->out);
     else
-        write_for_reading(&sink->out, rows);
+        write_for_reading(sink, rows);
     return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 

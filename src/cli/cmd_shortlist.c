@@ -96,8 +96,8 @@ static void tell_reasons(FILE *to, const struct shortlist *list)
     for (size_t i = 0; i < list->count; i++)
         unknown += list->items[i].verdict == VERDICT_UNKNOWN;
     fprintf(to,
-            "tyresum: %zu combinations tried: %zu meet every limit, %zu break none but have "
-            "something unknown;\nsizes on wheels dropped by\n",
+            "tyresum: %zu combinations tried: %zu meet every limit,\n%zu break none but have "
+            "something unknown; sizes on wheels dropped by\n",
             list->tried, list->count - unknown, unknown);
     for (size_t i = 0; i < list->reason_count; i++) {
         const struct drop_reason *reason = &list->reasons[i];

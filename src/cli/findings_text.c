@@ -272,9 +272,10 @@ const struct badness *findings_order(const struct reading *reading)
 void shared_findings_text(const struct reading *reading)
 {
     struct finding_list shared = findings_shared(reading);
+    struct prose prose = prose_of(reading);
     if (shared.count > 0)
-        outbuf_text(reading->out,
-                    "whichever tyre is chosen (the worst of them, counted with each below)\n");
+        prose_line(&prose, 0, VERDICT_AT,
+                   "whichever tyre is chosen (the worst of them, counted with each)");
     for (size_t i = 0; i < shared.count; i++)
         write_finding(reading, shared.items[i]);
 }

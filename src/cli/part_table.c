@@ -148,6 +148,49 @@ static const struct figure *find_figure(const struct setup_figures *group,
     return NULL;
 }
 
+static size_t wider(size_t width, const char *text)
+{
+    size_t other = text == NULL ? 1 : display_width(span_of(text));
+    return other > width ? other : width;
+}
+
+enum { GAP = 2 };
+
+/* Characters that the column of a setup takes, with the gap before it. */
+static size_t setup_width(const struct reading *reading, const struct lines *lines, size_t setup)
+{
+    bool us = reading->options->units == UNITS_US;
+    size_t width = wider(0, option_label(reading, reading->plan->setups[setup].name));
+    for (size_t i = 0; i < lines->count; i++) {
+        const struct figure *figure = find_figure(&reading->setups[setup], lines->items[i]);
+        width = wider(width, figure == NULL ? NULL : cell_text_of(reading, figure, us));
+    }
+    return GAP + width;
+}
+
+static size_t unit_width(const struct reading *reading, const struct lines *lines)
+{
+    bool us = reading->options->units == UNITS_US;
+    size_t unit = 4;
+    for (size_t i = 0; i < lines->count; i++)
+        unit = wider(unit, unit_table[figure_unit(lines->items[i], us)].name);
+    return unit;
+}
+
+/* Characters for the titles beside the fitted setup and the widest option: what is left on the
+ * page, and not so little that every word stands alone. */
+static size_t title_room(const struct reading *reading, const struct lines *lines)
+{
+    enum { LEAST = 24 };
+    size_t widest = 0;
+    for (size_t i = 1; i < reading->plan->count; i++) {
+        size_t width = setup_width(reading, lines, i);
+        widest = width > widest ? width : widest;
+    }
+    size_t taken = GAP + unit_width(reading, lines) + setup_width(reading, lines, 0) + widest;
+    return reading->width > taken + LEAST ? reading->width - taken : LEAST;
+}
+
 enum { FIXED_COLUMNS = 2 };
 
 size_t setup_in_block(const struct setup_block *block, size_t column)
@@ -171,14 +214,54 @@ static void write_line(const struct reading *reading, const struct figure *line,
     writer_row(writer, cells);
 }
 
+/* What of a title does not fit beside the figures, below it. */
+static void write_rest(const struct reading *reading, const char *rest, size_t columns,
+                       struct writer *writer)
+{
+    struct cell *cells = arena_allocate_array(reading->arena, columns, sizeof *cells);
+    for (size_t i = 0; i < columns; i++)
+        cells[i] = (struct cell){.kind = CELL_TEXT, .text = span_of("")};
+    cells[0].text = span_of(arena_format(reading->arena, "  %s", rest));
+    writer_row(writer, cells);
+}
+
+/* Bytes of the words that fit in so many characters; at least one word. */
+static size_t fitting(const char *text, size_t width)
+{
+    size_t taken = strcspn(text, " ");
+    for (size_t next = taken; text[next] == ' ';) {
+        next += 1 + strcspn(text + next + 1, " ");
+        if (display_width((struct span){text, next}) > width)
+            break;
+        taken = next;
+    }
+    return taken;
+}
+
+/* Its title breaks where it is wider than the room there is. */
+static void write_broken(const struct reading *reading, const struct figure *line, size_t room,
+                         const struct setup_block *block, struct writer *writer)
+{
+    const char *title = line_title(reading, line);
+    size_t taken = fitting(title, room);
+    write_line(reading, line, arena_copy(reading->arena, (struct span){title, taken}), block,
+               writer, reading->options->units == UNITS_US);
+    for (title += taken; *title == ' '; title += taken) {
+        title++;
+        taken = fitting(title, room - 2);
+        write_rest(reading, arena_copy(reading->arena, (struct span){title, taken}),
+                   block->count + 1 + FIXED_COLUMNS, writer);
+    }
+}
+
 /* Under `both` a figure with two units has a second line. */
 static void write_lines(const struct reading *reading, const struct lines *lines,
                         const struct setup_block *block, struct writer *writer)
 {
+    size_t room = title_room(reading, lines);
     for (size_t i = 0; i < lines->count; i++) {
         const struct figure *line = lines->items[i];
-        write_line(reading, line, line_title(reading, line), block, writer,
-                   reading->options->units == UNITS_US);
+        write_broken(reading, line, room, block, writer);
         if (has_both_units(reading, line))
             write_line(reading, line, "", block, writer, true);
     }
@@ -208,36 +291,14 @@ static void write_block(const struct reading *reading, enum part part, const str
     writer_end(&writer);
 }
 
-static size_t wider(size_t width, const char *text)
-{
-    size_t other = text == NULL ? 1 : display_width(span_of(text));
-    return other > width ? other : width;
-}
-
-enum { GAP = 2 };
-
-/* Characters that the column of a setup takes, with the gap before it. */
-static size_t setup_width(const struct reading *reading, const struct lines *lines, size_t setup)
-{
-    bool us = reading->options->units == UNITS_US;
-    size_t width = wider(0, option_label(reading, reading->plan->setups[setup].name));
-    for (size_t i = 0; i < lines->count; i++) {
-        const struct figure *figure = find_figure(&reading->setups[setup], lines->items[i]);
-        width = wider(width, figure == NULL ? NULL : cell_text_of(reading, figure, us));
-    }
-    return GAP + width;
-}
-
 /* Lines and units, and the fitted setup, which every block shows. */
 static size_t fixed_width(const struct reading *reading, const struct lines *lines)
 {
-    bool us = reading->options->units == UNITS_US;
-    size_t line = 0, unit = 4;
-    for (size_t i = 0; i < lines->count; i++) {
+    size_t line = 0, room = title_room(reading, lines);
+    for (size_t i = 0; i < lines->count; i++)
         line = wider(line, line_title(reading, lines->items[i]));
-        unit = wider(unit, unit_table[figure_unit(lines->items[i], us)].name);
-    }
-    return line + GAP + unit + setup_width(reading, lines, 0);
+    return (line < room ? line : room) + GAP + unit_width(reading, lines) +
+           setup_width(reading, lines, 0);
 }
 
 /* Options from `first` on that fit on the page; one at the least. */
