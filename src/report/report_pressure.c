@@ -59,6 +59,17 @@ static const char *placard_unknown_action(const struct axle_pressures *axle)
     return "give the load index, and vehicle: unladen";
 }
 
+/* A passenger tyre on a light truck counts / 1.10, and what it replaces in full: the same tyre
+ * again carries less, and the rule that divides both is named beside it. */
+static const char *undivided_text(const struct plan *plan, const struct axle_pressures *axle)
+{
+    if (!clearly_above(axle->rating.divisor, 1) ||
+        !clearly_above(axle->demand_replaced_kg, axle->demand_replaced_derated_kg))
+        return "";
+    return arena_format(plan->arena, ", which counts in full here (by 49 CFR 571.110 S4.2.2.2: %s)",
+                        mass_text(plan, axle->demand_replaced_derated_kg));
+}
+
 /* The same tyre class at the old placard may carry less than the fitted tyre did: the headline. */
 static void report_at_placard(const struct plan *plan, const struct axle_pressures *axle,
                               struct figures *figures, struct figure figure)
@@ -74,11 +85,10 @@ static void report_at_placard(const struct plan *plan, const struct axle_pressur
     if (figure.verdict == VERDICT_FAIL && fitted)
         figure.action = "does not carry the build at the placard pressure";
     else if (figure.verdict == VERDICT_FAIL)
-        figure.action =
-            isfinite(axle->recommended_Pa)
-                ? arena_format(plan->arena, "less than the fitted tyre carried: inflate to %s",
-                               pressure_text(plan, axle->recommended_Pa))
-                : "less than the fitted tyre carried";
+        figure.action = arena_format(
+            plan->arena, "less than the fitted tyre carried%s%s%s", undivided_text(plan, axle),
+            isfinite(axle->recommended_Pa) ? ": inflate to " : "",
+            isfinite(axle->recommended_Pa) ? pressure_text(plan, axle->recommended_Pa) : "");
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = placard_unknown_action(axle);
     figures_add(figures, figure);
@@ -116,6 +126,25 @@ static const char *reason_text(const struct plan *plan, const struct axle_pressu
     }
 }
 
+static bool within_ceiling(const struct axle_pressures *axle, double pressure_Pa)
+{
+    return isfinite(pressure_Pa) && !clearly_above(pressure_Pa, axle->ceiling_Pa);
+}
+
+static const char *refused_action(const struct plan *plan, const struct axle_pressures *axle)
+{
+    if (!within_ceiling(axle, axle->as_built_Pa) || within_ceiling(axle, axle->as_replaced_Pa))
+        return "choose a tyre of more capacity, or carry less on this axle";
+    bool divided =
+        *undivided_text(plan, axle) != '\0' && within_ceiling(axle, axle->as_replaced_derated_Pa);
+    return arena_format(
+        plan->arena,
+        "it carries the build, and not what the fitted tyre did (%s a tyre): choose "
+        "one of more capacity%s",
+        mass_text(plan, axle->demand_replaced_kg),
+        divided ? "; both divided by 1.10, as 49 CFR 571.110 does, it would" : "");
+}
+
 static void report_recommended(const struct plan *plan, const struct axle_pressures *axle,
                                struct figures *figures, struct figure figure)
 {
@@ -126,7 +155,7 @@ static void report_recommended(const struct plan *plan, const struct axle_pressu
     figure.limit = isfinite(axle->ceiling_Pa) ? axle->ceiling_Pa : UNKNOWN;
     if (axle->reason == REASON_REFUSED) {
         figure.verdict = VERDICT_FAIL;
-        figure.action = "choose a tyre of more capacity, or carry less on this axle";
+        figure.action = refused_action(plan, axle);
     } else if (axle->reason == REASON_NONE) {
         figure.verdict = VERDICT_UNKNOWN;
         figure.action =
