@@ -66,7 +66,7 @@ static const char *undivided_text(const struct plan *plan, const struct axle_pre
     if (!clearly_above(axle->rating.divisor, 1) ||
         !clearly_above(axle->demand_replaced_kg, axle->demand_replaced_derated_kg))
         return "";
-    return arena_format(plan->arena, ", which counts in full here (by 49 CFR 571.110 S4.2.2.2: %s)",
+    return arena_format(plan->arena, " (that one counts in full; by 49 CFR 571.110 S4.2.2.2: %s)",
                         mass_text(plan, axle->demand_replaced_derated_kg));
 }
 
@@ -86,9 +86,10 @@ static void report_at_placard(const struct plan *plan, const struct axle_pressur
         figure.action = "does not carry the build at the placard pressure";
     else if (figure.verdict == VERDICT_FAIL)
         figure.action = arena_format(
-            plan->arena, "less than the fitted tyre carried%s%s%s", undivided_text(plan, axle),
+            plan->arena, "less than the fitted tyre carried%s%s%s",
             isfinite(axle->recommended_Pa) ? ": inflate to " : "",
-            isfinite(axle->recommended_Pa) ? pressure_text(plan, axle->recommended_Pa) : "");
+            isfinite(axle->recommended_Pa) ? pressure_text(plan, axle->recommended_Pa) : "",
+            undivided_text(plan, axle));
     else if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = placard_unknown_action(axle);
     figures_add(figures, figure);
