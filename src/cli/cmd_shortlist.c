@@ -2,11 +2,13 @@
  */
 #include <stdint.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/input.h"
+#include "cli/prose.h"
 #include "cli/rows_out.h"
 #include "cli/stock_list.h"
 #include "output/number.h"
@@ -127,12 +129,15 @@ static bool best_of(const struct options *options, size_t *best)
     return false;
 }
 
-static const char *closest_text(struct arena *arena, const struct shortlisted *item)
+/* The limit's name as scripts have it, or for_reading in words. */
+static const char *closest_text(struct arena *arena, const struct shortlisted *item,
+                                bool for_reading)
 {
-    const char *axle = axle_name(item->closest_axle);
-    if (item->closest_limit == NULL)
+    const char *axle = axle_name(item->closest_axle), *name = item->closest_limit;
+    if (name == NULL)
         return NULL;
-    return arena_format(arena, "%s%s%s", item->closest_limit, *axle ? " " : "", axle);
+    return arena_format(arena, "%s%s%s", for_reading ? in_words(arena, name) : name,
+                        *axle ? " " : "", axle);
 }
 
 static enum exit_status write_list(struct arena *arena, const struct options *options,
@@ -144,8 +149,9 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     if (begun != EXIT_COMPUTED)
         return begun;
     for (size_t i = 0; i < list->count && i < best; i++) {
-        struct shortlist_row row = {&list->items[i], i + 1, "",
-                                    closest_text(arena, &list->items[i])};
+        struct shortlist_row row = {
+            &list->items[i], i + 1, "",
+            closest_text(arena, &list->items[i], strcmp(options->format, "table") == 0)};
         designation_canonical(&list->items[i].candidate->size, row.designation);
         rows_add(rows, &row);
     }
