@@ -38,7 +38,8 @@ static void report_axle_rating(const struct load_view *view, int axle, struct fi
     if (figure.verdict == VERDICT_FAIL)
         figure.action = "choose tyres that together carry the axle's rating";
     else if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = "give vehicle: ratings and the load index";
+        figure.action =
+            known(figure.value) ? "give vehicle: ratings for this axle" : "give the load index";
     figures_add(figures, figure);
 }
 

@@ -50,13 +50,16 @@ static const char *rating_basis(const struct plan *plan, const struct axle_press
                         reduction_of(rating));
 }
 
-static const char *placard_unknown_action(const struct axle_pressures *axle)
+/* The first thing that is missing for a capacity, or for a pressure. */
+static const char *missing_action(const struct axle_pressures *axle)
 {
     if (!known(axle->placard_Pa))
         return "give tyres: fitted: placard";
     if (!known(axle->rating.reference_Pa))
         return "give load_range, or data_book: max_load and at_pressure";
-    return "give the load index, and vehicle: unladen";
+    if (!known(axle->capacity_max_kg) || !known(axle->demand_replaced_kg))
+        return "give the load index of both tyres";
+    return "the load on this axle is not known: see its own row";
 }
 
 /* A passenger tyre on a light truck counts / 1.10, and what it replaces in full: the same tyre
@@ -91,7 +94,7 @@ static void report_at_placard(const struct plan *plan, const struct axle_pressur
             isfinite(axle->recommended_Pa) ? pressure_text(plan, axle->recommended_Pa) : "",
             undivided_text(plan, axle));
     else if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = placard_unknown_action(axle);
+        figure.action = missing_action(axle);
     figures_add(figures, figure);
 }
 
@@ -159,8 +162,7 @@ static void report_recommended(const struct plan *plan, const struct axle_pressu
         figure.action = refused_action(plan, axle);
     } else if (axle->reason == REASON_NONE) {
         figure.verdict = VERDICT_UNKNOWN;
-        figure.action =
-            "placard, load range or moulded maximum, load index and axle loads are needed";
+        figure.action = missing_action(axle);
     } else {
         figure.verdict = axle->rating.ceiling_assumed ? VERDICT_CAUTION : VERDICT_OK;
         figure.action = axle->rating.ceiling_assumed
