@@ -103,7 +103,7 @@ KEY_SET(wheel, struct wheel);
          RANGE(0, 0.1), .use = USE_CLEARANCE,  .doc = "room that snow chains need around the tyre"}, \
     {                                                                                                \
         "dual", .kind = KEY_BOOLEAN, FIELD(struct tyre, dual), .use = USE_LOAD,                      \
-                .doc = "true on an axle with twin tyres"                                             \
+                .doc = "twin tyres: true, under rear where only that axle has them"                  \
     }
 
 static const struct key tyre[] = {TYRE_KEYS};

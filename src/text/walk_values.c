@@ -219,7 +219,7 @@ static void read_letter(struct walk *walk, const struct key *key, const struct n
 static void read_boolean(struct walk *walk, const struct key *key, const struct node *node,
                          int *field)
 {
-    if (!is_filled_scalar(walk, node, "true"))
+    if (!is_filled_scalar(walk, node, arena_format(walk->arena, "true (%s)", key->doc)))
         return;
     if (span_is(node->text, "true"))
         *field = 1;
