@@ -120,6 +120,7 @@ static const char *line_title(const struct reading *reading, const struct figure
 struct lines {
     const struct figure **items;
     size_t count;
+    size_t title_room; /* characters: what of a title is longer breaks */
 };
 
 /* The first figure of each line, in order. */
@@ -127,7 +128,7 @@ static struct lines find_lines(const struct reading *reading, enum part part, bo
 {
     const struct figures *figures = reading->figures;
     struct lines lines = {arena_allocate_array(reading->arena, figures->count, sizeof *lines.items),
-                          0};
+                          0, 0};
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
         bool fresh = tabulated(figure, part, headlines_only);
@@ -258,10 +259,9 @@ static void write_broken(const struct reading *reading, const struct figure *lin
 static void write_lines(const struct reading *reading, const struct lines *lines,
                         const struct setup_block *block, struct writer *writer)
 {
-    size_t room = title_room(reading, lines);
     for (size_t i = 0; i < lines->count; i++) {
         const struct figure *line = lines->items[i];
-        write_broken(reading, line, room, block, writer);
+        write_broken(reading, line, lines->title_room, block, writer);
         if (has_both_units(reading, line))
             write_line(reading, line, "", block, writer, true);
     }
@@ -294,7 +294,7 @@ static void write_block(const struct reading *reading, enum part part, const str
 /* Lines and units, and the fitted setup, which every block shows. */
 static size_t fixed_width(const struct reading *reading, const struct lines *lines)
 {
-    size_t line = 0, room = title_room(reading, lines);
+    size_t line = 0, room = lines->title_room;
     for (size_t i = 0; i < lines->count; i++)
         line = wider(line, line_title(reading, lines->items[i]));
     return (line < room ? line : room) + GAP + unit_width(reading, lines) +
@@ -320,6 +320,7 @@ void part_table(const struct reading *reading, enum part part, bool headlines_on
     struct lines lines = find_lines(reading, part, headlines_only);
     if (lines.count == 0)
         return;
+    lines.title_room = title_room(reading, &lines);
     struct setup_block block = {1, 0};
     do {
         block.count = options_that_fit(reading, &lines, block.first);
