@@ -294,8 +294,9 @@ static void write_notes(struct arena *arena, const struct plan *plan,
             write_reason(arena, &prose, &rows[i]);
         if (plan_shows_both_axles(plan, i))
             prose_line(&prose, 0, 4,
-                       arena_format(arena, "%s: its row is that of the %s axle, which is driven",
-                                    rows[i].option, axle_name((int)plan_driven_axle(plan))));
+                       arena_format(arena, "%s: its row is that of the %s axle%s", rows[i].option,
+                                    axle_name((int)plan_driven_axle(plan)),
+                                    plan_drives_all_wheels(plan) ? "" : ", which is driven"));
     }
     if (!known(speedometer->fitted_error) && speedometer->readings.count == 0 &&
         speedometer->timed_readings.count == 0)

@@ -58,6 +58,14 @@ static bool raw_field(struct span record, const struct csv_shape *shape, size_t 
     return false;
 }
 
+size_t csv_length_of_fields(struct span record, const struct csv_shape *shape, size_t fields)
+{
+    struct span last = {record.at, 0};
+    if (fields == 0 || !raw_field(record, shape, fields - 1, &last))
+        return fields == 0 ? 0 : record.length;
+    return (size_t)(last.at + last.length - record.at);
+}
+
 /* The text of a field without its quotes, cut to size - 1 bytes. */
 static void unquote(struct span raw, char *out, size_t size)
 {

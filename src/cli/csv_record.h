@@ -41,6 +41,10 @@ bool csv_quote_open(struct span record, const struct csv_shape *shape);
 
 size_t csv_count_fields(struct span record, const struct csv_shape *shape);
 
+/* Bytes of the first so many fields with the separators between them; all of a record that has no
+ * more. */
+size_t csv_length_of_fields(struct span record, const struct csv_shape *shape, size_t fields);
+
 /* The text of a field without its quotes, cut to size - 1 bytes, and a NUL. False where the record
  * has no such field. */
 bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,

@@ -19,7 +19,7 @@ struct row_stream {
     struct row_cache *cache;
     row_filler fill;
     void *context;
-    size_t items, unread;
+    size_t items, unread, too_long; /* too_long: records with more fields than the heading */
     /* of a CSV */
     size_t column;
     bool header_read, stopped;
@@ -111,6 +111,27 @@ static bool take_header(struct row_stream *stream, const struct stream_item *ite
     return true;
 }
 
+/* The input's own fields, as many as the heading has: empty ones where there are fewer, and where
+ * there are more, the last one quoted with what is too much, so that nothing is lost or stands
+ * under another heading. */
+static void put_fields(struct row_stream *stream, const struct stream_item *item, size_t fields)
+{
+    struct outbuf *out = &stream->rows.sink.out;
+    const struct csv_shape *shape = &item->shape;
+    struct span text = item->text;
+    if (fields > shape->fields) {
+        size_t kept = csv_length_of_fields(text, shape, shape->fields - 1);
+        kept += shape->fields > 1; /* with the separator behind it */
+        outbuf_put(out, (struct span){text.at, kept});
+        csv_put_quoted(out, (struct span){text.at + kept, text.length - kept});
+        stream->too_long++;
+        return;
+    }
+    outbuf_put(out, text);
+    for (; fields < shape->fields; fields++)
+        outbuf_char(out, shape->separator);
+}
+
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct row_stream *stream = context;
@@ -132,9 +153,7 @@ static bool take_record(const struct stream_item *item, void *context)
     char field[UNREAD_SIZE];
     size_t fields = csv_count_fields(item->text, &item->shape);
     bool found = csv_field_cut(item->text, &item->shape, stream->column, field, sizeof field);
-    outbuf_put(out, item->text);
-    for (; fields < item->shape.fields; fields++)
-        outbuf_char(out, item->shape.separator);
+    put_fields(stream, item, fields);
     outbuf_char(out, item->shape.separator);
     make_room(out);
     write_row(stream, found ? span_of(field) : (struct span){"", 0});
@@ -144,11 +163,15 @@ static bool take_record(const struct stream_item *item, void *context)
 
 static enum exit_status status_of(const struct row_stream *stream)
 {
-    if (stream->unread == 0)
-        return EXIT_COMPUTED;
-    fprintf(stderr, "tyresum: %zu of %zu lines could not be read; their rows say why\n",
-            stream->unread, stream->items);
-    return EXIT_LINES_UNREAD;
+    if (stream->too_long > 0)
+        fprintf(stderr,
+                "tyresum: %zu of %zu records have more fields than the heading; the last heading "
+                "has the rest, in quotes\n",
+                stream->too_long, stream->items);
+    if (stream->unread > 0)
+        fprintf(stderr, "tyresum: %zu of %zu lines could not be read; their rows say why\n",
+                stream->unread, stream->items);
+    return stream->unread + stream->too_long > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
 }
 
 static bool options_agree(const struct options *options, bool csv)

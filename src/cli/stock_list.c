@@ -119,7 +119,10 @@ static bool read_file(struct arena *arena, const struct search *search, const ch
 {
     int descriptor = open(path, O_RDONLY | O_CLOEXEC);
     if (descriptor < 0) {
-        diagnostics_plain("the list \"%s\" cannot be opened: %s", path, strerror(errno));
+        diagnostics_plain(
+            "the list \"%s\" cannot be opened: %s; search: list: expects builtin or a "
+            "CSV beside the build file",
+            path, strerror(errno));
         return false;
     }
     struct outbuf *none = arena_allocate(arena, sizeof *none);

@@ -71,6 +71,9 @@ void writer_end(struct writer *writer);
 /* Characters that a UTF-8 text takes on a terminal (combining marks none, wide ones two). */
 size_t display_width(struct span text);
 
+/* A field of csv in quotes, each quote within doubled. */
+void csv_put_quoted(struct outbuf *out, struct span text);
+
 static inline struct cell cell_absent(void)
 {
     return (struct cell){.kind = CELL_ABSENT};

@@ -20,7 +20,7 @@ static bool needs_quotes(struct span text, char separator)
     return false;
 }
 
-static void put_quoted(struct outbuf *out, struct span text)
+void csv_put_quoted(struct outbuf *out, struct span text)
 {
     outbuf_char(out, '"');
     while (text.length > 0) {
@@ -38,7 +38,7 @@ static void put_quoted(struct outbuf *out, struct span text)
 static void put_field(struct outbuf *out, struct span text, char separator)
 {
     if (needs_quotes(text, separator))
-        put_quoted(out, text);
+        csv_put_quoted(out, text);
     else
         outbuf_put(out, text);
 }
@@ -50,6 +50,12 @@ static void put_cell(struct writer *writer, const struct cell *cell, char separa
         return;
     if (cell->kind == CELL_TEXT) {
         put_field(out, cell->text, separator);
+        return;
+    }
+    if (writer->options.decimal_mark == separator) { /* of a stream whose input has commas */
+        char text[NUMBER_SIZE];
+        size_t length = number_fixed(cell->value, cell->decimals, separator, text);
+        put_field(out, (struct span){text, length}, separator);
         return;
     }
     if (OUTBUF_SIZE - out->used < NUMBER_SIZE)

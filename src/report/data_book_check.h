@@ -8,8 +8,8 @@
 #include "text/specification.h"
 
 /* Adds a fault for each length and count of revolutions of a data book that is so far from what
- * its size gives by rule that it must be a slip: a radius for a diameter, per km for per mile. False
- * where there was one. */
+ * its size gives by rule that it must be a slip: a radius for a diameter, per km for per mile.
+ * False where there was one. */
 bool data_book_check(const struct specification *specification, struct diagnostics *diagnostics);
 
 #endif

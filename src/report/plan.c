@@ -118,6 +118,27 @@ static bool row_applies(const struct fitment_limits_row *row, int kind)
     return true;
 }
 
+/* A published row that is for another kind of vehicle alone judges nothing, which is said once. */
+static void add_if_for_others(struct figures *figures, struct figure figure, const char *name,
+                              int kind)
+{
+    const struct fitment_limits_row *row = fitment_limits_next(name, NULL), *first = row;
+    for (; row != NULL; row = fitment_limits_next(name, row))
+        if (row_applies(row, kind))
+            return;
+    if (first == NULL)
+        return;
+    figure.basis = first->basis;
+    figure.verdict = VERDICT_UNKNOWN;
+    figure.action =
+        strcmp(first->vehicle_kinds, "light_truck") == 0
+            ? "these limits are for a light_truck, and vehicle: kind says passenger_car: "
+              "name the limits for it"
+            : "these limits are for a passenger_car, and vehicle: kind says light_truck: "
+              "name the limits for it";
+    figures_add(figures, figure);
+}
+
 static void add_published(const struct plan *plan, struct figures *figures, struct figure figure,
                           double whole)
 {
@@ -125,6 +146,8 @@ static void add_published(const struct plan *plan, struct figures *figures, stru
     const struct text_list *names = &specification->limits.published;
     for (size_t i = 0; i < names->count; i++) {
         const struct fitment_limits_row *row = fitment_limits_next(names->items[i], NULL);
+        if (figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE)
+            add_if_for_others(figures, figure, names->items[i], specification->vehicle.kind);
         for (; row != NULL; row = fitment_limits_next(names->items[i], row)) {
             if (strcmp(row->quantity, quantity_rows[figure.quantity].name) != 0 &&
                 !(figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE &&

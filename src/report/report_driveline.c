@@ -136,7 +136,8 @@ static void report_spare_on(const struct drive_view *view, int axle, bool alike)
     beside_spare(view, axle, now_m);
     struct figure figure = drive_figure(
         view, QUANTITY_SPARE_MISMATCH, now_m[1] / now_m[0] - 1,
-        arena_format(view->plan->arena, "C_spare / C - 1: negative where the spare is smaller; %s",
+        arena_format(view->plan->arena,
+                     "C_spare / C - 1, as worn now: negative where the spare is smaller; %s",
                      quarter_inch));
     figure.axle = alike ? AXLE_NONE : axle;
     bool temporary = view->setup->spare.size.prefix == PREFIX_T;

@@ -168,6 +168,6 @@ void report_crawl(const struct drive_view *view)
         return;
     figure.quantity = QUANTITY_CRAWL_SPEED;
     figure.value = road_speed_mps(view->to_m, idle, crawl, 0);
-    figure.basis = speed_basis;
+    figure.basis = "v = C n / overall ratio at idle, without slip";
     drive_add(view, figure);
 }

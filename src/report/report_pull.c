@@ -86,7 +86,6 @@ static void report_grade(const struct drive_view *view, const struct puller *pul
     double v = road_speed_mps(view->to_m, n, overall, view->slip);
     struct climb climb = grade_climbed(puller, pull_force_N(puller, n, overall), v);
     figure.value = climb.grade;
-    figure.line = view->is_choice ? NULL : gear_text(view, gear, range);
     figure.at = arena_format(view->plan->arena, "%s, %s", gear_text(view, gear, range),
                              rotation_text(view, n));
     if (climb.limit == CLIMB_ENGINE) {

@@ -61,6 +61,18 @@ static void rule_gearbox_is_one(const struct drivetrain *drivetrain,
               "moving off");
 }
 
+static void rule_low_range_is_lower(const struct transfer *transfer,
+                                    struct diagnostics *diagnostics)
+{
+    for (size_t i = 0; i < transfer->low.count; i++)
+        if (transfer->low.items[i] <= known_or(transfer->high, 1)) {
+            FAULT(transfer->node, "low",
+                  "the low range is no lower than the high one; expected the larger ratio, such as "
+                  "{high: 1.0, low: 2.64}");
+            return;
+        }
+}
+
 static void rule_axle_has_its_ratio(const struct specification *specification,
                                     struct diagnostics *diagnostics)
 {
@@ -158,6 +170,7 @@ void drivetrain_rules_check(const struct specification *specification,
         return;
     rule_engine_speeds_rise(&drivetrain->engine, diagnostics);
     rule_gearbox_is_one(drivetrain, diagnostics);
+    rule_low_range_is_lower(&drivetrain->transfer, diagnostics);
     rule_axle_has_its_ratio(specification, diagnostics);
     rule_figures_are_bounded(specification, diagnostics);
     check_no_twin(drivetrain->transfer.node, "low", &drivetrain->transfer.low, diagnostics);

@@ -134,6 +134,10 @@ static void rule_setting_is_whole(const struct check *check)
         FAULT(check, setting->node, "now", "the setting has no number; expected such as now: 2548");
     if (known(setting->min) && known(setting->max) && setting->min > setting->max)
         FAULT(check, setting->node, "min", "min is above max; expected the lower of the two");
+    if (clearly_above(setting->min, setting->now) || clearly_above(setting->now, setting->max))
+        FAULT(check, setting->node, "now",
+              "the setting now lies outside min and max; expected a number that the instrument "
+              "takes");
     if (known(setting->step) && setting->choices.count > 0)
         FAULT(check, setting->node, "step",
               "step and choices stand together; expected the one that the instrument has");

@@ -14,6 +14,9 @@ static const char *const choices_roof[] = {"roof", NULL};
 static const char *const choices_sensor_place[] = {"wheel", "shaft", "cable", NULL};
 static const char *const choices_fit[] = {"scale", "scale_and_offset", NULL};
 static const char *const choices_rule[] = {"rule", NULL};
+static const char *const choices_form[] = {"metric", "flotation", "numeric", "full_profile", "P",
+                                           "LT",     "ST",        "T",       "HL",           "C",
+                                           "CP",     "NHS",       NULL};
 static const char *const choices_includes[] = {"driver", "fuel", "spare", "tools", "nothing", NULL};
 static const char *const choices_seat[] = {"row_1", "row_2", "row_3", "row_4", NULL};
 static const char *const load_range_letters[] = {"ABCDEFGHJLMN", NULL};
@@ -256,7 +259,7 @@ static const struct key drivetrain[] = {
      .use = USE_GEARING, .doc = "portal or hub reduction"},
     {"axle", PAIR(KIND_BARE), FIELD(struct drivetrain, axle), RANGE(0.5, 20), .use = USE_GEARING,
      .doc = "axle ratio"},
-    {"axle_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE,
+    {"axle_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE, .example = "[4.10, 4.30, 4.56]",
      FIELD(struct drivetrain, axle_choices), RANGE(0.5, 20), .use = USE_GEARING | USE_SHORTLIST,
      .doc = "axle ratios that can be ordered"},
     {"efficiency", QUANTITY(KIND_FRACTION), FIELD(struct drivetrain, efficiency), RANGE(0.1, 1),
@@ -278,8 +281,8 @@ static const struct key drivetrain[] = {
      FIELD(struct drivetrain, engine_speeds_per_s), RANGE(1, 400), .use = USE_GEARING,
      .doc = "road speed is told at these, in every gear"},
     {"grades", .kind = KEY_NUMBER_LIST, .unit = KIND_FRACTION, FIELD(struct drivetrain, grades),
-     RANGE(0, 1), .use = USE_GEARING,
-     .doc = "the speed held is told on these, such as [5 %, 10 %]"},
+     RANGE(0, 1), .use = USE_GEARING, .example = "[5 %, 10 %]",
+     .doc = "the speed held is told on these"},
 };
 KEY_SET(drivetrain, struct drivetrain);
 
@@ -460,7 +463,7 @@ static const struct key limits[] = {
      .use = USE_LOAD | USE_SHORTLIST, .doc = "to be kept on every tyre above its load"},
     {"speedometer", CHOICE(choices_rule), FIELD(struct limits, speedometer), .use = USE_SHORTLIST,
      .doc = "rule: the speedometer must stay lawful"},
-    {"published", .kind = KEY_TEXT_LIST, FIELD(struct limits, published),
+    {"published", .kind = KEY_TEXT_LIST, FIELD(struct limits, published), .example = "[au_offroad]",
      .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "rows of the table fitment_limits"},
 };
 KEY_SET(limits, struct limits);
@@ -482,8 +485,9 @@ KEY_SET(search_rim, struct search_rim);
 static const struct key search[] = {
     {"rims", MAPPINGS(search_rim_set), FIELD(struct search, rims), .use = USE_SHORTLIST,
      .doc = "wheels to be tried"},
-    {"forms", .kind = KEY_TEXT_LIST, FIELD(struct search, forms), .use = USE_SHORTLIST,
-     .doc = "forms of designation, such as metric or LT"},
+    {"forms", .kind = KEY_TEXT_LIST, FIELD(struct search, forms), .choices = choices_form,
+     .use = USE_SHORTLIST, .example = "[metric, LT]",
+     .doc = "forms of designation; metric is the one without letters"},
     {"overall_diameter", MAPPING(length_window_set), FIELD(struct search, overall_diameter),
      .use = USE_SHORTLIST, .doc = "window of the overall diameter"},
     {"list", TEXT, FIELD(struct search, list), .use = USE_SHORTLIST,

@@ -345,7 +345,7 @@ static void read_triple_list(struct walk *walk, const struct key *key, const str
 static void read_text_list(struct walk *walk, const struct key *key, const struct node *node,
                            struct text_list *list)
 {
-    if (!is_list(walk, node, "[driver, fuel]"))
+    if (!is_list(walk, node, key->example != NULL ? key->example : "[driver, fuel]"))
         return;
     list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {

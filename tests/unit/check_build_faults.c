@@ -390,7 +390,7 @@ static const struct {
     {"tyres:\n  fitted:\n    size: 205/55R16 91V\n    data_book: {rim_min: 178 mm, rim_max: 7 "
      "in}\n",
      4, "wider than rim_max"},
-    {FITTED "drivetrain: {gears: [3.5], axle: 4, transfer: {low: [1, 2, 3, 4, 5, 6, 7, 8, 9]}}", 2,
+    {FITTED "drivetrain: {gears: [3.5], axle: 4, transfer: {low: [2, 3, 4, 5, 6, 7, 8, 9, 10]}}", 2,
      "at most 8"},
 };
 
