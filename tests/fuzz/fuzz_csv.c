@@ -224,6 +224,31 @@ static bool takes_row(struct span *out, struct span end, char separator, struct 
     }
 }
 
+/* A record's own fields: empty ones are added where the heading has more, and where it has fewer,
+ * the last one is all the rest in quotes. */
+static bool takes_own_fields(struct span *out, struct span record, const struct csv_shape *shape)
+{
+    const struct span separator = {&shape->separator, 1};
+    size_t count = csv_count_fields(record, shape), at = 0, before = shape->fields - 1;
+    if (count <= shape->fields) {
+        bool passed = takes(out, record);
+        for (; passed && count < shape->fields; count++)
+            passed = takes(out, separator);
+        return passed;
+    }
+    struct csv_place place = {false, false, false};
+    for (; before > 0; at++) {
+        bool separates = record.at[at] == shape->separator;
+        before -= separates && !place.open;
+        csv_step(&place, record.at[at], separates);
+    }
+    bool passed = takes(out, (struct span){record.at, at}) && takes(out, span_of("\""));
+    for (; passed && at < record.length; at++)
+        passed = takes(out, (struct span){record.at + at, 1}) &&
+                 (record.at[at] != '"' || takes(out, span_of("\"")));
+    return passed && takes(out, span_of("\""));
+}
+
 static const char *csv_of_records_broken(const struct run *run, struct lines lines,
                                          const char *column)
 {
@@ -251,11 +276,9 @@ static const char *csv_of_records_broken(const struct run *run, struct lines lin
             free(field);
             return refusal_broken(run, out);
         }
-        size_t count = csv_count_fields(record, &shape), computed = 0;
-        bool read = false, passed = takes(&out, record);
-        for (; passed && count < shape.fields; count++)
-            passed = takes(&out, separator);
-        if (!passed || !takes(&out, separator) ||
+        size_t computed = 0;
+        bool read = false;
+        if (!takes_own_fields(&out, record, &shape) || !takes(&out, separator) ||
             !takes_row(&out, end, shape.separator, fields, &computed)) {
             broken = "a record is not passed through";
             break;
@@ -264,7 +287,7 @@ static const char *csv_of_records_broken(const struct run *run, struct lines lin
         broken = computed != columns
                      ? "a row has not the heading's fields"
                      : row_broken(span_of(field), fields, computed, designation, error, &read);
-        unread += !read;
+        unread += !read || csv_count_fields(record, &shape) > shape.fields;
     }
     free(field);
     if (broken == NULL && out.length > 0)
