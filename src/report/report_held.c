@@ -49,6 +49,8 @@ static void report_held_on(const struct drive_view *view, const struct puller *p
     struct arena *arena = view->plan->arena;
     struct held held = fastest_held(view, puller, grade);
     figure.at = arena_format(arena, "%s%.4g %% grade", view->prefix, 100 * grade);
+    if (!(puller->air_N_s2_m2 > 0)) /* an upper bound, and no speed that it reaches */
+        figure.line = arena_format(arena, "%s, air left out", figure.at);
     figure.quantity = QUANTITY_SPEED_HELD;
     figure.value = held.speed_mps > 0 ? held.speed_mps : UNKNOWN;
     figure.basis =
@@ -63,6 +65,7 @@ static void report_held_on(const struct drive_view *view, const struct puller *p
     drive_add(view, figure);
     if (!(held.speed_mps > 0) || view->variable)
         return;
+    figure.line = NULL;
     const char *range = view->ranges[held.range].name;
     if (figure.headline == HEADLINE_YES)
         figure.headline = HEADLINE_NO;
