@@ -299,7 +299,8 @@ static void write_notes(struct arena *arena, const struct plan *plan,
                                     plan_drives_all_wheels(plan) ? "" : ", which is driven"));
     }
     if (!known(speedometer->fitted_error) && speedometer->readings.count == 0 &&
-        speedometer->timed_readings.count == 0)
+        speedometer->timed_readings.count == 0 && speedometer->odometer.readings.count == 0 &&
+        speedometer->sensor.node == NULL)
         prose_line(&prose, 0, 4, "taken so: the speedometer reads true on the fitted tyre");
 }
 
