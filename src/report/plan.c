@@ -105,7 +105,9 @@ static void add_window(struct figures *figures, struct figure figure, double val
     if (figure.verdict == VERDICT_FAIL)
         figure.action = "choose a smaller change, or have it approved";
     else if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = "give what this change is made of, for both tyres";
+        figure.action = figure.quantity == QUANTITY_TRAVEL_KEPT
+                            ? "give suspension: travel_to_bump and travel_to_droop"
+                            : "give what this change is made of, for both tyres";
     figures_add(figures, figure);
 }
 

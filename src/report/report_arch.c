@@ -92,17 +92,29 @@ static void set_rooms(const struct arch_view *view, struct arch_change *change)
             lower_of(change->rooms.ride_m, room_at_ride(view, change, &view->states[i]));
 }
 
-static const char *what_is_missing(const struct arch_view *view, enum quantity_id quantity)
+/* The first thing that a room is not known for. */
+static const char *what_is_missing(const struct arch_view *view, const struct arch_change *change,
+                                   enum quantity_id quantity, bool at_bump)
 {
-    const char *more = quantity == QUANTITY_ARCH_ABOVE
-                           ? ", suspension: travel_to_bump and wheel_rate, vehicle: unladen"
-                           : ", wheel width and inset of both";
-    return arena_format(view->plan->arena, "give clearance: arch: %s: %s%s", axle_name(view->axle),
-                        quantity == QUANTITY_ARCH_ABOVE   ? "above"
-                        : quantity == QUANTITY_ARCH_INNER ? "inner"
-                        : quantity == QUANTITY_ARCH_OUTER ? "outer"
-                                                          : "at_lock",
-                        more);
+    const struct arch *arch = view->arch;
+    const bool above = quantity == QUANTITY_ARCH_ABOVE;
+    const char *key = above                             ? "above"
+                      : quantity == QUANTITY_ARCH_INNER ? "inner"
+                      : quantity == QUANTITY_ARCH_OUTER ? "outer"
+                                                        : "at_lock";
+    double measured_m = above                             ? arch->above_m
+                        : quantity == QUANTITY_ARCH_INNER ? arch->inner_m
+                        : quantity == QUANTITY_ARCH_OUTER ? arch->outer_m
+                                                          : arch->at_lock_m;
+    if (!known(measured_m))
+        return arena_format(view->plan->arena, "give clearance: arch: %s: %s",
+                            axle_name(view->axle), key);
+    if (!known(change->diameter_m))
+        return "give data_book: overall_diameter of both tyres";
+    if (above)
+        return at_bump ? "give suspension: travel_to_bump"
+                       : "give suspension: wheel_rate, and vehicle: unladen and wheelbase";
+    return "give wheel: width and inset of both";
 }
 
 /* Adds a room; the largest tyre's is judged: nothing left is a fail. */
@@ -121,7 +133,7 @@ static void add_room(const struct arch_view *view, const struct arch_change *cha
         if (figure.verdict == VERDICT_FAIL)
             figure.action = arch_remedy(view, change, quantity, at_bump, room);
         else if (figure.verdict == VERDICT_UNKNOWN)
-            figure.action = what_is_missing(view, quantity);
+            figure.action = what_is_missing(view, change, quantity, at_bump);
     }
     figures_add(view->figures, figure);
 }
