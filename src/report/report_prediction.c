@@ -161,7 +161,8 @@ static void report_change(const struct gauge *gauge, const struct gauge_view *vi
         gauge_figure(gauge, view, QUANTITY_CIRCUMFERENCE_CHANGE, change,
                      "C_new / C_old - 1; limit: tyres of one size, table rolling");
     if (row != NULL && known(change)) {
-        figure.limit = (change > 0 ? row->spread_over_percent : -row->spread_under_percent) / 100;
+        figure.limit = /* no change at all is none above, whatever a conversion of units leaves */
+            (change > 1e-9 ? row->spread_over_percent : -row->spread_under_percent) / 100;
         figure.verdict =
             clearly_above(fabs(change), fabs(figure.limit)) ? VERDICT_CAUTION : VERDICT_OK;
     }

@@ -486,7 +486,7 @@ stream_limits() {
     in_time size - --from csv --column size --columns overall_diameter_mm \
         <wide.csv >out 2>err
     check_exit "a csv of 100,000 fields, one record short, one long" $? 1 \
-        rows_are 100001 'overall_diameter_mm 632.0 "" 195/65R15 '
+        rows_are 100001 'overall_diameter_mm 632.0 "" 195/65R15" '
     # Longer than the 2 MiB that are kept of a line: one row that says so, then the next line.
     { head -c 3000000 /dev/zero | tr '\0' 2; echo; echo 205/55R16; } |
         in_time size - --format csv --columns overall_diameter_mm >out 2>err
