@@ -79,7 +79,8 @@ const char *rating_broken_by(const struct loading *loading, enum rating rating, 
 static void take_limit(struct largest_item *largest, double left_kg, double share,
                        enum largest_limit limit, enum rating rating)
 {
-    if (share <= 0 || largest->limit == LIMIT_UNKNOWN)
+    static const double none = 1e-9; /* right above the other axle, whatever a unit left of it */
+    if (share <= none || largest->limit == LIMIT_UNKNOWN)
         return;
     double mass = fmax(left_kg, 0) / share;
     if (known(left_kg) && mass >= largest->mass_kg)
