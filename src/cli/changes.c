@@ -70,7 +70,7 @@ const char *change_of_axles_text(const struct reading *reading, size_t setup, si
     if (rear == NULL || same_text(text, change_text(reading, rear, true)))
         return text;
     return arena_format(reading->arena, "%s / %s",
-                        change_text(reading, figure, rear == NULL || !known(rear->value)),
+                        change_text(reading, figure, !known(rear->value)),
                         change_text(reading, rear, true));
 }
 

@@ -20,10 +20,12 @@ const struct figure *change_figure(const struct reading *reading, size_t setup, 
 /* Its value: a change with its sign. */
 const char *change_text(const struct reading *reading, const struct figure *figure, bool with_unit);
 
-/* "front, rear" pressures as one text: "295 / 325 kPa". */
 /* The same of a row and setup: "634 / 662 mm" where front and rear differ. */
-bool change_fails(const struct reading *reading, size_t setup, size_t row);
 const char *change_of_axles_text(const struct reading *reading, size_t setup, size_t row);
+/* Whether it fails at either axle. */
+bool change_fails(const struct reading *reading, size_t setup, size_t row);
+
+/* "front, rear" pressures as one text: "295 / 325 kPa". */
 const char *pressures_text(const struct reading *reading, size_t setup);
 
 /* "fail: tyre capacity front and rear; room at lock front": as many as the width takes, then how

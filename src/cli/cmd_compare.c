@@ -286,7 +286,6 @@ static void write_reason(struct arena *arena, struct prose *prose, const struct 
 static void write_notes(struct arena *arena, const struct plan *plan,
                         const struct compare_row *rows, struct rows_out *out)
 {
-    const struct instrument *speedometer = &plan->specification->speedometer;
     struct prose prose = {.out = &out->sink.out, .width = sink_page_width(&out->sink)};
     prose_end(&prose);
     for (size_t i = 1; i < plan->count; i++) {
@@ -298,9 +297,7 @@ static void write_notes(struct arena *arena, const struct plan *plan,
                                     axle_name((int)plan_driven_axle(plan)),
                                     plan_drives_all_wheels(plan) ? "" : ", which is driven"));
     }
-    if (!known(speedometer->fitted_error) && speedometer->readings.count == 0 &&
-        speedometer->timed_readings.count == 0 && speedometer->odometer.readings.count == 0 &&
-        speedometer->sensor.node == NULL)
+    if (report_takes_true(plan))
         prose_line(&prose, 0, 4, "taken so: the speedometer reads true on the fitted tyre");
 }
 

@@ -67,6 +67,8 @@ void report_speedometer(const struct plan *plan, struct figures *figures);
 /* True speed, in the instrument's own unit, when it shows 100 as set now: one a setup of the plan.
  */
 void report_true_at_100(const struct plan *plan, double *true_speeds);
+/* Whether nothing tells of the speedometer's error, and it is taken to read true. */
+bool report_takes_true(const struct plan *plan);
 /* The speedometer's judged figures alone, for commands that try many tyres. */
 void report_speedometer_verdicts(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);

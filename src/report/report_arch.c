@@ -97,21 +97,21 @@ static const char *what_is_missing(const struct arch_view *view, const struct ar
                                    enum quantity_id quantity, bool at_bump)
 {
     const struct arch *arch = view->arch;
-    const bool above = quantity == QUANTITY_ARCH_ABOVE;
-    const char *key = above                             ? "above"
-                      : quantity == QUANTITY_ARCH_INNER ? "inner"
-                      : quantity == QUANTITY_ARCH_OUTER ? "outer"
-                                                        : "at_lock";
-    double measured_m = above                             ? arch->above_m
-                        : quantity == QUANTITY_ARCH_INNER ? arch->inner_m
-                        : quantity == QUANTITY_ARCH_OUTER ? arch->outer_m
-                                                          : arch->at_lock_m;
-    if (!known(measured_m))
-        return arena_format(view->plan->arena, "give clearance: arch: %s: %s",
-                            axle_name(view->axle), key);
+    const struct {
+        enum quantity_id quantity;
+        const char *key;
+        double measured_m;
+    } measured[] = {{QUANTITY_ARCH_ABOVE, "above", arch->above_m},
+                    {QUANTITY_ARCH_INNER, "inner", arch->inner_m},
+                    {QUANTITY_ARCH_OUTER, "outer", arch->outer_m},
+                    {QUANTITY_ARCH_LOCK, "at_lock", arch->at_lock_m}};
+    for (size_t i = 0; i < sizeof measured / sizeof measured[0]; i++)
+        if (measured[i].quantity == quantity && !known(measured[i].measured_m))
+            return arena_format(view->plan->arena, "give clearance: arch: %s: %s",
+                                axle_name(view->axle), measured[i].key);
     if (!known(change->diameter_m))
         return "give data_book: overall_diameter of both tyres";
-    if (above)
+    if (quantity == QUANTITY_ARCH_ABOVE)
         return at_bump ? "give suspension: travel_to_bump"
                        : "give suspension: wheel_rate, and vehicle: unladen and wheelbase";
     return "give wheel: width and inset of both";

@@ -41,6 +41,14 @@ void report_speedometer_verdicts(const struct plan *plan, struct figures *figure
     }
 }
 
+bool report_takes_true(const struct plan *plan)
+{
+    struct figures unused = {.arena = plan->arena};
+    struct gauge gauge;
+    gauge_set(plan, &unused, &gauge);
+    return !gauge.line_known;
+}
+
 void report_true_at_100(const struct plan *plan, double *true_speeds)
 {
     struct figures unused = {.arena = plan->arena};
