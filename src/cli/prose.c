@@ -14,12 +14,14 @@ static void pad_to(struct prose *prose, size_t column)
 void prose_begin(struct prose *prose, size_t at, const char *first, size_t indent)
 {
     prose->position = 0;
-    prose->indent = indent;
+    prose->indent = prose->start = indent;
+    prose->fresh = true;
     if (*first == '\0')
         return;
     pad_to(prose, at);
     outbuf_text(prose->out, first);
     prose->position += display_width(span_of(first));
+    prose->fresh = prose->position < indent;
 }
 
 void prose_words(struct prose *prose, const char *text)
@@ -28,16 +30,17 @@ void prose_words(struct prose *prose, const char *text)
         size_t length = strcspn(text, " ");
         struct span word = {text, length};
         size_t width = display_width(word);
-        bool fresh = prose->position <= prose->indent;
-        if (length > 0 && !fresh && prose->position + 1 + width > prose->width) {
+        if (length > 0 && !prose->fresh && prose->position + 1 + width > prose->width) {
             outbuf_char(prose->out, '\n');
             prose->position = 0;
-            fresh = true;
+            prose->start = prose->indent;
+            prose->fresh = true;
         }
         if (length > 0) {
-            pad_to(prose, fresh ? prose->indent : prose->position + 1);
+            pad_to(prose, prose->fresh ? prose->start : prose->position + 1);
             outbuf_put(prose->out, word);
             prose->position += width;
+            prose->fresh = false;
         }
         text += length + (text[length] == ' ');
     }
@@ -51,17 +54,8 @@ void prose_end(struct prose *prose)
 
 void prose_line(struct prose *prose, size_t at, size_t indent, const char *text)
 {
-    prose_begin(prose, at, "", indent);
-    pad_to(prose, at);
-    size_t hang = prose->indent;
-    prose->indent = at > hang ? at : hang;
-    while (prose->position <= hang && at < hang &&
-           *text != '\0') { /* the first words stand at `at` */
-        size_t length = strspn(text, " ") + strcspn(text + strspn(text, " "), " ");
-        outbuf_put(prose->out, (struct span){text, length});
-        prose->position += display_width((struct span){text, length});
-        text += length;
-    }
+    prose_begin(prose, at, "", at > indent ? at : indent);
+    prose->start = at;
     prose_words(prose, text);
     prose_end(prose);
 }

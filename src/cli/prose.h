@@ -2,6 +2,8 @@
 #ifndef TYRESUM_CLI_PROSE_H
 #define TYRESUM_CLI_PROSE_H
 
+#include <stdbool.h>
+
 #include "base/arena.h"
 #include "base/span.h"
 #include "output/outbuf.h"
@@ -11,6 +13,8 @@ struct prose {
     size_t width;    /* of a line, in characters */
     size_t indent;   /* of the lines that follow the first */
     size_t position; /* in the line now */
+    size_t start;    /* where the next word goes while `fresh` */
+    bool fresh;      /* no word stands behind what the line begins with */
 };
 
 /* Begins a line with `first` at column `at`; what follows hangs at `indent`. */
