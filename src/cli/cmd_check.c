@@ -3,7 +3,7 @@
 #include "cli/commands.h"
 #include "cli/input.h"
 #include "cli/parts.h"
-#include "cli/prose.h"
+#include "reading/prose.h"
 #include "cli/rows_out.h"
 #include "cli/template.h"
 #include "cli/unused_keys.h"

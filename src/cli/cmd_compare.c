@@ -4,17 +4,17 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
-#include "cli/findings_text.h"
+#include "reading/findings_text.h"
 #include "cli/hints.h"
 #include "cli/input.h"
 #include "cli/parts.h"
-#include "cli/prose.h"
+#include "reading/prose.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/gearing.h"
 #include "report/plan.h"
 #include "tables/lookup.h"
-#include "text/build_file.h"
+#include "yaml/build_file.h"
 
 struct compare_row {
     const char *option;

@@ -8,12 +8,12 @@
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/input.h"
-#include "cli/prose.h"
+#include "reading/prose.h"
 #include "cli/rows_out.h"
 #include "cli/stock_list.h"
 #include "output/number.h"
 #include "report/shortlist.h"
-#include "text/quantity_text.h"
+#include "size/quantity_text.h"
 
 struct shortlist_row {
     const struct shortlisted *item;

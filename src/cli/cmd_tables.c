@@ -6,9 +6,9 @@
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "cli/commands.h"
-#include "cli/prose.h"
+#include "reading/prose.h"
 #include "cli/rows_out.h"
-#include "text/quantity_text.h"
+#include "size/quantity_text.h"
 
 static struct column_value get_name(const void *row, bool us)
 {

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#include "text/keys.h"
+#include "build/keys.h"
 
 static const size_t no_columns = 0;
 

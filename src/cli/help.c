@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "cli/examples.h"
-#include "text/keys.h"
+#include "build/keys.h"
 
 enum { NAME_WIDTH = 22, KEY_WIDTH = 34, COMMAND_WIDTH = 14, SCREEN_WIDTH = 80 };
 

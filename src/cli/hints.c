@@ -5,7 +5,7 @@
 
 #include "base/arena.h"
 #include "base/diagnostics.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 static bool is_designation(const char *text)
 {

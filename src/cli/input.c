@@ -10,8 +10,8 @@
 #include "cli/hints.h"
 #include "report/data_book_check.h"
 #include "report/impossible_geometry.h"
-#include "text/build_file.h"
-#include "text/tree.h"
+#include "yaml/build_file.h"
+#include "yaml/tree.h"
 
 const char *input_name(const char *path)
 {

@@ -7,7 +7,7 @@
 
 #include "base/arena.h"
 #include "base/diagnostics.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* Name as messages give it: "standard input" for "-". */
 const char *input_name(const char *path);

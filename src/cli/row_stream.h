@@ -5,7 +5,7 @@
 
 #include "base/status.h"
 #include "cli/rows_out.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 struct row_stream;
 

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#include "cli/prose.h"
+#include "reading/prose.h"
 
 enum { ERROR_AT = 4 };
 

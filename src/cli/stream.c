@@ -5,7 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "cli/input.h"
-#include "text/designation_suggest.h"
+#include "size/designation_suggest.h"
 
 enum { READ_AT_ONCE = 256 * 1024 };
 

@@ -9,7 +9,7 @@
 #include "base/span.h"
 #include "cli/csv_record.h"
 #include "output/outbuf.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 enum stream_kind {
     STREAM_LINES,

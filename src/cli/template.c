@@ -2,8 +2,8 @@
 
 #include <string.h>
 
-#include "text/key_examples.h"
-#include "text/keys.h"
+#include "build/key_examples.h"
+#include "build/keys.h"
 
 enum { DOC_AT = 46, LINE_MAX_WIDTH = 100, SETS_MAX = 64 };
 

@@ -5,8 +5,8 @@
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/parts.h"
-#include "text/build_file.h"
-#include "text/keys.h"
+#include "yaml/build_file.h"
+#include "build/keys.h"
 
 /* Each try computes the whole file again: a few milliseconds, and more where it has many options.
  * Then fewer are tried, so that all tries together take a few seconds at the most. */

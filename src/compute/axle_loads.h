@@ -6,7 +6,7 @@
 #include <stdbool.h>
 
 #include "compute/fitment.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 struct axle_loads {
     double axle_kg[AXLE_COUNT]; /* UNKNOWN where `lifted` */

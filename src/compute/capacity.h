@@ -5,7 +5,7 @@
 
 #include <stdbool.h>
 
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* Standards print pairs of pressures (80 psi, 550 kPa): the one in the user's unit applies. */
 enum pressure_system { PRESSURE_METRIC, PRESSURE_US };

@@ -6,7 +6,7 @@
 
 #include "base/known.h"
 #include "compute/dimensions.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* How the tyre's edges move when wheel and tyre change; outward (outer) and inward (inner) are
  * positive. outer = (S2 - S1)/2 - (inset2 - inset1) + (spacer2 - spacer1);

@@ -4,7 +4,7 @@
 #define TYRESUM_COMPUTE_DEFLECTION_H
 
 #include "compute/dimensions.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 /* Vertical stiffness in kg of load per m of deflection. T. B. Rhyne, Development of a Vertical
  * Stiffness Relationship for Belted Radial Tires, Tire Science and Technology 33(3), 2005,

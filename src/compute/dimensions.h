@@ -6,8 +6,8 @@
 
 #include <stdbool.h>
 
-#include "text/designation.h"
-#include "text/specification.h"
+#include "size/designation.h"
+#include "build/specification.h"
 
 /* Where a figure comes from, for the `basis`. */
 enum figure_source {

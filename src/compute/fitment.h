@@ -5,7 +5,7 @@
 
 #include <stdbool.h>
 
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* Assumptions made, as bits; assumption_text() gives each its sentence. */
 enum assumption {

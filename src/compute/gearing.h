@@ -3,7 +3,7 @@
 #ifndef TYRESUM_COMPUTE_GEARING_H
 #define TYRESUM_COMPUTE_GEARING_H
 
-#include "text/specification.h"
+#include "build/specification.h"
 
 double overall_ratio(double gear, double transfer, double axle, double hub_reduction);
 

@@ -6,7 +6,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* One coefficient: its estimate, standard error, and half the width of its 95 % interval. Both are
  * UNKNOWN where no degree of freedom is left. */

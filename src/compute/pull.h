@@ -7,7 +7,7 @@
 #ifndef TYRESUM_COMPUTE_PULL_H
 #define TYRESUM_COMPUTE_PULL_H
 
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* ISO 2533 at sea level; counts where the file gives none. */
 #define AIR_DENSITY_KG_M3 1.225

@@ -6,7 +6,7 @@
 
 #include <stddef.h>
 
-#include "text/specification.h"
+#include "build/specification.h"
 
 struct instrument_line {
     double scale, offset_mps;

@@ -7,7 +7,7 @@
 #include <stddef.h>
 
 #include "base/known.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 struct rate_point {
     double travel_m, rate_N_m;

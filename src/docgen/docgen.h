@@ -6,7 +6,7 @@
 #include "base/arena.h"
 #include "cli/commands.h"
 #include "output/outbuf.h"
-#include "text/keys.h"
+#include "build/keys.h"
 
 void write_manual(struct arena *arena, struct outbuf *out);       /* tyresum(1) */
 void write_build_manual(struct arena *arena, struct outbuf *out); /* tyresum-build(5) */

@@ -2,7 +2,7 @@
 
 #include "base/units.h"
 #include "docgen/docgen.h"
-#include "text/key_examples.h"
+#include "build/key_examples.h"
 
 /* Keys of a set that several mappings share are told once. */
 enum { SETS_MAX = 64 };

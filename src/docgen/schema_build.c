@@ -14,7 +14,7 @@ struct schema {
     size_t count;
 };
 
-/* Keys without which the program refuses the mapping: the rules of text/build_rules.c that name
+/* Keys without which the program refuses the mapping: the rules of build/rules.c that name
  * one key. */
 static const struct {
     const char *set_key; /* the key that the mapping stands under; "" for the whole file */

@@ -3,7 +3,7 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/dimensions.h"
-#include "text/build_file.h"
+#include "yaml/build_file.h"
 
 /* Common practice, no source: the standards let a tyre differ by some 4 %, and the nearest slip, a
  * mile for a kilometre, makes 60 %. */

@@ -5,7 +5,7 @@
 #include <stdbool.h>
 
 #include "base/diagnostics.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* Adds a fault for each length and count of revolutions of a data book that is so far from what
  * its size gives by rule that it must be a slip: a radius for a diameter, per km for per mile.

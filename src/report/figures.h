@@ -8,7 +8,7 @@
 
 #include "base/arena.h"
 #include "report/quantities.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 enum part { PART_TYRE, PART_CLEARANCE, PART_LOAD, PART_SPEEDOMETER, PART_GEARING, PART_COUNT };
 

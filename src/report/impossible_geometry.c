@@ -4,7 +4,7 @@
 #include "compute/clearance.h"
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
-#include "text/build_file.h"
+#include "yaml/build_file.h"
 
 static void check_point(const struct body_point *point, double distance_m, double radius_m,
                         const char *key, const char *axle, struct diagnostics *diagnostics)

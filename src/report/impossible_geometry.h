@@ -5,7 +5,7 @@
 #include <stdbool.h>
 
 #include "base/diagnostics.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* Adds a fault for each overhang point, measured or of an added part, that lies within the fitted
  * tyre's outline (static loaded radius). False where there was one. */

@@ -8,7 +8,7 @@
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
 #include "report/figures.h"
-#include "text/specification.h"
+#include "build/specification.h"
 
 /* A setup beside the fitted one, axle by axle, by the same rule for both. */
 struct beside {

@@ -12,7 +12,7 @@
 #include "rendered.h"
 #include "report/data_book_check.h"
 #include "report/impossible_geometry.h"
-#include "text/build_file.h"
+#include "yaml/build_file.h"
 
 enum { BUILD_RUNS = 16, BUILD_ARGUMENTS = 8 };
 

@@ -7,7 +7,7 @@
 #include <stddef.h>
 #include <string.h>
 
-#include "text/designation.h"
+#include "size/designation.h"
 
 /* Characters as an editor counts them: a byte that is no UTF-8 counts as one. */
 static inline size_t property_characters(const unsigned char *text, size_t size)

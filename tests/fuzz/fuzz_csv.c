@@ -5,7 +5,7 @@
 
 #include "cli/csv_record.h"
 #include "rendered.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 enum { MODES = 8, UNREAD_KEPT = 90, UNREAD_CUT = 200, COLUMNS_MAX = 8 };
 

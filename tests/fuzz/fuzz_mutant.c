@@ -3,8 +3,8 @@
  * concerns. Some mutations must be refused, so that none is passed over in silence. */
 #include "mutant_text.h"
 
-#include "text/keys.h"
-#include "text/quantity_text.h"
+#include "build/keys.h"
+#include "size/quantity_text.h"
 
 enum {
     NODES_MAX = 2048,

@@ -8,7 +8,7 @@
 
 #include "designation_property.h"
 #include "output/number.h"
-#include "text/quantity_text.h"
+#include "size/quantity_text.h"
 
 enum { DIGITS_MAX = 15, WRITTEN_MAX = 80, WORDS_MIN = 4 };
 

@@ -7,7 +7,7 @@
 
 #include "build_property.h"
 #include "cli/template.h"
-#include "text/tree.h"
+#include "yaml/tree.h"
 
 #ifndef FUZZ_TOP
 #error "FUZZ_TOP is the folder of the sources"

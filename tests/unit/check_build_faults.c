@@ -3,9 +3,9 @@
 
 #include "suites.h"
 #include "support.h"
-#include "text/build_file.h"
-#include "text/keys.h"
-#include "text/walk.h"
+#include "yaml/build_file.h"
+#include "build/keys.h"
+#include "yaml/walk.h"
 
 enum { MEBIBYTE = 1024 * 1024 };
 

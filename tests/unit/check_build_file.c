@@ -5,9 +5,9 @@
 #include "example_build.h"
 #include "suites.h"
 #include "support.h"
-#include "text/build_file.h"
-#include "text/keys.h"
-#include "text/walk.h"
+#include "yaml/build_file.h"
+#include "build/keys.h"
+#include "yaml/walk.h"
 
 static struct arena arena;
 static struct diagnostics diagnostics;

@@ -3,7 +3,7 @@
 #include "report/plan.h"
 #include "suites.h"
 #include "support.h"
-#include "text/build_file.h"
+#include "yaml/build_file.h"
 
 static struct arena store;
 static struct arena *const arena = &store;

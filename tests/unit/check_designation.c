@@ -1,12 +1,12 @@
 /* Reading of size designations: forms, marks, faults with their columns. The notations are those
- * of ISO 4000-1, ISO 4223-1, UN R30 and UN R54 as the header of src/text/designation.c lists them.
+ * of ISO 4000-1, ISO 4223-1, UN R30 and UN R54 as the header of src/size/designation.c lists them.
  */
 #include <check.h>
 #include <stdio.h>
 
 #include "designation_cases.h"
 #include "suites.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 static struct designation read_or_fail(const char *text)
 {

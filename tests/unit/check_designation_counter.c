@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "designation_cases.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 /* Text, column, and what the message must say is wrong and must propose. */
 static const struct {

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "designation_cases.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 #ifndef TABLES_DIR
 #define TABLES_DIR "tables"

@@ -5,7 +5,7 @@
 #include "base/nearest.h"
 #include "suites.h"
 #include "support.h"
-#include "text/quantity_text.h"
+#include "size/quantity_text.h"
 
 /* Printed by `units -o %.17g -t 1UNIT SI` of GNU units 2.22. */
 static const struct {

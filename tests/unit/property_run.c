@@ -5,7 +5,7 @@
 #include "base/known.h"
 #include "report/impossible_geometry.h"
 #include "support.h"
-#include "text/build_file.h"
+#include "yaml/build_file.h"
 
 /* The sanitized build is five times as slow, and is not there for other numbers. */
 #ifdef __SANITIZE_ADDRESS__

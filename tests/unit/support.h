@@ -12,7 +12,7 @@
 #include <time.h>
 
 #include "compute/fitment.h"
-#include "text/designation.h"
+#include "size/designation.h"
 
 #define LENGTH_OF(array) (sizeof(array) / sizeof(array)[0])
 

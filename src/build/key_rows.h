@@ -1,0 +1,23 @@
+/* Shorthand for the rows of the key tables (keys.c and its sisters), so that a row reads as a
+ * line: name, kind and unit, target, range, who reads it, one line of help. */
+#ifndef TYRESUM_BUILD_KEY_ROWS_H
+#define TYRESUM_BUILD_KEY_ROWS_H
+
+#include "build/keys.h"
+
+#define FIELD(type, member) .offset = offsetof(type, member)
+#define QUANTITY(kind_) .kind = KEY_QUANTITY, .unit = (kind_)
+#define PAIR(kind_) .kind = KEY_QUANTITY_PAIR, .unit = (kind_)
+#define BOUND(kind_, other) .kind = KEY_BOUND, .unit = (kind_), .second_unit = (other)
+#define RANGE(low, high) .min = (low), .max = (high)
+#define TEXT .kind = KEY_TEXT
+#define CHOICE(list) .kind = KEY_CHOICE, .choices = (list)
+#define MAPPING(set_) .kind = KEY_MAPPING, .set = &(set_)
+#define MAPPINGS(set_) .kind = KEY_MAPPING_LIST, .set = &(set_)
+#define KEY_SET(name_, type)                                                                       \
+    static const struct key_set name_##_set = {name_, sizeof name_ / sizeof name_[0], sizeof(type)}
+/* The same for a set that another file's table refers to. */
+#define SHARED_KEY_SET(name_, type)                                                                \
+    const struct key_set name_##_keys = {name_, sizeof name_ / sizeof name_[0], sizeof(type)}
+
+#endif

@@ -1,0 +1,70 @@
+/* The one table of the build file's keys. The walker, the help and every error text are made
+ * from it; a key is added by a field in specification.h and a row here. */
+#ifndef TYRESUM_BUILD_KEYS_H
+#define TYRESUM_BUILD_KEYS_H
+
+#include <stddef.h>
+
+#include "base/units.h"
+
+enum key_kind {
+    KEY_QUANTITY,        /* double: a number with a unit, or a bare number for KIND_BARE */
+    KEY_QUANTITY_PAIR,   /* struct axle_pair: one value or {front: ..., rear: ...} */
+    KEY_BOUND,           /* struct bound: a quantity of `unit` or of `second_unit` */
+    KEY_TEXT,            /* const char * */
+    KEY_LETTER,          /* char: one letter of `choices[0]` */
+    KEY_CHOICE,          /* int: index in `choices` */
+    KEY_BOOLEAN,         /* int: 1 or 0 */
+    KEY_CHOICE_OR_VALUE, /* struct choice_or_value: a word of `choices` or a quantity */
+    KEY_DESIGNATION,     /* struct designation in a struct tyre (its `size` and `size_node`) */
+    KEY_TEXT_LIST,       /* struct text_list */
+    KEY_NUMBER_LIST,     /* struct number_list: quantities of `unit` */
+    KEY_NUMBERS,         /* the same, but one quantity alone is a list of one */
+    KEY_PAIR_LIST,       /* struct pair_list: [[first, second], ...] of `unit`, `second_unit` */
+    KEY_TRIPLE_LIST,     /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
+    KEY_MAPPING,         /* a struct whose first member is its node, read by `set` */
+    KEY_MAPPING_LIST,    /* a list of those; one mapping alone is a list of one */
+    KEY_STATES           /* struct state_list: names with `all` or a list of items */
+};
+
+/* Which commands read a key: for their help, and to say what is not used. */
+enum key_use {
+    USE_SPEEDOMETER = 1,
+    USE_GEARING = 2,
+    USE_LOAD = 4,
+    USE_CLEARANCE = 8,
+    USE_SHORTLIST = 16,
+    USE_ALL = 31
+};
+
+struct key_set;
+
+struct key {
+    const char *name;
+    enum key_kind kind;
+    enum unit_kind unit, second_unit, third_unit;
+    size_t offset;              /* of the target within its struct */
+    double min, max;            /* allowed, in SI, both inclusive; both 0: no limit */
+    const char *const *choices; /* NULL-terminated */
+    const struct key_set *set;
+    unsigned use;
+    const char *doc;     /* one line for the help */
+    const char *example; /* of a list; NULL: made from its units */
+};
+
+struct key_set {
+    const struct key *keys;
+    size_t count;
+    size_t size; /* of the struct that is filled */
+};
+
+extern const struct key_set build_file_keys;
+
+/* Sets of keys_clearance.c. */
+extern const struct key_set suspension_keys, clearance_keys, added_point_keys, deflated_keys;
+
+extern const char *const choices_speed_unit[];
+extern const char *const choices_setting_kind[];
+extern const char *const choices_drive[];
+
+#endif

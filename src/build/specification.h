@@ -1,0 +1,398 @@
+/* What a build file says, in SI. A value that was not given is UNKNOWN, a text NULL, a choice
+ * CHOICE_NONE, a list empty, a mapping's node NULL. Nothing here is computed or assumed. */
+#ifndef TYRESUM_BUILD_SPECIFICATION_H
+#define TYRESUM_BUILD_SPECIFICATION_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/known.h"
+#include "base/units.h"
+#include "size/designation.h"
+#include "yaml/tree.h"
+
+enum { CHOICE_NONE = -1 };
+
+enum axle { AXLE_FRONT, AXLE_REAR, AXLE_COUNT };
+
+enum vehicle_kind { VEHICLE_PASSENGER_CAR, VEHICLE_LIGHT_TRUCK };
+enum drive { DRIVE_FRONT, DRIVE_REAR, DRIVE_PART_TIME_4WD, DRIVE_FULL_TIME_4WD };
+enum speed_unit { SPEED_KMH, SPEED_MPH };
+enum aim { AIM_LOWEST_LAWFUL, AIM_AS_BEFORE };
+enum setting_kind {
+    SETTING_PULSES_PER_KM,
+    SETTING_PULSES_PER_MILE,
+    SETTING_REVS_PER_KM,
+    SETTING_REVS_PER_MILE,
+    SETTING_CIRCUMFERENCE_MM,
+    SETTING_DRIVEN_GEAR_TEETH,
+    SETTING_CONSTANT_K /* of recording equipment, counts per km */
+};
+enum sensor_place { SENSOR_ON_WHEEL, SENSOR_ON_SHAFT, SENSOR_ON_CABLE };
+enum fit_kind { FIT_SCALE, FIT_SCALE_AND_OFFSET };
+enum { SEAT_ROWS = 4 };
+
+/* Lists as the walker fills them: items of the size that the key table names. */
+struct number_list {
+    double *items;
+    size_t count;
+};
+struct value_pair {
+    const struct node *node;
+    double first, second;
+};
+struct pair_list {
+    struct value_pair *items;
+    size_t count;
+};
+struct value_triple {
+    const struct node *node;
+    double first, second, third;
+};
+struct triple_list {
+    struct value_triple *items;
+    size_t count;
+};
+struct text_list {
+    const char **items;
+    size_t count;
+};
+
+/* A value that is one of two kinds of quantity, such as a length or a percentage. */
+struct bound {
+    double value;
+    enum unit_kind kind;
+};
+struct window {
+    const struct node *node;
+    struct bound min, max;
+};
+struct choice_or_value {
+    int choice;
+    double value;
+};
+
+struct data_book {
+    const struct node *node;
+    double overall_diameter_m, section_width_m;
+    double revs_per_mile, revs_per_km; /* as given: bare counts */
+    double static_loaded_radius_m;
+    double max_load_kg, at_pressure_Pa, max_load_dual_kg;
+    double rim_min_m, rim_max_m;
+};
+
+/* How a wheel sits on its hub and round its brake. */
+struct mounting {
+    const struct node *node;
+    double hub_bore_m, bolts, bolt_circle_m, brake_room_m;
+};
+
+struct wheel {
+    const struct node *node;
+    double width_m, inset_m, spacer_m;
+    double max_load_kg, max_pressure_Pa;
+    struct mounting mounting;
+};
+
+/* A spare without air. */
+struct deflated {
+    const struct node *node;
+    double diameter_m, width_m;
+};
+
+/* One tyre with its wheel, on one axle or on both. */
+struct tyre {
+    const struct node *node;
+    const struct node *size_node;
+    struct designation size; /* meaningful where size_node is not NULL */
+    char load_range;         /* 0 where not given */
+    struct wheel wheel;
+    struct data_book data_book;
+    double mass_kg, tread_depth_m, new_tread_depth_m, snow_chains_m;
+    double inertia_kg_m2;     /* of tyre and wheel about the axle */
+    int dual;                 /* 1, 0 or CHOICE_NONE */
+    struct deflated deflated; /* of a spare: */
+    int rotated;              /* 1: takes its turn on the axles */
+};
+
+/* What is on the vehicle, or an option for it. `rear` only where it differs. */
+struct fitment {
+    struct tyre tyre; /* first: its node is this mapping */
+    const char *name;
+    struct tyre rear, spare;
+    struct axle_pair placard_Pa;
+};
+struct fitment_list {
+    struct fitment *items;
+    size_t count;
+};
+
+struct tyres {
+    const struct node *node;
+    struct fitment fitted;
+    struct tyre spare;
+    struct fitment_list options;
+};
+
+struct ratings {
+    const struct node *node;
+    double front_kg, rear_kg, gross_kg, roof_kg, tow_ball_kg, combination_kg;
+};
+struct seats {
+    const struct node *node;
+    double row_m[SEAT_ROWS];
+};
+struct drag {
+    const struct node *node;
+    double coefficient, area_m2, air_density_kg_m3;
+};
+
+struct vehicle {
+    const struct node *node;
+    const char *name;
+    double wheelbase_m;
+    struct axle_pair unladen_kg;
+    struct text_list includes;
+    struct ratings ratings;
+    struct seats seats;
+    int kind, drive;
+    double top_speed_mps;
+    struct axle_pair track_m;
+    struct axle_pair pressure_warning_Pa;
+    struct drag drag;
+};
+
+struct transfer {
+    const struct node *node;
+    double high;
+    struct number_list low; /* one, or several reduced ranges */
+};
+/* A continuously variable gearbox: the ends of its range. */
+struct variable_ratio {
+    const struct node *node;
+    double lowest_gear, highest_gear;
+};
+struct engine {
+    const struct node *node;
+    double idle_per_s, limit_per_s;
+    struct pair_list torque; /* 1/s, N m */
+};
+
+struct drivetrain {
+    const struct node *node;
+    struct number_list gears;
+    struct variable_ratio variable;
+    double reverse;
+    struct transfer transfer;
+    double hub_reduction;
+    struct axle_pair axle;
+    struct number_list axle_choices;
+    double efficiency, slip;
+    struct engine engine;
+    double grip, rolling_resistance;
+    double cruising_speed_mps;
+    struct number_list road_speeds_mps, engine_speeds_per_s, grades;
+};
+
+struct setting {
+    const struct node *node;
+    int kind;
+    double now, step, min, max;
+    struct number_list choices;
+    double driving_gear_teeth;
+};
+
+/* Where the instrument's counts come from. */
+struct sensor {
+    const struct node *node;
+    int on;
+    double pulses_per_turn;
+    double turns_per_km;               /* of a cable: as given, a bare count */
+    double characteristic_coefficient; /* measured w, counts per km: as given */
+};
+
+struct odometer {
+    const struct node *node;
+    struct pair_list readings; /* shown, true in m */
+    const char *rule;
+    double since_change_m; /* shown by it since the tyres were changed */
+    double service_interval_m;
+};
+
+struct speed_table {
+    const struct node *node;
+    double from_mps, to_mps, step_mps;
+};
+
+struct instrument {
+    const struct node *node;
+    int unit;
+    const char *rule;
+    double fitted_error;               /* fraction, (shown - true)/true */
+    struct pair_list readings;         /* shown, true in m/s */
+    struct triple_list timed_readings; /* distance in m, time in s, shown in m/s */
+    const char *readings_on;
+    int fit;
+    struct setting setting;
+    struct choice_or_value aim;
+    struct sensor sensor;
+    struct odometer odometer;
+    struct speed_table range;
+    struct number_list posted_limits; /* m/s */
+    double consumption_m3_per_m;      /* as worked out from the odometer's distance */
+};
+
+/* A low point: one of the three places says where. */
+struct body_point {
+    const struct node *node;
+    const char *item;
+    double ahead_m, behind_m, at_m, height_m;
+};
+struct point_list {
+    struct body_point *items;
+    size_t count;
+};
+
+struct carried_item {
+    const struct node *node;
+    const char *item;
+    double mass_kg, at_m, side_m;
+    int removed;
+    double volume_m3, density_kg_m3, dry_mass_kg;
+    const char *of;
+    int on_roof; /* 0: on the roof, CHOICE_NONE: not */
+    double occupants, occupant_mass_kg;
+    int seat; /* row, from 0 */
+    double tow_ball_kg, trailer_mass_kg;
+    struct point_list points; /* low points that it brings */
+    double top_m;             /* its highest point above the ground */
+};
+struct carried_list {
+    struct carried_item *items;
+    size_t count;
+};
+
+/* A place that an item may yet take: its largest mass is the question. */
+struct planned_item {
+    const struct node *node;
+    const char *item;
+    double at_m;
+    int on_roof; /* 0: on the roof, CHOICE_NONE: not */
+};
+struct planned_list {
+    struct planned_item *items;
+    size_t count;
+};
+
+/* Running at low pressure, and back to the road. */
+struct off_road {
+    const struct node *node;
+    struct axle_pair pressure_Pa;
+    double speed_mps;
+    double compressor_flow_m3_per_s; /* free air */
+};
+
+struct state {
+    const struct node *node;
+    const char *name;
+    bool all;
+    struct text_list items;
+};
+struct state_list {
+    struct state *items;
+    size_t count;
+};
+
+enum { RATE_POINTS_MAX = 64 }; /* of a stepped or progressive spring */
+
+struct axle_suspension {
+    const struct node *node;
+    double lift_m, wheel_rate_N_m, travel_to_bump_m, travel_to_droop_m, bump_stop_change_m;
+    struct pair_list wheel_rate_steps, wheel_rate_curve; /* m, N/m */
+    double spring_rate_N_m, motion_ratio, helper_rate_N_m, helper_closes_at_m;
+    double free_height_change_m, wheel_rate_before_N_m, unsprung_kg;
+};
+
+struct arch {
+    const struct node *node;
+    double above_m, inner_m, outer_m, at_lock_m;
+};
+
+struct arches {
+    const struct node *node;
+    struct arch front, rear;
+};
+struct steering {
+    const struct node *node;
+    double axis_to_centre_m, lock_rad, kingpin_inclination_rad;
+};
+struct spare_space {
+    const struct node *node;
+    double diameter_m, width_m, at_m;
+};
+struct headlamp {
+    const struct node *node;
+    double height_m, dip; /* dip as a fraction, downward positive */
+};
+
+struct clearance_measured {
+    const struct node *node;
+    double ground_m, ground_at_m;
+    struct axle_pair under_axle_m;
+    struct arches arch;
+    struct steering steering;
+    struct point_list front_overhang, rear_overhang, belly;
+    double roof_height_m, garage_entrance_m, wading_depth_m, step_height_m;
+    struct headlamp headlamp;
+    struct spare_space spare_space;
+};
+
+struct suspension {
+    const struct node *node;
+    struct axle_suspension front, rear;
+};
+
+struct limits {
+    const struct node *node;
+    struct window diameter_change, ride_height_change, diameter_and_suspension;
+    struct window track_change, inset_change;
+    double load_reserve;
+    int speedometer; /* 0: rule */
+    struct text_list published;
+};
+
+struct search_rim {
+    const struct node *node;
+    double diameter_code;
+    double width_m, inset_m;
+    double max_load_kg, max_pressure_Pa;
+};
+struct search_rim_list {
+    struct search_rim *items;
+    size_t count;
+};
+struct search {
+    const struct node *node;
+    struct search_rim_list rims;
+    struct text_list forms;
+    struct window overall_diameter;
+    const char *list, *column;
+};
+
+struct specification {
+    const struct node *node;
+    struct vehicle vehicle;
+    struct tyres tyres;
+    struct drivetrain drivetrain;
+    struct instrument speedometer;
+    struct carried_list carried;
+    struct state_list states;
+    struct planned_list room_for;
+    struct off_road off_road;
+    struct suspension suspension;
+    struct clearance_measured clearance;
+    struct limits limits;
+    struct search search;
+};
+
+#endif

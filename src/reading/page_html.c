@@ -1,0 +1,287 @@
+/* The sheet to print: one page of A4 or Letter for up to four options. Black on white; what is
+ * wrong is said in words, and never by colour alone. */
+#include <string.h>
+
+#include "base/known.h"
+#include "reading/changes.h"
+#include "reading/page.h"
+#include "reading/prose.h"
+#include "output/markup.h"
+
+/* Names and sentences from the file are cut, so that they leave the sheet its one page. */
+enum {
+    BLOCK_OPTIONS = 4,
+    NAME_WIDTH = 44,
+    TITLE_WIDTH = 70,
+    SENTENCE_WIDTH = 180,
+    OTHERS_WIDTH = 150,
+    ASSUMPTIONS_WIDTH = 420,
+    FINDINGS_IN_FULL = 20
+};
+
+static const char style[] =
+    "@page { margin: 9mm }\n"
+    "body { font: 6.9pt/1.12 sans-serif; color: #000; background: #fff; margin: 0 auto;"
+    " max-width: 192mm }\n"
+    "h1 { font-size: 12pt; margin: 0; border-bottom: 1.5pt solid #000 }\n"
+    "h2 { font-size: 9pt; margin: 3pt 0 1pt 0; border-bottom: .6pt solid #000;"
+    " break-after: avoid }\n"
+    "h3 { font-size: 7pt; margin: 1.5pt 0 0 0; break-after: avoid }\n"
+    "p { margin: 1pt 0 }\n"
+    "ul { margin: 0 0 1pt 0; padding-left: 7pt }\n"
+    "li { break-inside: avoid }\n"
+    "table { border-collapse: collapse; width: 100%; margin: 0 0 2pt 0; table-layout: fixed }\n"
+    "caption { text-align: left; padding: 1pt 0 }\n"
+    "th, td { border: .5pt solid #555; padding: .3pt 2.5pt; text-align: left;"
+    " vertical-align: top; overflow-wrap: anywhere }\n"
+    "td { text-align: right }\n"
+    "th:first-child { width: 22% }\n"
+    "thead { display: table-header-group }\n"
+    "tbody th { font-weight: normal }\n"
+    "tr, figure, table { break-inside: avoid }\n"
+    ".wrong { font-weight: bold }\n"
+    ".findings { columns: 3; column-gap: 9pt; overflow-wrap: anywhere; font-size: 6.4pt;"
+    " line-height: 1.12 }\n"
+    ".drawings { display: flex; flex-wrap: wrap; gap: 0 4pt; justify-content: space-between }\n"
+    "figure { margin: 1pt 0 }\n"
+    "figcaption { font-size: 6.4pt; text-align: center }\n"
+    "svg { display: block; max-width: 100%; height: auto }\n"
+    ".box { font-size: 9pt; line-height: .8 }\n"
+    ".sign { display: flex; gap: 12pt; margin: 14pt 0 2pt 0 }\n"
+    ".sign span { flex: 1; border-top: .6pt solid #000 }\n"
+    ".small { font-size: 5.8pt; line-height: 1.12 }\n";
+
+void page_raw(const struct reading *reading, const char *markup)
+{
+    outbuf_text(reading->out, markup);
+}
+
+void page_text(const struct reading *reading, const char *text)
+{
+    markup_text(reading->out, text);
+}
+
+bool page_next_block(const struct reading *reading, struct setup_block *block)
+{
+    size_t options = reading->plan->count - 1;
+    if (block->first == 0)
+        block->first = 1;
+    else if (block->first + block->count > options)
+        return false;
+    else
+        block->first += block->count;
+    size_t left = options - (block->first - 1);
+    block->count = left < BLOCK_OPTIONS ? left : BLOCK_OPTIONS;
+    return true;
+}
+
+void page_table_begin(const struct reading *reading, const struct setup_block *block,
+                      const char *caption, bool full)
+{
+    page_raw(reading, "<table>\n<caption>");
+    page_text(reading, caption);
+    page_raw(reading, "</caption>\n<thead><tr><th scope=\"col\">figure</th>");
+    for (size_t i = 0; i <= block->count; i++) {
+        const struct setup *setup = &reading->plan->setups[setup_in_block(block, i)];
+        page_raw(reading, "<th scope=\"col\">");
+        page_text(reading, option_label(reading, setup->name));
+        if (full) {
+            page_raw(reading, ": ");
+            page_text(reading, size_text(reading, setup));
+        }
+        page_raw(reading, "</th>");
+    }
+    page_raw(reading, "</tr></thead>\n<tbody>\n");
+}
+
+void page_table_end(const struct reading *reading)
+{
+    page_raw(reading, "</tbody>\n</table>\n");
+}
+
+static void row_heading(const struct reading *reading, const char *text)
+{
+    page_raw(reading, "<tr><th scope=\"row\">");
+    page_text(reading, text);
+    page_raw(reading, "</th>");
+}
+
+static void cell(const struct reading *reading, const char *text, bool wrong)
+{
+    page_raw(reading, wrong ? "<td class=\"wrong\">" : "<td>");
+    page_text(reading, text);
+    page_raw(reading, "</td>");
+}
+
+static void text_row(const struct reading *reading, const struct setup_block *block,
+                     const char *title,
+                     const char *(*text)(const struct reading *reading, size_t setup))
+{
+    row_heading(reading, title);
+    for (size_t i = 0; i <= block->count; i++)
+        cell(reading, text(reading, setup_in_block(block, i)), false);
+    page_raw(reading, "</tr>\n");
+}
+
+static const char *setup_name(const struct reading *reading, size_t setup)
+{
+    return setup == 0 ? "as it stands"
+                      : text_cut(reading->arena, reading->plan->setups[setup].name, NAME_WIDTH);
+}
+
+static void change_table_row(const struct reading *reading, const struct setup_block *block,
+                             size_t row)
+{
+    const struct figure *any = NULL;
+    for (size_t i = 0; any == NULL && i <= block->count; i++)
+        any = change_figure(reading, setup_in_block(block, i), row);
+    if (any == NULL)
+        return;
+    const struct change_row *change = &change_rows[row];
+    row_heading(reading, change->query.headline && any->at != NULL
+                             ? arena_format(reading->arena, "%s, %s", change->title, any->at)
+                             : change->title);
+    for (size_t i = 0; i <= block->count; i++) {
+        bool wrong = change_fails(reading, setup_in_block(block, i), row);
+        const char *text = change_of_axles_text(reading, setup_in_block(block, i), row);
+        cell(reading, wrong ? arena_format(reading->arena, "! %s", text) : text, wrong);
+    }
+    page_raw(reading, "</tr>\n");
+}
+
+static void put_changes(const struct reading *reading)
+{
+    for (struct setup_block block = {0, 0}; page_next_block(reading, &block);) {
+        page_table_begin(reading, &block, "What changes; ! is beyond a limit", true);
+        text_row(reading, &block, "choice", setup_name);
+        for (size_t i = 0; i < change_row_count; i++)
+            change_table_row(reading, &block, i);
+        page_table_end(reading);
+    }
+}
+
+static void put_item(const struct reading *reading, const struct figure *figure)
+{
+    page_raw(reading, "<li><b>");
+    page_text(reading, verdict_name(figure->verdict));
+    page_raw(reading, "</b> ");
+    struct figure shown = *figure;
+    if (shown.state != NULL)
+        shown.state = text_cut(reading->arena, shown.state, NAME_WIDTH);
+    page_text(reading, finding_name(reading->arena, &shown));
+    page_raw(reading, ": ");
+    page_text(reading, text_cut(reading->arena, finding_says(reading, figure), SENTENCE_WIDTH));
+    page_raw(reading, "</li>\n");
+}
+
+/* What is not told in full: named, a matter once for both axles. */
+static void put_others(const struct reading *reading, struct finding_list list, size_t from)
+{
+    const struct finding_list others = {list.items + from, list.count - from};
+    page_raw(reading, "<li>also ");
+    page_text(reading, matters_named(reading, &others, OTHERS_WIDTH));
+    page_raw(reading, "</li>\n");
+}
+
+/* The worst in full; of the others the names, so that one sheet holds all. */
+static void put_list(const struct reading *reading, struct finding_list list, size_t most)
+{
+    if (list.count == 0)
+        return;
+    size_t full = list.count <= most + 1 ? list.count : most;
+    page_raw(reading, "<ul>\n");
+    for (size_t i = 0; i < full; i++)
+        put_item(reading, list.items[i]);
+    if (full < list.count)
+        put_others(reading, list, full);
+    page_raw(reading, "</ul>\n");
+}
+
+/* "6 fail, 2 caution": what there is. */
+static const char *wrong_text(const struct reading *reading, const struct badness *badness)
+{
+    const size_t counts[] = {badness->fails, badness->unknowns, badness->cautions};
+    const char *text = "";
+    for (size_t i = 0; i < sizeof counts / sizeof counts[0]; i++)
+        if (counts[i] > 0)
+            text = arena_format(reading->arena, "%s%s%zu %s", text, *text ? ", " : "", counts[i],
+                                verdict_name((enum verdict)(VERDICT_FAIL + i)));
+    return *text ? text : "nothing of its own";
+}
+
+static void put_needs(const struct reading *reading)
+{
+    const struct badness *order = findings_order(reading);
+    /* Lists of so many setups as stand on one sheet share its room. */
+    size_t most = FINDINGS_IN_FULL / (reading->plan->count + 1);
+    most = most > 5 ? 5 : most < 3 ? 3 : most;
+    struct finding_list shared = findings_shared(reading);
+    page_raw(reading, "<h2>What it needs, and cautions</h2>\n<div class=\"findings\">\n");
+    if (shared.count > 0)
+        page_raw(reading,
+                 "<h3>Whichever tyre is chosen (the worst of them, counted with each)</h3>\n");
+    put_list(reading, shared, most);
+    for (size_t i = 0; i < reading->plan->count; i++) {
+        const char *name = reading->plan->setups[order[i].setup].name;
+        const char *label = option_label(reading, name);
+        page_raw(reading, "<h3>");
+        page_text(reading, order[i].setup == 0 ? arena_format(reading->arena, "fitted: %s",
+                                                              wrong_text(reading, &order[i]))
+                                               : arena_format(reading->arena, "%s, %s: %s", label,
+                                                              setup_name(reading, order[i].setup),
+                                                              wrong_text(reading, &order[i])));
+        page_raw(reading, "</h3>\n");
+        put_list(reading, findings_of(reading, order[i].setup), most);
+    }
+    page_raw(reading, "</div>\n");
+}
+
+/* As many assumptions as a few lines hold; the terminal's sheet has them all. */
+static void put_small_print(const struct reading *reading)
+{
+    struct finding_list made = assumptions_made(reading);
+    const char *text = "";
+    size_t told = 0;
+    for (; told < made.count; told++) {
+        const char *action = made.items[told]->action;
+        const char *longer = arena_format(reading->arena, "%s%s%s: %s", text, told > 0 ? "; " : "",
+                                          labels_taken(reading, action), action);
+        if (told > 0 && strlen(longer) > ASSUMPTIONS_WIDTH)
+            break;
+        text = longer;
+    }
+    page_raw(reading, "<p class=\"small\">");
+    if (made.count > 0) {
+        page_raw(reading, "<b>Taken as:</b> ");
+        page_text(reading, text);
+        page_text(reading, told < made.count
+                               ? arena_format(reading->arena, "; %zu more in the full sheet. ",
+                                              made.count - told)
+                               : ". ");
+    }
+    page_text(reading, cautions);
+    page_raw(reading, "</p>\n");
+}
+
+void page_html(const struct reading *reading)
+{
+    const char *name = reading->plan->specification->vehicle.name;
+    name = arena_format(reading->arena, "Tyre change: %s",
+                        name == NULL ? "vehicle" : text_cut(reading->arena, name, TITLE_WIDTH));
+    page_raw(reading, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                      "<meta name=\"viewport\" content=\"width=device-width\">\n<title>");
+    page_text(reading, name);
+    page_raw(reading, "</title>\n<style>\n");
+    page_raw(reading, style);
+    page_raw(reading, "</style>\n</head>\n<body>\n<h1>");
+    page_text(reading, name);
+    page_raw(reading, "</h1>\n<main>\n<section>\n<h2>For the customer</h2>\n");
+    put_changes(reading);
+    put_needs(reading);
+    page_drawings(reading);
+    page_raw(reading, "</section>\n<section>\n");
+    page_workshop(reading);
+    page_raw(reading, "</section>\n</main>\n");
+    put_small_print(reading);
+    page_raw(reading, "</body>\n</html>\n");
+}

@@ -1,0 +1,37 @@
+/* A part laid out for reading: a line a figure, a column an option. */
+#ifndef TYRESUM_READING_PART_TABLE_H
+#define TYRESUM_READING_PART_TABLE_H
+
+#include "cli/options.h"
+#include "output/outbuf.h"
+#include "report/plan.h"
+
+struct reading {
+    struct arena *arena;
+    struct outbuf *out;
+    const struct plan *plan;
+    const struct figures *figures;
+    const struct options *options;
+    bool markdown;                /* otherwise for the terminal */
+    size_t width;                 /* of the page, in characters */
+    struct setup_figures *setups; /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
+    struct setup_figures shared;  /* findings of the fitted setup that every other has too */
+};
+
+/* Setups that stand side by side: the fitted one always first, to compare with. */
+struct setup_block {
+    size_t first, count; /* options of the plan, from 1; count 0: the fitted setup alone */
+};
+size_t setup_in_block(const struct setup_block *block, size_t column);
+
+/* "fitted", or the option's letter. */
+const char *option_label(const struct reading *reading, const char *option);
+
+/* The part's figures; only the headlines where asked. Nothing where there are none. */
+void part_table(const struct reading *reading, enum part part, bool headlines_only);
+
+/* A figure's value with its unit, for a sentence. */
+const char *figure_text(const struct reading *reading, const struct figure *figure, double value);
+const char *figure_limit_text(const struct reading *reading, const struct figure *figure);
+
+#endif

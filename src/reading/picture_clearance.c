@@ -1,0 +1,309 @@
+/* The clearance drawing: each option's wheels in their arches, and the vehicle from the side with
+ * the ramps that it clears. */
+#include <math.h>
+#include <string.h>
+
+#include "base/known.h"
+#include "reading/picture.h"
+#include "reading/picture_arch.h"
+#include "compute/clearance.h"
+#include "compute/load.h"
+
+static const struct pen before_pen = {.width = 0.9, .dash = DASH_DOT};
+static const struct pen after_pen = {.width = 1.4};
+
+/* The vehicle in metres, from the front axle's contact with the ground, rearward and up. */
+struct side_view {
+    const struct picture *picture;
+    size_t setup;
+    const char *state;
+    struct point origin;
+    double pixels_per_m, size, wheelbase;
+};
+
+static struct point at_place(const struct side_view *view, double x_m, double y_m)
+{
+    return (struct point){view->origin.x + x_m * view->pixels_per_m,
+                          view->origin.y - y_m * view->pixels_per_m};
+}
+
+/* The state that the sheet shows: the one in which the body stands lowest. */
+static const struct state *shown_state(const struct picture *picture)
+{
+    const struct specification *specification = picture->reading->plan->specification;
+    const struct figure *body =
+        figure_first(picture->reading, 0,
+                     (struct figure_query){QUANTITY_BODY, AXLE_NONE, NULL, NULL, NULL, true});
+    for (size_t i = 0; body != NULL && i < state_count(specification); i++)
+        if (state_name(state_at(specification, i)) == body->state)
+            return state_at(specification, i);
+    return state_at(specification, 0);
+}
+
+static const struct figure *angle_of(const struct side_view *view, size_t setup,
+                                     enum quantity_id quantity)
+{
+    return figure_first(view->picture->reading, setup,
+                        (struct figure_query){quantity, AXLE_NONE, view->state, NULL, NULL, false});
+}
+
+static double farthest(const struct point_list *points, bool ahead)
+{
+    double most = 0.6;
+    for (size_t i = 0; i < points->count; i++)
+        most = higher_of(most, ahead ? points->items[i].ahead_m : points->items[i].behind_m);
+    return most;
+}
+
+static double radius_of(const struct side_view *view, size_t setup, int axle)
+{
+    return view->picture->reading->plan->beside[setup].after[axle].static_loaded_radius_m;
+}
+
+/* The point that governs an angle, where it is one of the measured ones: by the name that the
+ * figure's basis gives, or the only one. */
+static const struct body_point *governing(const struct figure *angle,
+                                          const struct point_list *points)
+{
+    static const char words[] = "governed by: ";
+    if (angle == NULL || !known(angle->value))
+        return NULL;
+    const char *name = angle->basis == NULL ? NULL : strstr(angle->basis, words);
+    for (size_t i = 0; name != NULL && i < points->count; i++)
+        if (points->items[i].item != NULL &&
+            text_begins(name + strlen(words), points->items[i].item))
+            return &points->items[i];
+    return name == NULL && points->count == 1 ? &points->items[0] : NULL;
+}
+
+/* How high a point stands that gives the breakover angle: the angle rises with it. */
+static double ridge_height(const struct side_view *view, size_t setup, double at_m, double angle)
+{
+    double low = 0, high = 2;
+    for (int step = 0; step < 50; step++) {
+        double middle = (low + high) / 2;
+        double here =
+            breakover_angle_rad(at_m, middle, view->wheelbase, radius_of(view, setup, AXLE_FRONT),
+                                radius_of(view, setup, AXLE_REAR));
+        if (here < angle)
+            low = middle;
+        else /* a point within a tyre, for which there is no angle, is too high as well */
+            high = middle;
+    }
+    return (low + high) / 2;
+}
+
+static void draw_point(const struct side_view *view, const struct body_point *point,
+                       struct point at)
+{
+    drawing_group(view->picture->drawing, point->item == NULL ? "measured point" : point->item);
+    drawing_circle(view->picture->drawing, at, 3, (struct pen){.fill = "black"});
+    drawing_group_end(view->picture->drawing);
+}
+
+/* A ramp that touches the tyre: from the ground, R tan(a/2) beside its contact, upwards; and on it
+ * the point that it touches. */
+static void draw_ramp(const struct side_view *view, size_t setup, int axle, double to_m,
+                      struct pen pen)
+{
+    bool front = axle == AXLE_FRONT;
+    const struct clearance_measured *measured =
+        &view->picture->reading->plan->specification->clearance;
+    const struct figure *angle =
+        angle_of(view, setup, front ? QUANTITY_APPROACH : QUANTITY_DEPARTURE);
+    double radius = radius_of(view, setup, axle);
+    if (angle == NULL || !known(angle->value) || !known(radius))
+        return;
+    double outward = front ? -1 : 1, x = front ? 0 : view->wheelbase;
+    double foot = radius * tan(angle->value / 2), run = to_m + 0.15 - foot;
+    drawing_line(view->picture->drawing, at_place(view, x + outward * foot, 0),
+                 at_place(view, x + outward * (foot + run), run * tan(angle->value)), pen);
+    const struct body_point *point =
+        governing(angle, front ? &measured->front_overhang : &measured->rear_overhang);
+    if (point == NULL || setup != view->setup)
+        return;
+    double beside = front ? point->ahead_m : point->behind_m;
+    draw_point(view, point,
+               at_place(view, x + outward * beside, (beside - foot) * tan(angle->value)));
+}
+
+/* Both sides of the ridge that the belly clears; not drawn where no measured point governs. */
+static void draw_ridge(const struct side_view *view, size_t setup, struct pen pen)
+{
+    const struct figure *angle = angle_of(view, setup, QUANTITY_BREAKOVER);
+    const struct body_point *point =
+        governing(angle, &view->picture->reading->plan->specification->clearance.belly);
+    if (point == NULL)
+        return;
+    double front_radius = radius_of(view, setup, AXLE_FRONT);
+    double rear_radius = radius_of(view, setup, AXLE_REAR);
+    double height = ridge_height(view, setup, point->at_m, angle->value);
+    double front = ramp_angle_rad(point->at_m, height, front_radius);
+    double rear = ramp_angle_rad(view->wheelbase - point->at_m, height, rear_radius);
+    if (!known(front) || !known(rear))
+        return;
+    const struct point ridge[] = {at_place(view, front_radius * tan(front / 2), 0),
+                                  at_place(view, point->at_m, height),
+                                  at_place(view, view->wheelbase - rear_radius * tan(rear / 2), 0)};
+    drawing_lines(view->picture->drawing, ridge, 3, false, pen);
+    if (setup == view->setup)
+        draw_point(view, point, ridge[1]);
+}
+
+/* No more than a hint of a body: only the points and the roof are measured. */
+static void draw_body(const struct side_view *view, double ahead, double behind)
+{
+    const struct figure *roof = angle_of(view, view->setup, QUANTITY_ROOF_HEIGHT);
+    bool measured = roof != NULL && known(roof->value);
+    double top = measured ? roof->value : 1.45, rear = view->wheelbase + behind;
+    const struct point body[] = {at_place(view, -ahead, 0.5),
+                                 at_place(view, -ahead, 0.55 * top),
+                                 at_place(view, 0.2 * view->wheelbase, 0.62 * top),
+                                 at_place(view, 0.36 * view->wheelbase, top),
+                                 at_place(view, rear - 0.12, top),
+                                 at_place(view, rear, 0.6 * top),
+                                 at_place(view, rear, 0.5)};
+    drawing_lines(
+        view->picture->drawing, body, sizeof body / sizeof body[0], false,
+        (struct pen){.width = 0.8, .stroke = "#777", .dash = measured ? DASH_NONE : DASH_SHORT});
+}
+
+static void draw_wheels(const struct side_view *view)
+{
+    const struct beside *beside = &view->picture->reading->plan->beside[view->setup];
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        double x = axle == AXLE_FRONT ? 0 : view->wheelbase;
+        double radius = radius_of(view, view->setup, axle), was = radius_of(view, 0, axle);
+        if (known(radius)) {
+            drawing_circle(view->picture->drawing, at_place(view, x, radius),
+                           radius * view->pixels_per_m, (struct pen){.width = 1.4, .fill = "#eee"});
+            drawing_circle(view->picture->drawing, at_place(view, x, radius),
+                           beside->after[axle].rim_diameter_m / 2 * view->pixels_per_m,
+                           (struct pen){.width = 0.8, .fill = "white"});
+        }
+        if (known(was) && view->setup != 0)
+            drawing_circle(view->picture->drawing, at_place(view, x, was), was * view->pixels_per_m,
+                           before_pen);
+    }
+}
+
+static void angle_text(const struct side_view *view, enum quantity_id quantity, const char *name,
+                       struct point at, enum anchor anchor)
+{
+    const struct picture *picture = view->picture;
+    const struct figure *now = angle_of(view, view->setup, quantity);
+    struct text_style style = {.size = view->size, .anchor = anchor};
+    drawing_text(picture->drawing, at, style, name);
+    at.y += 1.3 * view->size;
+    style.bold = true;
+    picture_figure(picture, now, at, style);
+    if (view->setup == 0)
+        return;
+    at.y += 1.3 * view->size;
+    style.bold = false;
+    drawing_text(picture->drawing, at, style,
+                 arena_format(picture->reading->arena, "fitted %s",
+                              figure_value_text(picture->reading, angle_of(view, 0, quantity))));
+}
+
+static void draw_angles(const struct side_view *view, size_t setup, double ahead, double behind,
+                        struct pen pen)
+{
+    draw_ramp(view, setup, AXLE_FRONT, ahead, pen);
+    draw_ramp(view, setup, AXLE_REAR, behind, pen);
+    draw_ridge(view, setup, pen);
+}
+
+static void draw_vehicle(const struct picture *picture, size_t setup, struct box box, double size)
+{
+    const struct plan *plan = picture->reading->plan;
+    const struct clearance_measured *measured = &plan->specification->clearance;
+    const struct state *state = shown_state(picture);
+    struct side_view view = {.picture = picture,
+                             .setup = setup,
+                             .size = size,
+                             .state = state_name(state),
+                             .wheelbase = plan->specification->vehicle.wheelbase_m};
+    drawing_text(picture->drawing, (struct point){box.x, box.y + size},
+                 (struct text_style){.size = size, .bold = true},
+                 drawing_fit(picture->drawing,
+                             arena_format(picture->reading->arena,
+                                          "the vehicle from the side, %s (dotted: the fitted tyre)",
+                                          view.state),
+                             size, box.width));
+    if (!known(view.wheelbase)) {
+        drawing_text(picture->drawing, (struct point){box.x, box.y + 3 * size},
+                     (struct text_style){.size = size}, "wheelbase unknown");
+        return;
+    }
+    double ahead = farthest(&measured->front_overhang, true);
+    double behind = farthest(&measured->rear_overhang, false);
+    double long_m = view.wheelbase + ahead + behind + 0.4, texts = 8 * size;
+    const struct figure *roof = angle_of(&view, setup, QUANTITY_ROOF_HEIGHT);
+    double tall_m = fmax(2.1, 0.1 + (roof == NULL ? 0 : known_or(roof->value, 0)));
+    view.pixels_per_m = fmin((box.width - 2 * texts) / long_m, (box.height - 7.5 * size) / tall_m);
+    view.origin =
+        (struct point){box.x + box.width / 2 - (long_m / 2 - ahead - 0.2) * view.pixels_per_m,
+                       box.y + box.height - 5 * size};
+    draw_body(&view, ahead, behind);
+    draw_wheels(&view);
+    drawing_line(picture->drawing, (struct point){box.x, view.origin.y},
+                 (struct point){box.x + box.width, view.origin.y}, (struct pen){.width = 1});
+    if (setup != 0)
+        draw_angles(&view, 0, ahead, behind, before_pen);
+    draw_angles(&view, setup, ahead, behind, after_pen);
+    angle_text(&view, QUANTITY_APPROACH, "approach",
+               (struct point){box.x, view.origin.y - 8 * size}, ANCHOR_START);
+    angle_text(&view, QUANTITY_DEPARTURE, "departure",
+               (struct point){box.x + box.width, view.origin.y - 8 * size}, ANCHOR_END);
+    angle_text(&view, QUANTITY_BREAKOVER, "ramp breakover",
+               (struct point){box.x + box.width / 2, view.origin.y + 1.5 * size}, ANCHOR_MIDDLE);
+}
+
+void picture_clearance(const struct picture *picture)
+{
+    enum {
+        WIDTH = 1020,
+        MARGIN = 14,
+        SIZE = 11,
+        TITLE = 24,
+        ROW = 235,
+        VEHICLE = 370,
+        PANEL = 910
+    };
+    const struct plan *plan = picture->reading->plan;
+    size_t first = plan->count > 1 ? 1 : 0;
+    drawing_begin(picture->drawing, WIDTH, (double)(plan->count - first) * PANEL + 2 * MARGIN,
+                  "Wheels in their arches and the vehicle's ramp angles",
+                  "To scale. For each option the front and the rear wheel in their arches from the "
+                  "side and cut through the axle, the front wheel at lock from above, and the "
+                  "vehicle from the side with the steepest ramps that it clears, before and after. "
+                  "What is unknown is dashed.");
+    for (size_t i = first; i < plan->count; i++) {
+        double top = MARGIN + (double)(i - first) * PANEL;
+        struct arch_shape front, rear;
+        arch_shape_make(picture, i, AXLE_FRONT, &front);
+        arch_shape_make(picture, i, AXLE_REAR, &rear);
+        drawing_text(picture->drawing, (struct point){MARGIN, top + SIZE},
+                     (struct text_style){.size = 1.15 * SIZE, .bold = true},
+                     picture_setup_title(picture, i, 1.3 * SIZE, WIDTH - 2 * MARGIN));
+        const struct box side = {MARGIN, top + TITLE, 380, ROW};
+        const struct box section = {MARGIN + 390, top + TITLE, 290, ROW};
+        const struct box third = {MARGIN + 700, top + TITLE, 290, ROW};
+        const double down = ROW + 10;
+        picture_arch_side(picture, &front, side, SIZE);
+        picture_arch_section(picture, &front, section, SIZE, true);
+        picture_arch_lock(picture, &front, third, SIZE);
+        picture_arch_side(picture, &rear, (struct box){side.x, side.y + down, side.width, ROW},
+                          SIZE);
+        picture_arch_section(picture, &rear,
+                             (struct box){section.x, section.y + down, section.width, ROW}, SIZE,
+                             true);
+        picture_arch_legend(picture, &front,
+                            (struct box){third.x, third.y + down, third.width, ROW}, SIZE);
+        draw_vehicle(picture, i,
+                     (struct box){MARGIN, top + TITLE + 2 * down, WIDTH - 2 * MARGIN, VEHICLE},
+                     SIZE);
+    }
+    drawing_end(picture->drawing);
+}

@@ -1,0 +1,68 @@
+/* Counts that reach the instrument: a prediction of its error where no reading gives one. */
+#include "base/known.h"
+#include "base/units.h"
+#include "report/speedometer/view.h"
+
+/* Counts per metre that reach the instrument with the fitted tyre, UNKNOWN where not given. */
+static double sensor_counts_per_m(const struct gauge *gauge, double fitted_circumference_m)
+{
+    const struct sensor *sensor = &gauge->instrument->sensor;
+    const struct axle_pair *axle = &gauge->plan->specification->drivetrain.axle;
+    if (sensor->node == NULL)
+        return UNKNOWN;
+    if (known(sensor->characteristic_coefficient))
+        return sensor->characteristic_coefficient / 1000;
+    switch (sensor->on) {
+    case SENSOR_ON_WHEEL:
+        return sensor_pulses_per_m(sensor->pulses_per_turn, 1, fitted_circumference_m);
+    case SENSOR_ON_SHAFT:
+        return sensor_pulses_per_m(sensor->pulses_per_turn,
+                                   gauge->axle == AXLE_FRONT ? axle->front : axle->rear,
+                                   fitted_circumference_m);
+    case SENSOR_ON_CABLE:
+        return sensor_pulses_per_m(sensor->pulses_per_turn, sensor->turns_per_km, 1000);
+    default:
+        return UNKNOWN;
+    }
+}
+
+/* What the instrument is set to, counts per metre. */
+static double set_counts_per_m(const struct setting *setting)
+{
+    switch (setting->kind) {
+    case SETTING_PULSES_PER_KM:
+    case SETTING_CONSTANT_K:
+        return setting->now / 1000;
+    case SETTING_PULSES_PER_MILE:
+        return unit_to_si(UNIT_PER_MILE, setting->now);
+    default:
+        return UNKNOWN;
+    }
+}
+
+double sensor_error(const struct gauge *gauge, double fitted_circumference_m)
+{
+    return error_of_counts(sensor_counts_per_m(gauge, fitted_circumference_m),
+                           set_counts_per_m(&gauge->instrument->setting));
+}
+
+void report_sensor(const struct gauge *gauge, const struct gauge_view *view)
+{
+    const struct sensor *sensor = &gauge->instrument->sensor;
+    if (sensor->node == NULL)
+        return;
+    bool measured = known(sensor->characteristic_coefficient);
+    double counts = sensor_counts_per_m(gauge, view->from_m) * view->from_m / view->to_m;
+    struct figure figure =
+        gauge_figure(gauge, view, QUANTITY_SENSOR_COUNTS, counts,
+                     measured ? "w C_old / C_new; set the constant k to it (Regulation (EU) "
+                                "165/2014, Annex I)"
+                              : "pulses a turn, times turns a wheel turn, over C");
+    if (!known(counts)) {
+        figure.verdict = VERDICT_UNKNOWN;
+        figure.action = sensor->on == SENSOR_ON_SHAFT
+                            ? "give drivetrain: axle, and the rolling circumference of both tyres"
+                            : "give the rolling circumference of both tyres";
+    }
+    figures_add(gauge->figures, figure);
+}

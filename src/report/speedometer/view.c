@@ -1,0 +1,152 @@
+#include "report/speedometer/view.h"
+
+#include <string.h>
+
+#include "base/known.h"
+#include "base/units.h"
+
+struct figure gauge_figure(const struct gauge *gauge, const struct gauge_view *view,
+                           enum quantity_id quantity, double value, const char *basis)
+{
+    struct figure figure = figure_of(PART_SPEEDOMETER, quantity, view->setup->name, value, basis);
+    figure.instrument_mph = gauge->mph;
+    figure.instrument_kmh = !gauge->mph;
+    return figure;
+}
+
+enum unit_id gauge_unit(const struct gauge *gauge)
+{
+    return gauge->mph ? UNIT_MPH : UNIT_KMH;
+}
+
+/* Whole speeds without decimals, others with one. */
+const char *speed_text(const struct gauge *gauge, double speed_mps)
+{
+    double speed = unit_from_si(gauge_unit(gauge), speed_mps);
+    bool whole = fabs(speed - floor(speed + 0.5)) < 0.005;
+    return arena_format(gauge->plan->arena, "%.*f %s", whole ? 0 : 1, speed,
+                        unit_table[gauge_unit(gauge)].name);
+}
+
+void gauge_assume(const struct gauge *gauge, const char *text)
+{
+    struct gauge_view fitted = {.setup = &gauge->plan->fitted};
+    struct figure figure = gauge_figure(gauge, &fitted, QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
+    figure.action = text;
+    figures_add(gauge->figures, figure);
+}
+
+/* Both kinds of reading in one list. */
+static void collect_readings(struct gauge *gauge)
+{
+    const struct pair_list *pairs = &gauge->instrument->readings;
+    const struct triple_list *timed = &gauge->instrument->timed_readings;
+    size_t count = 0;
+    struct value_pair *all =
+        arena_allocate_array(gauge->plan->arena, pairs->count + timed->count, sizeof *all);
+    for (size_t i = 0; i < pairs->count; i++)
+        all[count++] = pairs->items[i];
+    for (size_t i = 0; i < timed->count; i++) {
+        const struct value_triple *item = &timed->items[i];
+        all[count++] = (struct value_pair){item->node, item->third,
+                                           timed_speed_mps(item->first, item->second)};
+    }
+    gauge->readings = (struct pair_list){all, count};
+}
+
+/* --option may have left the setup that was measured out of the plan. */
+static void find_measured(struct gauge *gauge)
+{
+    const struct fitment_list *options = &gauge->plan->specification->tyres.options;
+    const char *on = gauge->instrument->readings_on;
+    gauge->measured = gauge->plan->fitted;
+    for (size_t i = 0; on != NULL && i < options->count; i++)
+        if (strcmp(options->items[i].name, on) == 0)
+            setup_option(&options->items[i], &gauge->plan->fitted, &gauge->measured);
+}
+
+/* Circumferences of the fitted tyre and of the one that was measured, by the same rule. */
+static void measured_circumferences(const struct gauge *gauge, double *fitted_m, double *on_m)
+{
+    struct tyre_figures before, after;
+    bool mixed;
+    figures_to_compare(&gauge->plan->fitted.axle[gauge->axle], &gauge->measured.axle[gauge->axle],
+                       &before, &after, &mixed);
+    *fitted_m = before.rolling_circumference_m;
+    *on_m = after.rolling_circumference_m;
+}
+
+/* The line with the fitted tyre: from readings, from the error given, from the sensor's counts, or
+ * from the odometer; or taken to be true. */
+static void set_line(struct gauge *gauge)
+{
+    const struct instrument *instrument = gauge->instrument;
+    double fitted_m, on_m, error = instrument->fitted_error;
+    measured_circumferences(gauge, &fitted_m, &on_m);
+    gauge->line_known = true;
+    if (gauge->calibration != NULL) {
+        const struct calibration *calibration = gauge->calibration;
+        struct instrument_line line = {calibration->scale.value, calibration->offset.value};
+        gauge->line = line_on_circumference(line, on_m, fitted_m);
+        return;
+    }
+    if (!known(error))
+        error = sensor_error(gauge, fitted_m);
+    if (!known(error) && gauge->odometer_known)
+        error = gauge->odometer_scale - 1;
+    gauge->line_known = known(error);
+    gauge->line = (struct instrument_line){1 + known_or(error, 0), 0};
+}
+
+static void set_odometer(struct gauge *gauge)
+{
+    struct calibration calibration;
+    const struct pair_list *readings = &gauge->instrument->odometer.readings;
+    double fitted_m, on_m;
+    gauge->odometer_scale = 1;
+    gauge->odometer_known = readings->count > 0;
+    if (!gauge->odometer_known)
+        return;
+    calibrate_scale(readings, &calibration);
+    measured_circumferences(gauge, &fitted_m, &on_m);
+    gauge->odometer_scale = calibration.scale.value * (on_m / fitted_m);
+}
+
+void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *gauge)
+{
+    const struct instrument *instrument = &plan->specification->speedometer;
+    double top = plan->specification->vehicle.top_speed_mps;
+    bool mph = plan_instrument_is_mph(plan);
+    *gauge = (struct gauge){
+        .plan = plan,
+        .instrument = instrument,
+        .figures = figures,
+        .mph = mph,
+        .rule = instrument->rule == NULL ? NULL : speedometer_rule_find(instrument->rule),
+        .axle = plan_driven_axle(plan),
+        .top_mps = known_or(top, unit_to_si(UNIT_KMH, 120)),
+        .top_assumed = !known(top),
+        .at_mps = mph ? unit_to_si(UNIT_MPH, 60) : unit_to_si(UNIT_KMH, 100),
+    };
+    find_measured(gauge);
+    collect_readings(gauge);
+    calibrate(gauge);
+    set_odometer(gauge);
+    set_line(gauge);
+}
+
+void gauge_view_set(const struct gauge *gauge, size_t index, struct gauge_view *view)
+{
+    const struct beside *beside = &gauge->plan->beside[index];
+    const struct tyre_figures *after = &beside->after[gauge->axle];
+    *view = (struct gauge_view){
+        .setup = &gauge->plan->setups[index],
+        .from_m = beside->before[gauge->axle].rolling_circumference_m,
+        .to_m = after->rolling_circumference_m,
+        .diameter_m = after->overall_diameter_m,
+    };
+    view->measured = strcmp(view->setup->name, gauge->measured.name) == 0;
+    view->spread = circumference_spread(gauge, view->setup, view->measured);
+    view->line = line_on_circumference(gauge->line, view->from_m, view->to_m);
+    setting_answer_set(gauge, view);
+}

@@ -1,0 +1,141 @@
+/* Folding of the text before it is scanned, and the making of faults. */
+#include "size/designation_internal.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+
+/* Bytes of the UTF-8 character at text[0], 1 for a byte that begins none. */
+static size_t character_size(const unsigned char *text, size_t left)
+{
+    size_t size = text[0] >= 0xF0 && text[0] < 0xF5   ? 4
+                  : text[0] >= 0xE0 && text[0] < 0xF0 ? 3
+                  : text[0] >= 0xC2 && text[0] < 0xE0 ? 2
+                                                      : 1;
+    if (size > left)
+        return 1;
+    for (size_t i = 1; i < size; i++)
+        if ((text[i] & 0xC0) != 0x80)
+            return 1;
+    return size;
+}
+
+static char folded_beyond_ascii(const unsigned char *text, size_t size)
+{
+    if (size == 2 && text[0] == 0xC3 && text[1] == 0x97) /* multiplication sign */
+        return 'X';
+    if (size == 2 && text[0] == 0xC2 && text[1] == 0xA0) /* no-break space */
+        return ' ';
+    if (size == 2 && text[0] == 0xC2 && text[1] == 0xBD) /* one half */
+        return FOLDED_HALF;
+    if (size == 3 && text[0] == 0xE2 && text[1] == 0x80) {
+        if (text[2] >= 0x90 && text[2] <= 0x95) /* hyphens and dashes U+2010 to U+2015 */
+            return '-';
+        if (text[2] == 0x89 || text[2] == 0xAF) /* thin and narrow no-break space */
+            return ' ';
+    }
+    if (size == 3 && text[0] == 0xE2 && text[1] == 0x88 && text[2] == 0x92) /* minus sign */
+        return '-';
+    return FOLDED_FOREIGN;
+}
+
+static char folded_ascii(unsigned char c)
+{
+    if (c >= 'a' && c <= 'z')
+        return (char)(c - 'a' + 'A');
+    if (c == '\t')
+        return ' ';
+    return c < ' ' || c == 0x7F ? FOLDED_FOREIGN : (char)c;
+}
+
+bool scanner_fold(struct scanner *scanner)
+{
+    const unsigned char *from = (const unsigned char *)scanner->source.at;
+    size_t left = scanner->source.length;
+    char *to = scanner->text, *end = scanner->text + DESIGNATION_LENGTH_MAX;
+    while (left > 0 && to < end) {
+        size_t size = 1;
+        if (*from < 0x80) {
+            *to++ = folded_ascii(*from);
+        } else {
+            size = character_size(from, left);
+            *to++ = folded_beyond_ascii(from, size);
+        }
+        from += size;
+        left -= size;
+    }
+    *to = '\0';
+    scanner->at = scanner->text;
+    if (left == 0)
+        return true;
+    scanner->at = end;
+    return fault_between(
+        scanner, end, end,
+        "the text is too long for a size designation; expected at most %d characters",
+        DESIGNATION_LENGTH_MAX);
+}
+
+static bool fault(struct scanner *scanner, const char *from, const char *to, const char *format,
+                  va_list arguments)
+{
+    scanner->error->column = (size_t)(from - scanner->text) + 1;
+    scanner->error->length = to > from ? (size_t)(to - from) : 1;
+    vsnprintf(scanner->error->message, sizeof scanner->error->message, format, arguments);
+    return false;
+}
+
+bool fault_between(struct scanner *scanner, const char *from, const char *to, const char *format,
+                   ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    fault(scanner, from, to, format, arguments);
+    va_end(arguments);
+    return false;
+}
+
+struct span written_between(const struct scanner *scanner, const char *from, const char *to)
+{
+    struct span left = scanner->source;
+    const char *begin = left.at;
+    for (const char *folded = scanner->text; folded < to; folded++) {
+        if (folded == from)
+            begin = left.at;
+        size_t size = character_size((const unsigned char *)left.at, left.length);
+        left.at += size;
+        left.length -= size;
+    }
+    return (struct span){begin, (size_t)(left.at - begin)};
+}
+
+/* The digit that a letter is commonly mistaken for where digits stand beside it, else 0. */
+static char digit_meant(const struct scanner *scanner)
+{
+    const char *at = scanner->at;
+    bool beside = is_digit(at[1]) || (at > scanner->text && is_digit(at[-1]));
+    return !beside ? 0 : *at == 'O' ? '0' : *at == 'I' ? '1' : 0;
+}
+
+bool fault_expected(struct scanner *scanner, const char *expected)
+{
+    if (*scanner->at == '\0')
+        return fault_between(scanner, scanner->at, scanner->at, "the text ends here; expected %s",
+                             expected);
+    struct span written = written_between(scanner, scanner->at, scanner->at + 1);
+    unsigned char first = (unsigned char)written.at[0];
+    const char *to = scanner->at + 1;
+    if (first == ' ' || first == '\t')
+        return fault_between(scanner, scanner->at, to, "a blank stands here; expected %s",
+                             expected);
+    if (first < ' ' || first == 0x7F)
+        return fault_between(scanner, scanner->at, to,
+                             "a control character stands here; expected %s", expected);
+    if (digit_meant(scanner) != 0)
+        return fault_between(scanner, scanner->at, to,
+                             "the letter %c stands here among digits; expected the digit %c, or %s",
+                             first, digit_meant(scanner), expected);
+    if (first >= 0x80 && written.length == 1)
+        return fault_between(scanner, scanner->at, to,
+                             "a byte that is not UTF-8 text stands here; expected %s", expected);
+    return fault_between(scanner, scanner->at, to, "'%.*s' stands here; expected %s",
+                         (int)written.length, written.at, expected);
+}

@@ -1,0 +1,38 @@
+/* A YAML text as a tree with positions. Read from libyaml's events, not by its own loader:
+ * that one accepts duplicate keys and takes quadratic time on nested open brackets. Aliases,
+ * anchors, tags and second documents are refused; so is more than 1 MiB or 64 levels. */
+#ifndef TYRESUM_YAML_TREE_H
+#define TYRESUM_YAML_TREE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/diagnostics.h"
+#include "base/span.h"
+
+enum { TREE_BYTES_MAX = 1024 * 1024, TREE_DEPTH_MAX = 64 };
+
+enum node_kind { NODE_SCALAR, NODE_MAPPING, NODE_SEQUENCE };
+
+struct node {
+    enum node_kind kind;
+    struct mark mark;
+    struct span text; /* of a scalar, unquoted */
+    bool quoted;
+    bool as_written;    /* in one line and without escapes: its characters are the file's */
+    bool used;          /* some command's key table knows it */
+    struct node *key;   /* of a mapping's child: its key, a scalar */
+    struct node *next;  /* the next child of the same parent */
+    struct node *first; /* children of a mapping (its values) or sequence */
+    struct node *last;
+    size_t count;
+};
+
+/* The root, or NULL with at least one fault added. `source` must outlive the tree. */
+struct node *tree_read(struct arena *arena, struct span source, struct diagnostics *diagnostics);
+
+/* The value under a key of a mapping; NULL where the node is no mapping or has no such key. */
+const struct node *tree_child(const struct node *mapping, const char *key);
+
+#endif
