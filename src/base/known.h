@@ -14,6 +14,12 @@ static inline bool known(double value)
     return !isnan(value);
 }
 
+/* Whether both are the same number, or both unknown. */
+static inline bool same_value(double a, double b)
+{
+    return known(a) == known(b) && !(a < b) && !(a > b);
+}
+
 /* The first value where it is known, the second otherwise. */
 static inline double known_or(double value, double otherwise)
 {

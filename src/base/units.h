@@ -95,6 +95,9 @@ struct unit {
     int reciprocal;         /* distance per volume (mpg) against volume per distance */
 };
 
+/* Which units the user reads: one system's, or both, metric first. */
+enum unit_systems { UNITS_METRIC, UNITS_US, UNITS_BOTH };
+
 extern const struct unit unit_table[UNIT_COUNT];
 
 /* The unit of that name, case forgiven; UNIT_COUNT if there is none. */

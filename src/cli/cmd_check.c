@@ -1,6 +1,7 @@
 /* tyresum check: whether a build file is understood, what is assumed, missing, not used. */
 #include "base/diagnostics.h"
 #include "cli/commands.h"
+#include "reading/figure_value.h"
 #include "cli/input.h"
 #include "cli/parts.h"
 #include "reading/prose.h"
@@ -57,14 +58,14 @@ static struct column_value get_line(const void *data, bool us)
 
 #define TEXT_COLUMN(name, get)                                                                     \
     {                                                                                              \
-        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, 0, get                             \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_TEXT, 12, 0, get                      \
     }
 
 const struct column check_columns[] = {
     TEXT_COLUMN("kind", get_kind),
     TEXT_COLUMN("part", get_part),
     TEXT_COLUMN("options", get_options),
-    {"line", NULL, "line", UNIT_BARE, UNIT_BARE, 0, 0, false, 6, 0, get_line},
+    {"line", NULL, "line", UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 6, 0, get_line},
     TEXT_COLUMN("key", get_key),
     TEXT_COLUMN("text", get_text),
 };
@@ -73,8 +74,8 @@ const size_t check_column_count = sizeof check_columns / sizeof check_columns[0]
 /* Whether two figures tell the same; states, axles and speeds do not tell them apart. */
 static bool same_matter(enum check_kind kind, const struct figure *a, const struct figure *b)
 {
-    return a->part == b->part && same_text(a->action, b->action) &&
-           (kind == CHECK_ASSUMPTION || a->quantity == b->quantity);
+    return figure_same(a, b,
+                       SAME_PART | SAME_ADVICE | (kind == CHECK_ASSUMPTION ? 0 : SAME_QUANTITY));
 }
 
 static bool is_of_kind(enum check_kind kind, const struct figure *figure)
@@ -139,7 +140,7 @@ static void add_figures(struct check_rows *rows, const struct plan *plan, enum c
             .part = part_name(figure->part),
             .options = options_of(rows->arena, plan, kind, setups, figure),
             .key = kind == CHECK_MISSING ? quantity_rows[figure->quantity].name : NULL,
-            .text = figure->action,
+            .text = figure_action(rows->arena, plan, figure),
         };
     }
 }

@@ -127,7 +127,7 @@ static bool is_asked(const struct specification *specification, const struct fig
         [PART_SPEEDOMETER] = specification->speedometer.node != NULL,
         [PART_GEARING] = specification->drivetrain.node != NULL,
     };
-    return described[figure->part] && figure->quantity != QUANTITY_WHEEL_BY_HAND;
+    return described[figure->part] && !(quantity_rows[figure->quantity].policy & POLICY_BY_HAND);
 }
 
 /* What `compare` judges: whatever fails or needs care, what is unknown of what was asked, and of
@@ -139,14 +139,9 @@ static bool judged_here(const struct plan *plan, const struct figure *figure)
         return true;
     if (figure->verdict == VERDICT_UNKNOWN && is_asked(specification, figure))
         return true;
-    switch (figure->quantity) {
-    case QUANTITY_LOAD_AT_INDEX:
-    case QUANTITY_OVERALL_DIAMETER:
-    case QUANTITY_OVERALL_DIAMETER_CHANGE:
-    case QUANTITY_DIAMETER_CHANGE_SHARE:
-    case QUANTITY_LOAD_INDEX_CHANGE:
-    case QUANTITY_SPEED_SYMBOL_CHANGE:
+    if (quantity_rows[figure->quantity].policy & POLICY_OF_SIZE)
         return true;
+    switch (figure->quantity) {
     case QUANTITY_SPEED_SYMBOL:
         return known(specification->vehicle.top_speed_mps);
     case QUANTITY_SPEEDOMETER_ERROR:
@@ -180,9 +175,8 @@ static bool is_shared(const struct setup_figures *fitted, const struct figure *f
 {
     for (size_t i = 0; i < fitted->count; i++) {
         const struct figure *other = fitted->items[i];
-        if (other->quantity == figure->quantity && other->verdict == figure->verdict &&
-            other->axle == figure->axle && same_text(other->state, figure->state) &&
-            same_text(other->at, figure->at))
+        if (figure_same(other, figure,
+                        SAME_QUANTITY | SAME_VERDICT | SAME_AXLE | SAME_STATE | SAME_PLACE))
             return true;
     }
     return false;
@@ -272,9 +266,11 @@ static bool has_notes(const struct options *options)
     return strcmp(options->format, "table") == 0;
 }
 
-static void write_reason(struct arena *arena, struct prose *prose, const struct compare_row *row)
+static void write_reason(struct arena *arena, const struct plan *plan, struct prose *prose,
+                         const struct compare_row *row)
 {
-    const char *reason = row->beside != NULL ? row->beside : finding_name(arena, row->reason);
+    const char *reason =
+        row->beside != NULL ? row->beside : finding_name(arena, plan, row->reason, 0);
     const char *more =
         row->reasons < 2 ? "" : arena_format(arena, ", and %zu more", row->reasons - 1);
     prose_line(
@@ -290,7 +286,7 @@ static void write_notes(struct arena *arena, const struct plan *plan,
     prose_end(&prose);
     for (size_t i = 1; i < plan->count; i++) {
         if (rows[i].reasons > 0 && rows[i].verdict != VERDICT_OK)
-            write_reason(arena, &prose, &rows[i]);
+            write_reason(arena, plan, &prose, &rows[i]);
         if (plan_shows_both_axles(plan, i))
             prose_line(&prose, 0, 4,
                        arena_format(arena, "%s: its row is that of the %s axle%s", rows[i].option,

@@ -5,6 +5,7 @@
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/figure_rows.h"
+#include "reading/figure_value.h"
 #include "reading/findings_text.h"
 #include "cli/input.h"
 #include "reading/page.h"
@@ -61,75 +62,76 @@ static bool has_its_part(const struct command *command, const struct specificati
 
 /* What to do, in a line an option, before all that it rests on: the fitted tyre's where there is
  * no option. */
-static void write_answers(const struct reading *reading)
+static void write_answers(const struct layout *layout)
 {
-    const struct plan *plan = reading->plan;
-    for (size_t i = 0; i < reading->figures->count; i++) {
-        const struct figure *figure = &reading->figures->items[i];
-        if (figure->quantity != QUANTITY_ANSWER ||
-            (plan->count > 1 && figure->option == plan->fitted.name))
+    const struct plan *plan = layout->plan;
+    for (size_t i = 0; i < layout->figures->count; i++) {
+        const struct figure *figure = &layout->figures->items[i];
+        if (figure->quantity != QUANTITY_ANSWER || (plan->count > 1 && figure->setup == 0))
             continue;
-        const char *label = option_label(reading, figure->option);
-        struct prose prose = {.out = reading->out, .width = reading->width};
-        prose_line(&prose, 0, 3, arena_format(reading->arena, "%s: %s", label, figure->action));
+        const char *label = option_label(layout, (size_t)figure->setup);
+        struct prose prose = {.out = layout->out, .width = layout->width};
+        prose_line(&prose, 0, 3,
+                   arena_format(layout->arena, "%s: %s", label,
+                                figure_action(layout->arena, plan, figure)));
     }
-    outbuf_text(reading->out, "\n");
+    outbuf_text(layout->out, "\n");
 }
 
-static void write_tables(const struct command *command, const struct reading *reading)
+static void write_tables(const struct command *command, const struct layout *layout)
 {
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
         if (!(parts[i].command & command->bit))
             continue;
-        outbuf_text(reading->out, "\n");
-        part_table(reading, parts[i].part, command->bit == CMD_SHEET);
+        outbuf_text(layout->out, "\n");
+        part_table(layout, parts[i].part, command->bit == CMD_SHEET);
     }
-    outbuf_text(reading->out, "\n! fail   ~ caution   ? unknown\n");
+    outbuf_text(layout->out, "\n! fail   ~ caution   ? unknown\n");
 }
 
 /* A sheet is read at a glance first: three lines a setup, then the parts, then every finding in
  * full. A part alone has few findings: they stand before its table. */
-static void write_terminal(const struct command *command, const struct reading *reading)
+static void write_terminal(const struct command *command, const struct layout *layout)
 {
     const bool sheet = command->bit == CMD_SHEET;
-    const char *name = reading->plan->specification->vehicle.name;
+    const char *name = layout->plan->specification->vehicle.name;
     if (command->bit == CMD_SPEEDOMETER)
-        write_answers(reading);
-    outbuf_text(reading->out, name == NULL ? "vehicle" : name);
-    outbuf_text(reading->out, "\n\n");
+        write_answers(layout);
+    outbuf_text(layout->out, name == NULL ? "vehicle" : name);
+    outbuf_text(layout->out, "\n\n");
     if (!sheet)
-        legend_text(reading);
-    outbuf_text(reading->out,
+        legend_text(layout);
+    outbuf_text(layout->out,
                 sheet ? "Findings, worst first (in full below)\n" : "\nFindings, worst first\n");
     if (sheet) {
-        shared_findings_text(reading);
-        sheet_head_text(reading);
+        shared_findings_text(layout);
+        sheet_head_text(layout);
     } else {
-        findings_text(reading);
+        findings_text(layout);
     }
-    write_tables(command, reading);
+    write_tables(command, layout);
     if (sheet) {
-        outbuf_text(reading->out, "\nFindings in full\n");
-        own_findings_text(reading);
+        outbuf_text(layout->out, "\nFindings in full\n");
+        own_findings_text(layout);
     }
-    assumptions_text(reading);
-    cautions_text(reading);
+    assumptions_text(layout);
+    cautions_text(layout);
 }
 
-static void write_markdown(const struct command *command, const struct reading *reading)
+static void write_markdown(const struct command *command, const struct layout *layout)
 {
     struct page_part chosen[PART_COUNT];
     size_t count = 0;
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
         if (parts[i].command & command->bit)
             chosen[count++] = (struct page_part){parts[i].part, command->bit == CMD_SHEET};
-    page_markdown(reading, chosen, count);
+    page_markdown(layout, chosen, count);
 }
 
-static void write_picture(const struct command *command, const struct reading *reading)
+static void write_picture(const struct command *command, const struct layout *layout)
 {
-    struct drawing drawing = {.out = reading->out, .arena = reading->arena};
-    const struct picture picture = {&drawing, reading};
+    struct drawing drawing = {.out = layout->out, .arena = layout->arena};
+    const struct picture picture = {&drawing, layout};
     if (command->bit == CMD_GEARING)
         picture_gearing(&picture);
     else if (command->bit == CMD_LOAD)
@@ -138,17 +140,18 @@ static void write_picture(const struct command *command, const struct reading *r
         picture_clearance(&picture);
 }
 
-static void write_reading(const struct command *command, struct reading *reading)
+static void write_layout(const struct command *command, const struct options *options,
+                         const struct layout *layout)
 {
-    struct span format = span_of(reading->options->format);
+    struct span format = span_of(options->format);
     if (span_is(format, "html"))
-        page_html(reading);
+        page_html(layout);
     else if (span_is(format, "svg"))
-        write_picture(command, reading);
-    else if (reading->markdown)
-        write_markdown(command, reading);
+        write_picture(command, layout);
+    else if (layout->markdown)
+        write_markdown(command, layout);
     else
-        write_terminal(command, reading);
+        write_terminal(command, layout);
 }
 
 static bool write_for_reading(struct arena *arena, const struct command *command,
@@ -158,17 +161,19 @@ static bool write_for_reading(struct arena *arena, const struct command *command
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return false;
-    struct reading reading = {.arena = arena,
-                              .out = &sink->out,
-                              .plan = plan,
-                              .figures = figures,
-                              .options = options,
-                              .markdown = span_is(span_of(options->format), "markdown"),
-                              .width = sink_page_width(sink)};
-    if (reading.markdown)
-        reading.width = SIZE_MAX; /* no line of a page is too long: one table a part */
-    reading_group(&reading);
-    write_reading(command, &reading);
+    struct layout layout = {.arena = arena,
+                            .out = &sink->out,
+                            .plan = plan,
+                            .figures = figures,
+                            .units = (enum unit_systems)options->units,
+                            .decimal_mark = options->decimal == 1 ? ',' : '.',
+                            .with_header = !options->no_header,
+                            .markdown = span_is(span_of(options->format), "markdown"),
+                            .width = sink_page_width(sink)};
+    if (layout.markdown)
+        layout.width = SIZE_MAX; /* no line of a page is too long: one table a part */
+    layout_group(&layout);
+    write_layout(command, options, &layout);
     return sink_close(sink, true);
 }
 
@@ -192,7 +197,7 @@ static bool columns_fit_format(const struct options *options)
 }
 
 static enum exit_status write_rows(struct arena *arena, const struct options *options,
-                                   const struct figures *figures)
+                                   const struct plan *plan, const struct figures *figures)
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun =
@@ -200,7 +205,7 @@ static enum exit_status write_rows(struct arena *arena, const struct options *op
     if (begun != EXIT_COMPUTED)
         return begun;
     for (size_t i = 0; i < figures->count; i++)
-        figure_rows_add(rows, &figures->items[i], options->units);
+        figure_rows_add(rows, plan, &figures->items[i], options->units);
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
@@ -231,7 +236,7 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
     parts_report(command->bit, &plan, &figures);
     enum exit_status status = EXIT_COMPUTED;
     if (wants_rows(options))
-        status = write_rows(arena, options, &figures);
+        status = write_rows(arena, options, &plan, &figures);
     else if (!write_for_reading(arena, command, options, &plan, &figures))
         status = EXIT_NOT_WRITTEN;
     if (status == EXIT_COMPUTED && options->strict && any_fail(&figures))

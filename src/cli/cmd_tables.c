@@ -48,7 +48,7 @@ static struct column_value get_certainty(const void *row, bool us)
 
 static const struct column list_columns[] = {
     TEXT_COLUMN("name", 0, get_name),
-    {"rows", NULL, "rows", UNIT_BARE, UNIT_BARE, 0, 0, false, 6, 0, get_rows},
+    {"rows", NULL, "rows", UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 6, 0, get_rows},
     TEXT_COLUMN("title", 1, get_title),
     TEXT_COLUMN("certainty", 2, get_certainty),
     TEXT_COLUMN("edition", 3, get_edition),

@@ -16,12 +16,18 @@ static void choose(struct column_choice *out, const struct column *column, bool 
     out->items[out->count++] = (struct chosen_column){column, us && column->name_us != NULL};
 }
 
-static void choose_all(const struct column *columns, size_t count, int units,
+static bool writes_objects(const struct options *options)
+{
+    return strcmp(options->format, "json") == 0;
+}
+
+static void choose_all(const struct column *columns, size_t count, const struct options *options,
                        struct column_choice *out)
 {
     for (size_t i = 0; i < count; i++)
-        choose(out, &columns[i], units == UNITS_US);
-    for (size_t i = 0; units == UNITS_BOTH && i < count; i++)
+        if (columns[i].kind != COLUMN_OBJECT || writes_objects(options))
+            choose(out, &columns[i], options->units == UNITS_US);
+    for (size_t i = 0; options->units == UNITS_BOTH && i < count; i++)
         if (columns[i].name_us != NULL)
             choose(out, &columns[i], true);
 }
@@ -68,7 +74,7 @@ static void set_headings(struct column_choice *out)
             .name = name_in(column, chosen->us),
             .title = column->title,
             .unit = unit_table[unit].name,
-            .numeric = !column->text,
+            .numeric = column->kind == COLUMN_NUMBER,
             .width = column->width,
             .priority = column->priority,
         };
@@ -87,11 +93,16 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
         .headings = arena_allocate_array(arena, room, sizeof *out->headings),
     };
     if (options->columns == NULL)
-        choose_all(columns, count, options->units, out);
+        choose_all(columns, count, options, out);
     for (const char *at = options->columns; at != NULL;) {
         struct span name = {at, strcspn(at, ",")};
         if (!choose_named(columns, count, name, out))
             return false;
+        if (out->items[out->count - 1].column->kind == COLUMN_OBJECT && !writes_objects(options)) {
+            diagnostics_plain("the column \"%.*s\" goes with --format json", (int)name.length,
+                              name.at);
+            return false;
+        }
         at = at[name.length] == ',' ? at + name.length + 1 : NULL;
     }
     set_headings(out);
@@ -107,7 +118,9 @@ void columns_fill(const struct column_choice *choice, const void *row, struct ce
         const struct chosen_column *chosen = &choice->items[i];
         const struct column *column = chosen->column;
         struct column_value value = column->get(row, chosen->us);
-        if (column->text) {
+        if (column->kind == COLUMN_OBJECT) {
+            cells[i] = cell_object(value.members);
+        } else if (column->kind == COLUMN_TEXT) {
             cells[i] = cell_text(value.text);
         } else if (!known(value.value) || isinf(value.value)) {
             cells[i] = cell_absent();

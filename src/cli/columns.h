@@ -11,13 +11,16 @@
 #include "cli/options.h"
 #include "output/writer.h"
 
-/* What a getter gives: a text, or an SI value (UNKNOWN: absent). */
+/* What a getter gives: a text, or an SI value (UNKNOWN: absent), or an object. */
 struct column_value {
-    const char *text; /* of a text column */
+    const char *text;             /* of a text column */
+    const struct member *members; /* of an object column; NULL: absent */
     double value;
     int decimals; /* used where own_decimals is set: the rows of the column differ */
     bool own_decimals;
 };
+
+enum column_kind { COLUMN_NUMBER, COLUMN_TEXT, COLUMN_OBJECT /* of json alone */ };
 
 struct column {
     const char *name;    /* metric */
@@ -25,7 +28,7 @@ struct column {
     const char *title;
     enum unit_id unit, unit_us;
     int decimals, decimals_us;
-    bool text;
+    enum column_kind kind;
     int width, priority;
     struct column_value (*get)(const void *row, bool us);
 };

@@ -6,7 +6,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-enum units { UNITS_METRIC, UNITS_US, UNITS_BOTH };
+#include "base/units.h"
 
 /* Commands that take an option, as bits; CMD_ANY for all. */
 enum command_bit {
@@ -29,7 +29,7 @@ enum { OPTIONS_MAX = 32 };
 
 struct options {
     const char *format;
-    int units; /* enum units */
+    int units; /* enum unit_systems */
     const char *columns;
     bool no_header;
     int decimal; /* 0 point, 1 comma */

@@ -20,27 +20,12 @@ struct trial {
     struct unused_keys *out;
 };
 
-static bool same_value(double a, double b)
-{
-    return a == b || (!known(a) && !known(b));
-}
-
-static bool same_figure(const struct figure *a, const struct figure *b)
-{
-    return a->part == b->part && a->quantity == b->quantity && same_text(a->option, b->option) &&
-           same_text(a->state, b->state) && a->axle == b->axle && same_text(a->at, b->at) &&
-           same_value(a->value, b->value) && same_value(a->limit, b->limit) &&
-           a->verdict == b->verdict && same_text(a->basis, b->basis) &&
-           same_text(a->action, b->action) && a->decimals == b->decimals &&
-           a->instrument_mph == b->instrument_mph && a->instrument_kmh == b->instrument_kmh;
-}
-
 static bool same_figures(const struct figures *a, const struct figures *b)
 {
     if (a->count != b->count)
         return false;
     for (size_t i = 0; i < a->count; i++)
-        if (!same_figure(&a->items[i], &b->items[i]))
+        if (!figure_same(&a->items[i], &b->items[i], SAME_ALL))
             return false;
     return true;
 }

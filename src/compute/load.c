@@ -19,6 +19,11 @@ const char *state_name(const struct state *state)
     return state == NULL ? "everything" : state->name;
 }
 
+int state_number(const struct specification *specification, const struct state *state)
+{
+    return state == NULL ? 0 : (int)(state - specification->states.items);
+}
+
 static double of_axle(struct axle_pair pair, enum axle axle)
 {
     return axle == AXLE_FRONT ? pair.front : pair.rear;
@@ -55,6 +60,7 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
 {
     const struct specification *specification = conditions->specification;
     out->load_built_kg = UNKNOWN;
+    out->heaviest_state = STATE_UNKNOWN;
     for (size_t i = 0; i < state_count(specification); i++) {
         const struct state *state = state_at(specification, i);
         struct axle_loads loads;
@@ -68,7 +74,7 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
         }
         if (!known(out->load_built_kg) || load > out->load_built_kg) {
             out->load_built_kg = load;
-            out->heaviest_state = state_name(state);
+            out->heaviest_state = (int)i;
         }
     }
 }

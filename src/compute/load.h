@@ -30,7 +30,7 @@ struct axle_pressures {
                                           tyre on a light truck (49 CFR 571.110 S4.2.2.2) */
     double demand_built_kg;            /* per tyre, heaviest state, with the reserve */
     double load_built_kg;              /* the same without the reserve */
-    const char *heaviest_state;
+    int heaviest_state;                /* its number; STATE_UNKNOWN */
     /* With the pressure that the top speed adds; as replaced it is in the placard already where
      * the fitted tyre is of a class that has it too. */
     double as_replaced_Pa, as_replaced_derated_Pa, as_built_Pa;
@@ -51,6 +51,8 @@ struct load_conditions {
 size_t state_count(const struct specification *specification);
 const struct state *state_at(const struct specification *specification, size_t index);
 const char *state_name(const struct state *state);
+int state_number(const struct specification *specification, const struct state *state);
+enum { STATE_UNKNOWN = -1 };
 
 /* The placard pressure of an axle, and the share of load kept free. */
 double placard_Pa(const struct specification *specification, enum axle axle);

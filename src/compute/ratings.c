@@ -90,7 +90,7 @@ static void take_limit(struct largest_item *largest, double left_kg, double shar
 }
 
 struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
-                                 struct axle_pair tyres_left_kg, const struct place *place)
+                                 struct axle_pair tyres_left_kg, const struct load_place *place)
 {
     struct largest_item largest = {INFINITY, LIMIT_RATING, RATING_GROSS};
     double rear = place->at_m / place->wheelbase_m;

@@ -37,7 +37,7 @@ struct loading {
 const char *rating_broken_by(const struct loading *loading, enum rating rating, bool *unladen);
 
 /* A place for an item that is still to be found. */
-struct place {
+struct load_place {
     double at_m;
     bool on_roof;
     double wheelbase_m;
@@ -63,6 +63,6 @@ struct largest_item {
  * governs. `tyres_left_kg` is what the tyres of an axle still carry, UNKNOWN where not known:
  * it then sets no limit. */
 struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
-                                 struct axle_pair tyres_left_kg, const struct place *place);
+                                 struct axle_pair tyres_left_kg, const struct load_place *place);
 
 #endif

@@ -4,9 +4,9 @@
 static void put_column(struct outbuf *out, const char *name, const struct column *column,
                        bool first)
 {
-    put_all(out, first ? "" : ",\n    ", "\"", name, "\": {\"type\": [\"",
-            column->text ? "string" : "number", "\", \"null\"], \"description\": \"", column->title,
-            "\"}", NULL);
+    static const char *const kinds[] = {"number", "string", "object"};
+    put_all(out, first ? "" : ",\n    ", "\"", name, "\": {\"type\": [\"", kinds[column->kind],
+            "\", \"null\"], \"description\": \"", column->title, "\"}", NULL);
 }
 
 /* A column with one unit is always there; of two units, those that --units asks for. */

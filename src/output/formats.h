@@ -11,7 +11,8 @@ extern const struct writer_functions writer_table, writer_csv, writer_json, writ
 /* No writer prints an unknown value as a number, even if one gets this far. */
 static inline bool cell_is_absent(const struct cell *cell)
 {
-    return cell->kind == CELL_ABSENT || (cell->kind == CELL_NUMBER && !isfinite(cell->value));
+    return cell->kind == CELL_ABSENT || cell->kind == CELL_OBJECT ||
+           (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
 #endif

@@ -10,14 +10,22 @@
 #include "base/span.h"
 #include "output/outbuf.h"
 
-enum cell_kind { CELL_ABSENT, CELL_TEXT, CELL_NUMBER };
+enum cell_kind { CELL_ABSENT, CELL_TEXT, CELL_NUMBER, CELL_OBJECT };
+
+struct member;
 
 /* One value as it leaves: already in the unit of its column. */
 struct cell {
     enum cell_kind kind;
-    struct span text; /* CELL_TEXT */
-    double value;     /* CELL_NUMBER, finite */
-    int decimals;     /* in tables and csv; json carries ten significant digits */
+    struct span text;             /* CELL_TEXT */
+    double value;                 /* CELL_NUMBER, finite */
+    int decimals;                 /* in tables and csv; json carries ten significant digits */
+    const struct member *members; /* CELL_OBJECT, of json alone: up to one without a name */
+};
+
+struct member {
+    const char *name;
+    struct cell cell;
 };
 
 struct heading {
@@ -77,6 +85,11 @@ void csv_put_quoted(struct outbuf *out, struct span text);
 static inline struct cell cell_absent(void)
 {
     return (struct cell){.kind = CELL_ABSENT};
+}
+
+static inline struct cell cell_object(const struct member *members)
+{
+    return members == NULL ? cell_absent() : (struct cell){.kind = CELL_OBJECT, .members = members};
 }
 
 static inline struct cell cell_text(const char *text)

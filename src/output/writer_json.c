@@ -57,9 +57,26 @@ static void put_string(struct outbuf *out, struct span text)
     outbuf_char(out, '"');
 }
 
+static void put_value(struct outbuf *out, const struct cell *cell);
+
+static void put_object(struct outbuf *out, const struct member *members)
+{
+    outbuf_char(out, '{');
+    for (const struct member *member = members; member->name != NULL; member++) {
+        if (member > members)
+            outbuf_char(out, ',');
+        put_string(out, span_of(member->name));
+        outbuf_char(out, ':');
+        put_value(out, &member->cell);
+    }
+    outbuf_char(out, '}');
+}
+
 static void put_value(struct outbuf *out, const struct cell *cell)
 {
-    if (cell_is_absent(cell)) {
+    if (cell->kind == CELL_OBJECT) {
+        put_object(out, cell->members);
+    } else if (cell_is_absent(cell)) {
         outbuf_text(out, "null");
     } else if (cell->kind == CELL_TEXT) {
         put_string(out, cell->text);

@@ -4,100 +4,99 @@
 #include "reading/findings_text.h"
 #include "output/writer.h"
 
-#define QUERY(quantity, axle, begins, headline)                                                    \
+#define QUERY(quantity_, ...)                                                                      \
     {                                                                                              \
-        quantity, axle, NULL, begins, NULL, headline                                               \
+        .quantity = quantity_, .axle = AXLE_NONE, .state = STATE_NONE, __VA_ARGS__                 \
     }
 
 const struct change_row change_rows[] = {
-    {"overall diameter", "diameter", QUERY(QUANTITY_OVERALL_DIAMETER, AXLE_NONE, NULL, false)},
+    {"overall diameter", "diameter",
+     QUERY(QUANTITY_OVERALL_DIAMETER, .begins = NULL, .headline = false)},
     {"diameter, change", "diameter",
-     QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, AXLE_NONE, NULL, false)},
+     QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, .begins = NULL, .headline = false)},
     {"under the axle, change", "under the axle",
-     QUERY(QUANTITY_UNDER_AXLE_CHANGE, AXLE_NONE, NULL, false)},
-    {"load index, per tyre", NULL, QUERY(QUANTITY_LOAD_AT_INDEX, AXLE_NONE, NULL, false)},
-    {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, AXLE_NONE, NULL, false)},
+     QUERY(QUANTITY_UNDER_AXLE_CHANGE, .begins = NULL, .headline = false)},
+    {"load index, per tyre", NULL,
+     QUERY(QUANTITY_LOAD_AT_INDEX, .begins = NULL, .headline = false)},
+    {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, .begins = NULL, .headline = false)},
     {"speedometer error", "speedometer",
-     QUERY(QUANTITY_SPEEDOMETER_ERROR, AXLE_NONE, "nominal", false)},
-    {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, AXLE_NONE, "shown", true)},
-    {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, AXLE_NONE, NULL, true)},
+     QUERY(QUANTITY_SPEEDOMETER_ERROR, .begins = "nominal", .headline = false)},
+    {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, .begins = "shown", .headline = true)},
+    {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, .begins = NULL, .headline = true)},
 };
 const size_t change_row_count = sizeof change_rows / sizeof change_rows[0];
 
-const struct figure *change_figure(const struct reading *reading, size_t setup, size_t row)
+const struct figure *change_figure(const struct layout *layout, size_t setup, size_t row)
 {
-    return figure_first(reading, setup, change_rows[row].query);
+    return figure_first(layout, setup, change_rows[row].query);
 }
 
-const char *change_text(const struct reading *reading, const struct figure *figure, bool with_unit)
+const char *change_text(const struct layout *layout, const struct figure *figure, bool with_unit)
 {
     if (figure == NULL)
         return "-";
     if (!known(figure->value))
         return "unknown";
-    const char *text = figure_text(reading, figure, figure->value);
+    const char *text = figure_text(layout, figure, figure->value);
     if (!with_unit)
-        text = arena_copy(reading->arena, (struct span){text, strcspn(text, " ")});
-    bool change = figure->quantity == QUANTITY_OVERALL_DIAMETER_CHANGE ||
-                  figure->quantity == QUANTITY_UNDER_AXLE_CHANGE ||
-                  figure->quantity == QUANTITY_SPEEDOMETER_ERROR;
-    return change && figure->value > 0 ? arena_format(reading->arena, "+%s", text) : text;
+        text = arena_copy(layout->arena, (struct span){text, strcspn(text, " ")});
+    bool change = quantity_rows[figure->quantity].policy & POLICY_SIGNED;
+    return change && figure->value > 0 ? arena_format(layout->arena, "+%s", text) : text;
 }
 
 /* The rear figure of a row whose first is the front one; otherwise NULL. */
-static const struct figure *rear_change(const struct reading *reading, size_t setup, size_t row)
+static const struct figure *rear_change(const struct layout *layout, size_t setup, size_t row)
 {
-    const struct figure *figure = change_figure(reading, setup, row);
+    const struct figure *figure = change_figure(layout, setup, row);
     struct figure_query query = change_rows[row].query;
     query.axle = AXLE_REAR;
-    return figure != NULL && figure->axle == AXLE_FRONT ? figure_first(reading, setup, query)
-                                                        : NULL;
+    return figure != NULL && figure->axle == AXLE_FRONT ? figure_first(layout, setup, query) : NULL;
 }
 
-bool change_fails(const struct reading *reading, size_t setup, size_t row)
+bool change_fails(const struct layout *layout, size_t setup, size_t row)
 {
-    const struct figure *figure = change_figure(reading, setup, row);
-    const struct figure *rear = rear_change(reading, setup, row);
+    const struct figure *figure = change_figure(layout, setup, row);
+    const struct figure *rear = rear_change(layout, setup, row);
     return (figure != NULL && figure->verdict == VERDICT_FAIL) ||
            (rear != NULL && rear->verdict == VERDICT_FAIL);
 }
 
-const char *change_of_axles_text(const struct reading *reading, size_t setup, size_t row)
+const char *change_of_axles_text(const struct layout *layout, size_t setup, size_t row)
 {
-    const struct figure *figure = change_figure(reading, setup, row);
-    const struct figure *rear = rear_change(reading, setup, row);
-    const char *text = change_text(reading, figure, true);
-    if (rear == NULL || same_text(text, change_text(reading, rear, true)))
+    const struct figure *figure = change_figure(layout, setup, row);
+    const struct figure *rear = rear_change(layout, setup, row);
+    const char *text = change_text(layout, figure, true);
+    if (rear == NULL || same_text(text, change_text(layout, rear, true)))
         return text;
-    return arena_format(reading->arena, "%s / %s",
-                        change_text(reading, figure, !known(rear->value)),
-                        change_text(reading, rear, true));
+    return arena_format(layout->arena, "%s / %s", change_text(layout, figure, !known(rear->value)),
+                        change_text(layout, rear, true));
 }
 
-static const char *pressure_text(const struct reading *reading, const struct figure *figure,
+static const char *pressure_text(const struct layout *layout, const struct figure *figure,
                                  bool with_unit)
 {
     if (figure == NULL || !known(figure->value))
         return figure != NULL && figure->verdict == VERDICT_FAIL ? "none enough" : "unknown";
-    return change_text(reading, figure, with_unit);
+    return change_text(layout, figure, with_unit);
 }
 
 /* "210 / 250 kPa", "210 kPa / none enough". */
-const char *pressures_text(const struct reading *reading, size_t setup)
+const char *pressures_text(const struct layout *layout, size_t setup)
 {
     const struct figure *pressure[AXLE_COUNT];
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         pressure[axle] = figure_first(
-            reading, setup,
-            (struct figure_query){QUANTITY_PRESSURE_RECOMMENDED, axle, NULL, NULL, NULL, false});
+            layout, setup,
+            (struct figure_query){
+                .quantity = QUANTITY_PRESSURE_RECOMMENDED, .axle = axle, .state = STATE_NONE});
     const struct figure *front = pressure[AXLE_FRONT], *rear = pressure[AXLE_REAR];
     bool rear_has_unit = rear != NULL && known(rear->value);
-    return arena_format(reading->arena, "%s / %s", pressure_text(reading, front, !rear_has_unit),
-                        pressure_text(reading, rear, true));
+    return arena_format(layout->arena, "%s / %s", pressure_text(layout, front, !rear_has_unit),
+                        pressure_text(layout, rear, true));
 }
 
 /* "tyre capacity, front and rear": findings of one quantity and verdict are one matter. */
-static const char *matter_name(const struct reading *reading, const struct finding_list *own,
+static const char *matter_name(const struct layout *layout, const struct finding_list *own,
                                size_t index)
 {
     const struct figure *figure = own->items[index];
@@ -109,7 +108,7 @@ static const char *matter_name(const struct reading *reading, const struct findi
             front = front || own->items[i]->axle == AXLE_FRONT;
             rear = rear || own->items[i]->axle == AXLE_REAR;
         }
-    return arena_format(reading->arena, "%s%s%s%s", name, front || rear ? " " : "",
+    return arena_format(layout->arena, "%s%s%s%s", name, front || rear ? " " : "",
                         front ? (rear ? "front and rear" : "front") : "",
                         rear && !front ? "rear" : "");
 }
@@ -123,7 +122,7 @@ static bool named_before(const struct finding_list *own, size_t index)
     return false;
 }
 
-const char *matters_named(const struct reading *reading, const struct finding_list *list,
+const char *matters_named(const struct layout *layout, const struct finding_list *list,
                           size_t width)
 {
     enum { ROOM_FOR_MORE = 9 };
@@ -134,23 +133,23 @@ const char *matters_named(const struct reading *reading, const struct finding_li
             continue;
         enum verdict verdict = list->items[i]->verdict;
         const char *longer =
-            arena_format(reading->arena, "%s%s%s%s%s", text, *text ? "; " : "",
+            arena_format(layout->arena, "%s%s%s%s%s", text, *text ? "; " : "",
                          verdict == last ? "" : verdict_name(verdict), verdict == last ? "" : ": ",
-                         matter_name(reading, list, i));
+                         matter_name(layout, list, i));
         size_t left = 0;
         for (size_t j = i + 1; j < list->count; j++)
             left += !named_before(list, j);
         if (*text != '\0' &&
             display_width(span_of(longer)) + (left > 0 ? ROOM_FOR_MORE : 0) > width)
-            return arena_format(reading->arena, "%s; %zu more", text, left + 1);
+            return arena_format(layout->arena, "%s; %zu more", text, left + 1);
         text = longer;
         last = verdict;
     }
     return text;
 }
 
-const char *matters_text(const struct reading *reading, size_t setup, size_t width)
+const char *matters_text(const struct layout *layout, size_t setup, size_t width)
 {
-    const struct finding_list own = findings_of(reading, setup);
-    return own.count == 0 ? "nothing of its own" : matters_named(reading, &own, width);
+    const struct finding_list own = findings_of(layout, setup);
+    return own.count == 0 ? "nothing of its own" : matters_named(layout, &own, width);
 }

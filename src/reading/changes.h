@@ -15,24 +15,24 @@ extern const struct change_row change_rows[];
 extern const size_t change_row_count;
 
 /* The figure of a row for a setup, or NULL. */
-const struct figure *change_figure(const struct reading *reading, size_t setup, size_t row);
+const struct figure *change_figure(const struct layout *layout, size_t setup, size_t row);
 
 /* Its value: a change with its sign. */
-const char *change_text(const struct reading *reading, const struct figure *figure, bool with_unit);
+const char *change_text(const struct layout *layout, const struct figure *figure, bool with_unit);
 
 /* The same of a row and setup: "634 / 662 mm" where front and rear differ. */
-const char *change_of_axles_text(const struct reading *reading, size_t setup, size_t row);
+const char *change_of_axles_text(const struct layout *layout, size_t setup, size_t row);
 /* Whether it fails at either axle. */
-bool change_fails(const struct reading *reading, size_t setup, size_t row);
+bool change_fails(const struct layout *layout, size_t setup, size_t row);
 
 /* "front, rear" pressures as one text: "295 / 325 kPa". */
-const char *pressures_text(const struct reading *reading, size_t setup);
+const char *pressures_text(const struct layout *layout, size_t setup);
 
 /* "fail: tyre capacity front and rear; room at lock front": as many as the width takes, then how
  * many more. */
-const char *matters_named(const struct reading *reading, const struct finding_list *list,
+const char *matters_named(const struct layout *layout, const struct finding_list *list,
                           size_t width);
 /* The same of all that is a setup's own. */
-const char *matters_text(const struct reading *reading, size_t setup, size_t width);
+const char *matters_text(const struct layout *layout, size_t setup, size_t width);
 
 #endif

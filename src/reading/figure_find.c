@@ -17,17 +17,17 @@ static bool fits(const struct figure *figure, const struct figure_query *query)
         return false;
     if (query->axle != AXLE_NONE && figure->axle != query->axle)
         return false;
-    if (query->state != NULL && (figure->state == NULL || strcmp(figure->state, query->state) != 0))
+    if (query->state != STATE_NONE && figure->state != query->state)
         return false;
     if (query->begins != NULL && !text_begins(figure->at, query->begins))
         return false;
     return query->holds == NULL || (figure->at != NULL && strstr(figure->at, query->holds) != NULL);
 }
 
-const struct figure *figure_first(const struct reading *reading, size_t setup,
+const struct figure *figure_first(const struct layout *layout, size_t setup,
                                   struct figure_query query)
 {
-    const struct setup_figures *group = &reading->setups[setup];
+    const struct setup_figures *group = &layout->setups[setup];
     for (size_t i = 0; i < group->count; i++)
         if (fits(group->items[i], &query))
             return group->items[i];
@@ -51,32 +51,33 @@ static const struct figure *furthest(const struct setup_figures *group,
     return found;
 }
 
-const struct figure *figure_least(const struct reading *reading, size_t setup,
+const struct figure *figure_least(const struct layout *layout, size_t setup,
                                   struct figure_query query)
 {
-    return furthest(&reading->setups[setup], &query, -1);
+    return furthest(&layout->setups[setup], &query, -1);
 }
 
-const struct figure *figure_most(const struct reading *reading, size_t setup,
+const struct figure *figure_most(const struct layout *layout, size_t setup,
                                  struct figure_query query)
 {
-    return furthest(&reading->setups[setup], &query, 1);
+    return furthest(&layout->setups[setup], &query, 1);
 }
 
-const char *figure_value_text(const struct reading *reading, const struct figure *figure)
+const char *figure_value_text(const struct layout *layout, const struct figure *figure)
 {
     if (figure == NULL || !known(figure->value))
         return "unknown";
-    return figure_text(reading, figure, figure->value);
+    return figure_text(layout, figure, figure->value);
 }
 
-const char *figure_sentence(const struct reading *reading, const struct figure *figure)
+const char *figure_sentence(const struct layout *layout, const struct figure *figure)
 {
-    const char *const places[] = {figure->option, figure->state, axle_name(figure->axle),
-                                  figure->at};
-    const char *sentence = in_words(reading->arena, quantity_rows[figure->quantity].name);
+    const char *const places[] = {figure_option(layout->plan, figure),
+                                  figure_state(layout->plan, figure), axle_name(figure->axle),
+                                  figure_at(layout->arena, layout->plan, figure)};
+    const char *sentence = in_words(layout->arena, quantity_rows[figure->quantity].name);
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
         if (places[i] != NULL && *places[i] != '\0')
-            sentence = arena_format(reading->arena, "%s, %s", sentence, places[i]);
-    return arena_format(reading->arena, "%s: %s", sentence, figure_value_text(reading, figure));
+            sentence = arena_format(layout->arena, "%s, %s", sentence, places[i]);
+    return arena_format(layout->arena, "%s: %s", sentence, figure_value_text(layout, figure));
 }

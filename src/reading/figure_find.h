@@ -7,27 +7,27 @@
 struct figure_query {
     enum quantity_id quantity;
     int axle;           /* enum axle, or AXLE_NONE: whichever */
-    const char *state;  /* NULL: whichever */
+    int state;          /* its number; STATE_NONE: whichever */
     const char *begins; /* of `at`; NULL: whatever it is */
     const char *holds;  /* in `at`; NULL: whatever it is */
     bool headline;      /* only those that stand in the terminal's sheet */
 };
 
 /* The first that fits, or NULL. */
-const struct figure *figure_first(const struct reading *reading, size_t setup,
+const struct figure *figure_first(const struct layout *layout, size_t setup,
                                   struct figure_query query);
 
 /* The one of least or most value; one that is unknown before all that are known. */
-const struct figure *figure_least(const struct reading *reading, size_t setup,
+const struct figure *figure_least(const struct layout *layout, size_t setup,
                                   struct figure_query query);
-const struct figure *figure_most(const struct reading *reading, size_t setup,
+const struct figure *figure_most(const struct layout *layout, size_t setup,
                                  struct figure_query query);
 
 /* As csv has it: "arch above, one step taller, front, bump, largest: 8 mm". */
-const char *figure_sentence(const struct reading *reading, const struct figure *figure);
+const char *figure_sentence(const struct layout *layout, const struct figure *figure);
 
 /* Its value with the unit, or "unknown". */
-const char *figure_value_text(const struct reading *reading, const struct figure *figure);
+const char *figure_value_text(const struct layout *layout, const struct figure *figure);
 
 bool text_begins(const char *text, const char *beginning);
 

@@ -8,31 +8,31 @@
 
 enum { VERDICT_AT = 2, TEXT_AT = 11 };
 
-static struct prose prose_of(const struct reading *reading)
+static struct prose prose_of(const struct layout *layout)
 {
-    return (struct prose){.out = reading->out, .width = reading->width};
+    return (struct prose){.out = layout->out, .width = layout->width};
 }
 
-const char *size_text(const struct reading *reading, const struct setup *setup)
+const char *size_text(const struct layout *layout, const struct setup *setup)
 {
     char front[DESIGNATION_CANONICAL_SIZE], rear[DESIGNATION_CANONICAL_SIZE];
     designation_canonical(&setup->axle[AXLE_FRONT].size, front);
     designation_canonical(&setup->axle[AXLE_REAR].size, rear);
     if (strcmp(front, rear) == 0)
-        return arena_copy(reading->arena, span_of(front));
-    return arena_format(reading->arena, "front %s, rear %s", front, rear);
+        return arena_copy(layout->arena, span_of(front));
+    return arena_format(layout->arena, "front %s, rear %s", front, rear);
 }
 
-void legend_text(const struct reading *reading)
+void legend_text(const struct layout *layout)
 {
-    struct prose prose = prose_of(reading);
-    for (size_t i = 0; i < reading->plan->count; i++) {
-        const struct setup *setup = &reading->plan->setups[i];
-        const char *label = option_label(reading, setup->name);
+    struct prose prose = prose_of(layout);
+    for (size_t i = 0; i < layout->plan->count; i++) {
+        const struct setup *setup = &layout->plan->setups[i];
+        const char *label = option_label(layout, i);
         prose_begin(&prose, VERDICT_AT, label, TEXT_AT);
-        prose_words(&prose, size_text(reading, setup));
+        prose_words(&prose, size_text(layout, setup));
         if (!setup->is_fitted)
-            prose_words(&prose, arena_format(reading->arena, "- %s", setup->name));
+            prose_words(&prose, arena_format(layout->arena, "- %s", setup->name));
         prose_end(&prose);
     }
 }
@@ -56,40 +56,15 @@ static double excess_of(const struct figure *figure)
     if (!known(figure->value) || !known(figure->limit))
         return 0;
     bool within =
-        figure->verdict == VERDICT_OK || figure->quantity == QUANTITY_PRESSURE_RECOMMENDED;
+        figure->verdict == VERDICT_OK || quantity_rows[figure->quantity].policy & POLICY_TO_SET;
     double distance = fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
     return within ? -distance : distance;
-}
-
-/* Several rules may limit one quantity: each is a matter of its own. */
-static bool is_limited(enum quantity_id quantity)
-{
-    switch (quantity) {
-    case QUANTITY_OVERALL_DIAMETER_CHANGE:
-    case QUANTITY_DIAMETER_CHANGE_SHARE:
-    case QUANTITY_RIDE_HEIGHT_CHANGE:
-    case QUANTITY_DIAMETER_AND_SUSPENSION:
-    case QUANTITY_TRACK_CHANGE:
-    case QUANTITY_INSET_CHANGE:
-    case QUANTITY_TRAVEL_KEPT:
-    case QUANTITY_LOAD_INDEX_CHANGE:
-    case QUANTITY_SPEED_SYMBOL_CHANGE:
-        return true;
-    default:
-        return false;
-    }
 }
 
 /* The same matter in another state or at another size: the worst stands for all. */
 static bool same_matter(const struct figure *a, const struct figure *b)
 {
-    bool placed = a->quantity != QUANTITY_TYRE_CAPACITY &&
-                  a->quantity != QUANTITY_PRESSURE_AS_REPLACED &&
-                  a->quantity != QUANTITY_SPARE_ROOM;
-    if (is_limited(a->quantity) && strcmp(a->basis, b->basis) != 0)
-        return false;
-    return a->quantity == b->quantity && a->axle == b->axle && a->part == b->part &&
-           (placed || a->at == b->at);
+    return figure_same(a, b, figure_matter(a));
 }
 
 static bool stands_for_all(const struct setup_figures *group, size_t index)
@@ -111,9 +86,13 @@ static bool stands_for_all(const struct setup_figures *group, size_t index)
     return true;
 }
 
-const char *finding_name(struct arena *arena, const struct figure *figure)
+const char *finding_name(struct arena *arena, const struct plan *plan, const struct figure *figure,
+                         size_t state_width)
 {
-    const char *const places[] = {axle_name(figure->axle), figure->state, figure->at};
+    const char *state = figure_state(plan, figure);
+    if (state != NULL && state_width > 0)
+        state = text_cut(arena, state, state_width);
+    const char *const places[] = {axle_name(figure->axle), state, figure_at(arena, plan, figure)};
     const char *name = quantity_rows[figure->quantity].title;
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++)
         if (places[i] != NULL && *places[i] != '\0')
@@ -121,20 +100,23 @@ const char *finding_name(struct arena *arena, const struct figure *figure)
     return name;
 }
 
-static void write_finding(const struct reading *reading, const struct figure *figure)
+static void write_finding(const struct layout *layout, const struct figure *figure)
 {
-    struct prose prose = prose_of(reading);
+    struct prose prose = prose_of(layout);
     prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
-    prose_words(&prose, arena_format(reading->arena, "%s:", finding_name(reading->arena, figure)));
+    prose_words(&prose, arena_format(layout->arena,
+                                     "%s:", finding_name(layout->arena, layout->plan, figure, 0)));
     if (known(figure->value))
-        prose_words(&prose, figure_text(reading, figure, figure->value));
+        prose_words(&prose, figure_text(layout, figure, figure->value));
     if (known(figure->limit))
         prose_words(&prose,
-                    arena_format(reading->arena, "(limit %s)", figure_limit_text(reading, figure)));
-    if (figure->action != NULL)
-        prose_words(&prose, figure->action);
-    if (figure->basis != NULL)
-        prose_words(&prose, arena_format(reading->arena, "[%s]", figure->basis));
+                    arena_format(layout->arena, "(limit %s)", figure_limit_text(layout, figure)));
+    const char *action = figure_action(layout->arena, layout->plan, figure);
+    const char *basis = figure_basis(layout->arena, layout->plan, figure);
+    if (action != NULL)
+        prose_words(&prose, action);
+    if (basis != NULL)
+        prose_words(&prose, arena_format(layout->arena, "[%s]", basis));
     prose_end(&prose);
 }
 
@@ -148,10 +130,10 @@ static const struct figure *counterpart(const struct setup_figures *group,
     return NULL;
 }
 
-static bool every_setup_has(const struct reading *reading, const struct figure *figure)
+static bool every_setup_has(const struct layout *layout, const struct figure *figure)
 {
-    for (size_t i = 1; i < reading->plan->count; i++)
-        if (counterpart(&reading->setups[i], figure) == NULL)
+    for (size_t i = 1; i < layout->plan->count; i++)
+        if (counterpart(&layout->setups[i], figure) == NULL)
             return false;
     return true;
 }
@@ -165,24 +147,24 @@ static void keep_figures_to_read(struct setup_figures *group)
     group->count = kept;
 }
 
-void reading_group(struct reading *reading)
+void layout_group(struct layout *layout)
 {
-    reading->setups = plan_group_figures(reading->plan, reading->figures);
-    for (size_t i = 0; i < reading->plan->count; i++)
-        keep_figures_to_read(&reading->setups[i]);
-    const struct setup_figures *fitted = &reading->setups[0];
-    reading->shared.items =
-        arena_allocate_array(reading->arena, fitted->count, sizeof *reading->shared.items);
-    for (size_t i = 0; reading->plan->count > 1 && i < fitted->count; i++)
+    layout->setups = plan_group_figures(layout->plan, layout->figures);
+    for (size_t i = 0; i < layout->plan->count; i++)
+        keep_figures_to_read(&layout->setups[i]);
+    const struct setup_figures *fitted = &layout->setups[0];
+    layout->shared.items =
+        arena_allocate_array(layout->arena, fitted->count, sizeof *layout->shared.items);
+    for (size_t i = 0; layout->plan->count > 1 && i < fitted->count; i++)
         if (fitted->items[i]->verdict != VERDICT_NONE && fitted->items[i]->verdict != VERDICT_OK &&
-            every_setup_has(reading, fitted->items[i]))
-            reading->shared.items[reading->shared.count++] = fitted->items[i];
+            every_setup_has(layout, fitted->items[i]))
+            layout->shared.items[layout->shared.count++] = fitted->items[i];
 }
 
 /* True of a matter that every setup has: the build's, not the tyre's. */
-static bool is_shared(const struct reading *reading, const struct figure *figure)
+static bool is_shared(const struct layout *layout, const struct figure *figure)
 {
-    return counterpart(&reading->shared, figure) != NULL;
+    return counterpart(&layout->shared, figure) != NULL;
 }
 
 static void add_finding(struct finding_list *list, const struct figure *figure)
@@ -191,19 +173,19 @@ static void add_finding(struct finding_list *list, const struct figure *figure)
 }
 
 /* What is wrong whichever tyre is chosen, once, as the worst setup has it. */
-struct finding_list findings_shared(const struct reading *reading)
+struct finding_list findings_shared(const struct layout *layout)
 {
-    const struct setup_figures *fitted = &reading->setups[0];
+    const struct setup_figures *fitted = &layout->setups[0];
     struct finding_list list = {
-        arena_allocate_array(reading->arena, fitted->count, sizeof *list.items), 0};
+        arena_allocate_array(layout->arena, fitted->count, sizeof *list.items), 0};
     for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
         for (size_t i = 0; i < fitted->count; i++) {
             const struct figure *worst = fitted->items[i];
             if ((int)worst->verdict != verdict || !stands_for_all(fitted, i) ||
-                !is_shared(reading, worst))
+                !is_shared(layout, worst))
                 continue;
-            for (size_t j = 1; j < reading->plan->count; j++) {
-                const struct figure *other = counterpart(&reading->setups[j], fitted->items[i]);
+            for (size_t j = 1; j < layout->plan->count; j++) {
+                const struct figure *other = counterpart(&layout->setups[j], fitted->items[i]);
                 if (excess_of(other) > excess_of(worst))
                     worst = other;
             }
@@ -212,96 +194,96 @@ struct finding_list findings_shared(const struct reading *reading)
     return list;
 }
 
-struct finding_list findings_of(const struct reading *reading, size_t setup)
+struct finding_list findings_of(const struct layout *layout, size_t setup)
 {
-    const struct setup_figures *group = &reading->setups[setup];
+    const struct setup_figures *group = &layout->setups[setup];
     struct finding_list list = {
-        arena_allocate_array(reading->arena, group->count, sizeof *list.items), 0};
+        arena_allocate_array(layout->arena, group->count, sizeof *list.items), 0};
     for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
         for (size_t i = 0; i < group->count; i++)
             if ((int)group->items[i]->verdict == verdict && stands_for_all(group, i) &&
-                !is_shared(reading, group->items[i]))
+                !is_shared(layout, group->items[i]))
                 add_finding(&list, group->items[i]);
     return list;
 }
 
-const char *counts_text(const struct reading *reading, const struct badness *badness)
+const char *counts_text(const struct layout *layout, const struct badness *badness)
 {
-    return arena_format(reading->arena, "%zu fail, %zu unknown, %zu caution, %zu ok",
-                        badness->fails, badness->unknowns, badness->cautions, badness->oks);
+    return arena_format(layout->arena, "%zu fail, %zu unknown, %zu caution, %zu ok", badness->fails,
+                        badness->unknowns, badness->cautions, badness->oks);
 }
 
-static void write_setup(const struct reading *reading, const struct badness *badness)
+static void write_setup(const struct layout *layout, const struct badness *badness)
 {
-    const struct setup *setup = &reading->plan->setups[badness->setup];
-    struct finding_list own = findings_of(reading, badness->setup);
-    struct prose prose = prose_of(reading);
-    const char *label = option_label(reading, setup->name);
+    const struct setup *setup = &layout->plan->setups[badness->setup];
+    struct finding_list own = findings_of(layout, badness->setup);
+    struct prose prose = prose_of(layout);
+    const char *label = option_label(layout, badness->setup);
     prose_begin(&prose, 0, label, VERDICT_AT);
     prose_words(&prose,
-                arena_format(reading->arena, "%s%s%s: %s", setup->is_fitted ? "" : setup->name,
-                             setup->is_fitted ? "" : ", ", size_text(reading, setup),
-                             counts_text(reading, badness)));
+                arena_format(layout->arena, "%s%s%s: %s", setup->is_fitted ? "" : setup->name,
+                             setup->is_fitted ? "" : ", ", size_text(layout, setup),
+                             counts_text(layout, badness)));
     prose_end(&prose);
     for (size_t i = 0; i < own.count; i++)
-        write_finding(reading, own.items[i]);
+        write_finding(layout, own.items[i]);
 }
 
 /* Findings of the setup, also those that every setup shares: none is without them. */
-static size_t count_verdict(const struct reading *reading, size_t setup, enum verdict verdict)
+static size_t count_verdict(const struct layout *layout, size_t setup, enum verdict verdict)
 {
-    const struct setup_figures *group = &reading->setups[setup];
+    const struct setup_figures *group = &layout->setups[setup];
     size_t count = 0;
     for (size_t i = 0; i < group->count; i++)
         count += group->items[i]->verdict == verdict && stands_for_all(group, i);
     return count;
 }
 
-const struct badness *findings_order(const struct reading *reading)
+const struct badness *findings_order(const struct layout *layout)
 {
-    const struct plan *plan = reading->plan;
-    struct badness *all = arena_allocate_array(reading->arena, plan->count, sizeof *all);
+    const struct plan *plan = layout->plan;
+    struct badness *all = arena_allocate_array(layout->arena, plan->count, sizeof *all);
     for (size_t i = 0; i < plan->count; i++)
         all[i] = (struct badness){
-            i, count_verdict(reading, i, VERDICT_FAIL), count_verdict(reading, i, VERDICT_UNKNOWN),
-            count_verdict(reading, i, VERDICT_CAUTION), count_verdict(reading, i, VERDICT_OK)};
+            i, count_verdict(layout, i, VERDICT_FAIL), count_verdict(layout, i, VERDICT_UNKNOWN),
+            count_verdict(layout, i, VERDICT_CAUTION), count_verdict(layout, i, VERDICT_OK)};
     qsort(all, plan->count, sizeof *all, worst_first);
     return all;
 }
 
-void shared_findings_text(const struct reading *reading)
+void shared_findings_text(const struct layout *layout)
 {
-    struct finding_list shared = findings_shared(reading);
-    struct prose prose = prose_of(reading);
+    struct finding_list shared = findings_shared(layout);
+    struct prose prose = prose_of(layout);
     if (shared.count > 0)
         prose_line(&prose, 0, VERDICT_AT,
                    "whichever tyre is chosen (the worst of them, counted with each)");
     for (size_t i = 0; i < shared.count; i++)
-        write_finding(reading, shared.items[i]);
+        write_finding(layout, shared.items[i]);
 }
 
-void own_findings_text(const struct reading *reading)
+void own_findings_text(const struct layout *layout)
 {
-    const struct badness *all = findings_order(reading);
-    for (size_t i = 0; i < reading->plan->count; i++)
-        write_setup(reading, &all[i]);
+    const struct badness *all = findings_order(layout);
+    for (size_t i = 0; i < layout->plan->count; i++)
+        write_setup(layout, &all[i]);
 }
 
-void findings_text(const struct reading *reading)
+void findings_text(const struct layout *layout)
 {
-    shared_findings_text(reading);
-    own_findings_text(reading);
+    shared_findings_text(layout);
+    own_findings_text(layout);
 }
 
 /* Labels of all setups for which the same was taken. */
-const char *labels_taken(const struct reading *reading, const char *assumption)
+const char *labels_taken(const struct layout *layout, const struct figure *assumption)
 {
     const char *labels = "";
-    for (size_t i = 0; i < reading->figures->count; i++) {
-        const struct figure *figure = &reading->figures->items[i];
-        if (figure->quantity == QUANTITY_ASSUMPTION && figure->action == assumption)
-            labels = arena_format(reading->arena, "%s%s%s", labels, *labels ? " " : "",
-                                  option_label(reading, figure->option));
+    for (size_t i = 0; i < layout->figures->count; i++) {
+        const struct figure *figure = &layout->figures->items[i];
+        if (figure_same(figure, assumption, SAME_QUANTITY | SAME_ADVICE))
+            labels = arena_format(layout->arena, "%s%s%s", labels, *labels ? " " : "",
+                                  option_label(layout, (size_t)figure->setup));
     }
     return labels;
 }
@@ -309,32 +291,32 @@ const char *labels_taken(const struct reading *reading, const char *assumption)
 static bool is_listed(const struct finding_list *list, const struct figure *assumption)
 {
     for (size_t i = 0; i < list->count; i++)
-        if (list->items[i]->action == assumption->action)
+        if (figure_same(list->items[i], assumption, SAME_ADVICE))
             return true;
     return false;
 }
 
-struct finding_list assumptions_made(const struct reading *reading)
+struct finding_list assumptions_made(const struct layout *layout)
 {
     struct finding_list list = {
-        arena_allocate_array(reading->arena, reading->figures->count, sizeof *list.items), 0};
-    for (size_t i = 0; i < reading->figures->count; i++) {
-        const struct figure *figure = &reading->figures->items[i];
+        arena_allocate_array(layout->arena, layout->figures->count, sizeof *list.items), 0};
+    for (size_t i = 0; i < layout->figures->count; i++) {
+        const struct figure *figure = &layout->figures->items[i];
         if (figure->quantity == QUANTITY_ASSUMPTION && !is_listed(&list, figure))
             add_finding(&list, figure);
     }
     return list;
 }
 
-void assumptions_text(const struct reading *reading)
+void assumptions_text(const struct layout *layout)
 {
-    struct prose prose = prose_of(reading);
-    struct finding_list made = assumptions_made(reading);
+    struct prose prose = prose_of(layout);
+    struct finding_list made = assumptions_made(layout);
     if (made.count > 0)
-        outbuf_text(reading->out, "\nTaken as (assumptions)\n");
+        outbuf_text(layout->out, "\nTaken as (assumptions)\n");
     for (size_t i = 0; i < made.count; i++) {
-        prose_begin(&prose, VERDICT_AT, labels_taken(reading, made.items[i]->action), TEXT_AT);
-        prose_words(&prose, made.items[i]->action);
+        prose_begin(&prose, VERDICT_AT, labels_taken(layout, made.items[i]), TEXT_AT);
+        prose_words(&prose, figure_action(layout->arena, layout->plan, made.items[i]));
         prose_end(&prose);
     }
 }
@@ -344,9 +326,9 @@ const char cautions[] =
     "local codes and a licensed engineer's approval decide. Trailer dynamics and moving loads are "
     "not covered. Weigh the vehicle as loaded.";
 
-void cautions_text(const struct reading *reading)
+void cautions_text(const struct layout *layout)
 {
-    struct prose prose = prose_of(reading);
-    outbuf_text(reading->out, "\n");
+    struct prose prose = prose_of(layout);
+    outbuf_text(layout->out, "\n");
     prose_line(&prose, 0, 0, cautions);
 }

@@ -11,22 +11,22 @@ struct page_part {
 };
 
 /* Markdown of the parts named: findings first. */
-void page_markdown(const struct reading *reading, const struct page_part *parts, size_t count);
+void page_markdown(const struct layout *layout, const struct page_part *parts, size_t count);
 
 /* One HTML page that needs no other file. */
-void page_html(const struct reading *reading);
+void page_html(const struct layout *layout);
 
 /* Its pieces. Options stand in blocks, so that a table fits the paper. */
-bool page_next_block(const struct reading *reading, struct setup_block *block);
-void page_table_begin(const struct reading *reading, const struct setup_block *block,
+bool page_next_block(const struct layout *layout, struct setup_block *block);
+void page_table_begin(const struct layout *layout, const struct setup_block *block,
                       const char *caption, bool full); /* full: headings name the tyres */
-void page_table_end(const struct reading *reading);
-void page_text(const struct reading *reading, const char *text);
-void page_raw(const struct reading *reading, const char *markup);
-void page_workshop(const struct reading *reading);
-void page_drawings(const struct reading *reading);
+void page_table_end(const struct layout *layout);
+void page_text(const struct layout *layout, const char *text);
+void page_raw(const struct layout *layout, const char *markup);
+void page_workshop(const struct layout *layout);
+void page_drawings(const struct layout *layout);
 
 /* What a finding says of its matter (finding_name). */
-const char *finding_says(const struct reading *reading, const struct figure *figure);
+const char *finding_says(const struct layout *layout, const struct figure *figure);
 
 #endif

@@ -51,19 +51,19 @@ static const char style[] =
     ".sign span { flex: 1; border-top: .6pt solid #000 }\n"
     ".small { font-size: 5.8pt; line-height: 1.12 }\n";
 
-void page_raw(const struct reading *reading, const char *markup)
+void page_raw(const struct layout *layout, const char *markup)
 {
-    outbuf_text(reading->out, markup);
+    outbuf_text(layout->out, markup);
 }
 
-void page_text(const struct reading *reading, const char *text)
+void page_text(const struct layout *layout, const char *text)
 {
-    markup_text(reading->out, text);
+    markup_text(layout->out, text);
 }
 
-bool page_next_block(const struct reading *reading, struct setup_block *block)
+bool page_next_block(const struct layout *layout, struct setup_block *block)
 {
-    size_t options = reading->plan->count - 1;
+    size_t options = layout->plan->count - 1;
     if (block->first == 0)
         block->first = 1;
     else if (block->first + block->count > options)
@@ -75,213 +75,209 @@ bool page_next_block(const struct reading *reading, struct setup_block *block)
     return true;
 }
 
-void page_table_begin(const struct reading *reading, const struct setup_block *block,
+void page_table_begin(const struct layout *layout, const struct setup_block *block,
                       const char *caption, bool full)
 {
-    page_raw(reading, "<table>\n<caption>");
-    page_text(reading, caption);
-    page_raw(reading, "</caption>\n<thead><tr><th scope=\"col\">figure</th>");
+    page_raw(layout, "<table>\n<caption>");
+    page_text(layout, caption);
+    page_raw(layout, "</caption>\n<thead><tr><th scope=\"col\">figure</th>");
     for (size_t i = 0; i <= block->count; i++) {
-        const struct setup *setup = &reading->plan->setups[setup_in_block(block, i)];
-        page_raw(reading, "<th scope=\"col\">");
-        page_text(reading, option_label(reading, setup->name));
+        const struct setup *setup = &layout->plan->setups[setup_in_block(block, i)];
+        page_raw(layout, "<th scope=\"col\">");
+        page_text(layout, option_label(layout, setup_in_block(block, i)));
         if (full) {
-            page_raw(reading, ": ");
-            page_text(reading, size_text(reading, setup));
+            page_raw(layout, ": ");
+            page_text(layout, size_text(layout, setup));
         }
-        page_raw(reading, "</th>");
+        page_raw(layout, "</th>");
     }
-    page_raw(reading, "</tr></thead>\n<tbody>\n");
+    page_raw(layout, "</tr></thead>\n<tbody>\n");
 }
 
-void page_table_end(const struct reading *reading)
+void page_table_end(const struct layout *layout)
 {
-    page_raw(reading, "</tbody>\n</table>\n");
+    page_raw(layout, "</tbody>\n</table>\n");
 }
 
-static void row_heading(const struct reading *reading, const char *text)
+static void row_heading(const struct layout *layout, const char *text)
 {
-    page_raw(reading, "<tr><th scope=\"row\">");
-    page_text(reading, text);
-    page_raw(reading, "</th>");
+    page_raw(layout, "<tr><th scope=\"row\">");
+    page_text(layout, text);
+    page_raw(layout, "</th>");
 }
 
-static void cell(const struct reading *reading, const char *text, bool wrong)
+static void cell(const struct layout *layout, const char *text, bool wrong)
 {
-    page_raw(reading, wrong ? "<td class=\"wrong\">" : "<td>");
-    page_text(reading, text);
-    page_raw(reading, "</td>");
+    page_raw(layout, wrong ? "<td class=\"wrong\">" : "<td>");
+    page_text(layout, text);
+    page_raw(layout, "</td>");
 }
 
-static void text_row(const struct reading *reading, const struct setup_block *block,
+static void text_row(const struct layout *layout, const struct setup_block *block,
                      const char *title,
-                     const char *(*text)(const struct reading *reading, size_t setup))
+                     const char *(*text)(const struct layout *layout, size_t setup))
 {
-    row_heading(reading, title);
+    row_heading(layout, title);
     for (size_t i = 0; i <= block->count; i++)
-        cell(reading, text(reading, setup_in_block(block, i)), false);
-    page_raw(reading, "</tr>\n");
+        cell(layout, text(layout, setup_in_block(block, i)), false);
+    page_raw(layout, "</tr>\n");
 }
 
-static const char *setup_name(const struct reading *reading, size_t setup)
+static const char *setup_name(const struct layout *layout, size_t setup)
 {
     return setup == 0 ? "as it stands"
-                      : text_cut(reading->arena, reading->plan->setups[setup].name, NAME_WIDTH);
+                      : text_cut(layout->arena, layout->plan->setups[setup].name, NAME_WIDTH);
 }
 
-static void change_table_row(const struct reading *reading, const struct setup_block *block,
+static void change_table_row(const struct layout *layout, const struct setup_block *block,
                              size_t row)
 {
     const struct figure *any = NULL;
     for (size_t i = 0; any == NULL && i <= block->count; i++)
-        any = change_figure(reading, setup_in_block(block, i), row);
+        any = change_figure(layout, setup_in_block(block, i), row);
     if (any == NULL)
         return;
     const struct change_row *change = &change_rows[row];
-    row_heading(reading, change->query.headline && any->at != NULL
-                             ? arena_format(reading->arena, "%s, %s", change->title, any->at)
-                             : change->title);
+    const char *at = change->query.headline ? figure_at(layout->arena, layout->plan, any) : NULL;
+    row_heading(layout, at != NULL ? arena_format(layout->arena, "%s, %s", change->title, at)
+                                   : change->title);
     for (size_t i = 0; i <= block->count; i++) {
-        bool wrong = change_fails(reading, setup_in_block(block, i), row);
-        const char *text = change_of_axles_text(reading, setup_in_block(block, i), row);
-        cell(reading, wrong ? arena_format(reading->arena, "! %s", text) : text, wrong);
+        bool wrong = change_fails(layout, setup_in_block(block, i), row);
+        const char *text = change_of_axles_text(layout, setup_in_block(block, i), row);
+        cell(layout, wrong ? arena_format(layout->arena, "! %s", text) : text, wrong);
     }
-    page_raw(reading, "</tr>\n");
+    page_raw(layout, "</tr>\n");
 }
 
-static void put_changes(const struct reading *reading)
+static void put_changes(const struct layout *layout)
 {
-    for (struct setup_block block = {0, 0}; page_next_block(reading, &block);) {
-        page_table_begin(reading, &block, "What changes; ! is beyond a limit", true);
-        text_row(reading, &block, "choice", setup_name);
+    for (struct setup_block block = {0, 0}; page_next_block(layout, &block);) {
+        page_table_begin(layout, &block, "What changes; ! is beyond a limit", true);
+        text_row(layout, &block, "choice", setup_name);
         for (size_t i = 0; i < change_row_count; i++)
-            change_table_row(reading, &block, i);
-        page_table_end(reading);
+            change_table_row(layout, &block, i);
+        page_table_end(layout);
     }
 }
 
-static void put_item(const struct reading *reading, const struct figure *figure)
+static void put_item(const struct layout *layout, const struct figure *figure)
 {
-    page_raw(reading, "<li><b>");
-    page_text(reading, verdict_name(figure->verdict));
-    page_raw(reading, "</b> ");
-    struct figure shown = *figure;
-    if (shown.state != NULL)
-        shown.state = text_cut(reading->arena, shown.state, NAME_WIDTH);
-    page_text(reading, finding_name(reading->arena, &shown));
-    page_raw(reading, ": ");
-    page_text(reading, text_cut(reading->arena, finding_says(reading, figure), SENTENCE_WIDTH));
-    page_raw(reading, "</li>\n");
+    page_raw(layout, "<li><b>");
+    page_text(layout, verdict_name(figure->verdict));
+    page_raw(layout, "</b> ");
+    page_text(layout, finding_name(layout->arena, layout->plan, figure, NAME_WIDTH));
+    page_raw(layout, ": ");
+    page_text(layout, text_cut(layout->arena, finding_says(layout, figure), SENTENCE_WIDTH));
+    page_raw(layout, "</li>\n");
 }
 
 /* What is not told in full: named, a matter once for both axles. */
-static void put_others(const struct reading *reading, struct finding_list list, size_t from)
+static void put_others(const struct layout *layout, struct finding_list list, size_t from)
 {
     const struct finding_list others = {list.items + from, list.count - from};
-    page_raw(reading, "<li>also ");
-    page_text(reading, matters_named(reading, &others, OTHERS_WIDTH));
-    page_raw(reading, "</li>\n");
+    page_raw(layout, "<li>also ");
+    page_text(layout, matters_named(layout, &others, OTHERS_WIDTH));
+    page_raw(layout, "</li>\n");
 }
 
 /* The worst in full; of the others the names, so that one sheet holds all. */
-static void put_list(const struct reading *reading, struct finding_list list, size_t most)
+static void put_list(const struct layout *layout, struct finding_list list, size_t most)
 {
     if (list.count == 0)
         return;
     size_t full = list.count <= most + 1 ? list.count : most;
-    page_raw(reading, "<ul>\n");
+    page_raw(layout, "<ul>\n");
     for (size_t i = 0; i < full; i++)
-        put_item(reading, list.items[i]);
+        put_item(layout, list.items[i]);
     if (full < list.count)
-        put_others(reading, list, full);
-    page_raw(reading, "</ul>\n");
+        put_others(layout, list, full);
+    page_raw(layout, "</ul>\n");
 }
 
 /* "6 fail, 2 caution": what there is. */
-static const char *wrong_text(const struct reading *reading, const struct badness *badness)
+static const char *wrong_text(const struct layout *layout, const struct badness *badness)
 {
     const size_t counts[] = {badness->fails, badness->unknowns, badness->cautions};
     const char *text = "";
     for (size_t i = 0; i < sizeof counts / sizeof counts[0]; i++)
         if (counts[i] > 0)
-            text = arena_format(reading->arena, "%s%s%zu %s", text, *text ? ", " : "", counts[i],
+            text = arena_format(layout->arena, "%s%s%zu %s", text, *text ? ", " : "", counts[i],
                                 verdict_name((enum verdict)(VERDICT_FAIL + i)));
     return *text ? text : "nothing of its own";
 }
 
-static void put_needs(const struct reading *reading)
+static void put_needs(const struct layout *layout)
 {
-    const struct badness *order = findings_order(reading);
+    const struct badness *order = findings_order(layout);
     /* Lists of so many setups as stand on one sheet share its room. */
-    size_t most = FINDINGS_IN_FULL / (reading->plan->count + 1);
+    size_t most = FINDINGS_IN_FULL / (layout->plan->count + 1);
     most = most > 5 ? 5 : most < 3 ? 3 : most;
-    struct finding_list shared = findings_shared(reading);
-    page_raw(reading, "<h2>What it needs, and cautions</h2>\n<div class=\"findings\">\n");
+    struct finding_list shared = findings_shared(layout);
+    page_raw(layout, "<h2>What it needs, and cautions</h2>\n<div class=\"findings\">\n");
     if (shared.count > 0)
-        page_raw(reading,
+        page_raw(layout,
                  "<h3>Whichever tyre is chosen (the worst of them, counted with each)</h3>\n");
-    put_list(reading, shared, most);
-    for (size_t i = 0; i < reading->plan->count; i++) {
-        const char *name = reading->plan->setups[order[i].setup].name;
-        const char *label = option_label(reading, name);
-        page_raw(reading, "<h3>");
-        page_text(reading, order[i].setup == 0 ? arena_format(reading->arena, "fitted: %s",
-                                                              wrong_text(reading, &order[i]))
-                                               : arena_format(reading->arena, "%s, %s: %s", label,
-                                                              setup_name(reading, order[i].setup),
-                                                              wrong_text(reading, &order[i])));
-        page_raw(reading, "</h3>\n");
-        put_list(reading, findings_of(reading, order[i].setup), most);
+    put_list(layout, shared, most);
+    for (size_t i = 0; i < layout->plan->count; i++) {
+        const char *label = option_label(layout, order[i].setup);
+        page_raw(layout, "<h3>");
+        page_text(layout, order[i].setup == 0 ? arena_format(layout->arena, "fitted: %s",
+                                                             wrong_text(layout, &order[i]))
+                                              : arena_format(layout->arena, "%s, %s: %s", label,
+                                                             setup_name(layout, order[i].setup),
+                                                             wrong_text(layout, &order[i])));
+        page_raw(layout, "</h3>\n");
+        put_list(layout, findings_of(layout, order[i].setup), most);
     }
-    page_raw(reading, "</div>\n");
+    page_raw(layout, "</div>\n");
 }
 
 /* As many assumptions as a few lines hold; the terminal's sheet has them all. */
-static void put_small_print(const struct reading *reading)
+static void put_small_print(const struct layout *layout)
 {
-    struct finding_list made = assumptions_made(reading);
+    struct finding_list made = assumptions_made(layout);
     const char *text = "";
     size_t told = 0;
     for (; told < made.count; told++) {
-        const char *action = made.items[told]->action;
-        const char *longer = arena_format(reading->arena, "%s%s%s: %s", text, told > 0 ? "; " : "",
-                                          labels_taken(reading, action), action);
+        const char *action = figure_action(layout->arena, layout->plan, made.items[told]);
+        const char *longer = arena_format(layout->arena, "%s%s%s: %s", text, told > 0 ? "; " : "",
+                                          labels_taken(layout, made.items[told]), action);
         if (told > 0 && strlen(longer) > ASSUMPTIONS_WIDTH)
             break;
         text = longer;
     }
-    page_raw(reading, "<p class=\"small\">");
+    page_raw(layout, "<p class=\"small\">");
     if (made.count > 0) {
-        page_raw(reading, "<b>Taken as:</b> ");
-        page_text(reading, text);
-        page_text(reading, told < made.count
-                               ? arena_format(reading->arena, "; %zu more in the full sheet. ",
-                                              made.count - told)
-                               : ". ");
+        page_raw(layout, "<b>Taken as:</b> ");
+        page_text(layout, text);
+        page_text(layout, told < made.count
+                              ? arena_format(layout->arena, "; %zu more in the full sheet. ",
+                                             made.count - told)
+                              : ". ");
     }
-    page_text(reading, cautions);
-    page_raw(reading, "</p>\n");
+    page_text(layout, cautions);
+    page_raw(layout, "</p>\n");
 }
 
-void page_html(const struct reading *reading)
+void page_html(const struct layout *layout)
 {
-    const char *name = reading->plan->specification->vehicle.name;
-    name = arena_format(reading->arena, "Tyre change: %s",
-                        name == NULL ? "vehicle" : text_cut(reading->arena, name, TITLE_WIDTH));
-    page_raw(reading, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-                      "<meta name=\"viewport\" content=\"width=device-width\">\n<title>");
-    page_text(reading, name);
-    page_raw(reading, "</title>\n<style>\n");
-    page_raw(reading, style);
-    page_raw(reading, "</style>\n</head>\n<body>\n<h1>");
-    page_text(reading, name);
-    page_raw(reading, "</h1>\n<main>\n<section>\n<h2>For the customer</h2>\n");
-    put_changes(reading);
-    put_needs(reading);
-    page_drawings(reading);
-    page_raw(reading, "</section>\n<section>\n");
-    page_workshop(reading);
-    page_raw(reading, "</section>\n</main>\n");
-    put_small_print(reading);
-    page_raw(reading, "</body>\n</html>\n");
+    const char *name = layout->plan->specification->vehicle.name;
+    name = arena_format(layout->arena, "Tyre change: %s",
+                        name == NULL ? "vehicle" : text_cut(layout->arena, name, TITLE_WIDTH));
+    page_raw(layout, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                     "<meta name=\"viewport\" content=\"width=device-width\">\n<title>");
+    page_text(layout, name);
+    page_raw(layout, "</title>\n<style>\n");
+    page_raw(layout, style);
+    page_raw(layout, "</style>\n</head>\n<body>\n<h1>");
+    page_text(layout, name);
+    page_raw(layout, "</h1>\n<main>\n<section>\n<h2>For the customer</h2>\n");
+    put_changes(layout);
+    put_needs(layout);
+    page_drawings(layout);
+    page_raw(layout, "</section>\n<section>\n");
+    page_workshop(layout);
+    page_raw(layout, "</section>\n</main>\n");
+    put_small_print(layout);
+    page_raw(layout, "</body>\n</html>\n");
 }

@@ -13,11 +13,11 @@ struct workshop_row {
 
 #define ROW(title, quantity, axle)                                                                 \
     {                                                                                              \
-        title, {quantity, axle, NULL, NULL, NULL, false}, false                                    \
+        title, {quantity, axle, STATE_NONE, NULL, NULL, false}, false                              \
     }
 #define ROOM(title, quantity, axle, begins)                                                        \
     {                                                                                              \
-        title, {quantity, axle, NULL, begins, "largest", false}, true                              \
+        title, {quantity, axle, STATE_NONE, begins, "largest", false}, true                        \
     }
 
 static const struct workshop_row rows[] = {
@@ -36,132 +36,133 @@ static const struct workshop_row rows[] = {
 };
 
 /* The setting's figure is without a unit: its kind stands beside the exact one. */
-static const char *setting_kind(const struct reading *reading)
+static const char *setting_kind(const struct layout *layout)
 {
-    for (size_t i = 0; i < reading->plan->count; i++) {
+    for (size_t i = 0; i < layout->plan->count; i++) {
         const struct figure *exact = figure_first(
-            reading, i,
-            (struct figure_query){QUANTITY_SETTING_EXACT, AXLE_NONE, NULL, NULL, NULL, false});
+            layout, i,
+            (struct figure_query){
+                .quantity = QUANTITY_SETTING_EXACT, .axle = AXLE_NONE, .state = STATE_NONE});
         if (exact != NULL && exact->at != NULL)
             return exact->at;
     }
     return NULL;
 }
 
-static const char *row_title(const struct reading *reading, const struct workshop_row *row,
+static const char *row_title(const struct layout *layout, const struct workshop_row *row,
                              const char *kind)
 {
     if (row->query.quantity != QUANTITY_SETTING_NEAREST || kind == NULL)
         return row->title;
-    return arena_format(reading->arena, "%s, %s", row->title, in_words(reading->arena, kind));
+    return arena_format(layout->arena, "%s, %s", row->title, in_words(layout->arena, kind));
 }
 
-static const char *value_text(const struct reading *reading, const struct figure *figure)
+static const char *value_text(const struct layout *layout, const struct figure *figure)
 {
     if (figure == NULL)
         return "-";
     if (known(figure->value))
-        return figure_text(reading, figure, figure->value);
+        return figure_text(layout, figure, figure->value);
     if (figure->verdict == VERDICT_NONE)
         return "-";
     return figure->verdict == VERDICT_FAIL ? "none is enough" : "unknown";
 }
 
-static void put_cell(const struct reading *reading, const struct workshop_row *row, size_t setup)
+static void put_cell(const struct layout *layout, const struct workshop_row *row, size_t setup)
 {
-    const struct figure *figure = figure_least(reading, setup, row->query);
+    const struct figure *figure = figure_least(layout, setup, row->query);
     bool wrong = figure != NULL && figure->verdict == VERDICT_FAIL;
-    page_raw(reading, wrong ? "<td class=\"wrong\">! " : "<td>");
-    page_text(reading, value_text(reading, figure));
+    page_raw(layout, wrong ? "<td class=\"wrong\">! " : "<td>");
+    page_text(layout, value_text(layout, figure));
     if (row->to_check && setup > 0)
-        page_raw(reading, " <span class=\"box\">&#9744;</span>");
-    page_raw(reading, "</td>");
+        page_raw(layout, " <span class=\"box\">&#9744;</span>");
+    page_raw(layout, "</td>");
 }
 
-static bool any_figure(const struct reading *reading, const struct workshop_row *row)
+static bool any_figure(const struct layout *layout, const struct workshop_row *row)
 {
-    for (size_t i = 0; i < reading->plan->count; i++)
-        if (figure_first(reading, i, row->query) != NULL)
+    for (size_t i = 0; i < layout->plan->count; i++)
+        if (figure_first(layout, i, row->query) != NULL)
             return true;
     return false;
 }
 
-static void put_row(const struct reading *reading, const struct setup_block *block,
+static void put_row(const struct layout *layout, const struct setup_block *block,
                     const struct workshop_row *row, const char *kind)
 {
-    page_raw(reading, "<tr><th scope=\"row\">");
-    page_text(reading, row_title(reading, row, kind));
-    page_raw(reading, "</th>");
+    page_raw(layout, "<tr><th scope=\"row\">");
+    page_text(layout, row_title(layout, row, kind));
+    page_raw(layout, "</th>");
     for (size_t j = 0; j <= block->count; j++)
-        put_cell(reading, row, setup_in_block(block, j));
-    page_raw(reading, "</tr>\n");
+        put_cell(layout, row, setup_in_block(block, j));
+    page_raw(layout, "</tr>\n");
 }
 
-void page_workshop(const struct reading *reading)
+void page_workshop(const struct layout *layout)
 {
     enum { ROW_COUNT = sizeof rows / sizeof rows[0] };
     /* Once and not a block: what looks at all setups for each of them takes quadratic time. */
-    const char *kind = setting_kind(reading);
+    const char *kind = setting_kind(layout);
     bool shown[ROW_COUNT];
     for (size_t i = 0; i < ROW_COUNT; i++)
-        shown[i] = any_figure(reading, &rows[i]);
-    page_raw(reading, "<h2>For the workshop</h2>\n");
-    for (struct setup_block block = {0, 0}; page_next_block(reading, &block);) {
-        page_table_begin(reading, &block,
+        shown[i] = any_figure(layout, &rows[i]);
+    page_raw(layout, "<h2>For the workshop</h2>\n");
+    for (struct setup_block block = {0, 0}; page_next_block(layout, &block);) {
+        page_table_begin(layout, &block,
                          "To set, and room to check by hand: computed with the largest tyre "
                          "allowed; tick what was measured",
                          false);
         for (size_t i = 0; i < ROW_COUNT; i++)
             if (shown[i])
-                put_row(reading, &block, &rows[i], kind);
-        page_table_end(reading);
+                put_row(layout, &block, &rows[i], kind);
+        page_table_end(layout);
     }
-    page_raw(reading, "<p class=\"sign\"><span>option fitted</span><span>checked by</span>"
-                      "<span>date</span><span>odometer</span></p>\n");
+    page_raw(layout, "<p class=\"sign\"><span>option fitted</span><span>checked by</span>"
+                     "<span>date</span><span>odometer</span></p>\n");
 }
 
 /* --- drawings */
 
-static void figure_begin(const struct reading *reading)
+static void figure_begin(const struct layout *layout)
 {
-    page_raw(reading, "<figure>\n");
+    page_raw(layout, "<figure>\n");
 }
 
-static void figure_end(const struct reading *reading, const char *caption)
+static void figure_end(const struct layout *layout, const char *caption)
 {
     if (*caption != '\0') {
-        page_raw(reading, "<figcaption>");
-        page_text(reading, caption);
-        page_raw(reading, "</figcaption>\n");
+        page_raw(layout, "<figcaption>");
+        page_text(layout, caption);
+        page_raw(layout, "</figcaption>\n");
     }
-    page_raw(reading, "</figure>\n");
+    page_raw(layout, "</figure>\n");
 }
 
-void page_drawings(const struct reading *reading)
+void page_drawings(const struct layout *layout)
 {
     enum { ARCH_WIDTH = 176, ARCH_HEIGHT = 90, HALF_WIDTH = 352, HEIGHT_LEAST = 130 };
-    struct drawing drawing = {reading->out, reading->arena, true};
-    const struct picture picture = {&drawing, reading};
-    const struct specification *specification = reading->plan->specification;
-    page_raw(reading, "<div class=\"drawings\">\n");
-    for (size_t i = 1; specification->clearance.node != NULL && i < reading->plan->count; i++) {
-        figure_begin(reading);
+    struct drawing drawing = {layout->out, layout->arena, true};
+    const struct picture picture = {&drawing, layout};
+    const struct specification *specification = layout->plan->specification;
+    page_raw(layout, "<div class=\"drawings\">\n");
+    for (size_t i = 1; specification->clearance.node != NULL && i < layout->plan->count; i++) {
+        figure_begin(layout);
         picture_arch_small(&picture, i, ARCH_WIDTH, ARCH_HEIGHT);
-        figure_end(reading, arena_format(reading->arena, "%s: front wheel in its arch",
-                                         picture_letter(&picture, i)));
+        figure_end(layout, arena_format(layout->arena, "%s: front wheel in its arch",
+                                        picture_letter(&picture, i)));
     }
-    page_raw(reading, "</div>\n<div class=\"drawings\">\n");
+    page_raw(layout, "</div>\n<div class=\"drawings\">\n");
     double height = picture_load_small_height(&picture);
     height = height < HEIGHT_LEAST ? HEIGHT_LEAST : height;
     if (specification->vehicle.node != NULL) {
-        figure_begin(reading);
+        figure_begin(layout);
         picture_load_small(&picture, HALF_WIDTH, height);
-        figure_end(reading, "");
+        figure_end(layout, "");
     }
     if (specification->drivetrain.node != NULL) {
-        figure_begin(reading);
+        figure_begin(layout);
         picture_gearing_small(&picture, HALF_WIDTH, height);
-        figure_end(reading, "");
+        figure_end(layout, "");
     }
-    page_raw(reading, "</div>\n");
+    page_raw(layout, "</div>\n");
 }

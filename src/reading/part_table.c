@@ -1,8 +1,8 @@
 #include "reading/part_table.h"
 
 #include "base/known.h"
-#include "cli/figure_rows.h"
 #include "output/number.h"
+#include "reading/remark_text.h"
 #include "output/writer.h"
 
 static const char *letter(struct arena *arena, size_t index)
@@ -12,16 +12,13 @@ static const char *letter(struct arena *arena, size_t index)
     return arena_format(arena, "%zu", index + 1);
 }
 
-const char *option_label(const struct reading *reading, const char *option)
+const char *option_label(const struct layout *layout, size_t setup)
 {
-    for (size_t i = 1; i < reading->plan->count; i++)
-        if (reading->plan->setups[i].name == option)
-            return letter(reading->arena, i - 1);
-    return option;
+    return setup > 0 ? letter(layout->arena, setup - 1) : layout->plan->setups[0].name;
 }
 
-static const char *number_text(const struct reading *reading, const struct figure *figure,
-                               double si, bool us)
+static const char *number_text(const struct layout *layout, const struct figure *figure, double si,
+                               bool us)
 {
     char text[NUMBER_SIZE];
     double value = figure_value(figure, si, us);
@@ -30,40 +27,38 @@ static const char *number_text(const struct reading *reading, const struct figur
     bool hidden = figure->verdict == VERDICT_FAIL && known(figure->value) &&
                   round_to_decimals(figure_value(figure, figure->value, us), decimals) ==
                       round_to_decimals(figure_value(figure, figure->limit, us), decimals);
-    number_fixed(value, hidden ? decimals + 1 : decimals,
-                 reading->options->decimal == 1 ? ',' : '.', text);
-    return arena_copy(reading->arena, span_of(text));
+    number_fixed(value, hidden ? decimals + 1 : decimals, layout->decimal_mark, text);
+    return arena_copy(layout->arena, span_of(text));
 }
 
-static const char *text_in(const struct reading *reading, const struct figure *figure, double value,
+static const char *text_in(const struct layout *layout, const struct figure *figure, double value,
                            bool us)
 {
     enum unit_id unit = figure_unit(figure, us);
-    return arena_format(reading->arena, "%s%s%s", number_text(reading, figure, value, us),
+    return arena_format(layout->arena, "%s%s%s", number_text(layout, figure, value, us),
                         unit == UNIT_BARE ? "" : " ", unit_table[unit].name);
 }
 
-static bool has_both_units(const struct reading *reading, const struct figure *figure)
+static bool has_both_units(const struct layout *layout, const struct figure *figure)
 {
-    return reading->options->units == UNITS_BOTH &&
-           figure_unit(figure, true) != figure_unit(figure, false);
+    return layout->units == UNITS_BOTH && figure_unit(figure, true) != figure_unit(figure, false);
 }
 
 /* A limit is told as it is: only what gets set is rounded up. */
-const char *figure_limit_text(const struct reading *reading, const struct figure *figure)
+const char *figure_limit_text(const struct layout *layout, const struct figure *figure)
 {
     struct figure plain = *figure;
-    if (plain.quantity == QUANTITY_PRESSURE_RECOMMENDED)
+    if (quantity_rows[plain.quantity].policy & POLICY_TO_SET)
         plain.quantity = QUANTITY_PRESSURE_AS_BUILT;
-    return figure_text(reading, &plain, figure->limit);
+    return figure_text(layout, &plain, figure->limit);
 }
 
-const char *figure_text(const struct reading *reading, const struct figure *figure, double value)
+const char *figure_text(const struct layout *layout, const struct figure *figure, double value)
 {
-    const char *text = text_in(reading, figure, value, reading->options->units == UNITS_US);
-    if (!has_both_units(reading, figure))
+    const char *text = text_in(layout, figure, value, layout->units == UNITS_US);
+    if (!has_both_units(layout, figure))
         return text;
-    return arena_format(reading->arena, "%s = %s", text, text_in(reading, figure, value, true));
+    return arena_format(layout->arena, "%s = %s", text, text_in(layout, figure, value, true));
 }
 
 static const char *mark_of(enum verdict verdict)
@@ -80,14 +75,16 @@ static const char *mark_of(enum verdict verdict)
     }
 }
 
-static const char *cell_text_of(const struct reading *reading, const struct figure *figure, bool us)
+static const char *cell_text_of(const struct layout *layout, const struct figure *figure, bool us)
 {
     const char *mark = mark_of(figure->verdict);
     if (!known(figure->value) && figure->word != NULL)
         return figure->word;
+    if (!known(figure->value) && figure->instead.id != REMARK_NONE)
+        return remark_text(layout->arena, &figure->instead, layout->plan->us);
     if (!known(figure->value))
-        return figure->verdict == VERDICT_NONE ? NULL : arena_format(reading->arena, "-%s", mark);
-    return arena_format(reading->arena, "%s%s", number_text(reading, figure, figure->value, us),
+        return figure->verdict == VERDICT_NONE ? NULL : arena_format(layout->arena, "-%s", mark);
+    return arena_format(layout->arena, "%s%s", number_text(layout, figure, figure->value, us),
                         mark);
 }
 
@@ -95,8 +92,8 @@ static const char *cell_text_of(const struct reading *reading, const struct figu
 static bool same_line(const struct figure *a, const struct figure *b)
 {
     return a->part == b->part && a->quantity == b->quantity && a->axle == b->axle &&
-           same_text(a->state, b->state) && same_text(a->line, b->line) &&
-           (a->line != NULL || same_text(a->at, b->at));
+           a->state == b->state && place_same(&a->place, &b->place) &&
+           same_text(a->line, b->line) && (a->line != NULL || same_text(a->at, b->at));
 }
 
 static bool tabulated(const struct figure *figure, enum part part, bool headlines_only)
@@ -104,17 +101,18 @@ static bool tabulated(const struct figure *figure, enum part part, bool headline
     bool shown = figure->headline == HEADLINE_YES ||
                  (figure->headline == HEADLINE_UNLESS_OK && figure->verdict != VERDICT_OK);
     return figure->part == part && figure->headline != HEADLINE_ROWS_ONLY &&
-           (shown || !headlines_only) && figure->quantity != QUANTITY_ASSUMPTION &&
-           figure->quantity != QUANTITY_PART_MISSING && figure->quantity != QUANTITY_MIXED_SOURCES;
+           (shown || !headlines_only) && !(quantity_rows[figure->quantity].policy & POLICY_NOTE);
 }
 
-static const char *line_title(const struct reading *reading, const struct figure *figure)
+static const char *line_title(const struct layout *layout, const struct figure *figure)
 {
     const char *axle = axle_name(figure->axle);
-    const char *place = figure->line ? figure->line : figure->at ? figure->at : "";
-    return arena_format(reading->arena, "%s%s%s%s%s%s%s", quantity_rows[figure->quantity].title,
-                        *axle ? ", " : "", axle, figure->state ? ", " : "",
-                        figure->state ? figure->state : "", *place ? ", " : "", place);
+    const char *at = figure_at(layout->arena, layout->plan, figure);
+    const char *place = figure->line ? figure->line : at ? at : "";
+    const char *state = figure_state(layout->plan, figure);
+    return arena_format(layout->arena, "%s%s%s%s%s%s%s", quantity_rows[figure->quantity].title,
+                        *axle ? ", " : "", axle, state ? ", " : "", state ? state : "",
+                        *place ? ", " : "", place);
 }
 
 struct lines {
@@ -124,10 +122,10 @@ struct lines {
 };
 
 /* The first figure of each line, in order. */
-static struct lines find_lines(const struct reading *reading, enum part part, bool headlines_only)
+static struct lines find_lines(const struct layout *layout, enum part part, bool headlines_only)
 {
-    const struct figures *figures = reading->figures;
-    struct lines lines = {arena_allocate_array(reading->arena, figures->count, sizeof *lines.items),
+    const struct figures *figures = layout->figures;
+    struct lines lines = {arena_allocate_array(layout->arena, figures->count, sizeof *lines.items),
                           0, 0};
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
@@ -158,20 +156,20 @@ static size_t wider(size_t width, const char *text)
 enum { GAP = 2 };
 
 /* Characters that the column of a setup takes, with the gap before it. */
-static size_t setup_width(const struct reading *reading, const struct lines *lines, size_t setup)
+static size_t setup_width(const struct layout *layout, const struct lines *lines, size_t setup)
 {
-    bool us = reading->options->units == UNITS_US;
-    size_t width = wider(0, option_label(reading, reading->plan->setups[setup].name));
+    bool us = layout->units == UNITS_US;
+    size_t width = wider(0, option_label(layout, setup));
     for (size_t i = 0; i < lines->count; i++) {
-        const struct figure *figure = find_figure(&reading->setups[setup], lines->items[i]);
-        width = wider(width, figure == NULL ? NULL : cell_text_of(reading, figure, us));
+        const struct figure *figure = find_figure(&layout->setups[setup], lines->items[i]);
+        width = wider(width, figure == NULL ? NULL : cell_text_of(layout, figure, us));
     }
     return GAP + width;
 }
 
-static size_t unit_width(const struct reading *reading, const struct lines *lines)
+static size_t unit_width(const struct layout *layout, const struct lines *lines)
 {
-    bool us = reading->options->units == UNITS_US;
+    bool us = layout->units == UNITS_US;
     size_t unit = 4;
     for (size_t i = 0; i < lines->count; i++)
         unit = wider(unit, unit_table[figure_unit(lines->items[i], us)].name);
@@ -180,16 +178,16 @@ static size_t unit_width(const struct reading *reading, const struct lines *line
 
 /* Characters for the titles beside the fitted setup and the widest option: what is left on the
  * page, and not so little that every word stands alone. */
-static size_t title_room(const struct reading *reading, const struct lines *lines)
+static size_t title_room(const struct layout *layout, const struct lines *lines)
 {
     enum { LEAST = 24 };
     size_t widest = 0;
-    for (size_t i = 1; i < reading->plan->count; i++) {
-        size_t width = setup_width(reading, lines, i);
+    for (size_t i = 1; i < layout->plan->count; i++) {
+        size_t width = setup_width(layout, lines, i);
         widest = width > widest ? width : widest;
     }
-    size_t taken = GAP + unit_width(reading, lines) + setup_width(reading, lines, 0) + widest;
-    return reading->width > taken + LEAST ? reading->width - taken : LEAST;
+    size_t taken = GAP + unit_width(layout, lines) + setup_width(layout, lines, 0) + widest;
+    return layout->width > taken + LEAST ? layout->width - taken : LEAST;
 }
 
 enum { FIXED_COLUMNS = 2 };
@@ -199,30 +197,30 @@ size_t setup_in_block(const struct setup_block *block, size_t column)
     return column == 0 ? 0 : block->first + column - 1;
 }
 
-static void write_line(const struct reading *reading, const struct figure *line, const char *title,
+static void write_line(const struct layout *layout, const struct figure *line, const char *title,
                        const struct setup_block *block, struct writer *writer, bool us)
 {
     struct cell *cells =
-        arena_allocate_array(reading->arena, block->count + 1 + FIXED_COLUMNS, sizeof *cells);
+        arena_allocate_array(layout->arena, block->count + 1 + FIXED_COLUMNS, sizeof *cells);
     cells[0] = (struct cell){.kind = CELL_TEXT, .text = span_of(title)};
     cells[1] =
         (struct cell){.kind = CELL_TEXT, .text = span_of(unit_table[figure_unit(line, us)].name)};
     for (size_t j = 0; j <= block->count; j++) {
-        const struct figure *figure = find_figure(&reading->setups[setup_in_block(block, j)], line);
+        const struct figure *figure = find_figure(&layout->setups[setup_in_block(block, j)], line);
         cells[FIXED_COLUMNS + j] =
-            cell_text(figure == NULL ? NULL : cell_text_of(reading, figure, us));
+            cell_text(figure == NULL ? NULL : cell_text_of(layout, figure, us));
     }
     writer_row(writer, cells);
 }
 
 /* What of a title does not fit beside the figures, below it. */
-static void write_rest(const struct reading *reading, const char *rest, size_t columns,
+static void write_rest(const struct layout *layout, const char *rest, size_t columns,
                        struct writer *writer)
 {
-    struct cell *cells = arena_allocate_array(reading->arena, columns, sizeof *cells);
+    struct cell *cells = arena_allocate_array(layout->arena, columns, sizeof *cells);
     for (size_t i = 0; i < columns; i++)
         cells[i] = (struct cell){.kind = CELL_TEXT, .text = span_of("")};
-    cells[0].text = span_of(arena_format(reading->arena, "  %s", rest));
+    cells[0].text = span_of(arena_format(layout->arena, "  %s", rest));
     writer_row(writer, cells);
 }
 
@@ -240,93 +238,92 @@ static size_t fitting(const char *text, size_t width)
 }
 
 /* Its title breaks where it is wider than the room there is. */
-static void write_broken(const struct reading *reading, const struct figure *line, size_t room,
+static void write_broken(const struct layout *layout, const struct figure *line, size_t room,
                          const struct setup_block *block, struct writer *writer)
 {
-    const char *title = line_title(reading, line);
+    const char *title = line_title(layout, line);
     size_t taken = fitting(title, room);
-    write_line(reading, line, arena_copy(reading->arena, (struct span){title, taken}), block,
-               writer, reading->options->units == UNITS_US);
+    write_line(layout, line, arena_copy(layout->arena, (struct span){title, taken}), block, writer,
+               layout->units == UNITS_US);
     for (title += taken; *title == ' '; title += taken) {
         title++;
         taken = fitting(title, room - 2);
-        write_rest(reading, arena_copy(reading->arena, (struct span){title, taken}),
+        write_rest(layout, arena_copy(layout->arena, (struct span){title, taken}),
                    block->count + 1 + FIXED_COLUMNS, writer);
     }
 }
 
 /* Under `both` a figure with two units has a second line. */
-static void write_lines(const struct reading *reading, const struct lines *lines,
+static void write_lines(const struct layout *layout, const struct lines *lines,
                         const struct setup_block *block, struct writer *writer)
 {
     for (size_t i = 0; i < lines->count; i++) {
         const struct figure *line = lines->items[i];
-        write_broken(reading, line, lines->title_room, block, writer);
-        if (has_both_units(reading, line))
-            write_line(reading, line, "", block, writer, true);
+        write_broken(layout, line, lines->title_room, block, writer);
+        if (has_both_units(layout, line))
+            write_line(layout, line, "", block, writer, true);
     }
 }
 
-static void write_block(const struct reading *reading, enum part part, const struct lines *lines,
+static void write_block(const struct layout *layout, enum part part, const struct lines *lines,
                         const struct setup_block *block)
 {
     size_t columns = block->count + 1 + FIXED_COLUMNS;
-    struct heading *headings = arena_allocate_array(reading->arena, columns, sizeof *headings);
+    struct heading *headings = arena_allocate_array(layout->arena, columns, sizeof *headings);
     headings[0] = (struct heading){.name = "figure", .title = part_name(part), .unit = ""};
     headings[1] = (struct heading){.name = "unit", .title = "unit", .unit = ""};
     for (size_t i = 0; i <= block->count; i++) {
         size_t setup = setup_in_block(block, i);
-        const char *label = option_label(reading, reading->plan->setups[setup].name);
+        const char *label = option_label(layout, setup);
         headings[FIXED_COLUMNS + i] =
             (struct heading){.name = label, .title = label, .unit = "", .numeric = true};
     }
     struct writer writer;
     struct writer_options options = {
-        .with_header = !reading->options->no_header,
+        .with_header = layout->with_header,
         .decimal_mark = '\0', /* cells are texts: aligned at their end */
     };
-    writer_begin(&writer, writer_find(reading->markdown ? "markdown" : "table"), reading->out,
-                 reading->arena, options, headings, columns);
-    write_lines(reading, lines, block, &writer);
+    writer_begin(&writer, writer_find(layout->markdown ? "markdown" : "table"), layout->out,
+                 layout->arena, options, headings, columns);
+    write_lines(layout, lines, block, &writer);
     writer_end(&writer);
 }
 
 /* Lines and units, and the fitted setup, which every block shows. */
-static size_t fixed_width(const struct reading *reading, const struct lines *lines)
+static size_t fixed_width(const struct layout *layout, const struct lines *lines)
 {
     size_t line = 0, room = lines->title_room;
     for (size_t i = 0; i < lines->count; i++)
-        line = wider(line, line_title(reading, lines->items[i]));
-    return (line < room ? line : room) + GAP + unit_width(reading, lines) +
-           setup_width(reading, lines, 0);
+        line = wider(line, line_title(layout, lines->items[i]));
+    return (line < room ? line : room) + GAP + unit_width(layout, lines) +
+           setup_width(layout, lines, 0);
 }
 
 /* Options from `first` on that fit on the page; one at the least. */
-static size_t options_that_fit(const struct reading *reading, const struct lines *lines,
-                               size_t first)
+static size_t options_that_fit(const struct layout *layout, const struct lines *lines, size_t first)
 {
-    size_t used = fixed_width(reading, lines), count = 0;
-    while (first + count < reading->plan->count) {
-        used += setup_width(reading, lines, first + count);
-        if (count > 0 && used > reading->width)
+    size_t used = fixed_width(layout, lines), count = 0;
+    while (first + count < layout->plan->count) {
+        used += setup_width(layout, lines, first + count);
+        if (count > 0 && used > layout->width)
             break;
         count++;
     }
     return count;
 }
 
-void part_table(const struct reading *reading, enum part part, bool headlines_only)
+void part_table(const struct layout *layout, enum part part, bool headlines_only)
 {
-    struct lines lines = find_lines(reading, part, headlines_only);
+    struct lines lines = find_lines(layout, part, headlines_only);
     if (lines.count == 0)
         return;
-    lines.title_room = title_room(reading, &lines);
+    lines.title_room = title_room(layout, &lines);
     struct setup_block block = {1, 0};
     do {
-        block.count = options_that_fit(reading, &lines, block.first);
+        block.count = options_that_fit(layout, &lines, block.first);
         if (block.first > 1)
-            outbuf_char(reading->out, '\n');
-        write_block(reading, part, &lines, &block);
+            outbuf_char(layout->out, '\n');
+        write_block(layout, part, &lines, &block);
         block.first += block.count;
-    } while (block.first < reading->plan->count);
+    } while (block.first < layout->plan->count);
 }

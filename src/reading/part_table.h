@@ -2,16 +2,18 @@
 #ifndef TYRESUM_READING_PART_TABLE_H
 #define TYRESUM_READING_PART_TABLE_H
 
-#include "cli/options.h"
 #include "output/outbuf.h"
+#include "reading/figure_value.h"
 #include "report/plan.h"
 
-struct reading {
+struct layout {
     struct arena *arena;
     struct outbuf *out;
     const struct plan *plan;
     const struct figures *figures;
-    const struct options *options;
+    enum unit_systems units;
+    char decimal_mark;
+    bool with_header;
     bool markdown;                /* otherwise for the terminal */
     size_t width;                 /* of the page, in characters */
     struct setup_figures *setups; /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
@@ -25,13 +27,13 @@ struct setup_block {
 size_t setup_in_block(const struct setup_block *block, size_t column);
 
 /* "fitted", or the option's letter. */
-const char *option_label(const struct reading *reading, const char *option);
+const char *option_label(const struct layout *layout, size_t setup);
 
 /* The part's figures; only the headlines where asked. Nothing where there are none. */
-void part_table(const struct reading *reading, enum part part, bool headlines_only);
+void part_table(const struct layout *layout, enum part part, bool headlines_only);
 
 /* A figure's value with its unit, for a sentence. */
-const char *figure_text(const struct reading *reading, const struct figure *figure, double value);
-const char *figure_limit_text(const struct reading *reading, const struct figure *figure);
+const char *figure_text(const struct layout *layout, const struct figure *figure, double value);
+const char *figure_limit_text(const struct layout *layout, const struct figure *figure);
 
 #endif

@@ -8,7 +8,7 @@
 
 struct picture {
     struct drawing *drawing;
-    const struct reading *reading;
+    const struct layout *layout;
 };
 
 /* A whole file each, a panel an option. */

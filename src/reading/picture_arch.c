@@ -38,7 +38,7 @@ static void heading(const struct picture *picture, const struct arch_shape *shap
 {
     drawing_text(picture->drawing, (struct point){box.x, box.y + size},
                  (struct text_style){.size = size, .bold = true},
-                 arena_format(picture->reading->arena, "%s, %s", axle_name(shape->axle), view));
+                 arena_format(picture->layout->arena, "%s, %s", axle_name(shape->axle), view));
 }
 
 /* "bump 8 mm", and under it "fitted 40 mm"; a room that is gone in bold. */
@@ -54,9 +54,9 @@ static void room_text(const struct picture *picture, const struct figure *room,
     if (was == NULL || room == was || !known(was->value))
         return;
     at.y += 1.2 * size;
-    drawing_text(picture->drawing, at, (struct text_style){.size = 0.9 * size, .anchor = anchor},
-                 arena_format(picture->reading->arena, "fitted %s",
-                              figure_value_text(picture->reading, was)));
+    drawing_text(
+        picture->drawing, at, (struct text_style){.size = 0.9 * size, .anchor = anchor},
+        arena_format(picture->layout->arena, "fitted %s", figure_value_text(picture->layout, was)));
 }
 
 static void draw_wheel(const struct picture *picture, const struct arch_shape *shape,
@@ -268,7 +268,7 @@ struct lock_view {
 
 static struct lock_view lock_view_of(const struct picture *picture, const struct arch_shape *shape)
 {
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     const struct steering *steering = &plan->specification->clearance.steering;
     const struct tyre_figures *before = &plan->beside[shape->setup].before[shape->axle];
     struct lock_view view = {.lock = known_or(steering->lock_rad, 0.52),
@@ -285,7 +285,7 @@ static struct lock_view lock_view_of(const struct picture *picture, const struct
 void picture_arch_lock(const struct picture *picture, const struct arch_shape *shape,
                        struct box box, double size)
 {
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     const struct steering *steering = &plan->specification->clearance.steering;
     const struct tyre_figures *after = &plan->beside[shape->setup].after[shape->axle];
     struct lock_view view = lock_view_of(picture, shape);
@@ -332,7 +332,7 @@ void picture_arch_legend(const struct picture *picture, const struct arch_shape 
                          struct box box, double size)
 {
     const bool chains =
-        known(picture->reading->plan->setups[shape->setup].axle[shape->axle].snow_chains_m);
+        known(picture->layout->plan->setups[shape->setup].axle[shape->axle].snow_chains_m);
     const struct {
         struct pen pen;
         const char *words;
@@ -363,7 +363,7 @@ void picture_arch_small(const struct picture *picture, size_t setup, double widt
     struct arch_shape shape;
     arch_shape_make(picture, setup, AXLE_FRONT, &shape);
     drawing_begin(picture->drawing, width, height,
-                  arena_format(picture->reading->arena, "Front wheel in its arch, %s",
+                  arena_format(picture->layout->arena, "Front wheel in its arch, %s",
                                picture_letter(picture, setup)),
                   "Cut through the axle, to scale: the tyre, the largest that is allowed, the "
                   "fitted tyre, and the room inside, outside and above at full bump.");

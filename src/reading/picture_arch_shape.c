@@ -5,8 +5,12 @@
 static const struct figure *judged(const struct picture *picture, size_t setup, int axle,
                                    enum quantity_id quantity, const char *begins)
 {
-    return figure_least(picture->reading, setup,
-                        (struct figure_query){quantity, axle, NULL, begins, "largest", false});
+    return figure_least(picture->layout, setup,
+                        (struct figure_query){.quantity = quantity,
+                                              .axle = axle,
+                                              .state = STATE_NONE,
+                                              .begins = begins,
+                                              .holds = "largest"});
 }
 
 /* The nominal room in the same state as the judged one. */
@@ -14,9 +18,12 @@ static double nominal(const struct picture *picture, size_t setup, int axle,
                       enum quantity_id quantity, const char *begins, const struct figure *like)
 {
     const struct figure *figure =
-        figure_first(picture->reading, setup,
-                     (struct figure_query){quantity, axle, like == NULL ? NULL : like->state,
-                                           begins, "nominal", false});
+        figure_first(picture->layout, setup,
+                     (struct figure_query){.quantity = quantity,
+                                           .axle = axle,
+                                           .state = like == NULL ? STATE_NONE : like->state,
+                                           .begins = begins,
+                                           .holds = "nominal"});
     return figure == NULL ? UNKNOWN : figure->value;
 }
 
@@ -30,9 +37,9 @@ static double room_change(const struct picture *picture, const struct arch_shape
 {
     if (shape->setup == 0)
         return 0;
-    return value_of(
-        figure_first(picture->reading, shape->setup,
-                     (struct figure_query){quantity, shape->axle, NULL, NULL, NULL, false}));
+    return value_of(figure_first(
+        picture->layout, shape->setup,
+        (struct figure_query){.quantity = quantity, .axle = shape->axle, .state = STATE_NONE}));
 }
 
 static void find_rooms(const struct picture *picture, struct arch_shape *shape)
@@ -81,7 +88,7 @@ static void set_across(const struct picture *picture, const struct tyre_figures 
 void arch_shape_make(const struct picture *picture, size_t setup, int axle,
                      struct arch_shape *shape)
 {
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     const struct tyre_figures *before = &plan->beside[setup].before[axle];
     const struct tyre_figures *after = &plan->beside[setup].after[axle];
     *shape = (struct arch_shape){.setup = setup,

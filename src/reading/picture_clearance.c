@@ -16,7 +16,7 @@ static const struct pen after_pen = {.width = 1.4};
 struct side_view {
     const struct picture *picture;
     size_t setup;
-    const char *state;
+    int state;
     struct point origin;
     double pixels_per_m, size, wheelbase;
 };
@@ -28,23 +28,21 @@ static struct point at_place(const struct side_view *view, double x_m, double y_
 }
 
 /* The state that the sheet shows: the one in which the body stands lowest. */
-static const struct state *shown_state(const struct picture *picture)
+static int shown_state(const struct picture *picture)
 {
-    const struct specification *specification = picture->reading->plan->specification;
-    const struct figure *body =
-        figure_first(picture->reading, 0,
-                     (struct figure_query){QUANTITY_BODY, AXLE_NONE, NULL, NULL, NULL, true});
-    for (size_t i = 0; body != NULL && i < state_count(specification); i++)
-        if (state_name(state_at(specification, i)) == body->state)
-            return state_at(specification, i);
-    return state_at(specification, 0);
+    const struct figure *body = figure_first(
+        picture->layout, 0,
+        (struct figure_query){
+            .quantity = QUANTITY_BODY, .axle = AXLE_NONE, .state = STATE_NONE, .headline = true});
+    return body == NULL ? 0 : body->state;
 }
 
 static const struct figure *angle_of(const struct side_view *view, size_t setup,
                                      enum quantity_id quantity)
 {
-    return figure_first(view->picture->reading, setup,
-                        (struct figure_query){quantity, AXLE_NONE, view->state, NULL, NULL, false});
+    return figure_first(
+        view->picture->layout, setup,
+        (struct figure_query){.quantity = quantity, .axle = AXLE_NONE, .state = view->state});
 }
 
 static double farthest(const struct point_list *points, bool ahead)
@@ -57,7 +55,7 @@ static double farthest(const struct point_list *points, bool ahead)
 
 static double radius_of(const struct side_view *view, size_t setup, int axle)
 {
-    return view->picture->reading->plan->beside[setup].after[axle].static_loaded_radius_m;
+    return view->picture->layout->plan->beside[setup].after[axle].static_loaded_radius_m;
 }
 
 /* The point that governs an angle, where it is one of the measured ones: by the name that the
@@ -108,7 +106,7 @@ static void draw_ramp(const struct side_view *view, size_t setup, int axle, doub
 {
     bool front = axle == AXLE_FRONT;
     const struct clearance_measured *measured =
-        &view->picture->reading->plan->specification->clearance;
+        &view->picture->layout->plan->specification->clearance;
     const struct figure *angle =
         angle_of(view, setup, front ? QUANTITY_APPROACH : QUANTITY_DEPARTURE);
     double radius = radius_of(view, setup, axle);
@@ -132,7 +130,7 @@ static void draw_ridge(const struct side_view *view, size_t setup, struct pen pe
 {
     const struct figure *angle = angle_of(view, setup, QUANTITY_BREAKOVER);
     const struct body_point *point =
-        governing(angle, &view->picture->reading->plan->specification->clearance.belly);
+        governing(angle, &view->picture->layout->plan->specification->clearance.belly);
     if (point == NULL)
         return;
     double front_radius = radius_of(view, setup, AXLE_FRONT);
@@ -170,7 +168,7 @@ static void draw_body(const struct side_view *view, double ahead, double behind)
 
 static void draw_wheels(const struct side_view *view)
 {
-    const struct beside *beside = &view->picture->reading->plan->beside[view->setup];
+    const struct beside *beside = &view->picture->layout->plan->beside[view->setup];
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         double x = axle == AXLE_FRONT ? 0 : view->wheelbase;
         double radius = radius_of(view, view->setup, axle), was = radius_of(view, 0, axle);
@@ -202,8 +200,8 @@ static void angle_text(const struct side_view *view, enum quantity_id quantity, 
     at.y += 1.3 * view->size;
     style.bold = false;
     drawing_text(picture->drawing, at, style,
-                 arena_format(picture->reading->arena, "fitted %s",
-                              figure_value_text(picture->reading, angle_of(view, 0, quantity))));
+                 arena_format(picture->layout->arena, "fitted %s",
+                              figure_value_text(picture->layout, angle_of(view, 0, quantity))));
 }
 
 static void draw_angles(const struct side_view *view, size_t setup, double ahead, double behind,
@@ -216,20 +214,20 @@ static void draw_angles(const struct side_view *view, size_t setup, double ahead
 
 static void draw_vehicle(const struct picture *picture, size_t setup, struct box box, double size)
 {
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     const struct clearance_measured *measured = &plan->specification->clearance;
-    const struct state *state = shown_state(picture);
+    int state = shown_state(picture);
     struct side_view view = {.picture = picture,
                              .setup = setup,
                              .size = size,
-                             .state = state_name(state),
+                             .state = state,
                              .wheelbase = plan->specification->vehicle.wheelbase_m};
     drawing_text(picture->drawing, (struct point){box.x, box.y + size},
                  (struct text_style){.size = size, .bold = true},
                  drawing_fit(picture->drawing,
-                             arena_format(picture->reading->arena,
+                             arena_format(picture->layout->arena,
                                           "the vehicle from the side, %s (dotted: the fitted tyre)",
-                                          view.state),
+                                          plan_state_name(plan, view.state)),
                              size, box.width));
     if (!known(view.wheelbase)) {
         drawing_text(picture->drawing, (struct point){box.x, box.y + 3 * size},
@@ -271,7 +269,7 @@ void picture_clearance(const struct picture *picture)
         VEHICLE = 370,
         PANEL = 910
     };
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     size_t first = plan->count > 1 ? 1 : 0;
     drawing_begin(picture->drawing, WIDTH, (double)(plan->count - first) * PANEL + 2 * MARGIN,
                   "Wheels in their arches and the vehicle's ramp angles",

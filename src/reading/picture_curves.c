@@ -46,14 +46,13 @@ static size_t add_group(struct curves *curves, const char *caption, const char *
 void curves_add(const struct picture *picture, size_t setup, enum curves_of which,
                 struct curves *curves)
 {
-    struct arena *arena = picture->reading->arena;
+    struct arena *arena = picture->layout->arena;
     /* From all figures: those on the axle choices stand in no table that is read. */
-    const struct figures *figures = picture->reading->figures;
-    const char *name = picture->reading->plan->setups[setup].name;
+    const struct figures *figures = picture->layout->figures;
     const char *letter = picture_letter(picture, setup);
     for (size_t i = 0; i < figures->count && curves->count < CURVES_MAX; i++) {
         const struct figure *figure = &figures->items[i];
-        if (figure->option != name || figure->quantity != QUANTITY_SPEED_PER_1000 ||
+        if (figure->setup != (int)setup || figure->quantity != QUANTITY_SPEED_PER_1000 ||
             !known(figure->value))
             continue;
         const char *gear = curve_gear(arena, figure->at), *axle = axle_choice(arena, figure->at);
@@ -79,13 +78,13 @@ bool curve_is_highest(const struct curves *curves, const struct curve *curve)
 
 double curves_limit_rpm(const struct picture *picture)
 {
-    double limit = picture->reading->plan->specification->drivetrain.engine.limit_per_s;
+    double limit = picture->layout->plan->specification->drivetrain.engine.limit_per_s;
     return known(limit) ? unit_from_si(UNIT_RPM, limit) : rpm_without_limit;
 }
 
 enum unit_id curves_unit(const struct picture *picture)
 {
-    return picture->reading->plan->us ? UNIT_MPH : UNIT_KMH;
+    return picture->layout->plan->us ? UNIT_MPH : UNIT_KMH;
 }
 
 double curve_road(const struct picture *picture, const struct figure *per_1000, double rpm)

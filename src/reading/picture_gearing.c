@@ -27,13 +27,13 @@ static double fastest_of(const struct gear_chart *chart, const struct curves *cu
 
 static struct gear_chart chart_of(const struct picture *picture, double size)
 {
-    double idle = picture->reading->plan->specification->drivetrain.engine.idle_per_s;
+    double idle = picture->layout->plan->specification->drivetrain.engine.idle_per_s;
     return (struct gear_chart){
         .picture = picture,
         .size = size,
         .unit = curves_unit(picture),
         .idle_rpm = known(idle) ? unit_from_si(UNIT_RPM, idle) : 0,
-        .limit_known = known(picture->reading->plan->specification->drivetrain.engine.limit_per_s),
+        .limit_known = known(picture->layout->plan->specification->drivetrain.engine.limit_per_s),
     };
 }
 
@@ -87,7 +87,7 @@ static void draw_curve(const struct gear_chart *chart, const struct curves *curv
          scale_place(&chart->engine, from)},
         {scale_place(&chart->road, curve_road(chart->picture, curve->per_1000, top)),
          scale_place(&chart->engine, top)}};
-    drawing_group(picture->drawing, figure_sentence(picture->reading, curve->per_1000));
+    drawing_group(picture->drawing, figure_sentence(picture->layout, curve->per_1000));
     drawing_line(picture->drawing, ends[0], ends[1],
                  (struct pen){.width = 1.1, .dash = curves->groups[curve->group].dash});
     drawing_group_end(picture->drawing);
@@ -174,9 +174,9 @@ static void draw_legend(const struct gear_chart *chart, const struct curves *cur
                      (struct pen){.width = 1.1, .dash = group->dash});
         drawing_text(picture->drawing, (struct point){x + 4.6 * size, line},
                      (struct text_style){.size = size}, group->words);
-        const char *gear = curve_gear(picture->reading->arena, group->highest->at);
+        const char *gear = curve_gear(picture->layout->arena, group->highest->at);
         double right = chart->area.x + chart->area.width;
-        const char *words = arena_format(picture->reading->arena, "per 1000 rpm in gear %s", gear);
+        const char *words = arena_format(picture->layout->arena, "per 1000 rpm in gear %s", gear);
         double middle = right - drawing_text_width(words, size);
         drawing_text(picture->drawing, (struct point){middle, line},
                      (struct text_style){.size = size}, words);
@@ -241,7 +241,7 @@ struct panel {
 static void add_panel(const struct picture *picture, size_t setup, enum curves_of which,
                       struct panel *panels, size_t *count)
 {
-    struct arena *arena = picture->reading->arena;
+    struct arena *arena = picture->layout->arena;
     struct panel panel = {arena_allocate(arena, sizeof *panel.curves),
                           picture_setup_title(picture, setup, 0, INFINITY)};
     if (which == OWN_AXLE && setup > 0)
@@ -259,9 +259,9 @@ static void add_panel(const struct picture *picture, size_t setup, enum curves_o
 void picture_gearing(const struct picture *picture)
 {
     enum { WIDTH = 500, HEIGHT = 400, MARGIN = 12 };
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     struct panel *panels =
-        arena_allocate_array(picture->reading->arena, 2 * plan->count, sizeof *panels);
+        arena_allocate_array(picture->layout->arena, 2 * plan->count, sizeof *panels);
     size_t count = 0, first = plan->count > 1 ? 1 : 0;
     for (size_t i = first; i < plan->count; i++) {
         add_panel(picture, i, OWN_AXLE, panels, &count);

@@ -64,7 +64,7 @@ static void draw_lines(const struct cruise_chart *chart, const struct curves *cu
         struct point to = {
             right, scale_place(&chart->engine, rpm_at(picture, per_1000, chart->road.last))};
         ends[i] = places[i] = to.y;
-        drawing_group(picture->drawing, figure_sentence(picture->reading, per_1000));
+        drawing_group(picture->drawing, figure_sentence(picture->layout, per_1000));
         drawing_line(picture->drawing, from, to,
                      (struct pen){.width = 1, .dash = curves->groups[curves->items[i].group].dash});
         drawing_group_end(picture->drawing);
@@ -84,8 +84,8 @@ static void draw_lines(const struct cruise_chart *chart, const struct curves *cu
 
 void picture_gearing_small(const struct picture *picture, double width, double height)
 {
-    struct curves *curves = arena_allocate(picture->reading->arena, sizeof *curves);
-    for (size_t i = 0; i < picture->reading->plan->count; i++)
+    struct curves *curves = arena_allocate(picture->layout->arena, sizeof *curves);
+    for (size_t i = 0; i < picture->layout->plan->count; i++)
         curves_add(picture, i, OWN_AXLE, curves);
     keep_highest(curves);
     sort_curves(curves);

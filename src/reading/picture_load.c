@@ -33,54 +33,58 @@ struct load_chart {
 
 static double to_shown(const struct picture *picture, double kg)
 {
-    return picture->reading->plan->us ? unit_from_si(UNIT_LB, kg) : kg;
+    return picture->layout->plan->us ? unit_from_si(UNIT_LB, kg) : kg;
 }
 
 static const char *unit_shown(const struct picture *picture)
 {
-    return unit_table[picture->reading->plan->us ? UNIT_LB : UNIT_KG].name;
+    return unit_table[picture->layout->plan->us ? UNIT_LB : UNIT_KG].name;
 }
 
 static double tyres_of(const struct picture *picture, size_t setup, int axle)
 {
-    return tyres_on_axle(tyre_is_dual(&picture->reading->plan->setups[setup].axle[axle]));
+    return tyres_on_axle(tyre_is_dual(&picture->layout->plan->setups[setup].axle[axle]));
 }
 
 static const struct figure *axle_load(const struct picture *picture, size_t setup, int axle,
-                                      const char *state)
+                                      int state)
 {
-    return figure_first(picture->reading, setup,
-                        (struct figure_query){QUANTITY_AXLE_LOAD, axle, state, NULL, NULL, false});
+    return figure_first(
+        picture->layout, setup,
+        (struct figure_query){.quantity = QUANTITY_AXLE_LOAD, .axle = axle, .state = state});
 }
 
 static const struct figure *rating_left(const struct picture *picture, size_t setup, int axle,
-                                        const char *state)
+                                        int state)
 {
     return figure_first(
-        picture->reading, setup,
-        (struct figure_query){QUANTITY_AXLE_RATING_LEFT, axle, state, NULL, NULL, false});
+        picture->layout, setup,
+        (struct figure_query){.quantity = QUANTITY_AXLE_RATING_LEFT, .axle = axle, .state = state});
 }
 
 static const struct figure *capacity_at_placard(const struct picture *picture, size_t setup,
                                                 int axle)
 {
-    return figure_first(
-        picture->reading, setup,
-        (struct figure_query){QUANTITY_TYRE_CAPACITY, axle, NULL, "placard", NULL, false});
+    return figure_first(picture->layout, setup,
+                        (struct figure_query){.quantity = QUANTITY_TYRE_CAPACITY,
+                                              .axle = axle,
+                                              .state = STATE_NONE,
+                                              .begins = "placard"});
 }
 
 static const struct figure *recommended(const struct picture *picture, size_t setup, int axle)
 {
-    return figure_first(
-        picture->reading, setup,
-        (struct figure_query){QUANTITY_PRESSURE_RECOMMENDED, axle, NULL, NULL, NULL, false});
+    return figure_first(picture->layout, setup,
+                        (struct figure_query){.quantity = QUANTITY_PRESSURE_RECOMMENDED,
+                                              .axle = axle,
+                                              .state = STATE_NONE});
 }
 
 /* The figure stands on a line of its own in tables: there it is named by what it is. */
 static const struct figure *capacity_at_recommended(const struct picture *picture, size_t setup,
                                                     int axle)
 {
-    const struct setup_figures *group = &picture->reading->setups[setup];
+    const struct setup_figures *group = &picture->layout->setups[setup];
     for (size_t i = 0; i < group->count; i++)
         if (group->items[i]->quantity == QUANTITY_TYRE_CAPACITY && group->items[i]->axle == axle &&
             text_begins(group->items[i]->line, "recommended"))
@@ -90,7 +94,7 @@ static const struct figure *capacity_at_recommended(const struct picture *pictur
 
 static double axle_rating_kg(const struct picture *picture, int axle)
 {
-    return rating_kg(&picture->reading->plan->specification->vehicle.ratings,
+    return rating_kg(&picture->layout->plan->specification->vehicle.ratings,
                      axle == AXLE_FRONT ? RATING_FRONT : RATING_REAR);
 }
 
@@ -104,7 +108,7 @@ static void set_capacity_mark(const struct picture *picture, size_t setup, int a
 static void marks_of(const struct picture *picture, size_t setup, int axle,
                      struct load_mark marks[MARKS])
 {
-    struct arena *arena = picture->reading->arena;
+    struct arena *arena = picture->layout->arena;
     const struct figure *placard = capacity_at_placard(picture, setup, axle);
     const struct figure *pressure = recommended(picture, setup, axle);
     marks[0] =
@@ -118,7 +122,7 @@ static void marks_of(const struct picture *picture, size_t setup, int axle,
     bool found = pressure != NULL && known(pressure->value);
     marks[2].words = refused ? "tyres: no allowed pressure is enough"
                      : found ? arena_format(arena, "tyres at recommended, %s",
-                                            figure_value_text(picture->reading, pressure))
+                                            figure_value_text(picture->layout, pressure))
                              : "tyres at recommended pressure";
     set_capacity_mark(picture, setup, axle, capacity_at_recommended(picture, setup, axle),
                       &marks[2]);
@@ -127,7 +131,7 @@ static void marks_of(const struct picture *picture, size_t setup, int axle,
 static double heaviest_of(const struct picture *picture)
 {
     double most = 0;
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     for (size_t i = 0; i < plan->count; i++)
         for (int axle = 0; axle < AXLE_COUNT; axle++) {
             struct load_mark marks[MARKS];
@@ -135,8 +139,7 @@ static double heaviest_of(const struct picture *picture)
             for (size_t j = 0; j < MARKS; j++)
                 most = higher_of(most, marks[j].kg);
             for (size_t j = 0; j < state_count(plan->specification); j++) {
-                const struct figure *load =
-                    axle_load(picture, i, axle, state_name(state_at(plan->specification, j)));
+                const struct figure *load = axle_load(picture, i, axle, (int)j);
                 if (load != NULL)
                     most = higher_of(most, load->value);
             }
@@ -160,7 +163,7 @@ static void draw_bar(const struct load_chart *chart, const struct figure *load, 
     double end = scale_place(&chart->scale, to_shown(picture, load->value));
     double rating = axle_rating_kg(picture, axle);
     struct box bar = {row.x, row.y, end - row.x, row.height};
-    drawing_group(drawing, figure_sentence(picture->reading, load));
+    drawing_group(drawing, figure_sentence(picture->layout, load));
     drawing_rectangle(drawing, bar, 0, (struct pen){.width = 1, .fill = "#ddd"});
     if (known(rating) && load->value > rating) {
         double from = scale_place(&chart->scale, to_shown(picture, rating));
@@ -168,17 +171,17 @@ static void draw_bar(const struct load_chart *chart, const struct figure *load, 
                           (struct pen){.width = 1, .fill = "#333"});
     }
     drawing_text(drawing, label, (struct text_style){.size = size, .figure = true},
-                 figure_value_text(picture->reading, load));
+                 figure_value_text(picture->layout, load));
     drawing_group_end(drawing);
 }
 
 static const char *left_words(const struct picture *picture, const struct figure *left)
 {
-    struct arena *arena = picture->reading->arena;
+    struct arena *arena = picture->layout->arena;
     if (left == NULL || !known(left->value))
         return "left of rating: unknown";
     return arena_format(arena, left->value < 0 ? "%s over the rating" : "%s left",
-                        figure_text(picture->reading, left, fabs(left->value)));
+                        figure_text(picture->layout, left, fabs(left->value)));
 }
 
 /* What is left of the rating, behind the bars. */
@@ -186,7 +189,7 @@ static void draw_left(const struct load_chart *chart, const struct figure *left,
 {
     const struct picture *picture = chart->picture;
     drawing_group(picture->drawing, left == NULL ? "left of the axle rating: unknown"
-                                                 : figure_sentence(picture->reading, left));
+                                                 : figure_sentence(picture->layout, left));
     drawing_text(picture->drawing, at,
                  (struct text_style){.size = chart->size,
                                      .bold = left != NULL && left->verdict == VERDICT_FAIL},
@@ -198,14 +201,14 @@ static const char *mark_words(const struct load_chart *chart, const struct load_
                               int axle)
 {
     const struct picture *picture = chart->picture;
-    struct arena *arena = picture->reading->arena;
+    struct arena *arena = picture->layout->arena;
     if (!known(mark->kg))
         return mark->refused ? mark->words : arena_format(arena, "%s: unknown", mark->words);
     if (mark->figure == NULL)
         return arena_format(arena, "%s: %.0f %s", mark->words, to_shown(picture, mark->kg),
                             unit_shown(picture));
     return arena_format(arena, "%s: %.0f x %s", mark->words, tyres_of(picture, chart->setup, axle),
-                        figure_value_text(picture->reading, mark->figure));
+                        figure_value_text(picture->layout, mark->figure));
 }
 
 /* Marks from the right to the left, those without a place first: words stand before their line, and
@@ -229,7 +232,7 @@ static void draw_mark(const struct load_chart *chart, const struct load_mark *ma
     double size = chart->size;
     const char *words = mark_words(chart, mark, axle);
     drawing_group(drawing,
-                  mark->figure != NULL ? figure_sentence(picture->reading, mark->figure) : words);
+                  mark->figure != NULL ? figure_sentence(picture->layout, mark->figure) : words);
     if (!known(mark->kg)) {
         drawing_line(drawing, (struct point){chart->area.x, text_y - 0.35 * size},
                      (struct point){chart->area.x + 3 * size, text_y - 0.35 * size},
@@ -251,7 +254,7 @@ static double draw_axle(struct load_chart *chart, int axle, double y, double lef
 {
     const struct picture *picture = chart->picture;
     struct drawing *drawing = picture->drawing;
-    const struct specification *specification = picture->reading->plan->specification;
+    const struct specification *specification = picture->layout->plan->specification;
     double size = chart->size, row_height = 1.7 * size;
     struct load_mark marks[MARKS];
     marks_of(picture, chart->setup, axle, marks);
@@ -268,8 +271,8 @@ static double draw_axle(struct load_chart *chart, int axle, double y, double lef
         drawing_text(drawing, (struct point){chart->area.x - 0.5 * size, text},
                      (struct text_style){.size = size, .anchor = ANCHOR_END},
                      drawing_fit(drawing, state, size, chart->area.x - left - 0.5 * size));
-        draw_bar(chart, axle_load(picture, chart->setup, axle, state), axle, row);
-        draw_left(chart, rating_left(picture, chart->setup, axle, state),
+        draw_bar(chart, axle_load(picture, chart->setup, axle, (int)i), axle, row);
+        draw_left(chart, rating_left(picture, chart->setup, axle, (int)i),
                   (struct point){chart->area.x + chart->area.width + 0.8 * size, text});
     }
     for (size_t i = 0; i < MARKS; i++)
@@ -279,14 +282,14 @@ static double draw_axle(struct load_chart *chart, int axle, double y, double lef
 
 static double panel_height(const struct picture *picture, double size)
 {
-    double states = (double)state_count(picture->reading->plan->specification);
+    double states = (double)state_count(picture->layout->plan->specification);
     return (2 + AXLE_COUNT * (1.4 * MARKS + 1.5 + 1.7 * states) + 4) * size;
 }
 
 void picture_load(const struct picture *picture)
 {
     enum { WIDTH = 820, LEFT = 12, NAMES = 150, BEHIND = 150, SIZE = 11, GAP = 24 };
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     double height = panel_height(picture, SIZE), top = LEFT;
     struct load_chart chart = {.picture = picture, .size = SIZE};
     double most = heaviest_of(picture), step = scale_step(most, 8);
@@ -305,7 +308,7 @@ void picture_load(const struct picture *picture)
                      (struct text_style){.size = 1.15 * SIZE, .bold = true},
                      picture_setup_title(picture, i, 1.3 * SIZE, WIDTH - 2 * LEFT));
         axis_below(picture->drawing, &chart.scale, chart.area, SIZE,
-                   arena_format(picture->reading->arena, "axle load, %s", unit_shown(picture)));
+                   arena_format(picture->layout->arena, "axle load, %s", unit_shown(picture)));
         double y = chart.area.y + 0.2 * SIZE;
         for (int axle = 0; axle < AXLE_COUNT; axle++)
             y = draw_axle(&chart, axle, y, LEFT);
@@ -315,8 +318,9 @@ void picture_load(const struct picture *picture)
 
 static const struct figure *heaviest_load(const struct picture *picture, size_t setup, int axle)
 {
-    return figure_most(picture->reading, setup,
-                       (struct figure_query){QUANTITY_AXLE_LOAD, axle, NULL, NULL, NULL, false});
+    return figure_most(
+        picture->layout, setup,
+        (struct figure_query){.quantity = QUANTITY_AXLE_LOAD, .axle = axle, .state = STATE_NONE});
 }
 
 enum { SMALL_SIZE = 9 };
@@ -328,7 +332,7 @@ static double small_row_height(void)
 
 double picture_load_small_height(const struct picture *picture)
 {
-    return 6 * SMALL_SIZE + AXLE_COUNT * (double)picture->reading->plan->count * small_row_height();
+    return 6 * SMALL_SIZE + AXLE_COUNT * (double)picture->layout->plan->count * small_row_height();
 }
 
 static void draw_small_row(struct load_chart *chart, int axle, double top)
@@ -338,7 +342,7 @@ static void draw_small_row(struct load_chart *chart, int axle, double top)
     struct box row = {chart->area.x, top + 0.06 * size, chart->area.width, height - 0.12 * size};
     drawing_text(picture->drawing, (struct point){chart->area.x - 0.5 * size, top + size},
                  (struct text_style){.size = size, .anchor = ANCHOR_END},
-                 arena_format(picture->reading->arena, "%s, %s",
+                 arena_format(picture->layout->arena, "%s, %s",
                               picture_letter(picture, chart->setup), axle_name(axle)));
     draw_bar(chart, heaviest_load(picture, chart->setup, axle), axle, row);
     struct load_mark marks[MARKS];
@@ -355,7 +359,7 @@ static void draw_small_row(struct load_chart *chart, int axle, double top)
     drawing_text(picture->drawing,
                  (struct point){chart->area.x + chart->area.width + 0.7 * size, top + size},
                  (struct text_style){.size = size, .bold = refused},
-                 refused ? "not enough" : figure_value_text(picture->reading, pressure));
+                 refused ? "not enough" : figure_value_text(picture->layout, pressure));
 }
 
 static void draw_small_legend(const struct load_chart *chart, double y)
@@ -380,7 +384,7 @@ static void draw_small_legend(const struct load_chart *chart, double y)
 
 void picture_load_small(const struct picture *picture, double width, double height)
 {
-    const struct plan *plan = picture->reading->plan;
+    const struct plan *plan = picture->layout->plan;
     struct load_chart chart = {.picture = picture, .size = SMALL_SIZE};
     double most = heaviest_of(picture), step = scale_step(most, 5), names = 7 * SMALL_SIZE;
     drawing_begin(picture->drawing, width, height, "Heaviest axle loads",

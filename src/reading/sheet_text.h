@@ -5,6 +5,6 @@
 
 #include "reading/part_table.h"
 
-void sheet_head_text(const struct reading *reading);
+void sheet_head_text(const struct layout *layout);
 
 #endif

@@ -2,18 +2,17 @@
 
 #include "base/known.h"
 
-#define QUANTITY_ROW(id, name, title, metric, us, decimals, decimals_us)                           \
-    [QUANTITY_##id] = {name, title, metric, us, decimals, decimals_us},
+#define QUANTITY_ROW(id, name, title, metric, us, decimals, decimals_us, policy)                   \
+    [QUANTITY_##id] = {name, title, metric, us, decimals, decimals_us, policy},
 const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_ROW)};
 #undef QUANTITY_ROW
 
-struct figure figure_of(enum part part, enum quantity_id quantity, const char *option, double value,
-                        const char *basis)
+struct figure figure_of(enum quantity_id quantity, double value, const char *basis)
 {
-    return (struct figure){.part = part,
-                           .quantity = quantity,
-                           .option = option,
+    return (struct figure){.quantity = quantity,
+                           .state = STATE_NONE,
                            .axle = AXLE_NONE,
+                           .place = place_none(),
                            .value = value,
                            .decimals = DECIMALS_OF_QUANTITY,
                            .limit = UNKNOWN,
@@ -24,7 +23,54 @@ void figures_add(struct figures *figures, struct figure figure)
 {
     figures->items = arena_grow(figures->arena, figures->items, figures->count, &figures->capacity,
                                 sizeof *figures->items);
+    figure.part = figures->part;
+    figure.setup = figures->setup;
     figures->items[figures->count++] = figure;
+}
+
+static bool same_values(const struct figure *a, const struct figure *b)
+{
+    return same_value(a->value, b->value) && a->decimals == b->decimals &&
+           a->instrument_mph == b->instrument_mph && a->instrument_kmh == b->instrument_kmh;
+}
+
+static bool same_basis(const struct figure *a, const struct figure *b)
+{
+    return remark_same(&a->based, &b->based) && same_text(a->basis, b->basis) &&
+           a->governed_by.kind == b->governed_by.kind &&
+           a->governed_by.number == b->governed_by.number;
+}
+
+bool figure_same(const struct figure *a, const struct figure *b, unsigned fields)
+{
+    const struct {
+        unsigned field;
+        bool same;
+    } each[] = {
+        {SAME_PART, a->part == b->part},
+        {SAME_SETUP, a->setup == b->setup},
+        {SAME_STATE, a->state == b->state},
+        {SAME_AXLE, a->axle == b->axle},
+        {SAME_QUANTITY, a->quantity == b->quantity},
+        {SAME_VERDICT, a->verdict == b->verdict},
+        {SAME_LIMIT, !(fields & SAME_LIMIT) || same_value(a->limit, b->limit)},
+        {SAME_VALUE, !(fields & SAME_VALUE) || same_values(a, b)},
+    };
+    for (size_t i = 0; i < sizeof each / sizeof each[0]; i++)
+        if (fields & each[i].field && !each[i].same)
+            return false;
+    return (!(fields & SAME_PLACE) ||
+            (place_same(&a->place, &b->place) && same_text(a->at, b->at))) &&
+           (!(fields & SAME_BASIS) || same_basis(a, b)) &&
+           (!(fields & SAME_ADVICE) ||
+            (remark_same(&a->advice, &b->advice) && same_text(a->action, b->action)));
+}
+
+unsigned figure_matter(const struct figure *figure)
+{
+    unsigned policy = quantity_rows[figure->quantity].policy;
+    return SAME_PART | SAME_QUANTITY | SAME_AXLE | (policy & POLICY_RULES ? SAME_BASIS : 0) |
+           (policy & POLICY_PLACES ? SAME_PLACE : 0);
 }
 
 const char *part_name(enum part part)
@@ -43,38 +89,4 @@ const char *verdict_name(enum verdict verdict)
 const char *axle_name(int axle)
 {
     return axle == AXLE_FRONT ? "front" : axle == AXLE_REAR ? "rear" : "";
-}
-
-/* Limits are compared with a billionth of slack, so that a figure that meets one meets it. */
-static double slack(double limit)
-{
-    return 1e-9 * (1 + fabs(limit));
-}
-
-struct figure figure_at_least(struct figure figure, double limit)
-{
-    figure.limit = limit;
-    if (!known(figure.value) || !known(limit))
-        figure.verdict = VERDICT_UNKNOWN;
-    else
-        figure.verdict = figure.value < limit - slack(limit) ? VERDICT_FAIL : VERDICT_OK;
-    return figure;
-}
-
-struct figure figure_at_most(struct figure figure, double limit)
-{
-    figure.limit = limit;
-    if (!known(figure.value) || !known(limit))
-        figure.verdict = VERDICT_UNKNOWN;
-    else
-        figure.verdict = figure.value > limit + slack(limit) ? VERDICT_FAIL : VERDICT_OK;
-    return figure;
-}
-
-struct figure figure_within(struct figure figure, double min, double max)
-{
-    double value = figure.value;
-    bool nearer_to_min =
-        known(min) && (!known(max) || value - min < max - value - slack(max - min));
-    return nearer_to_min ? figure_at_least(figure, min) : figure_at_most(figure, max);
 }

@@ -1,5 +1,6 @@
-/* Results as tidy rows, a figure each, the same for every part. A figure with a verdict is a
- * finding. Values are in SI; the unit and decimals are the quantity's. */
+/* Results as tidy rows, a figure each, the same for every part. A figure is facts: numbers into the
+ * plan, typed places, rows of tables; words are made of it in reading/. A figure with a verdict is
+ * a finding. Values are in SI; the unit and decimals are the quantity's. */
 #ifndef TYRESUM_REPORT_FIGURES_H
 #define TYRESUM_REPORT_FIGURES_H
 
@@ -7,60 +8,112 @@
 #include <stddef.h>
 
 #include "base/arena.h"
-#include "report/quantities.h"
 #include "build/specification.h"
+#include "report/place.h"
+#include "report/quantities.h"
+#include "report/remark.h"
 
 enum part { PART_TYRE, PART_CLEARANCE, PART_LOAD, PART_SPEEDOMETER, PART_GEARING, PART_COUNT };
 
-/* Ordered worst first: fail, unknown, caution, ok. */
+/* Ordered worst first: fail, unknown, caution, ok. Written by the judge alone (judge.h). */
 enum verdict { VERDICT_NONE, VERDICT_FAIL, VERDICT_UNKNOWN, VERDICT_CAUTION, VERDICT_OK };
 
-enum { AXLE_NONE = -1, DECIMALS_OF_QUANTITY = -1 };
+enum { AXLE_NONE = -1, STATE_NONE = -1, DECIMALS_OF_QUANTITY = -1 };
 
 /* Whether a figure stands in the terminal's sheet, and not only in its part's own table; or only in
  * the rows of csv and json, where it would be a long detail beside the others. */
 enum headline { HEADLINE_NO, HEADLINE_YES, HEADLINE_UNLESS_OK, HEADLINE_ROWS_ONLY };
 
+enum limit_side { LIMIT_NO_SIDE, LIMIT_AT_LEAST, LIMIT_AT_MOST };
+/* Whose the limit is. */
+enum limit_owner {
+    LIMIT_OF_NOBODY,
+    LIMIT_OF_LAW,
+    LIMIT_OF_MAKER,
+    LIMIT_OF_HOUSE,
+    LIMIT_OF_PHYSICS
+};
+
+/* What decides a figure, by number. */
+enum governor_kind {
+    GOVERNED_BY_NOTHING,
+    GOVERNED_BY_POINT,  /* of the measured list that the quantity looks at */
+    GOVERNED_BY_ITEM,   /* of `carried` */
+    GOVERNED_BY_RATING, /* enum rating */
+    GOVERNED_BY_TYRES   /* of an axle */
+};
+struct governor {
+    enum governor_kind kind;
+    int number;
+    const char *name; /* that the file gives it, or NULL */
+};
+
+/* Work that would meet the limit, each by itself, and how much of it. */
+enum cure_kind { CURE_BUMP_STOP, CURE_LIFT, CURE_TRIM, CURE_INSET, CURE_COUNT };
+struct cures {
+    double amount[CURE_COUNT]; /* UNKNOWN: this does not do it */
+    unsigned offered;          /* bits: whether it was looked for */
+};
+
 struct figure {
-    enum part part;
+    enum part part; /* set by the driver, as `setup` is */
     enum quantity_id quantity;
-    const char *option;
-    const char *state; /* NULL where the figure has none */
-    int axle;          /* enum axle, or AXLE_NONE */
-    const char *at;    /* NULL where it needs none */
-    const char *word;  /* in a table for reading, where the value is unknown for a reason */
-    const char *line;  /* in a table for reading, instead of `at`, where that differs by option */
-    double value;      /* UNKNOWN where something is missing */
-    double limit;      /* UNKNOWN where there is none */
+    int setup; /* of the plan; 0 is fitted */
+    int state; /* of the file, or STATE_NONE */
+    int axle;  /* enum axle, or AXLE_NONE */
+    struct place place;
+    double value; /* UNKNOWN where something is missing */
+    double limit; /* UNKNOWN where there is none */
+    enum limit_side limit_side;
+    enum limit_owner limit_owner;
     enum verdict verdict;
-    const char *basis, *action;
+    struct remark based, advice; /* the first becomes `basis` when all parts are converted */
+    struct remark instead; /* in a table for reading, where the value is unknown for a reason */
+    struct governor governed_by;
     enum headline headline;
     int decimals;        /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */
     bool instrument_kmh;
+    /* Until every part is converted: */
+    const char *at, *line, *word, *basis, *action;
 };
 
 struct figures {
     struct arena *arena;
     struct figure *items;
     size_t count, capacity;
+    enum part part; /* of what is added now: the driver's */
+    int setup;
 };
 
-/* A figure with no state, axle, limit or verdict: to be filled up and added. */
-struct figure figure_of(enum part part, enum quantity_id quantity, const char *option, double value,
-                        const char *basis);
+/* A figure with no state, axle, place, limit or verdict: to be filled up and added. */
+struct figure figure_of(enum quantity_id quantity, double value, const char *basis);
+/* Gives it the part and the setup that the driver is at. */
 void figures_add(struct figures *figures, struct figure figure);
+
+/* The one comparison of figures: of the fields that are asked for. */
+enum figure_fields {
+    SAME_PART = 1 << 0,
+    SAME_SETUP = 1 << 1,
+    SAME_STATE = 1 << 2,
+    SAME_AXLE = 1 << 3,
+    SAME_QUANTITY = 1 << 4,
+    SAME_PLACE = 1 << 5,
+    SAME_VALUE = 1 << 6, /* with its decimals and unit */
+    SAME_LIMIT = 1 << 7,
+    SAME_VERDICT = 1 << 8,
+    SAME_BASIS = 1 << 9, /* and what governs */
+    SAME_ADVICE = 1 << 10,
+    SAME_ALL = (1 << 11) - 1
+};
+bool figure_same(const struct figure *a, const struct figure *b, unsigned fields);
+
+/* The fields that make two findings one matter: another state or size of tyre does not, another
+ * rule or pressure does where the quantity's row says so. */
+unsigned figure_matter(const struct figure *figure);
 
 const char *part_name(enum part part);
 const char *verdict_name(enum verdict verdict);
 const char *axle_name(int axle); /* "front", "rear" or "" */
-
-/* Fills in the verdict by a limit: fail below (or above) it; unknown where the value is. */
-struct figure figure_at_least(struct figure figure, double limit);
-struct figure figure_at_most(struct figure figure, double limit);
-
-/* By the bound that is broken or nearest; the upper one where both are as near, whatever a
- * conversion of units makes of the last bit. UNKNOWN: no such bound. */
-struct figure figure_within(struct figure figure, double min, double max);
 
 #endif

@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "compute/load.h"
+#include "report/judge.h"
 #include "tables/lookup.h"
 
 static void set_beside(const struct setup *fitted, const struct setup *setup, struct beside *out)
@@ -36,36 +38,26 @@ bool plan_make(struct arena *arena, const struct specification *specification, b
     return option_name == NULL || out->count > 1 || strcmp(option_name, "fitted") == 0;
 }
 
-/* Parts report setup after setup: the search begins where the last one ended. */
-static size_t setup_of(const struct plan *plan, const char *option, size_t last)
-{
-    for (size_t i = 0; i < plan->count; i++) {
-        size_t at = (last + i) % plan->count;
-        if (plan->setups[at].name == option)
-            return at;
-    }
-    return 0;
-}
-
 struct setup_figures *plan_group_figures(const struct plan *plan, const struct figures *figures)
 {
     struct arena *arena = plan->arena;
     struct setup_figures *groups = arena_allocate_array(arena, plan->count, sizeof *groups);
-    size_t *owner = arena_allocate_array(arena, figures->count, sizeof *owner);
-    size_t last = 0;
-    for (size_t i = 0; i < figures->count; i++) {
-        owner[i] = last = setup_of(plan, figures->items[i].option, last);
-        groups[last].count++;
-    }
+    for (size_t i = 0; i < figures->count; i++)
+        groups[figures->items[i].setup].count++;
     for (size_t i = 0; i < plan->count; i++) {
         groups[i].items = arena_allocate_array(arena, groups[i].count, sizeof *groups[i].items);
         groups[i].count = 0;
     }
     for (size_t i = 0; i < figures->count; i++) {
-        struct setup_figures *group = &groups[owner[i]];
+        struct setup_figures *group = &groups[figures->items[i].setup];
         group->items[group->count++] = &figures->items[i];
     }
     return groups;
+}
+
+const char *plan_state_name(const struct plan *plan, int state)
+{
+    return state == STATE_NONE ? NULL : state_name(state_at(plan->specification, (size_t)state));
 }
 
 enum pressure_system plan_pressure_system(const struct plan *plan)
@@ -86,7 +78,9 @@ bool plan_instrument_is_mph(const struct plan *plan)
 
 void report_missing_part(struct figures *figures, enum part part, const char *key)
 {
-    struct figure figure = figure_of(part, QUANTITY_PART_MISSING, "fitted", UNKNOWN, "build file");
+    figures->part = part;
+    figures->setup = 0;
+    struct figure figure = figure_of(QUANTITY_PART_MISSING, UNKNOWN, "build file");
     figure.verdict = VERDICT_UNKNOWN;
     figure.at = part_name(part);
     figure.action = arena_format(figures->arena, "give the key %s", key);

@@ -48,6 +48,9 @@ enum pressure_system plan_pressure_system(const struct plan *plan);
 /* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
 enum axle plan_driven_axle(const struct plan *plan);
 
+/* The name of a loading state by its number; NULL for STATE_NONE. */
+const char *plan_state_name(const struct plan *plan, int state);
+
 /* Whether the rear tyre is another than the front one; and whether a row of each axle is shown,
  * since it is so before or after. */
 bool setup_axles_differ(const struct setup *setup);

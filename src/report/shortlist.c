@@ -101,27 +101,10 @@ static double margin_of(const struct figure *figure)
 static bool counts(const struct trial *trial, const struct figure *figure)
 {
     const struct limits *limits = &trial->plan->specification->limits;
-    if (figure->option == trial->plan->fitted.name)
+    unsigned left_out = POLICY_OF_SPARE | POLICY_BY_HAND | POLICY_OF_BUILD | POLICY_OF_PLACARD;
+    if (figure->setup == 0 || quantity_rows[figure->quantity].policy & left_out)
         return false;
-    switch (figure->quantity) {
-    case QUANTITY_SPARE_CAPACITY:
-    case QUANTITY_SPARE_ROOM:
-    case QUANTITY_SPARE_CIRCUMFERENCE:
-    case QUANTITY_SPARE_SET:
-    case QUANTITY_SPARE_MASS:
-    case QUANTITY_WHEEL_BY_HAND:    /* so of every wheel that is only searched for */
-    case QUANTITY_AXLE_RATING_LEFT: /* the build's own, whichever tyre is chosen */
-    case QUANTITY_GROSS_LEFT:
-    case QUANTITY_ROOF_LEFT:
-    case QUANTITY_TOW_BALL_LEFT:
-    case QUANTITY_COMBINATION_LEFT:
-    case QUANTITY_TYRE_CAPACITY: /* at the old placard: the recommended pressure decides */
-        return false;
-    case QUANTITY_SPEEDOMETER_ERROR:
-        return limits->speedometer != CHOICE_NONE;
-    default:
-        return true;
-    }
+    return figure->quantity != QUANTITY_SPEEDOMETER_ERROR || limits->speedometer != CHOICE_NONE;
 }
 
 static void count_fails(const struct trial *trial, const struct figures *figures)
@@ -172,7 +155,7 @@ static bool judge(const struct trial *trial, const struct figures *figures,
         item->unknowns += figure->verdict == VERDICT_UNKNOWN;
         if (figure->verdict < item->verdict)
             item->verdict = figure->verdict;
-        if (figure->quantity != QUANTITY_RIM_WIDTH && known(figure->value) &&
+        if (!(quantity_rows[figure->quantity].policy & POLICY_NO_MARGIN) && known(figure->value) &&
             known(figure->limit) && margin_of(figure) < item->closest_margin) {
             item->closest_margin = margin_of(figure);
             item->closest_limit = quantity_rows[figure->quantity].name;
@@ -182,14 +165,13 @@ static bool judge(const struct trial *trial, const struct figures *figures,
     return true;
 }
 
-static void take_results(const struct figures *figures, const struct setup *setup,
-                         struct shortlisted *item)
+static void take_results(const struct figures *figures, struct shortlisted *item)
 {
     item->pressure_Pa = (struct axle_pair){UNKNOWN, UNKNOWN};
     item->speedometer_error = UNKNOWN;
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = &figures->items[i];
-        if (figure->option != setup->name)
+        if (figure->setup == 0)
             continue;
         if (figure->quantity == QUANTITY_PRESSURE_RECOMMENDED) {
             if (figure->axle == AXLE_FRONT)
@@ -255,7 +237,7 @@ static void judge_candidate(const struct trial *trial, const struct candidate *c
     item.diameter_m = beside->after[axle].overall_diameter_m;
     item.diameter_change_m = item.diameter_m - beside->before[axle].overall_diameter_m;
     item.load_kg = load_index_kg(candidate->size.service.load_index);
-    take_results(&figures, &plan.setups[1], &item);
+    take_results(&figures, &item);
     keep_axle_ratios(trial, &plan, &item);
 }
 

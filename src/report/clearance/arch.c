@@ -2,6 +2,7 @@
  * the standard allows, which is what is judged; without and with snow chains. */
 #include "base/known.h"
 #include "compute/load.h"
+#include "report/judge.h"
 #include "report/clearance/arch_view.h"
 
 /* The fitted tyre is the one that was measured: as large as it is. */
@@ -122,11 +123,11 @@ static void add_room(const struct arch_view *view, const struct arch_change *cha
                      enum quantity_id quantity, const struct clearance_view *body, bool at_bump,
                      const char *basis, double room)
 {
-    struct figure figure = figure_of(PART_CLEARANCE, quantity, view->setup->name, room, basis);
+    struct figure figure = figure_of(quantity, room, basis);
     figure.axle = view->axle;
     figure.at = at_bump ? change->at_bump : body != NULL ? change->at_ride : change->name;
     if (body != NULL)
-        figure.state = state_name(body->state);
+        figure.state = state_number(view->plan->specification, body->state);
     if (change->judged) {
         figure = figure_at_least(figure, 0);
         figure.headline = body == NULL && change->chains_m == 0 ? HEADLINE_YES : HEADLINE_NO;
@@ -177,9 +178,8 @@ static void report_changes(const struct arch_view *view, const struct arch_chang
         {QUANTITY_TYRE_EDGE_OUTER, nominal->move.outer_m},
     };
     for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++) {
-        struct figure figure =
-            figure_of(PART_CLEARANCE, changes[i].quantity, view->setup->name, changes[i].value,
-                      "nominal to nominal, by the same rule for both tyres");
+        struct figure figure = figure_of(changes[i].quantity, changes[i].value,
+                                         "nominal to nominal, by the same rule for both tyres");
         figure.axle = view->axle;
         figure.at = "nominal";
         figures_add(view->figures, figure);

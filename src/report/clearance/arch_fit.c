@@ -82,8 +82,8 @@ static double enough_inset(const struct arch_view *view, const struct arch_chang
 static void add_fit(const struct arch_view *view, const struct arch_change *change,
                     enum quantity_id quantity, double value, const char *action)
 {
-    struct figure figure = figure_of(PART_CLEARANCE, quantity, view->setup->name, value,
-                                     "smallest single change that leaves no room short");
+    struct figure figure =
+        figure_of(quantity, value, "smallest single change that leaves no room short");
     figure.axle = view->axle;
     figure.at = change->name;
     figure.action = action;

@@ -2,6 +2,7 @@
 #include "base/known.h"
 #include "compute/axle_loads.h"
 #include "compute/clearance.h"
+#include "report/judge.h"
 #include "report/clearance/view.h"
 #include "tables/lookup.h"
 

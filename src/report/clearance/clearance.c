@@ -3,6 +3,7 @@
 #include "base/known.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
+#include "report/judge.h"
 #include "report/clearance/view.h"
 
 static void report_under_axle(const struct plan *plan, size_t index, int axle,
@@ -11,8 +12,8 @@ static void report_under_axle(const struct plan *plan, size_t index, int axle,
     const struct setup *setup = &plan->setups[index];
     double change = radius_change_m(plan, index, axle);
     double measured = of_axle(plan->specification->clearance.under_axle_m, axle);
-    struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_UNDER_AXLE, setup->name,
-                                     measured + change, "measured + change of the loaded radius");
+    struct figure figure =
+        figure_of(QUANTITY_UNDER_AXLE, measured + change, "measured + change of the loaded radius");
     figure.axle = axle;
     if (!known(figure.value)) {
         figure.verdict = VERDICT_UNKNOWN;
@@ -71,10 +72,9 @@ static void report_travel_kept(const struct plan *plan, const struct setup *setu
         {suspension->travel_to_droop_m, suspension->travel_to_droop_m - lift, "to droop"},
     };
     for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
-        struct figure figure =
-            figure_of(PART_CLEARANCE, QUANTITY_TRAVEL_KEPT, setup->name,
-                      ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN,
-                      "travel by lift and bump stops beside the fitted state's");
+        struct figure figure = figure_of(
+            QUANTITY_TRAVEL_KEPT, ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN,
+            "travel by lift and bump stops beside the fitted state's");
         figure.axle = axle;
         figure.at = ends[i].at;
         if (known(figure.value) && setup->is_fitted)
@@ -95,7 +95,7 @@ static void report_fit_limits(const struct plan *plan, size_t index, int axle,
     double taller =
         beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
     double track = of_axle(plan->specification->vehicle.track_m, axle);
-    struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_RIDE_HEIGHT_CHANGE, setup->name, lift,
+    struct figure figure = figure_of(QUANTITY_RIDE_HEIGHT_CHANGE, lift,
                                      known(suspension_of(plan, axle)->free_height_change_m)
                                          ? "free height change + W/k of the old - W/k of the new"
                                          : "suspension: lift");
@@ -152,8 +152,7 @@ static void report_spring_assumption(const struct plan *plan, struct figures *fi
         const struct axle_suspension *suspension = suspension_of(plan, axle);
         if (!known(suspension->free_height_change_m) || known(suspension->unsprung_kg))
             continue;
-        struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_ASSUMPTION, plan->fitted.name,
-                                         UNKNOWN, "assumption");
+        struct figure figure = figure_of(QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
         figure.axle = axle;
         figure.action = "no unsprung_mass is given: the whole axle load is taken to ride on the "
                         "springs, which makes a stiffer spring lift a little too much";
@@ -183,9 +182,12 @@ void report_clearance(const struct plan *plan, struct figures *figures)
     size_t count = state_count(plan->specification);
     struct clearance_view *fitted = clearance_views_make(plan, 0, NULL);
     size_t lowest = lowest_state(fitted, count), start = figures->count;
+    figures->part = PART_CLEARANCE;
+    figures->setup = 0;
     report_spring_assumption(plan, figures);
     report_angles_before(plan, figures);
     for (size_t i = 0; i < plan->count; i++) {
+        figures->setup = (int)i;
         struct clearance_view *views = i == 0 ? fitted : clearance_views_make(plan, i, fitted);
         report_states(views, count, lowest, figures);
         for (int axle = 0; axle < AXLE_COUNT; axle++) {

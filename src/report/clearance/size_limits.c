@@ -16,9 +16,9 @@ static void report_axle(const struct plan *plan, size_t index, int axle, int sho
     const struct service_description *before = &plan->fitted.axle[axle].size.service;
     const struct service_description *after = &setup->axle[axle].size.service;
     double whole = beside->before[axle].overall_diameter_m;
-    struct figure figure = figure_of(PART_CLEARANCE, QUANTITY_OVERALL_DIAMETER_CHANGE, setup->name,
-                                     beside->after[axle].overall_diameter_m - whole,
-                                     "by the same rule for both tyres");
+    struct figure figure =
+        figure_of(QUANTITY_OVERALL_DIAMETER_CHANGE, beside->after[axle].overall_diameter_m - whole,
+                  "by the same rule for both tyres");
     figure.axle = shown_axle;
     report_limits(plan, figures, figure, &plan->specification->limits.diameter_change, whole);
     figure.quantity = QUANTITY_LOAD_INDEX_CHANGE;

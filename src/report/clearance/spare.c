@@ -2,6 +2,7 @@
  */
 #include "base/known.h"
 #include "compute/gearing.h"
+#include "report/judge.h"
 #include "report/clearance/view.h"
 #include "size/designation.h"
 
@@ -13,12 +14,6 @@ struct spare_view {
     struct figures *figures;
 };
 
-static struct figure spare_figure(const struct spare_view *view, enum quantity_id quantity,
-                                  double value, const char *basis)
-{
-    return figure_of(PART_CLEARANCE, quantity, view->setup->name, value, basis);
-}
-
 static double deflated(const struct spare_view *view, double value)
 {
     return view->setup->spare.deflated.node == NULL ? UNKNOWN : value;
@@ -29,14 +24,14 @@ static void report_room(const struct spare_view *view, double space, double infl
                         double without_air, const char *at, const char *at_deflated)
 {
     double empty = space - deflated(view, without_air);
-    struct figure figure = spare_figure(view, QUANTITY_SPARE_ROOM, space - inflated,
-                                        "measured space less the largest tyre");
+    struct figure figure =
+        figure_of(QUANTITY_SPARE_ROOM, space - inflated, "measured space less the largest tyre");
     figure.at = at;
     figure = figure_at_least(figure, 0);
     if (figure.verdict == VERDICT_UNKNOWN)
         figure.action = "give clearance: spare_space";
     struct figure without =
-        spare_figure(view, QUANTITY_SPARE_ROOM, empty, "measured space less the spare without air");
+        figure_of(QUANTITY_SPARE_ROOM, empty, "measured space less the spare without air");
     without.at = at_deflated;
     without = figure_at_least(without, 0);
     if (without.verdict == VERDICT_FAIL)
@@ -68,7 +63,7 @@ static void report_space(const struct spare_view *view)
 static void judge_circumference(const struct spare_view *view, int axle, const char *at,
                                 double change, double circumference_m, const char *basis)
 {
-    struct figure figure = spare_figure(view, QUANTITY_SPARE_CIRCUMFERENCE, change, basis);
+    struct figure figure = figure_of(QUANTITY_SPARE_CIRCUMFERENCE, change, basis);
     figure.axle = axle;
     figure.at = at;
     figure.limit = circumference_difference_allowed(circumference_m);
@@ -117,8 +112,8 @@ static void report_set(const struct spare_view *view)
     const struct tyre *spare = &view->setup->spare;
     bool matched = matches(spare, &view->setup->axle[AXLE_FRONT]) &&
                    matches(spare, &view->setup->axle[AXLE_REAR]);
-    struct figure figure = spare_figure(view, QUANTITY_SPARE_SET, UNKNOWN,
-                                        "designation of the spare beside the other four");
+    struct figure figure =
+        figure_of(QUANTITY_SPARE_SET, UNKNOWN, "designation of the spare beside the other four");
     figure.verdict = VERDICT_OK;
     figure.at = matched ? spare->rotated == 1 ? "five alike, rotated" : "five alike, not rotated"
                         : "another tyre than the four";
@@ -140,8 +135,8 @@ static void report_mass(const struct spare_view *view)
     if (view->setup->is_fitted || before->size_node == NULL || after->node == before->node)
         return;
     double change = after->mass_kg - before->mass_kg;
-    struct figure figure = spare_figure(view, QUANTITY_SPARE_MASS, change,
-                                        "counted in the axle loads where the spare is carried");
+    struct figure figure = figure_of(QUANTITY_SPARE_MASS, change,
+                                     "counted in the axle loads where the spare is carried");
     if (!known(change)) {
         figure.quantity = QUANTITY_ASSUMPTION;
         figure.basis = "assumption";

@@ -117,8 +117,9 @@ void clearance_view_measured(const struct plan *plan, struct clearance_view *out
 struct figure view_figure(const struct clearance_view *view, enum quantity_id quantity,
                           double value, const char *basis)
 {
-    struct figure figure = figure_of(PART_CLEARANCE, quantity, view->setup->name, value, basis);
-    figure.state = view->as_measured ? NULL : state_name(view->state);
+    struct figure figure = figure_of(quantity, value, basis);
+    figure.state =
+        view->as_measured ? STATE_NONE : state_number(view->plan->specification, view->state);
     return figure;
 }
 

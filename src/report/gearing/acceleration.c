@@ -66,8 +66,8 @@ void report_acceleration(const struct drive_view *view)
     double before_kg = rotating_of(fitted, view->beside->before, rule);
     double after_kg = rotating_of(view->setup, view->beside->after, rule);
     struct figure figure =
-        drive_figure(view, QUANTITY_ACCELERATION_CHANGE, UNKNOWN, acceleration_basis(rule));
-    figure.state = state_name(state);
+        figure_of(QUANTITY_ACCELERATION_CHANGE, UNKNOWN, acceleration_basis(rule));
+    figure.state = state_number(view->plan->specification, state);
     for (size_t range = 0; range < view->range_count; range++)
         for (size_t gear = 0; gear < view->gears.count; gear++) {
             double was =

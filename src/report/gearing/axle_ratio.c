@@ -46,8 +46,7 @@ static void report_candidate(const struct drive_view *view, const struct number_
     struct arena *arena = view->plan->arena;
     double ratio = candidates->items[index], remains = ratio / restoring - 1;
     const char *axle = arena_format(arena, "axle %s", ratio_text(arena, ratio));
-    struct figure figure =
-        drive_figure(view, QUANTITY_AXLE_REMAINS, remains, "ratio / restoring ratio - 1");
+    struct figure figure = figure_of(QUANTITY_AXLE_REMAINS, remains, "ratio / restoring ratio - 1");
     figure.at = axle;
     figures_add(view->figures, figure);
     figure.quantity = QUANTITY_AXLE_REMAINS_SPEED;
@@ -74,8 +73,8 @@ static void report_nearest(const struct drive_view *view, double restoring)
     double nearest = nearest_axle_choice(&view->drivetrain->axle_choices, restoring);
     if (!known(nearest) || view->setup->is_fitted)
         return;
-    struct figure figure = drive_figure(view, QUANTITY_NEAREST_AXLE, nearest,
-                                        "of axle_choices, nearest in ratio to the restoring one");
+    struct figure figure = figure_of(QUANTITY_NEAREST_AXLE, nearest,
+                                     "of axle_choices, nearest in ratio to the restoring one");
     figure.headline = HEADLINE_YES;
     double both[] = {view->ratio, nearest}; /* of equals the first: no change for nothing */
     if (nearest_axle_choice(&(struct number_list){both, 2}, restoring) == view->ratio &&
@@ -105,9 +104,9 @@ void report_axle_ratio(const struct drive_view *view)
     if (view->is_choice)
         return;
     double restoring = restoring_axle_ratio(view->ratio, view->from_m, view->to_m);
-    struct figure figure = drive_figure(view, QUANTITY_EFFECTIVE_AXLE,
-                                        effective_axle_ratio(view->ratio, view->from_m, view->to_m),
-                                        "axle ratio x C_old / C_new");
+    struct figure figure = figure_of(QUANTITY_EFFECTIVE_AXLE,
+                                     effective_axle_ratio(view->ratio, view->from_m, view->to_m),
+                                     "axle ratio x C_old / C_new");
     figure.headline = HEADLINE_YES;
     figures_add(view->figures, figure);
     figure.quantity = QUANTITY_RESTORING_AXLE;

@@ -80,8 +80,8 @@ static void add_slip(const struct drive_view *view, struct figure figure, enum q
 
 static struct figure mismatch_figure(const struct drive_view *view, double front_m, double rear_m)
 {
-    return drive_figure(
-        view, QUANTITY_MISMATCH, circumference_mismatch(view->drivetrain->axle, front_m, rear_m),
+    return figure_of(
+        QUANTITY_MISMATCH, circumference_mismatch(view->drivetrain->axle, front_m, rear_m),
         arena_format(view->plan->arena, "(ratio_front / C_front) / (ratio_rear / C_rear) - 1; %s",
                      quarter_inch));
 }
@@ -101,8 +101,8 @@ static void report_front_to_rear(const struct drive_view *view)
     figures_add(view->figures, mismatch);
     add_slip(view, mismatch, QUANTITY_MISMATCH_SLIP);
     const struct tyre_figures *rear = &view->beside->after[AXLE_REAR];
-    struct figure figure = drive_figure(
-        view, QUANTITY_TREAD_DIFFERENCE,
+    struct figure figure = figure_of(
+        QUANTITY_TREAD_DIFFERENCE,
         tread_difference_allowed_m(rear->rolling_circumference_m, rear->overall_diameter_m),
         quarter_inch);
     figures_add(view->figures, figure);
@@ -134,8 +134,8 @@ static void report_spare_on(const struct drive_view *view, int axle, bool alike)
 {
     double now_m[2];
     beside_spare(view, axle, now_m);
-    struct figure figure = drive_figure(
-        view, QUANTITY_SPARE_MISMATCH, now_m[1] / now_m[0] - 1,
+    struct figure figure = figure_of(
+        QUANTITY_SPARE_MISMATCH, now_m[1] / now_m[0] - 1,
         arena_format(view->plan->arena,
                      "C_spare / C - 1, as worn now: negative where the spare is smaller; %s",
                      quarter_inch));

@@ -5,12 +5,6 @@
 #include "base/units.h"
 #include "compute/gearing.h"
 
-struct figure drive_figure(const struct drive_view *view, enum quantity_id quantity, double value,
-                           const char *basis)
-{
-    return figure_of(PART_GEARING, quantity, view->setup->name, value, basis);
-}
-
 void drive_add(const struct drive_view *view, struct figure figure)
 {
     if (view->is_choice)
@@ -162,8 +156,7 @@ static struct views views_make(const struct plan *plan, struct figures *figures)
 
 static void add_assumption(struct figures *figures, const char *text)
 {
-    struct figure figure =
-        figure_of(PART_GEARING, QUANTITY_ASSUMPTION, "fitted", UNKNOWN, "assumption");
+    struct figure figure = figure_of(QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
     figure.action = text;
     figures_add(figures, figure);
 }
@@ -210,13 +203,17 @@ void report_gearing(const struct plan *plan, struct figures *figures)
         report_cruising, report_axle_ratio, report_driveline, report_held,   report_gears,
         report_steps,    report_crawl,      report_pull,      report_grades, report_acceleration,
     };
+    figures->part = PART_GEARING;
     if (plan->specification->drivetrain.node == NULL) {
         report_missing_part(figures, PART_GEARING, "drivetrain");
         return;
     }
+    figures->setup = 0;
     report_drive_assumptions(plan, figures);
     struct views views = views_make(plan, figures);
     for (size_t i = 0; i < sizeof sections / sizeof sections[0]; i++)
-        for (size_t j = 0; j < views.count; j++)
+        for (size_t j = 0; j < views.count; j++) {
+            figures->setup = (int)(views.items[j].setup - plan->setups);
             sections[i](&views.items[j]);
+        }
 }

@@ -10,8 +10,8 @@ static void add_road_speed(const struct drive_view *view, const char *gear, doub
                            double engine_speed)
 {
     struct figure figure =
-        drive_figure(view, QUANTITY_ROAD_SPEED,
-                     road_speed_mps(view->to_m, engine_speed, overall, view->slip), speed_basis);
+        figure_of(QUANTITY_ROAD_SPEED,
+                  road_speed_mps(view->to_m, engine_speed, overall, view->slip), speed_basis);
     figure.at = arena_format(view->plan->arena, "%s, %s", gear, rotation_text(view, engine_speed));
     drive_add(view, figure);
 }
@@ -19,8 +19,8 @@ static void add_road_speed(const struct drive_view *view, const char *gear, doub
 static void report_ratio(const struct drive_view *view, const char *gear, double overall,
                          bool headline)
 {
-    struct figure figure = drive_figure(view, QUANTITY_OVERALL_RATIO, overall,
-                                        "gear x transfer x axle x hub reduction");
+    struct figure figure =
+        figure_of(QUANTITY_OVERALL_RATIO, overall, "gear x transfer x axle x hub reduction");
     figure.at = gear;
     drive_add(view, figure);
     figure.quantity = QUANTITY_SPEED_PER_1000;
@@ -90,7 +90,7 @@ static void add_engine_speed(const struct drive_view *view, size_t gear, size_t 
     if (!highest && (view->drivetrain->road_speeds_mps.count == 0 ||
                      value > view->drivetrain->engine.limit_per_s))
         return;
-    struct figure figure = drive_figure(view, QUANTITY_ENGINE_SPEED, value, speed_basis);
+    struct figure figure = figure_of(QUANTITY_ENGINE_SPEED, value, speed_basis);
     const char *place =
         highest ? arena_format(view->plan->arena, "%s%s", view->prefix, gear_name(view, gear))
                 : gear_text(view, gear, range);
@@ -115,10 +115,9 @@ void report_steps(const struct drive_view *view)
     if (!view->setup->is_fitted || view->is_choice)
         return;
     const struct number_list *gears = &view->gears;
-    struct figure figure =
-        drive_figure(view, QUANTITY_RATIO_SPREAD,
-                     gears->items[lowest_gear(gears)] / gears->items[highest_gear(gears)],
-                     "lowest / highest gear; the same on every tyre");
+    struct figure figure = figure_of(
+        QUANTITY_RATIO_SPREAD, gears->items[lowest_gear(gears)] / gears->items[highest_gear(gears)],
+        "lowest / highest gear; the same on every tyre");
     drive_add(view, figure);
     double limit = view->drivetrain->engine.limit_per_s;
     for (size_t gear = 0; gear < gears->count && !view->variable; gear++) {
@@ -156,8 +155,8 @@ static size_t lowest_range(const struct drive_view *view)
 void report_crawl(const struct drive_view *view)
 {
     double crawl = overall_in(view, lowest_gear(&view->gears), lowest_range(view));
-    struct figure figure = drive_figure(view, QUANTITY_CRAWL_RATIO, crawl,
-                                        "first gear x lowest range x axle x hub reduction");
+    struct figure figure =
+        figure_of(QUANTITY_CRAWL_RATIO, crawl, "first gear x lowest range x axle x hub reduction");
     figure.headline = HEADLINE_YES;
     figure.at = view->is_choice ? arena_format(view->plan->arena, "axle %s",
                                                ratio_text(view->plan->arena, view->ratio))

@@ -15,7 +15,7 @@ static void report_pull_at(const struct drive_view *view, size_t gear, size_t ra
     double torque = wheel_torque_Nm(torque_at_Nm(&pull_engine(view)->torque, engine_speed), overall,
                                     pull_efficiency(view));
     struct figure figure =
-        drive_figure(view, QUANTITY_WHEEL_TORQUE, torque, "torque x overall ratio x efficiency");
+        figure_of(QUANTITY_WHEEL_TORQUE, torque, "torque x overall ratio x efficiency");
     figure.at = arena_format(arena, "%s, %s", gear_text(view, gear, range),
                              rotation_text(view, engine_speed));
     figure.headline = peak ? HEADLINE_NO : HEADLINE_ROWS_ONLY;

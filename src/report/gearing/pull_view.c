@@ -106,8 +106,8 @@ void pull_each_state(const struct drive_view *view, enum quantity_id quantity,
             continue;
         const struct state *state = state_at(specification, i);
         const struct puller puller = pull_in_state(view, state);
-        struct figure figure = drive_figure(view, quantity, UNKNOWN, NULL);
-        figure.state = state_name(state);
+        struct figure figure = figure_of(quantity, UNKNOWN, NULL);
+        figure.state = state_number(view->plan->specification, state);
         report(view, &puller, figure, i == heaviest);
     }
 }

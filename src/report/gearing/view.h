@@ -28,9 +28,6 @@ struct drive_view {
     double cruise_mps;
 };
 
-/* A figure of this drive, with `at` still to be given. */
-struct figure drive_figure(const struct drive_view *view, enum quantity_id quantity, double value,
-                           const char *basis);
 /* Adds it; what concerns an axle choice stands in rows only. */
 void drive_add(const struct drive_view *view, struct figure figure);
 

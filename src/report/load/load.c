@@ -4,14 +4,9 @@
 
 #include "base/known.h"
 #include "base/units.h"
+#include "report/judge.h"
 #include "report/load/view.h"
 #include "tables/lookup.h"
-
-struct figure load_figure(const struct load_view *view, enum quantity_id quantity, double value,
-                          const char *basis)
-{
-    return figure_of(PART_LOAD, quantity, view->setup->name, value, basis);
-}
 
 bool axles_alike(const struct load_view *view)
 {
@@ -30,9 +25,9 @@ static void report_axle_rating(const struct load_view *view, int axle, struct fi
     const struct axle_pressures *pressures = &view->axle[axle];
     double rating = rating_kg(&view->plan->specification->vehicle.ratings,
                               axle == AXLE_FRONT ? RATING_FRONT : RATING_REAR);
-    struct figure figure = load_figure(view, QUANTITY_TYRES_CARRY_RATING,
-                                       pressures->capacity_max_kg * tyres_on_axle(pressures->dual),
-                                       "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2");
+    struct figure figure = figure_of(QUANTITY_TYRES_CARRY_RATING,
+                                     pressures->capacity_max_kg * tyres_on_axle(pressures->dual),
+                                     "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2");
     figure.axle = axle;
     figure = figure_at_least(figure, rating);
     if (figure.verdict == VERDICT_FAIL)
@@ -50,8 +45,8 @@ static void report_wheel_pressure(const struct load_view *view, int axle, struct
     if (isinf(pressures->needed_Pa))
         return; /* no pressure is enough, which is a finding already */
     struct figure figure =
-        load_figure(view, QUANTITY_WHEEL_PRESSURE, wheel->max_pressure_Pa - pressures->needed_Pa,
-                    "the wheel maker's rating");
+        figure_of(QUANTITY_WHEEL_PRESSURE, wheel->max_pressure_Pa - pressures->needed_Pa,
+                  "the wheel maker's rating");
     figure.axle = axle;
     figure = figure_at_least(figure, 0);
     if (figure.verdict == VERDICT_UNKNOWN)
@@ -68,8 +63,8 @@ static void report_wheel(const struct load_view *view, int axle, struct figures 
 {
     const struct wheel *wheel = &view->setup->axle[axle].wheel;
     struct figure figure =
-        load_figure(view, QUANTITY_WHEEL_LOAD, wheel->max_load_kg - view->axle[axle].load_built_kg,
-                    "the wheel maker's rating");
+        figure_of(QUANTITY_WHEEL_LOAD, wheel->max_load_kg - view->axle[axle].load_built_kg,
+                  "the wheel maker's rating");
     figure.axle = axle;
     figure = figure_at_least(figure, 0);
     if (figure.verdict == VERDICT_FAIL)
@@ -128,8 +123,8 @@ static void report_spare_pressure(const struct load_view *view, bool fails, stru
     double load = heaviest_load(view) * (1 + load_reserve(plan->specification));
     double needed = pressure_for_load_Pa(&rating, false, load);
     needed = known(needed) ? fmax(needed, rating.floor_Pa) : UNKNOWN;
-    struct figure figure = load_figure(
-        view, QUANTITY_SPARE_PRESSURE, pressure_rounded_up_Pa(needed, plan_pressure_system(plan)),
+    struct figure figure = figure_of(
+        QUANTITY_SPARE_PRESSURE, pressure_rounded_up_Pa(needed, plan_pressure_system(plan)),
         "as built: carries the heaviest tyre's load of either axle, with the reserve");
     double ceiling = pressure_ceiling_Pa(&rating, &spare.wheel);
     figure.verdict = VERDICT_OK;
@@ -156,9 +151,9 @@ static void report_spare(const struct load_view *view, struct figures *figures)
     double needed = 0;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         needed = higher_of(needed, load_index_kg(setup->axle[axle].size.service.load_index));
-    struct figure figure = load_figure(view, QUANTITY_SPARE_CAPACITY,
-                                       load_index_kg(setup->spare.size.service.load_index),
-                                       "load index, UN R30 / R54 Annex 4");
+    struct figure figure =
+        figure_of(QUANTITY_SPARE_CAPACITY, load_index_kg(setup->spare.size.service.load_index),
+                  "load index, UN R30 / R54 Annex 4");
     figure = figure_at_least(figure, needed);
     if (figure.verdict == VERDICT_FAIL)
         figure.action = "less than the tyres it replaces: carry one of the set";
@@ -178,9 +173,9 @@ static void report_margins(const struct load_view *view, struct figures *figures
         margin[axle] =
             view->axle[axle].capacity_at_recommended_kg / view->axle[axle].load_built_kg - 1;
     struct figure figure =
-        load_figure(view, QUANTITY_MARGIN_DIFFERENCE, margin[AXLE_FRONT] - margin[AXLE_REAR],
-                    "capacity left front less rear; 25 points apart with less than 10 % left is "
-                    "common practice, no source");
+        figure_of(QUANTITY_MARGIN_DIFFERENCE, margin[AXLE_FRONT] - margin[AXLE_REAR],
+                  "capacity left front less rear; 25 points apart with less than 10 % left is "
+                  "common practice, no source");
     if (!known(figure.value))
         return; /* the pressures say what is missing */
     bool uneven = clearly_above(fabs(figure.value), far_apart) &&
@@ -193,10 +188,10 @@ static void report_margins(const struct load_view *view, struct figures *figures
     figures_add(figures, figure);
 }
 
-static void add_not_covered(const struct load_view *view, const char *what, enum verdict verdict,
-                            const char *action, struct figures *figures)
+static void add_not_covered(const char *what, enum verdict verdict, const char *action,
+                            struct figures *figures)
 {
-    struct figure figure = load_figure(view, QUANTITY_NOT_COVERED, UNKNOWN, "outside these sums");
+    struct figure figure = figure_of(QUANTITY_NOT_COVERED, UNKNOWN, "outside these sums");
     figure.at = what;
     figure.verdict = verdict;
     figure.action = action;
@@ -212,7 +207,7 @@ static void report_handling(const struct load_view *view, struct figures *figure
         (front->recommended_Pa / rear->recommended_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
     bool both = isfinite(front->recommended_Pa) && isfinite(rear->recommended_Pa);
     if (both && clearly_above(fabs(change), same_ratio)) /* false where a placard is not known */
-        add_not_covered(view, "handling", VERDICT_UNKNOWN,
+        add_not_covered("handling", VERDICT_UNKNOWN,
                         "front and rear pressures are in another ratio than on the placard: try "
                         "with care, or ask the vehicle maker",
                         figures);
@@ -227,16 +222,15 @@ static void report_not_covered(const struct load_view *view, struct figures *fig
                   known(carried->items[i].trailer_mass_kg);
     report_handling(view, figures);
     if (trailer)
-        add_not_covered(view, "trailer dynamics", VERDICT_NONE,
+        add_not_covered("trailer dynamics", VERDICT_NONE,
                         "sway, braking and nose weight in motion are not computed", figures);
-    add_not_covered(view, "moving loads", VERDICT_NONE,
+    add_not_covered("moving loads", VERDICT_NONE,
                     "braking, cornering and what shifts under way are not computed", figures);
 }
 
-static void take_as(const struct load_view *view, bool taken, const char *text,
-                    struct figures *figures)
+static void take_as(bool taken, const char *text, struct figures *figures)
 {
-    struct figure figure = load_figure(view, QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
+    struct figure figure = figure_of(QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
     figure.action = text;
     if (taken)
         figures_add(figures, figure);
@@ -254,38 +248,37 @@ void report_load_assumptions(const struct load_view *view, struct figures *figur
 {
     const struct specification *specification = view->plan->specification;
     const struct axle_pressures *front = &view->axle[AXLE_FRONT], *rear = &view->axle[AXLE_REAR];
-    take_as(view, front->rating.ceiling_assumed || rear->rating.ceiling_assumed,
+    take_as(front->rating.ceiling_assumed || rear->rating.ceiling_assumed,
             assumption_text(ASSUMED_LT_CEILING), figures);
-    take_as(view, front->rating.listed || rear->rating.listed,
+    take_as(front->rating.listed || rear->rating.listed,
             "no moulded maximum is given: the lower of the load index and the published maximum of "
             "the size and load range counts (table light_truck_maxima)",
             figures);
-    take_as(view, front->rating.standard_load_assumed || rear->rating.standard_load_assumed,
+    take_as(front->rating.standard_load_assumed || rear->rating.standard_load_assumed,
             assumption_text(ASSUMED_STANDARD_LOAD), figures);
-    take_as(view,
-            specification->vehicle.kind == CHOICE_NONE &&
+    take_as(specification->vehicle.kind == CHOICE_NONE &&
                 (is_passenger_tyre(&view->setup->axle[AXLE_FRONT]) ||
                  is_passenger_tyre(&view->setup->axle[AXLE_REAR])),
             "no vehicle: kind is given: passenger tyres count in full, as on a passenger car; on a "
             "light truck they count / 1.10",
             figures);
-    take_as(view,
-            (front->dual && front->rating.dual_assumed) ||
+    take_as((front->dual && front->rating.dual_assumed) ||
                 (rear->dual && rear->rating.dual_assumed),
             "no dual load index is given: a twin counts 0.91 of the single tyre", figures);
-    take_as(view, specification->carried.count == 0, assumption_text(ASSUMED_NOTHING_CARRIED),
-            figures);
-    take_as(view, counts_occupants(&specification->carried),
+    take_as(specification->carried.count == 0, assumption_text(ASSUMED_NOTHING_CARRIED), figures);
+    take_as(counts_occupants(&specification->carried),
             "occupants without a mass count 75 kg each (Regulation (EU) 1230/2012)", figures);
 }
 
 void report_load(const struct plan *plan, struct figures *figures)
 {
+    figures->part = PART_LOAD;
     const struct load_conditions conditions = {plan->specification, &plan->fitted,
                                                plan_pressure_system(plan)};
     struct load_view *views = arena_allocate_array(plan->arena, plan->count, sizeof *views);
     for (size_t i = 0; i < plan->count; i++) {
         struct load_view *view = &views[i];
+        figures->setup = (int)i;
         *view = (struct load_view){.plan = plan, .setup = &plan->setups[i]};
         for (int axle = 0; axle < AXLE_COUNT; axle++)
             axle_pressures(&conditions, view->setup, (enum axle)axle, &view->axle[axle]);

@@ -51,7 +51,7 @@ static void report_lost(const struct load_view *view, int axle, const struct tyr
     double low_Pa = off_road_Pa(plan, axle);
     double road_Pa = view->axle[axle].recommended_Pa; /* INFINITY where it is refused */
     double low = deflection_at(view, axle, size, low_Pa);
-    struct figure figure = load_figure(view, QUANTITY_CLEARANCE_LOST, UNKNOWN, stiffness_basis);
+    struct figure figure = figure_of(QUANTITY_CLEARANCE_LOST, UNKNOWN, stiffness_basis);
     figure.axle = axle;
     figure.state = view->axle[axle].heaviest_state;
     double road = isfinite(road_Pa) ? deflection_at(view, axle, size, road_Pa) : UNKNOWN;
@@ -81,11 +81,11 @@ static void report_low_capacity(const struct load_view *view, int axle, struct f
     double low_Pa = off_road_Pa(plan, axle);
     double speed = plan->specification->off_road.speed_mps;
     struct figure figure =
-        load_figure(view, QUANTITY_TYRE_CAPACITY,
-                    capacity_at_speed_kg(&pressures->rating, pressures->dual, low_Pa, speed),
-                    is_commercial_tyre(&pressures->rating) && known(speed)
-                        ? "class rule with the low-speed increase of UN R54 Annex 8 (from memory)"
-                        : "class rule; no standard grants an increase at low speed");
+        figure_of(QUANTITY_TYRE_CAPACITY,
+                  capacity_at_speed_kg(&pressures->rating, pressures->dual, low_Pa, speed),
+                  is_commercial_tyre(&pressures->rating) && known(speed)
+                      ? "class rule with the low-speed increase of UN R54 Annex 8 (from memory)"
+                      : "class rule; no standard grants an increase at low speed");
     figure.axle = axle;
     figure.state = pressures->heaviest_state;
     figure.at = arena_format(plan->arena, "off road, %s", pressure_text(plan, low_Pa));
@@ -110,9 +110,9 @@ static void report_speed_unknown(const struct load_view *view, struct figures *f
 {
     bool passenger = !is_commercial_tyre(&view->axle[AXLE_FRONT].rating);
     struct figure figure =
-        load_figure(view, QUANTITY_OFF_ROAD_SPEED, UNKNOWN,
-                    passenger ? "no standard rates a passenger tyre at such a pressure"
-                              : "UN R54 Annex 8 load at low speed (from memory)");
+        figure_of(QUANTITY_OFF_ROAD_SPEED, UNKNOWN,
+                  passenger ? "no standard rates a passenger tyre at such a pressure"
+                            : "UN R54 Annex 8 load at low speed (from memory)");
     figure.verdict = VERDICT_UNKNOWN;
     figure.action = passenger ? "keep to walking pace, and ask the tyre maker"
                               : "needs the load index, its reference pressure and the axle loads";
@@ -131,9 +131,9 @@ static void report_speed(const struct load_view *view, struct figures *figures)
     }
     int slower = clearly_above(front, rear) ? AXLE_REAR : AXLE_FRONT;
     struct figure figure =
-        load_figure(view, QUANTITY_OFF_ROAD_SPEED, slower == AXLE_FRONT ? front : rear,
-                    "UN R54 Annex 8 load at low speed (from memory), the class rule continued "
-                    "below its tables");
+        figure_of(QUANTITY_OFF_ROAD_SPEED, slower == AXLE_FRONT ? front : rear,
+                  "UN R54 Annex 8 load at low speed (from memory), the class rule continued "
+                  "below its tables");
     figure.axle = slower;
     figure.state = view->axle[slower].heaviest_state;
     figure.limit = asked;
@@ -162,8 +162,8 @@ static void report_inflating(const struct load_view *view, struct figures *figur
     }
     if (refused)
         return; /* there is no pressure to come back to, which is a finding already */
-    struct figure figure = load_figure(
-        view, QUANTITY_FREE_AIR, air,
+    struct figure figure = figure_of(
+        QUANTITY_FREE_AIR, air,
         "elliptic section of the cavity, about 15 % either way (common practice, no source)");
     if (!known(air)) {
         figure.verdict = VERDICT_UNKNOWN;

@@ -4,6 +4,7 @@
 
 #include "base/known.h"
 #include "base/units.h"
+#include "report/judge.h"
 #include "report/load/view.h"
 #include "tables/lookup.h"
 
@@ -83,7 +84,7 @@ static void report_at_placard(const struct plan *plan, const struct axle_pressur
                                                        pressure_text(plan, axle->placard_Pa))
                                         : "placard";
     figure.headline = HEADLINE_YES;
-    bool fitted = figure.option == plan->fitted.name;
+    bool fitted = figures->setup == 0;
     figure = figure_at_least(figure, fitted ? axle->load_built_kg : axle->demand_replaced_kg);
     if (figure.verdict == VERDICT_FAIL && fitted)
         figure.action = "does not carry the build at the placard pressure";
@@ -117,7 +118,8 @@ static const char *reason_text(const struct plan *plan, const struct axle_pressu
                             mass_text(plan, axle->demand_replaced_kg));
     case REASON_BUILT:
         return arena_format(plan->arena, "as built: carries %s a tyre (%s, with the reserve)%s",
-                            mass_text(plan, axle->demand_built_kg), axle->heaviest_state,
+                            mass_text(plan, axle->demand_built_kg),
+                            plan_state_name(plan, axle->heaviest_state),
                             for_speed_text(plan, axle));
     case REASON_FLOOR:
         return "the class floor: the lowest pressure of its tables";
@@ -227,13 +229,13 @@ void report_pressure(const struct load_view *view, int axle, struct figures *fig
 {
     const struct axle_pressures *pressures = &view->axle[axle];
     struct figure figure =
-        load_figure(view, QUANTITY_TYRE_LOAD, pressures->load_built_kg,
-                    pressures->dual ? "a quarter of the axle load, or half the heavier corner"
-                                    : "half the axle load, or the heavier corner");
+        figure_of(QUANTITY_TYRE_LOAD, pressures->load_built_kg,
+                  pressures->dual ? "a quarter of the axle load, or half the heavier corner"
+                                  : "half the axle load, or the heavier corner");
     figure.axle = axle;
     figure.state = pressures->heaviest_state;
     figures_add(figures, figure);
-    figure.state = NULL;
+    figure.state = STATE_NONE;
     figure.basis = rating_basis(view->plan, pressures);
     report_at_placard(view->plan, pressures, figures, figure);
     report_recommended(view->plan, pressures, figures, figure);
@@ -287,9 +289,9 @@ static void add_table_row(const struct load_view *view, int axle, double pressur
 {
     const struct plan *plan = view->plan;
     const struct axle_pressures *pressures = &view->axle[axle];
-    struct figure figure = load_figure(
-        view, QUANTITY_TYRE_CAPACITY, capacity_kg(&pressures->rating, pressures->dual, pressure_Pa),
-        rating_basis(plan, pressures));
+    struct figure figure = figure_of(QUANTITY_TYRE_CAPACITY,
+                                     capacity_kg(&pressures->rating, pressures->dual, pressure_Pa),
+                                     rating_basis(plan, pressures));
     figure.axle = axles_alike(view) ? AXLE_NONE : axle;
     figure.at = pressure_text(plan, pressure_Pa);
     bool told = figure.axle != AXLE_NONE && isfinite(pressures->recommended_Pa) &&
@@ -305,7 +307,8 @@ void report_pressure_tables(const struct load_view *views, size_t count, struct 
     double grid =
         count > 0 && views[0].plan->us ? unit_to_si(UNIT_PSI, 1) : unit_to_si(UNIT_KPA, 5);
     for (int step = 1; step <= HIGHEST_STEP; step++)
-        for (size_t i = 0; i < count; i++)
+        for (size_t i = 0; i < count; i++) {
+            figures->setup = (int)i;
             for (int axle = 0; axle < (axles_alike(&views[i]) ? 1 : AXLE_COUNT); axle++) {
                 struct table_range range;
                 if (!table_range_of(&views[i], axle, &range))
@@ -314,4 +317,5 @@ void report_pressure_tables(const struct load_view *views, size_t count, struct 
                 if (known(at))
                     add_table_row(&views[i], axle, at, figures);
             }
+        }
 }

@@ -1,6 +1,7 @@
 /* What the pressure-loss warning becomes with an option's pressures. */
 #include "base/known.h"
 #include "compute/pressure_warning.h"
+#include "report/judge.h"
 #include "report/load/view.h"
 
 static const char threshold_basis[] =
@@ -17,8 +18,7 @@ static bool report_threshold(const struct load_view *view, int axle, double thre
                              struct figures *figures)
 {
     const struct axle_pressures *pressures = &view->axle[axle];
-    struct figure figure =
-        load_figure(view, QUANTITY_WARNING_THRESHOLD, threshold_Pa, threshold_basis);
+    struct figure figure = figure_of(QUANTITY_WARNING_THRESHOLD, threshold_Pa, threshold_basis);
     figure.axle = axle;
     if (threshold_Pa > 0.75 * pressures->recommended_Pa * (1 + 1e-9)) { /* Table 1 governs */
         bool above = threshold_Pa >= pressures->recommended_Pa * (1 - 1e-9);
@@ -45,10 +45,9 @@ static void report_as_set(const struct load_view *view, int axle, bool judged,
     bool taken = !known(own_Pa);
     if (taken)
         own_Pa = 0.75 * view->axle[axle].placard_Pa;
-    struct figure figure =
-        load_figure(view, QUANTITY_WARNING_AS_SET, own_Pa,
-                    taken ? "taken as 25 % below the placard (49 CFR 571.138 S4.2)"
-                          : "vehicle: pressure_warning");
+    struct figure figure = figure_of(QUANTITY_WARNING_AS_SET, own_Pa,
+                                     taken ? "taken as 25 % below the placard (49 CFR 571.138 S4.2)"
+                                           : "vehicle: pressure_warning");
     figure.axle = axle;
     figure = figure_at_least(figure, threshold_Pa);
     if (figure.verdict == VERDICT_UNKNOWN)

@@ -1,5 +1,6 @@
 /* Axle loads in every state, what is left of each rating, what breaks it, and what may yet come. */
 #include "base/known.h"
+#include "report/judge.h"
 #include "report/load/view.h"
 
 static const char moments_basis[] = "moments about the axles";
@@ -138,8 +139,8 @@ static void report_room(const struct load_view *view, struct figures *figures, s
         axle_tyres_left_kg(specification, &view->axle[AXLE_REAR], loads, AXLE_REAR)};
     for (size_t i = 0; i < specification->room_for.count; i++) {
         const struct planned_item *item = &specification->room_for.items[i];
-        const struct place place = {item->at_m, item->on_roof != CHOICE_NONE,
-                                    specification->vehicle.wheelbase_m};
+        const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
+                                         specification->vehicle.wheelbase_m};
         struct largest_item largest =
             largest_item(&specification->vehicle.ratings, loads, tyres, &place);
         figure.quantity = QUANTITY_LARGEST_ITEM;
@@ -169,8 +170,8 @@ static void report_state(const struct load_view *view, const struct state *state
     const struct loading loading = {plan->specification, state, &plan->fitted, view->setup};
     struct axle_loads loads;
     axle_loads_in_state(plan->specification, state, &plan->fitted, view->setup, &loads);
-    struct figure figure = load_figure(view, QUANTITY_AXLE_LOAD, UNKNOWN, moments_basis);
-    figure.state = state_name(state);
+    struct figure figure = figure_of(QUANTITY_AXLE_LOAD, UNKNOWN, moments_basis);
+    figure.state = state_number(plan->specification, state);
     figure.headline = HEADLINE_YES;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         report_axle_load(plan, figures, figure, &loading, &loads, axle);
@@ -186,7 +187,7 @@ static void report_weighed(const struct load_view *view, struct figures *figures
     if (vehicle->includes.count > 0 || !known(vehicle->unladen_kg.front))
         return;
     struct figure figure =
-        load_figure(view, QUANTITY_WEIGHED_WITH, UNKNOWN, "vehicle: unladen, as weighed");
+        figure_of(QUANTITY_WEIGHED_WITH, UNKNOWN, "vehicle: unladen, as weighed");
     figure.verdict = VERDICT_UNKNOWN;
     figure.action = "give vehicle: includes, such as [driver, fuel] or [nothing]";
     figures_add(figures, figure);

@@ -1,6 +1,7 @@
 /* Twin tyres: the room between them, and whether they are meant for that axle. */
 #include "compute/clearance.h"
 #include "compute/dimensions.h"
+#include "report/judge.h"
 #include "report/load/view.h"
 
 static const char *twins_action(const struct figure *figure, int axle)
@@ -23,10 +24,9 @@ void report_twins(const struct load_view *view, int axle, struct figures *figure
     if (!tyre_is_dual(tyre))
         return;
     tyre_measure(tyre, &measures);
-    struct figure figure =
-        load_figure(view, QUANTITY_TWIN_ROOM,
-                    twin_room_m(tyre->wheel.inset_m, measures.stated.width_on_rim_max_m),
-                    "2 x inset - largest section width; a spacer is not counted");
+    struct figure figure = figure_of(
+        QUANTITY_TWIN_ROOM, twin_room_m(tyre->wheel.inset_m, measures.stated.width_on_rim_max_m),
+        "2 x inset - largest section width; a spacer is not counted");
     figure.axle = axle;
     figure = figure_at_least(figure, 0);
     if (figure.verdict == VERDICT_OK)

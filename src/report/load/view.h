@@ -15,10 +15,6 @@ struct load_view {
 /* "240 kPa" or "35 psi", in the unit that the plan puts first. */
 const char *pressure_text(const struct plan *plan, double pressure_Pa);
 
-/* A figure of the load part under the view's setup. */
-struct figure load_figure(const struct load_view *view, enum quantity_id quantity, double value,
-                          const char *basis);
-
 /* True where both axles have the same tyres: what a tyre carries is then told once. */
 bool axles_alike(const struct load_view *view);
 

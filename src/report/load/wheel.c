@@ -1,6 +1,7 @@
 /* Where a wheel stands, and how it sits on hub and brake. */
 #include "base/known.h"
 #include "compute/clearance.h"
+#include "report/judge.h"
 #include "report/clearance/view.h"
 
 struct wheel_view {
@@ -14,8 +15,7 @@ struct wheel_view {
 static struct figure wheel_figure(const struct wheel_view *view, enum quantity_id quantity,
                                   double value, const char *basis)
 {
-    struct figure figure =
-        figure_of(PART_CLEARANCE, quantity, view->plan->setups[view->index].name, value, basis);
+    struct figure figure = figure_of(quantity, value, basis);
     figure.axle = view->axle;
     return figure;
 }

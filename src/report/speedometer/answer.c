@@ -75,7 +75,7 @@ static const char *answer_text(const struct gauge *gauge, const struct gauge_vie
 
 void report_answer(const struct gauge *gauge, const struct gauge_view *view)
 {
-    struct figure figure = gauge_figure(gauge, view, QUANTITY_ANSWER, view->answer.nearest,
+    struct figure figure = gauge_figure(gauge, QUANTITY_ANSWER, view->answer.nearest,
                                         "what must be entered, what remains, whether it is lawful");
     figure.action = answer_text(gauge, view);
     figure.decimals = setting_decimals(known_or(view->answer.nearest, 0));

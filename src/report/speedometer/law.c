@@ -4,10 +4,10 @@
 #include "base/units.h"
 #include "report/speedometer/view.h"
 
-static void report_test_speed(const struct gauge *gauge, const struct gauge_view *view,
-                              double true_mps, struct instrument_line line, const char *when)
+static void report_test_speed(const struct gauge *gauge, double true_mps,
+                              struct instrument_line line, const char *when)
 {
-    struct figure figure = gauge_figure(gauge, view, QUANTITY_TEST_SPEED_ERROR,
+    struct figure figure = gauge_figure(gauge, QUANTITY_TEST_SPEED_ERROR,
                                         speed_error(line, true_mps), gauge->rule->basis);
     struct lawful_check check;
     check_lawful_at(gauge->rule, true_mps, shown_speed_mps(line, true_mps), &check);
@@ -30,9 +30,9 @@ static void report_test_speeds(const struct gauge *gauge, const struct gauge_vie
     int count = speedometer_test_speeds_kmh(gauge->rule->test_speeds, top_kmh, speeds);
     for (int i = 0; i < count; i++) {
         double true_mps = unit_to_si(UNIT_KMH, speeds[i]);
-        report_test_speed(gauge, view, true_mps, view->line, "as set now");
+        report_test_speed(gauge, true_mps, view->line, "as set now");
         if (known(view->answer.nearest))
-            report_test_speed(gauge, view, true_mps, view->line_set, "as entered");
+            report_test_speed(gauge, true_mps, view->line_set, "as entered");
     }
 }
 
@@ -43,7 +43,7 @@ static void report_crossing(const struct gauge *gauge, const struct gauge_view *
     if (!known(true_mps))
         return;
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_LAWFUL_CROSSING, true_mps, gauge->rule->basis);
+        gauge_figure(gauge, QUANTITY_LAWFUL_CROSSING, true_mps, gauge->rule->basis);
     struct lawful_check above;
     double beyond = true_mps * 1.001;
     check_lawful_at(gauge->rule, beyond, shown_speed_mps(view->line, beyond), &above);
@@ -66,7 +66,7 @@ static void report_circumferences(const struct gauge *gauge, const struct gauge_
                 {QUANTITY_CIRCUMFERENCE_MOST, lawful.most_m}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         bool found = lawful.least_m <= lawful.most_m && rows[i].value < INFINITY;
-        struct figure figure = gauge_figure(gauge, view, rows[i].quantity,
+        struct figure figure = gauge_figure(gauge, rows[i].quantity,
                                             found ? rows[i].value : UNKNOWN, gauge->rule->basis);
         figure.at = "as set now";
         figures_add(gauge->figures, figure);

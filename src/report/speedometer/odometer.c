@@ -1,6 +1,7 @@
 /* The odometer counts the same turns: true distance, service intervals, consumption. Its own error
  * with the fitted tyre is that of its readings, or is taken as none. */
 #include "base/known.h"
+#include "report/judge.h"
 #include "report/speedometer/view.h"
 #include "tables/lookup.h"
 
@@ -9,8 +10,7 @@ static void report_error(const struct gauge *gauge, const struct gauge_view *vie
     const char *name = gauge->instrument->odometer.rule;
     const struct odometer_rules_row *rule = name == NULL ? NULL : odometer_rule_find(name);
     double error = shown_distance(1, gauge->odometer_scale, view->from_m, view->to_m) - 1;
-    struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_ODOMETER_ERROR, error, "shown / true - 1");
+    struct figure figure = gauge_figure(gauge, QUANTITY_ODOMETER_ERROR, error, "shown / true - 1");
     if (rule != NULL) {
         double under = -rule->under_percent / 100, over = rule->over_percent / 100;
         figure.basis = rule->basis;
@@ -27,13 +27,13 @@ static void report_distance(const struct gauge *gauge, const struct gauge_view *
     double since = odometer->since_change_m, service = odometer->service_interval_m;
     double truth = true_distance(since, gauge->odometer_scale, view->from_m, view->to_m);
     if (known(since)) {
-        figures_add(gauge->figures, gauge_figure(gauge, view, QUANTITY_TRUE_SINCE_CHANGE, truth,
+        figures_add(gauge->figures, gauge_figure(gauge, QUANTITY_TRUE_SINCE_CHANGE, truth,
                                                  "shown times C_new / C_old"));
-        figures_add(gauge->figures, gauge_figure(gauge, view, QUANTITY_OFF_SINCE_CHANGE,
-                                                 since - truth, "shown less true"));
+        figures_add(gauge->figures, gauge_figure(gauge, QUANTITY_OFF_SINCE_CHANGE, since - truth,
+                                                 "shown less true"));
     }
     if (known(service))
-        figures_add(gauge->figures, gauge_figure(gauge, view, QUANTITY_SERVICE_DUE,
+        figures_add(gauge->figures, gauge_figure(gauge, QUANTITY_SERVICE_DUE,
                                                  shown_distance(service, gauge->odometer_scale,
                                                                 view->from_m, view->to_m),
                                                  "true interval times C_old / C_new"));
@@ -44,14 +44,14 @@ static void report_consumption(const struct gauge *gauge, const struct gauge_vie
     double ratio = true_distance(1, gauge->odometer_scale, view->from_m, view->to_m);
     double consumption = gauge->instrument->consumption_m3_per_m;
     figures_add(gauge->figures,
-                gauge_figure(gauge, view, QUANTITY_CONSUMPTION_FACTOR, 1 / ratio,
+                gauge_figure(gauge, QUANTITY_CONSUMPTION_FACTOR, 1 / ratio,
                              "true consumption per distance = shown times C_old / C_new"));
     figures_add(gauge->figures,
-                gauge_figure(gauge, view, QUANTITY_ECONOMY_FACTOR, ratio,
+                gauge_figure(gauge, QUANTITY_ECONOMY_FACTOR, ratio,
                              "true distance per volume = shown times C_new / C_old"));
     if (known(consumption))
         figures_add(gauge->figures,
-                    gauge_figure(gauge, view, QUANTITY_TRUE_CONSUMPTION, consumption / ratio,
+                    gauge_figure(gauge, QUANTITY_TRUE_CONSUMPTION, consumption / ratio,
                                  "as worked out from the odometer with this tyre, corrected"));
 }
 
@@ -62,7 +62,7 @@ void report_odometer(const struct gauge *gauge, const struct gauge_view *view)
                             ? "100 (C_new / C_old) / (shown / true on the fitted tyre)"
                             : "100 C_new / C_old; the odometer is taken to be right on the fitted "
                               "tyre";
-    figures_add(gauge->figures, gauge_figure(gauge, view, QUANTITY_ODOMETER_TRUE, per_100, basis));
+    figures_add(gauge->figures, gauge_figure(gauge, QUANTITY_ODOMETER_TRUE, per_100, basis));
     report_error(gauge, view);
     report_distance(gauge, view);
     report_consumption(gauge, view);

@@ -72,7 +72,7 @@ static void report_state(const struct gauge *gauge, const struct gauge_view *vie
                          const char *state, const char *on, enum verdict broken)
 {
     struct instrument_line line = line_at(view, ratio);
-    struct figure figure = gauge_figure(gauge, view, QUANTITY_SPEEDOMETER_ERROR,
+    struct figure figure = gauge_figure(gauge, QUANTITY_SPEEDOMETER_ERROR,
                                         speed_error(line, gauge->at_mps), gauge->rule->basis);
     struct lawful_check check;
     check_lawful(gauge->rule, line, gauge->top_mps, &check);
@@ -89,8 +89,8 @@ static void report_state(const struct gauge *gauge, const struct gauge_view *vie
 static void report_unjudged(const struct gauge *gauge, const struct gauge_view *view)
 {
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_SPEEDOMETER_ERROR,
-                     speed_error(view->line, gauge->at_mps), "1 + e_new = (1 + e) C_old / C_new");
+        gauge_figure(gauge, QUANTITY_SPEEDOMETER_ERROR, speed_error(view->line, gauge->at_mps),
+                     "1 + e_new = (1 + e) C_old / C_new");
     figure.at =
         arena_format(gauge->plan->arena, "nominal, true %s", speed_text(gauge, gauge->at_mps));
     figure.headline = HEADLINE_YES;
@@ -158,7 +158,7 @@ static void report_change(const struct gauge *gauge, const struct gauge_view *vi
     const struct rolling_row *row =
         rolling_find(construction_name(&view->setup->axle[gauge->axle]));
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_CIRCUMFERENCE_CHANGE, change,
+        gauge_figure(gauge, QUANTITY_CIRCUMFERENCE_CHANGE, change,
                      "C_new / C_old - 1; limit: tyres of one size, table rolling");
     if (row != NULL && known(change)) {
         figure.limit = /* no change at all is none above, whatever a conversion of units leaves */
@@ -185,7 +185,7 @@ void report_wheel_speed_systems(const struct gauge *gauge, const struct gauge_vi
     report_change(gauge, view);
     if (!known(after / before) || fabs(after / before - 1) < 1e-9)
         return;
-    struct figure figure = gauge_figure(gauge, view, QUANTITY_AXLES_CHANGE, after / before - 1,
+    struct figure figure = gauge_figure(gauge, QUANTITY_AXLES_CHANGE, after / before - 1,
                                         "(C_front / C_rear) new / old - 1");
     figure.verdict = VERDICT_CAUTION;
     figure.action = "not a matched set: systems that compare the wheel speeds of the axles see a "

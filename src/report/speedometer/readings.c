@@ -25,9 +25,8 @@ void calibrate(struct gauge *gauge)
 }
 
 /* An estimate with its standard error and 95 % interval, a row each. */
-static void report_estimate(const struct gauge *gauge, const struct gauge_view *view,
-                            enum quantity_id quantity, const struct estimate *estimate,
-                            const struct calibration *calibration)
+static void report_estimate(const struct gauge *gauge, enum quantity_id quantity,
+                            const struct estimate *estimate, const struct calibration *calibration)
 {
     const char *model = calibration->with_offset ? "scale and offset" : "scale alone";
     const struct {
@@ -40,7 +39,7 @@ static void report_estimate(const struct gauge *gauge, const struct gauge_view *
         {"95 % to", estimate->value + estimate->half_interval_95},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0] && known(rows[i].value); i++) {
-        struct figure figure = gauge_figure(gauge, view, quantity, rows[i].value,
+        struct figure figure = gauge_figure(gauge, quantity, rows[i].value,
                                             "least squares; interval by Student's t, two-sided");
         figure.at = arena_format(gauge->plan->arena, "%s, %s", model, rows[i].what);
         figure.headline = calibration == gauge->calibration ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
@@ -48,19 +47,18 @@ static void report_estimate(const struct gauge *gauge, const struct gauge_view *
     }
 }
 
-static void report_calibration(const struct gauge *gauge, const struct gauge_view *view,
-                               const struct calibration *calibration)
+static void report_calibration(const struct gauge *gauge, const struct calibration *calibration)
 {
-    report_estimate(gauge, view, QUANTITY_FIT_SCALE, &calibration->scale, calibration);
+    report_estimate(gauge, QUANTITY_FIT_SCALE, &calibration->scale, calibration);
     if (calibration->with_offset)
-        report_estimate(gauge, view, QUANTITY_FIT_OFFSET, &calibration->offset, calibration);
+        report_estimate(gauge, QUANTITY_FIT_OFFSET, &calibration->offset, calibration);
 }
 
-static void report_standard_error(const struct gauge *gauge, const struct gauge_view *view)
+static void report_standard_error(const struct gauge *gauge)
 {
     const struct calibration *calibration = gauge->calibration;
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_READING_FIT_ERROR, calibration->standard_error,
+        gauge_figure(gauge, QUANTITY_READING_FIT_ERROR, calibration->standard_error,
                      calibration->with_offset ? "least squares, scale and offset"
                                               : "least squares, scale alone");
     figure.at = arena_format(gauge->plan->arena, "%zu reading%s", calibration->readings,
@@ -107,7 +105,7 @@ bool readings_leave_law_open(const struct gauge *gauge)
 }
 
 /* The error at a round speed and its interval, on the tyre that was measured. */
-static void report_measured(const struct gauge *gauge, const struct gauge_view *view)
+static void report_measured(const struct gauge *gauge)
 {
     double at = gauge->at_mps;
     double error = calibrated_shown(gauge->calibration, at) / at - 1;
@@ -117,7 +115,7 @@ static void report_measured(const struct gauge *gauge, const struct gauge_view *
     bool open = readings_leave_law_open(gauge);
     for (int i = 0; i < 3 && known(values[i]); i++) {
         struct figure figure =
-            gauge_figure(gauge, view, QUANTITY_MEASURED_ERROR, values[i],
+            gauge_figure(gauge, QUANTITY_MEASURED_ERROR, values[i],
                          "the fitted line itself; interval by Student's t, two-sided");
         figure.at = arena_format(gauge->plan->arena, "on %s, true %s%s", gauge->measured.name,
                                  speed_text(gauge, at), names[i]);
@@ -135,15 +133,15 @@ static void report_measured(const struct gauge *gauge, const struct gauge_view *
 }
 
 /* An outlier is named and stays in the fit: whether it was misread only the tester can say. */
-static void report_residuals(const struct gauge *gauge, const struct gauge_view *view)
+static void report_residuals(const struct gauge *gauge)
 {
     double bound = outlier_bound(gauge->calibration);
     for (size_t i = 0; i < gauge->readings.count; i++) {
         const struct value_pair *reading = &gauge->readings.items[i];
         bool outlier = is_outlier(gauge->calibration, reading, bound, LEAST_RESIDUAL_MPS);
-        struct figure figure = gauge_figure(
-            gauge, view, QUANTITY_READING_RESIDUAL, residual_of(gauge->calibration, reading),
-            "studentised residual against Student's t, 5 % for all readings together");
+        struct figure figure =
+            gauge_figure(gauge, QUANTITY_READING_RESIDUAL, residual_of(gauge->calibration, reading),
+                         "studentised residual against Student's t, 5 % for all readings together");
         figure.at = arena_format(gauge->plan->arena, "%s, shown %s", reading_name(gauge, i),
                                  speed_text(gauge, reading->first));
         figure.headline = outlier ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
@@ -171,17 +169,17 @@ static void report_limits_of_readings(const struct gauge *gauge)
                             "shows an offset");
 }
 
-void report_readings(const struct gauge *gauge, const struct gauge_view *fitted)
+void report_readings(const struct gauge *gauge)
 {
     if (gauge->calibration == NULL)
         return;
     report_limits_of_readings(gauge);
-    report_standard_error(gauge, fitted);
-    report_calibration(gauge, fitted, &gauge->by_scale);
+    report_standard_error(gauge);
+    report_calibration(gauge, &gauge->by_scale);
     if (gauge->line_possible)
-        report_calibration(gauge, fitted, &gauge->by_line);
-    report_measured(gauge, fitted);
-    report_residuals(gauge, fitted);
+        report_calibration(gauge, &gauge->by_line);
+    report_measured(gauge);
+    report_residuals(gauge);
 }
 
 /* What the instrument would have shown of a reading, with another scale. */
@@ -193,13 +191,13 @@ static double shown_with(const struct gauge *gauge, const struct value_pair *rea
     return (reading->first - offset) * line.scale / calibration->scale.value + offset;
 }
 
-static void report_reading(const struct gauge *gauge, const struct gauge_view *view, size_t index,
-                           struct instrument_line line, const char *when)
+static void report_reading(const struct gauge *gauge, size_t index, struct instrument_line line,
+                           const char *when)
 {
     const struct value_pair *reading = &gauge->readings.items[index];
     double true_mps = reading->second, shown = shown_with(gauge, reading, line);
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_READING_ERROR, shown / true_mps - 1, gauge->rule->basis);
+        gauge_figure(gauge, QUANTITY_READING_ERROR, shown / true_mps - 1, gauge->rule->basis);
     struct lawful_check check;
     check_lawful_at(gauge->rule, true_mps, shown, &check);
     figure.limit = check.bound_shown_mps / true_mps - 1;
@@ -218,8 +216,8 @@ void report_readings_judged(const struct gauge *gauge, const struct gauge_view *
     if (gauge->calibration == NULL || gauge->rule == NULL)
         return;
     for (size_t i = 0; i < gauge->readings.count; i++) {
-        report_reading(gauge, view, i, view->line, "as set now");
+        report_reading(gauge, i, view->line, "as set now");
         if (known(view->answer.nearest))
-            report_reading(gauge, view, i, view->line_set, "as entered");
+            report_reading(gauge, i, view->line_set, "as entered");
     }
 }

@@ -54,7 +54,7 @@ void report_sensor(const struct gauge *gauge, const struct gauge_view *view)
     bool measured = known(sensor->characteristic_coefficient);
     double counts = sensor_counts_per_m(gauge, view->from_m) * view->from_m / view->to_m;
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_SENSOR_COUNTS, counts,
+        gauge_figure(gauge, QUANTITY_SENSOR_COUNTS, counts,
                      measured ? "w C_old / C_new; set the constant k to it (Regulation (EU) "
                                 "165/2014, Annex I)"
                               : "pulses a turn, times turns a wheel turn, over C");

@@ -190,8 +190,7 @@ static void report_around(const struct gauge *gauge, const struct gauge_view *vi
          HEADLINE_ROWS_ONLY},
     };
     for (size_t i = 0; gauge->rule != NULL && i < sizeof rows / sizeof rows[0]; i++) {
-        struct figure figure =
-            gauge_figure(gauge, view, rows[i].quantity, rows[i].value, rows[i].basis);
+        struct figure figure = gauge_figure(gauge, rows[i].quantity, rows[i].value, rows[i].basis);
         figure.at = kind;
         figure.headline = rows[i].headline;
         if (i == 0 && known(rows[i].value))
@@ -206,15 +205,15 @@ static void report_remaining(const struct gauge *gauge, const struct gauge_view 
     const struct setting_answer *answer = &view->answer;
     struct instrument_line exact = {answer->target_scale, gauge->line.offset_mps};
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_REMAINING_ERROR,
-                     speed_error(view->line_set, gauge->at_mps), "error with the setting to enter");
+        gauge_figure(gauge, QUANTITY_REMAINING_ERROR, speed_error(view->line_set, gauge->at_mps),
+                     "error with the setting to enter");
     figure.headline = HEADLINE_YES;
     figures_add(gauge->figures, figure);
-    figure = gauge_figure(gauge, view, QUANTITY_REMAINING_EXACT, speed_error(exact, gauge->at_mps),
+    figure = gauge_figure(gauge, QUANTITY_REMAINING_EXACT, speed_error(exact, gauge->at_mps),
                           "error with the exact setting");
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
-    figure = gauge_figure(gauge, view, QUANTITY_ADAPTER_RATIO,
+    figure = gauge_figure(gauge, QUANTITY_ADAPTER_RATIO,
                           adapter_ratio(view->line.scale, answer->target_scale - 1),
                           "what an adapter must do to meet the aim with the setting now");
     figure.headline = known(answer->nearest) ? HEADLINE_ROWS_ONLY : HEADLINE_NO;
@@ -222,7 +221,7 @@ static void report_remaining(const struct gauge *gauge, const struct gauge_view 
     double driving = gauge->instrument->setting.driving_gear_teeth;
     if (known(driving))
         figures_add(gauge->figures,
-                    gauge_figure(gauge, view, QUANTITY_GEAR_RATIO, answer->exact / driving,
+                    gauge_figure(gauge, QUANTITY_GEAR_RATIO, answer->exact / driving,
                                  "driven teeth for the aim over driving teeth"));
 }
 
@@ -233,7 +232,7 @@ void report_setting(const struct gauge *gauge, const struct gauge_view *view)
     if (!answer->asked)
         return;
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_SETTING_EXACT, answer->exact, aim_text(gauge));
+        gauge_figure(gauge, QUANTITY_SETTING_EXACT, answer->exact, aim_text(gauge));
     figure.at = choices_setting_kind[gauge->instrument->setting.kind];
     figures_add(gauge->figures, figure);
     figure.quantity = QUANTITY_SETTING_NEAREST;

@@ -25,11 +25,10 @@ static void report_line(const struct gauge *gauge, const struct gauge_view *view
                         double speed)
 {
     struct figure figure =
-        shown_given
-            ? gauge_figure(gauge, view, QUANTITY_TRUE_SPEED, true_speed_mps(view->line, speed),
-                           "true = shown (C_new / C_old) / (1 + e)")
-            : gauge_figure(gauge, view, QUANTITY_SHOWN_SPEED, shown_speed_mps(view->line, speed),
-                           "shown = true (1 + e) C_old / C_new");
+        shown_given ? gauge_figure(gauge, QUANTITY_TRUE_SPEED, true_speed_mps(view->line, speed),
+                                   "true = shown (C_new / C_old) / (1 + e)")
+                    : gauge_figure(gauge, QUANTITY_SHOWN_SPEED, shown_speed_mps(view->line, speed),
+                                   "shown = true (1 + e) C_old / C_new");
     figure.at = arena_format(gauge->plan->arena, "%s %s", shown_given ? "shown" : "true",
                              speed_text(gauge, speed));
     bool round_speed = fabs(speed - gauge->at_mps) < 1e-9;
@@ -56,7 +55,7 @@ static void report_lines(const struct gauge *gauge, const struct gauge_view *vie
 static void report_limit(const struct gauge *gauge, const struct gauge_view *view, double limit_mps)
 {
     struct figure figure =
-        gauge_figure(gauge, view, QUANTITY_SHOWN_AT_LIMIT, shown_speed_mps(view->line, limit_mps),
+        gauge_figure(gauge, QUANTITY_SHOWN_AT_LIMIT, shown_speed_mps(view->line, limit_mps),
                      "what is shown at exactly the limit, as set now");
     figure.at = arena_format(gauge->plan->arena, "posted %s", speed_text(gauge, limit_mps));
     figures_add(gauge->figures, figure);
@@ -71,7 +70,7 @@ static void report_limit(const struct gauge *gauge, const struct gauge_view *vie
 }
 
 /* The window of the rule at a round speed, whichever tyre: with the fitted one. */
-static void report_window(const struct gauge *gauge, const struct gauge_view *view, double speed)
+static void report_window(const struct gauge *gauge, double speed)
 {
     struct speed_range shown = lawful_shown(gauge->rule, speed);
     struct speed_range truth = lawful_true(gauge->rule, speed);
@@ -85,7 +84,7 @@ static void report_window(const struct gauge *gauge, const struct gauge_view *vi
                 {QUANTITY_LAWFUL_TRUE_MOST, truth.to_mps, "shown"}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         struct figure figure =
-            gauge_figure(gauge, view, rows[i].quantity, rows[i].value, gauge->rule->basis);
+            gauge_figure(gauge, rows[i].quantity, rows[i].value, gauge->rule->basis);
         figure.at = arena_format(gauge->plan->arena, "%s %s", rows[i].at, speed_text(gauge, speed));
         figure.headline = HEADLINE_ROWS_ONLY;
         figures_add(gauge->figures, figure);
@@ -109,7 +108,7 @@ static void report_posted_limits(const struct gauge *gauge, const struct gauge_v
         double limit = given->count > 0 ? given->items[i] : usual_limit_mps(gauge, i);
         report_limit(gauge, view, limit);
         if (view->setup->is_fitted && gauge->rule != NULL)
-            report_window(gauge, view, limit);
+            report_window(gauge, limit);
     }
 }
 

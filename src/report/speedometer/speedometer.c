@@ -34,8 +34,10 @@ void report_speedometer_verdicts(const struct plan *plan, struct figures *figure
 {
     struct gauge gauge;
     gauge_set(plan, figures, &gauge);
+    figures->part = PART_SPEEDOMETER;
     for (size_t i = 0; i < plan->count; i++) {
         struct gauge_view view;
+        figures->setup = (int)i;
         gauge_view_set(&gauge, i, &view);
         report_verdicts(&gauge, &view, i);
     }
@@ -66,13 +68,16 @@ void report_speedometer(const struct plan *plan, struct figures *figures)
 {
     struct gauge gauge;
     gauge_set(plan, figures, &gauge);
+    figures->part = PART_SPEEDOMETER;
+    figures->setup = 0;
     report_assumptions(&gauge);
     for (size_t i = 0; i < plan->count; i++) {
         struct gauge_view view;
+        figures->setup = (int)i;
         gauge_view_set(&gauge, i, &view);
         report_answer(&gauge, &view);
         if (view.setup->is_fitted)
-            report_readings(&gauge, &view);
+            report_readings(&gauge);
         report_verdicts(&gauge, &view, i);
         report_readings_judged(&gauge, &view);
         report_law(&gauge, &view);

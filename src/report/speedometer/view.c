@@ -5,10 +5,10 @@
 #include "base/known.h"
 #include "base/units.h"
 
-struct figure gauge_figure(const struct gauge *gauge, const struct gauge_view *view,
-                           enum quantity_id quantity, double value, const char *basis)
+struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
+                           const char *basis)
 {
-    struct figure figure = figure_of(PART_SPEEDOMETER, quantity, view->setup->name, value, basis);
+    struct figure figure = figure_of(quantity, value, basis);
     figure.instrument_mph = gauge->mph;
     figure.instrument_kmh = !gauge->mph;
     return figure;
@@ -30,8 +30,7 @@ const char *speed_text(const struct gauge *gauge, double speed_mps)
 
 void gauge_assume(const struct gauge *gauge, const char *text)
 {
-    struct gauge_view fitted = {.setup = &gauge->plan->fitted};
-    struct figure figure = gauge_figure(gauge, &fitted, QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
+    struct figure figure = gauge_figure(gauge, QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
     figure.action = text;
     figures_add(gauge->figures, figure);
 }

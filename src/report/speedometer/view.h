@@ -54,8 +54,8 @@ struct gauge_view {
 };
 
 /* speedometer_view.c: figures and texts. */
-struct figure gauge_figure(const struct gauge *gauge, const struct gauge_view *view,
-                           enum quantity_id quantity, double value, const char *basis);
+struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
+                           const char *basis);
 enum unit_id gauge_unit(const struct gauge *gauge);
 const char *speed_text(const struct gauge *gauge, double speed_mps); /* "100 km/h" */
 void gauge_assume(const struct gauge *gauge, const char *text);
@@ -92,7 +92,7 @@ void calibrate(struct gauge *gauge);
 bool readings_are_far_off(const struct gauge *gauge);
 /* Whether the readings leave it open that the line which fits them is lawful. */
 bool readings_leave_law_open(const struct gauge *gauge);
-void report_readings(const struct gauge *gauge, const struct gauge_view *fitted);
+void report_readings(const struct gauge *gauge);
 void report_readings_judged(const struct gauge *gauge, const struct gauge_view *view);
 
 /* law.c */

@@ -1,6 +1,7 @@
 /* Candidates: what each tyre measures and changes, and whether its marks are enough. */
 #include "base/known.h"
 #include "base/units.h"
+#include "report/judge.h"
 #include "report/basis.h"
 #include "report/plan.h"
 #include "tables/lookup.h"
@@ -15,8 +16,7 @@ static void report_dimensions(const struct plan *plan, size_t index, int axle,
     tyre_measure(tyre, &measures);
     const struct tyre_figures *stated = &measures.stated;
     const char *basis = source_text(stated->diameter_source, stated->un_r54);
-    struct figure figure = figure_of(PART_TYRE, QUANTITY_OVERALL_DIAMETER, setup->name,
-                                     stated->overall_diameter_m, basis);
+    struct figure figure = figure_of(QUANTITY_OVERALL_DIAMETER, stated->overall_diameter_m, basis);
     figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     if (!known(figure.value)) {
@@ -51,8 +51,8 @@ static void report_mixed(const struct plan *plan, size_t index, int axle, struct
     const struct setup *setup = &plan->setups[index];
     if (!plan->beside[index].mixed[axle])
         return;
-    struct figure figure = figure_of(PART_TYRE, QUANTITY_MIXED_SOURCES, setup->name, UNKNOWN,
-                                     "one of the two tyres has data-book figures");
+    struct figure figure =
+        figure_of(QUANTITY_MIXED_SOURCES, UNKNOWN, "one of the two tyres has data-book figures");
     figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.verdict = VERDICT_CAUTION;
     figure.action = "changes are by the same rule for both; give data_book for both to use it";
@@ -88,8 +88,7 @@ static void report_allowed_size(const struct plan *plan, size_t index, int axle,
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         if (!known(rows[i].value))
             continue;
-        struct figure figure =
-            figure_of(PART_TYRE, rows[i].quantity, setup->name, rows[i].value, rows[i].basis);
+        struct figure figure = figure_of(rows[i].quantity, rows[i].value, rows[i].basis);
         figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
         figures_add(figures, figure);
     }
@@ -103,9 +102,8 @@ static void report_load_index(const struct plan *plan, size_t index, int axle,
     const struct setup *setup = &plan->setups[index];
     const struct service_description *service = &setup->axle[axle].size.service;
     const struct service_description *before = &plan->fitted.axle[axle].size.service;
-    struct figure figure =
-        figure_of(PART_TYRE, QUANTITY_LOAD_AT_INDEX, setup->name,
-                  load_index_kg(service->load_index), "load index, UN R30 / R54 Annex 4");
+    struct figure figure = figure_of(QUANTITY_LOAD_AT_INDEX, load_index_kg(service->load_index),
+                                     "load index, UN R30 / R54 Annex 4");
     figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     if (!setup->is_fitted)
@@ -127,8 +125,8 @@ static void report_speed_symbol(const struct plan *plan, size_t index, int axle,
     double kmh = UNKNOWN;
     bool given = speed_symbol_kmh(service->speed_symbol, &kmh);
     struct figure figure =
-        figure_of(PART_TYRE, QUANTITY_SPEED_SYMBOL, setup->name,
-                  given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN, "speed symbol, UN R30 / R54");
+        figure_of(QUANTITY_SPEED_SYMBOL, given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN,
+                  "speed symbol, UN R30 / R54");
     figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
     figure.headline = HEADLINE_YES;
     figure = figure_at_least(figure, plan->specification->vehicle.top_speed_mps);
@@ -152,7 +150,7 @@ static void report_rim(const struct plan *plan, size_t index, int axle, struct f
     bool book = stated->rim_source == SOURCE_DATA_BOOK;
     double width = tyre->wheel.width_m;
     struct figure figure = figure_of(
-        PART_TYRE, QUANTITY_RIM_WIDTH, setup->name, width,
+        QUANTITY_RIM_WIDTH, width,
         book ? "permitted rims of the data book"
              : arena_format(plan->arena, "rims: %s", rim_source_text(stated->rim_source)));
     figure.axle = setup_axles_differ(setup) ? axle : AXLE_NONE;
@@ -179,8 +177,7 @@ static void report_assumptions(const struct setup *setup, struct figures *figure
         enum assumption assumption = (enum assumption)(1 << bit);
         if (!(setup->assumptions & (unsigned)assumption))
             continue;
-        struct figure figure =
-            figure_of(PART_TYRE, QUANTITY_ASSUMPTION, setup->name, UNKNOWN, "assumption");
+        struct figure figure = figure_of(QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
         figure.action = assumption_text(assumption);
         figures_add(figures, figure);
     }
@@ -188,7 +185,9 @@ static void report_assumptions(const struct setup *setup, struct figures *figure
 
 void report_tyre(const struct plan *plan, struct figures *figures)
 {
+    figures->part = PART_TYRE;
     for (size_t i = 0; i < plan->count; i++) {
+        figures->setup = (int)i;
         int axles = plan_shows_both_axles(plan, i) ? 2 : 1;
         for (int axle = 0; axle < axles; axle++) {
             report_dimensions(plan, i, axle, figures);

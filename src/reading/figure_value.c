@@ -1,0 +1,72 @@
+#include "reading/figure_value.h"
+
+#include "base/known.h"
+#include "reading/place_text.h"
+#include "reading/remark_text.h"
+
+enum unit_id figure_unit(const struct figure *figure, bool us)
+{
+    const struct quantity_row *quantity = &quantity_rows[figure->quantity];
+    enum unit_id unit = us ? quantity->us : quantity->metric;
+    if (unit_table[unit].kind == KIND_SPEED && (figure->instrument_mph || figure->instrument_kmh))
+        return figure->instrument_mph ? UNIT_MPH : UNIT_KMH;
+    return unit;
+}
+
+int figure_decimals(const struct figure *figure, bool us)
+{
+    const struct quantity_row *quantity = &quantity_rows[figure->quantity];
+    if (figure->decimals != DECIMALS_OF_QUANTITY)
+        return figure->decimals;
+    return us ? quantity->decimals_us : quantity->decimals_metric;
+}
+
+static double in_its_unit(const struct figure *figure, double si, bool us)
+{
+    enum unit_id unit = figure_unit(figure, us);
+    return !known(si) || unit == UNIT_BARE ? si : unit_from_si(unit, si);
+}
+
+double figure_value(const struct figure *figure, double si, bool us)
+{
+    double value = in_its_unit(figure, si, us);
+    bool to_set = quantity_rows[figure->quantity].policy & POLICY_TO_SET;
+    return to_set && known(value) ? ceil(value - 1e-6) : value;
+}
+
+double figure_limit(const struct figure *figure, bool us)
+{
+    return in_its_unit(figure, figure->limit, us);
+}
+
+const char *figure_option(const struct plan *plan, const struct figure *figure)
+{
+    return plan->setups[figure->setup].name;
+}
+
+const char *figure_state(const struct plan *plan, const struct figure *figure)
+{
+    return plan_state_name(plan, figure->state);
+}
+
+const char *figure_at(struct arena *arena, const struct plan *plan, const struct figure *figure)
+{
+    const char *text = place_text(arena, &figure->place, plan->us);
+    return text != NULL ? text : figure->at;
+}
+
+const char *figure_basis(struct arena *arena, const struct plan *plan, const struct figure *figure)
+{
+    if (figure->based.id == REMARK_NONE)
+        return figure->basis;
+    const char *text = remark_text(arena, &figure->based, plan->us);
+    if (figure->governed_by.name == NULL)
+        return text;
+    return arena_format(arena, "%s; governed by: %s", text, figure->governed_by.name);
+}
+
+const char *figure_action(struct arena *arena, const struct plan *plan, const struct figure *figure)
+{
+    return figure->advice.id == REMARK_NONE ? figure->action
+                                            : remark_text(arena, &figure->advice, plan->us);
+}

@@ -1,0 +1,158 @@
+#include "reading/place_text.h"
+
+#include <string.h>
+
+#include "base/known.h"
+#include "base/units.h"
+
+static const char *const tyres[] = {NULL, "nominal", "largest", "smallest"};
+static const char *const postures[] = {NULL, "ride height", "bump", "droop", "lock"};
+static const char *const gear_ends[] = {NULL, "lowest gear", "highest gear"};
+static const char *const speeds[] = {NULL, "shown", "true", "posted"};
+static const char *const settings[] = {NULL, "as set now", "as entered"};
+static const char *const pressures[] = {NULL,      NULL,   "placard", "recommended",
+                                        "ceiling", "road", "off road"};
+static const char *const counted[] = {NULL, "assumption", "reading", "timed reading"};
+
+/* One place: its key in json; its word, or its number and unit. */
+struct item {
+    const char *key;
+    const char *word;
+    double number;
+    const char *text; /* what stands in `at`, where that is not the word */
+};
+enum { ITEMS_MAX = 20 };
+struct items {
+    struct item item[ITEMS_MAX];
+    size_t count;
+};
+
+static void add_word(struct items *items, const char *key, const char *word)
+{
+    if (word != NULL)
+        items->item[items->count++] = (struct item){key, word, UNKNOWN, word};
+}
+
+/* text: in `at`; NULL where another item's text tells it. */
+static void add_number(struct items *items, const char *key, double number, const char *text)
+{
+    if (known(number))
+        items->item[items->count++] = (struct item){key, NULL, number, text};
+}
+
+/* Two decimals, or three where it has them. */
+static const char *ratio_text(struct arena *arena, double ratio)
+{
+    char *text = arena_format(arena, "axle ratio %.3f", ratio);
+    size_t length = strlen(text);
+    if (text[length - 1] == '0')
+        text[length - 1] = '\0';
+    return text;
+}
+
+static void add_gear(struct items *items, struct arena *arena, const struct place *place)
+{
+    const char *range = place->range == NULL || *place->range == '\0' ? "high" : place->range;
+    if (place->gear_end != AT_GEAR_NUMBER) {
+        add_word(items, "gear", gear_ends[place->gear_end]);
+    } else if (place->to_gear > 0) {
+        add_number(items, "gear", place->gear,
+                   arena_format(arena, "gear %d to %d", place->gear, place->to_gear));
+        add_number(items, "to_gear", place->to_gear, NULL);
+        return; /* of the gearbox alone */
+    } else if (place->gear > 0) {
+        add_number(items, "gear", place->gear,
+                   arena_format(arena, "gear %d %s", place->gear, range));
+    } else {
+        add_word(items, "range", place->range);
+        return;
+    }
+    add_word(items, "range", range);
+    if (place->gear_end == AT_GEAR_NUMBER)
+        items->item[items->count - 1].text = NULL; /* told with the gear */
+}
+
+static void add_speeds(struct items *items, struct arena *arena, const struct place *place, bool us)
+{
+    bool mph = place->instrument_mph || (us && !place->instrument_kmh);
+    enum unit_id unit = mph ? UNIT_MPH : UNIT_KMH;
+    const char *as = speeds[place->speed_as];
+    double speed = unit_from_si(unit, place->road_speed_mps);
+    if (known(place->engine_speed_per_s)) {
+        double rpm = unit_from_si(UNIT_RPM, place->engine_speed_per_s);
+        add_number(items, "engine_speed_rpm", rpm, arena_format(arena, "%.0f rpm", rpm));
+    }
+    if (!known(speed)) {
+        add_word(items, "speed_as", as);
+        return;
+    }
+    add_number(items, mph ? "road_speed_mph" : "road_speed_kmh", speed,
+               arena_format(arena, "%s%s%.4g %s", as == NULL ? "" : as, as == NULL ? "" : " ",
+                            speed, unit_table[unit].name));
+    add_word(items, "speed_as", as);
+    if (as != NULL)
+        items->item[items->count - 1].text = NULL;
+}
+
+static void add_pressure(struct items *items, struct arena *arena, const struct place *place,
+                         bool us)
+{
+    if (place->pressure_as != AT_PRESSURE) {
+        add_word(items, "pressure", pressures[place->pressure_as]);
+        return;
+    }
+    double pressure = unit_from_si(us ? UNIT_PSI : UNIT_KPA, place->pressure_Pa);
+    add_number(items, us ? "pressure_psi" : "pressure_kPa", pressure,
+               arena_format(arena, us ? "%.0f psi" : "%.0f kPa", pressure));
+}
+
+static void find_items(struct arena *arena, const struct place *place, bool us, struct items *items)
+{
+    items->count = 0;
+    add_word(items, "tyre", tyres[place->tyre]);
+    add_word(items, "posture", postures[place->posture]);
+    if (known(place->axle_ratio))
+        add_number(items, "axle_ratio", place->axle_ratio, ratio_text(arena, place->axle_ratio));
+    add_gear(items, arena, place);
+    add_speeds(items, arena, place, us);
+    if (known(place->grade))
+        add_number(items, "grade_percent", 100 * place->grade,
+                   arena_format(arena, "%.4g %% grade", 100 * place->grade));
+    add_word(items, "setting", settings[place->setting]);
+    add_pressure(items, arena, place, us);
+    add_word(items, "chains", place->snow_chains ? "snow chains" : NULL);
+    if (place->counted != COUNTED_NOTHING)
+        add_number(items, "number", place->number,
+                   arena_format(arena, "%s %d", counted[place->counted], place->number));
+    add_word(items, "name", place->name);
+}
+
+const char *place_text(struct arena *arena, const struct place *place, bool us)
+{
+    struct items items;
+    const char *text = NULL;
+    find_items(arena, place, us, &items);
+    for (size_t i = 0; i < items.count; i++)
+        if (items.item[i].text != NULL)
+            text = text == NULL ? items.item[i].text
+                                : arena_format(arena, "%s, %s", text, items.item[i].text);
+    return text;
+}
+
+const struct member *place_members(struct arena *arena, const struct place *place, bool us)
+{
+    struct items items;
+    find_items(arena, place, us, &items);
+    if (items.count == 0)
+        return NULL;
+    struct member *members = arena_allocate_array(arena, items.count + 1, sizeof *members);
+    for (size_t i = 0; i < items.count; i++) {
+        const struct item *item = &items.item[i];
+        members[i] =
+            (struct member){item->key, item->word != NULL ? cell_text(item->word)
+                                                          : (struct cell){.kind = CELL_NUMBER,
+                                                                          .value = item->number}};
+    }
+    members[items.count] = (struct member){.name = NULL};
+    return members;
+}

@@ -1,0 +1,64 @@
+#include "reading/remark_text.h"
+
+#include <math.h>
+#include <string.h>
+
+static const char *quantity_text(struct arena *arena, double si, enum unit_id unit, int decimals)
+{
+    return arena_format(arena, "%.*f %s", decimals, unit_from_si(unit, si), unit_table[unit].name);
+}
+
+/* Rounded up, so that it is enough: to the millimetre, or to a hundredth of an inch. */
+static const char *enough_text(struct arena *arena, double length_m, bool us)
+{
+    double step = us ? 0.01 * 0.0254 : 1e-3;
+    double enough = ceil(fabs(length_m) / step - 1e-6) * step;
+    return quantity_text(arena, enough, us ? UNIT_IN : UNIT_MM, us ? 2 : 0);
+}
+
+/* Whole speeds without decimals, others with one. */
+static const char *speed_text(struct arena *arena, double speed_mps, enum unit_id unit)
+{
+    double speed = unit_from_si(unit, speed_mps);
+    bool whole = fabs(speed - floor(speed + 0.5)) < 0.005;
+    return quantity_text(arena, speed_mps, unit, whole ? 0 : 1);
+}
+
+static const char *argument_text(struct arena *arena, const struct argument *argument, bool us)
+{
+    switch (argument->kind) {
+    case ARGUMENT_TEXT:
+        return argument->text;
+    case ARGUMENT_NUMBER:
+        return arena_format(arena, "%.*f", argument->decimals, argument->value);
+    case ARGUMENT_QUANTITY:
+        return quantity_text(arena, argument->value, us ? argument->unit_us : argument->unit,
+                             argument->decimals);
+    case ARGUMENT_PRESSURE:
+        return quantity_text(arena, argument->value, us ? UNIT_PSI : UNIT_KPA, 0);
+    case ARGUMENT_ENOUGH:
+        return enough_text(arena, argument->value, us);
+    case ARGUMENT_SPEED:
+        return speed_text(arena, argument->value, argument->unit);
+    case ARGUMENT_REMARK:
+        return remark_text(arena, argument->remark, us);
+    }
+    return NULL;
+}
+
+const char *remark_text(struct arena *arena, const struct remark *remark, bool us)
+{
+    const char *row = remark_row_text(remark->id), *text = "";
+    if (remark->id == REMARK_NONE)
+        return NULL;
+    for (size_t i = 0; i < remark->count; i++) {
+        const char *gap = strstr(row, "{}"), *filled;
+        if (gap == NULL)
+            break;
+        filled = argument_text(arena, &remark->arguments[i], us);
+        text = arena_format(arena, "%s%.*s%s", text, (int)(gap - row), row,
+                            filled == NULL ? "" : filled);
+        row = gap + 2;
+    }
+    return *text == '\0' ? row : arena_format(arena, "%s%s", text, row);
+}

@@ -1,0 +1,52 @@
+/* The one judge. A verdict is written in judge.c and nowhere else: from the value, the limit, what
+ * both hang on, and what to say in each case. What is unknown can become nothing but unknown. */
+#ifndef TYRESUM_REPORT_JUDGE_H
+#define TYRESUM_REPORT_JUDGE_H
+
+#include "report/figures.h"
+
+/* One thing that a figure hangs on, and what to ask for where it is not known. */
+struct need {
+    bool known;
+    struct remark advice;
+};
+
+/* Yes, no or unknown: of a condition that is no limit. */
+enum answer { ANSWER_NOT_ASKED, ANSWER_UNKNOWN, ANSWER_NO, ANSWER_YES };
+
+/* The answer of a comparison whose sides may be unknown. */
+enum answer answer_of(bool known, bool holds);
+
+/* How a figure is judged. The first need that is not known decides; then whether the condition
+ * holds, where one is asked; then the limit that the figure carries, where it has a side. With
+ * none of the three a figure without a value is unknown where `if_unknown` says what is missing,
+ * and has no verdict otherwise. */
+struct judgement {
+    const struct need *needs;
+    size_t need_count;
+    enum answer holds;
+    enum verdict broken; /* VERDICT_NONE: fail */
+    enum verdict met;    /* VERDICT_NONE: ok; or say `met_is_none` */
+    bool met_is_none;
+    struct remark if_met, if_broken, if_unknown;
+};
+
+struct figure judged(struct figure figure, const struct judgement *how);
+
+/* The figure with a limit to be judged by. */
+struct figure limited_at_least(struct figure figure, double limit);
+struct figure limited_at_most(struct figure figure, double limit);
+/* By the bound that is broken or nearest; the upper one where both are as near, whatever a
+ * conversion of units makes of the last bit. UNKNOWN: no such bound. */
+struct figure limited_within(struct figure figure, double min, double max);
+
+/* Whether a value meets a limit on that side, with a billionth of slack so that what meets it
+ * exactly does. Both must be known. */
+bool meets_limit(double value, enum limit_side side, double limit);
+
+/* Until every part is judged by judged(): fill in the verdict by a limit. */
+struct figure figure_at_least(struct figure figure, double limit);
+struct figure figure_at_most(struct figure figure, double limit);
+struct figure figure_within(struct figure figure, double min, double max);
+
+#endif

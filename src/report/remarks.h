@@ -1,0 +1,26 @@
+/* The table of all that is said of figures: an identifier and the words, a gap as {}. BASIS_ rows
+ * say where a figure or its limit comes from, ADVICE_ rows what to do, TAKEN_ rows what was taken
+ * where the file is silent, PHRASE_ rows stand within others. A part has its rows in its folder. */
+#ifndef TYRESUM_REPORT_REMARKS_H
+#define TYRESUM_REPORT_REMARKS_H
+
+#include "report/clearance/remarks.h"
+#include "report/gearing/remarks.h"
+#include "report/load/remarks.h"
+#include "report/speedometer/remarks.h"
+#include "report/tyre/remarks.h"
+
+/* Rows of no part alone. */
+#define COMMON_REMARKS(X)                                                                          \
+    X(BASIS_QUOTED, "{}") /* a row of a reference table says it */                                 \
+    X(BASIS_ASSUMPTION, "assumption")
+
+#define REMARKS(X)                                                                                 \
+    COMMON_REMARKS(X)                                                                              \
+    TYRE_REMARKS(X)                                                                                \
+    CLEARANCE_REMARKS(X)                                                                           \
+    LOAD_REMARKS(X)                                                                                \
+    SPEEDOMETER_REMARKS(X)                                                                         \
+    GEARING_REMARKS(X)
+
+#endif
