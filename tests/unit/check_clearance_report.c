@@ -1,5 +1,6 @@
 /* The clearance report of whole build files: what stays, what grows, what is unknown. */
 #include "report/impossible_geometry.h"
+#include "reading/figure_value.h"
 #include "report/plan.h"
 #include "suites.h"
 #include "support.h"
@@ -44,8 +45,8 @@ static const struct figure *find(enum quantity_id quantity, const char *option, 
 {
     for (size_t i = 0; i < figures.count; i++) {
         const struct figure *figure = &figures.items[i];
-        if (figure->quantity == quantity && same_text(figure->option, option) &&
-            (state == NULL || same_text(figure->state, state)) &&
+        if (figure->quantity == quantity && same_text(figure_option(&plan, figure), option) &&
+            (state == NULL || same_text(figure_state(&plan, figure), state)) &&
             (axle == AXLE_NONE || figure->axle == axle) &&
             (at == NULL || same_text(figure->at, at)))
             return figure;
@@ -99,11 +100,11 @@ START_TEST(fitted_as_its_own_option_changes_nothing)
     int compared = 0;
     for (size_t i = 0; i < figures.count; i++) {
         const struct figure *figure = &figures.items[i];
-        if (!same_text(figure->option, "itself") ||
+        if (!same_text(figure_option(&plan, figure), "itself") ||
             (figure->at != NULL && strstr(figure->at, "largest") != NULL))
             continue;
         const struct figure *fitted =
-            find(figure->quantity, "fitted", figure->state, figure->axle, figure->at);
+            find(figure->quantity, "fitted", figure_state(&plan, figure), figure->axle, figure->at);
         const char *name = quantity_rows[figure->quantity].name;
         if (strstr(name, "_change") != NULL || strstr(name, "_move") != NULL) {
             if (figure->quantity != QUANTITY_HEADLAMP_AIM)
@@ -276,7 +277,7 @@ START_TEST(published_limits_are_findings_with_their_section)
         bool found = false;
         for (size_t j = 0; j < figures.count; j++)
             found = found || (figures.items[j].quantity == expected[i].quantity &&
-                              same_text(figures.items[j].option, "big") &&
+                              same_text(figure_option(&plan, &figures.items[j]), "big") &&
                               figures.items[j].verdict == expected[i].verdict &&
                               strstr(figures.items[j].basis, expected[i].section) != NULL);
         ck_assert_msg(found, "%s by %s", quantity_rows[expected[i].quantity].name,

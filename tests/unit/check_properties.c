@@ -7,18 +7,19 @@
 
 enum { FEW = 30 };
 
-static void assert_same_figure(const struct run *run, const struct figure *before,
-                               const struct figure *after, const char *what)
+static void assert_same_figure(const struct run *run, const struct run *other,
+                               const struct figure *before, const struct figure *after,
+                               const char *what)
 {
-    REQUIRE(after != NULL && same_place(before, after), "%s: %s: in its place: %s",
-            place_text(run, before), what, after == NULL ? "-" : place_text(run, after));
+    REQUIRE(after != NULL && of_the_same(run, before, other, after), "%s: %s: in its place: %s",
+            told_of(run, before), what, after == NULL ? "-" : told_of(run, after));
     REQUIRE(close_in_unit(before, after->value, before->value), "%s: %s: value %.17g, before %.17g",
-            place_text(run, before), what, after->value, before->value);
+            told_of(run, before), what, after->value, before->value);
     REQUIRE(close_in_unit(before, after->limit, before->limit), "%s: %s: limit %.17g, before %.17g",
-            place_text(run, before), what, after->limit, before->limit);
+            told_of(run, before), what, after->limit, before->limit);
     REQUIRE(after->verdict == before->verdict, "%s: %s: verdict %s, before %s (%.17g)",
-            place_text(run, before), what, verdict_name(after->verdict),
-            verdict_name(before->verdict), before->value);
+            told_of(run, before), what, verdict_name(after->verdict), verdict_name(before->verdict),
+            before->value);
 }
 
 /* Every figure of one run stands in the other, with the same value, limit and verdict, in the same
@@ -30,7 +31,7 @@ static void assert_same_figures(const struct run *a, const struct run *b, const 
         const struct figure *before;
         size_t in_a = 0, in_b = 0;
         while ((before = figure_next(a, option, &in_a)) != NULL)
-            assert_same_figure(a, before, figure_next(b, option, &in_b), what);
+            assert_same_figure(a, b, before, figure_next(b, option, &in_b), what);
     }
     REQUIRE(a->figures.count == b->figures.count, "seed %llu: %s: %zu figures, before %zu",
             (unsigned long long)a->seed, what, b->figures.count, a->figures.count);

@@ -99,15 +99,16 @@ static int compare_runs(const struct run *a, const struct run *b, const char *op
     for (size_t i = 0; i < a->figures.count; i++) {
         const struct figure *before = &a->figures.items[i];
         const struct relation *relation = relation_of(before, relations, count);
-        if (relation == NULL || (option != NULL && !same_text(before->option, option)) ||
+        if (relation == NULL ||
+            (option != NULL && !same_text(figure_option(&a->plan, before), option)) ||
             not_by_pull_alone(a, before))
             continue;
-        const struct figure *after = find_like(b, before, i);
+        const struct figure *after = find_like(b, a, before, i);
         if (after == NULL || (relation->answer != NOT_MORE_OR_NONE &&
                               (is_of_another_kind(before) || is_of_another_kind(after))))
             continue;
         REQUIRE(answers(before, relation->answer, before->value, after->value),
-                "%s: %s: %.12g, before %.12g", place_text(a, before), what, after->value,
+                "%s: %s: %.12g, before %.12g", told_of(a, before), what, after->value,
                 before->value);
         checked += known(before->value) && known(after->value);
     }
@@ -246,13 +247,13 @@ START_TEST(effective_ratio_is_restored_on_the_way_back)
             struct figure restoring = a.figures.items[at];
             const struct figure *effective = &a.figures.items[at];
             if (effective->quantity != QUANTITY_EFFECTIVE_AXLE ||
-                !same_text(effective->option, "option 1"))
+                !same_text(figure_option(&a.plan, effective), "option 1"))
                 continue;
             restoring.quantity = QUANTITY_RESTORING_AXLE;
-            const struct figure *found = find_like(&b, &restoring, at);
+            const struct figure *found = find_like(&b, &a, &restoring, at);
             ck_assert(found != NULL);
             REQUIRE(close_in_unit(found, found->value, effective->value), "%s",
-                    place_text(&a, effective));
+                    told_of(&a, effective));
             checked++;
         }
         run_free(&a);

@@ -37,7 +37,7 @@ static bool said_beside(const struct run *run, const struct figure *silent)
 {
     for (size_t i = 0; i < run->figures.count; i++) {
         const struct figure *figure = &run->figures.items[i];
-        if (figure->part != silent->part || !same_text(figure->option, silent->option) ||
+        if (figure->part != silent->part || figure->setup != silent->setup ||
             figure->axle != silent->axle || figure->action == NULL)
             continue;
         if (figure->verdict == VERDICT_UNKNOWN || figure->verdict == VERDICT_FAIL ||
@@ -56,17 +56,16 @@ static bool is_matched_set(const struct figure *figure)
 /* A figure without a number says why: it judges, acts, or stands for a word. */
 static void assert_speaks(const struct run *run, const struct figure *figure)
 {
-    REQUIRE(!isinf(figure->value) && !isinf(figure->limit), "%s is infinite",
-            place_text(run, figure));
+    REQUIRE(!isinf(figure->value) && !isinf(figure->limit), "%s is infinite", told_of(run, figure));
     REQUIRE(known(figure->value) || figure->action != NULL || figure->word != NULL ||
                 is_matched_set(figure) || said_beside(run, figure),
-            "%s has neither a number nor a reason", place_text(run, figure));
+            "%s has neither a number nor a reason", told_of(run, figure));
     REQUIRE(figure->verdict != VERDICT_UNKNOWN || figure->action != NULL,
-            "%s is unknown and does not say what is missing", place_text(run, figure));
+            "%s is unknown and does not say what is missing", told_of(run, figure));
     REQUIRE(figure->verdict != VERDICT_FAIL || figure->action != NULL,
-            "%s fails and does not say what to do", place_text(run, figure));
+            "%s fails and does not say what to do", told_of(run, figure));
     REQUIRE(figure->verdict == VERDICT_NONE || figure->basis != NULL, "%s is judged by nothing",
-            place_text(run, figure));
+            told_of(run, figure));
 }
 
 START_TEST(every_figure_has_a_number_or_a_reason)

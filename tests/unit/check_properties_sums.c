@@ -170,7 +170,7 @@ static const struct figure *sibling(const struct run *run, size_t of, enum quant
     struct figure like = run->figures.items[of];
     like.quantity = quantity;
     for (size_t i = of; i < run->figures.count; i++)
-        if (same_place(&run->figures.items[i], &like))
+        if (of_the_same(run, &run->figures.items[i], run, &like))
             return &run->figures.items[i];
     return NULL;
 }
@@ -189,13 +189,12 @@ static int left_and_load(struct run *run)
                                                       : ratings->gross_kg;
             const struct figure *left = sibling(run, i, rated[kind].left);
             const struct figure *share = sibling(run, i, rated[kind].share);
-            REQUIRE(left != NULL && known(left->value) == known(rating), "%s",
-                    place_text(run, load));
+            REQUIRE(left != NULL && known(left->value) == known(rating), "%s", told_of(run, load));
             if (!known(rating))
                 continue;
-            require_close(load->value + left->value, rating, 1e-9 * rating, place_text(run, load));
-            REQUIRE(share != NULL, "%s", place_text(run, load));
-            require_close(share->value * rating, left->value, 1e-9 * rating, place_text(run, load));
+            require_close(load->value + left->value, rating, 1e-9 * rating, told_of(run, load));
+            REQUIRE(share != NULL, "%s", told_of(run, load));
+            require_close(share->value * rating, left->value, 1e-9 * rating, told_of(run, load));
             checked++;
         }
     return checked;
@@ -209,7 +208,8 @@ END_TEST
 
 /* How far the tightest limit is from being passed with so much more at the place; below 0 it is. */
 static double room_with(const struct run *run, const struct axle_loads *loads,
-                        const struct axle_pair *tyres_left, const struct place *place, double kg)
+                        const struct axle_pair *tyres_left, const struct load_place *place,
+                        double kg)
 {
     const struct ratings *ratings = &run->specification->vehicle.ratings;
     double at = place->at_m / place->wheelbase_m, rear = kg * at, front = kg - rear;
@@ -241,8 +241,8 @@ static int largest_fits(struct run *run)
     for (size_t i = 0; i < state_count(specification); i++)
         for (size_t j = 0; j < specification->room_for.count; j++) {
             const struct planned_item *item = &specification->room_for.items[j];
-            struct place place = {item->at_m, item->on_roof != CHOICE_NONE,
-                                  specification->vehicle.wheelbase_m};
+            struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
+                                       specification->vehicle.wheelbase_m};
             struct axle_pair tyres_left = {200 + 50 * (double)(run->seed % 7), UNKNOWN};
             struct axle_loads loads;
             axle_loads_in_state(specification, state_at(specification, i), &run->plan.fitted,
@@ -385,9 +385,9 @@ START_TEST(least_angle_of_all_points_governs)
                 if (one->quantity != QUANTITY_APPROACH && one->quantity != QUANTITY_DEPARTURE &&
                     one->quantity != QUANTITY_BREAKOVER)
                     continue;
-                const struct figure *least = find_like(&all, one, 0);
+                const struct figure *least = find_like(&all, &alone[j], one, 0);
                 REQUIRE(least != NULL && !(least->value > one->value + 1e-12), "%s",
-                        place_text(&all, one));
+                        told_of(&all, one));
                 checked += known(one->value);
             }
         run_free(&all);
@@ -408,7 +408,7 @@ static const struct figure *nominal_beside(struct run *run, const struct figure 
 {
     struct figure like = *other;
     like.at = arena_format(&run->arena, "nominal%s", other->at + strcspn(other->at, ","));
-    return find_like(run, &like, 0);
+    return find_like(run, run, &like, 0);
 }
 
 /* Of one setup and axle: what is told for the largest and the smallest tyre lies either side. */
@@ -425,10 +425,10 @@ static int spread(struct run *run)
         if ((!speed && !room) || (!largest && !smallest) || !known(figure->value))
             continue;
         const struct figure *nominal = nominal_beside(run, figure);
-        REQUIRE(nominal != NULL, "%s: no nominal one", place_text(run, figure));
+        REQUIRE(nominal != NULL, "%s: no nominal one", told_of(run, figure));
         double less = largest ? figure->value : nominal->value;
         double more = largest ? nominal->value : figure->value;
-        REQUIRE(less <= more + 1e-12, "%s: %g, nominal %g", place_text(run, figure), figure->value,
+        REQUIRE(less <= more + 1e-12, "%s: %g, nominal %g", told_of(run, figure), figure->value,
                 nominal->value);
         checked++;
     }
@@ -463,12 +463,12 @@ static int steeper(struct run *run)
             continue;
         size_t begin = 0, begun = 0;
         double grade = grade_in(figure->at, &begin);
-        if (before != NULL && same_text(before->option, figure->option) &&
-            same_text(before->state, figure->state) && grade_in(before->at, &begun) < grade &&
-            begin == begun && strncmp(before->at, figure->at, begin) == 0) {
+        if (before != NULL && before->setup == figure->setup && before->state == figure->state &&
+            grade_in(before->at, &begun) < grade && begin == begun &&
+            strncmp(before->at, figure->at, begin) == 0) {
             REQUIRE(!(figure->value > before->value * (1 + 1e-9)) &&
                         (known(before->value) || !known(figure->value)),
-                    "%s: %g m/s, before %g", place_text(run, figure), figure->value, before->value);
+                    "%s: %g m/s, before %g", told_of(run, figure), figure->value, before->value);
             checked++;
         }
         before = figure;

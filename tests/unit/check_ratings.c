@@ -93,8 +93,8 @@ START_TEST(largest_item_is_the_largest)
             .axle_kg = {random_between(&state, 500, 1200), random_between(&state, 500, 1300)}};
         loads.gross_kg = loads.axle_kg[AXLE_FRONT] + loads.axle_kg[AXLE_REAR];
         loads.trailer_kg = random_whole(&state, 0, 1) * random_between(&state, 500, 2500);
-        const struct place place = {random_between(&state, -1.5, 5),
-                                    random_whole(&state, 0, 1) == 1, 3};
+        const struct load_place place = {random_between(&state, -1.5, 5),
+                                         random_whole(&state, 0, 1) == 1, 3};
         const struct ratings *ratings = &specification.vehicle.ratings;
         struct largest_item largest = largest_item(ratings, &loads, tyres_unknown, &place);
         ck_assert(largest.mass_kg >= 0 && isfinite(largest.mass_kg));
@@ -118,7 +118,7 @@ END_TEST
 START_TEST(largest_item_without_a_rating_is_unknown)
 {
     struct axle_loads loads = {.axle_kg = {1000, 900}, .gross_kg = 1900};
-    struct place place = {2, false, 3};
+    struct load_place place = {2, false, 3};
     specification.vehicle.ratings.gross_kg = UNKNOWN;
     struct largest_item largest =
         largest_item(&specification.vehicle.ratings, &loads, tyres_unknown, &place);

@@ -229,11 +229,11 @@ static const struct heading layout[] = {
 };
 
 static const struct cell layout_cells[] = {
-    {CELL_TEXT, {"205/55R16", 9}, 0, 0},   {CELL_NUMBER, {NULL, 0}, 631.9, 1},
-    {CELL_ABSENT, {NULL, 0}, 0, 0},        {CELL_NUMBER, {NULL, 0}, 615, 0},
-    {CELL_TEXT, {"computed  ", 10}, 0, 0}, {CELL_TEXT, {"31x10.50R15LT", 13}, 0, 0},
-    {CELL_NUMBER, {NULL, 0}, 775.25, 2},   {CELL_NUMBER, {NULL, 0}, -22.7, 1},
-    {CELL_NUMBER, {NULL, 0}, 1030, 0},     {CELL_TEXT, {"data\tbook\x1b[", 11}, 0, 0},
+    {CELL_TEXT, {"205/55R16", 9}, 0, 0, NULL},   {CELL_NUMBER, {NULL, 0}, 631.9, 1, NULL},
+    {CELL_ABSENT, {NULL, 0}, 0, 0, NULL},        {CELL_NUMBER, {NULL, 0}, 615, 0, NULL},
+    {CELL_TEXT, {"computed  ", 10}, 0, 0, NULL}, {CELL_TEXT, {"31x10.50R15LT", 13}, 0, 0, NULL},
+    {CELL_NUMBER, {NULL, 0}, 775.25, 2, NULL},   {CELL_NUMBER, {NULL, 0}, -22.7, 1, NULL},
+    {CELL_NUMBER, {NULL, 0}, 1030, 0, NULL},     {CELL_TEXT, {"data\tbook\x1b[", 11}, 0, 0, NULL},
 };
 
 START_TEST(table_aligned)

@@ -54,36 +54,64 @@ void run_free(struct run *run)
     arena_free(&run->arena);
 }
 
-bool same_place(const struct figure *a, const struct figure *b)
+static bool close(double a, double b)
 {
-    return a->part == b->part && a->quantity == b->quantity && a->axle == b->axle &&
-           same_text(a->option, b->option) && same_text(a->state, b->state) &&
-           same_text(a->at, b->at);
+    return same_value(a, b) || fabs(a - b) <= 1e-9 * fabs(b);
 }
 
-const struct figure *find_like(const struct run *run, const struct figure *like, size_t from)
+/* Written in other units, a place differs by a last bit. */
+static bool places_alike(const struct place *a, const struct place *b)
+{
+    struct place like = *a;
+    const struct {
+        double *a, b;
+    } numbers[] = {{&like.axle_ratio, b->axle_ratio},
+                   {&like.engine_speed_per_s, b->engine_speed_per_s},
+                   {&like.road_speed_mps, b->road_speed_mps},
+                   {&like.grade, b->grade},
+                   {&like.pressure_Pa, b->pressure_Pa}};
+    for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
+        if (close(*numbers[i].a, numbers[i].b))
+            *numbers[i].a = numbers[i].b;
+    return place_same(&like, b);
+}
+
+bool of_the_same(const struct run *run_a, const struct figure *a, const struct run *run_b,
+                 const struct figure *b)
+{
+    return figure_same(a, b, SAME_PART | SAME_QUANTITY | SAME_AXLE) &&
+           same_text(figure_option(&run_a->plan, a), figure_option(&run_b->plan, b)) &&
+           same_text(figure_state(&run_a->plan, a), figure_state(&run_b->plan, b)) &&
+           same_text(a->at, b->at) && places_alike(&a->place, &b->place);
+}
+
+const struct figure *find_like(const struct run *run, const struct run *other,
+                               const struct figure *like, size_t from)
 {
     for (size_t i = 0; i < run->figures.count; i++) {
         const struct figure *figure = &run->figures.items[(from + i) % run->figures.count];
-        if (same_place(figure, like))
+        if (of_the_same(run, figure, other, like))
             return figure;
     }
     return NULL;
 }
 
-const char *place_text(const struct run *run, const struct figure *figure)
+const char *told_of(const struct run *run, const struct figure *figure)
 {
-    return arena_format(run->plan.arena, "seed %llu: %s of %s, state %s, axle %s, at %s",
+    struct arena *arena = run->plan.arena;
+    const char *state = figure_state(&run->plan, figure);
+    const char *at = figure_at(arena, &run->plan, figure);
+    return arena_format(arena, "seed %llu: %s of %s, state %s, axle %s, at %s",
                         (unsigned long long)run->seed, quantity_rows[figure->quantity].name,
-                        figure->option, figure->state == NULL ? "-" : figure->state,
-                        axle_name(figure->axle), figure->at == NULL ? "-" : figure->at);
+                        figure_option(&run->plan, figure), state == NULL ? "-" : state,
+                        axle_name(figure->axle), at == NULL ? "-" : at);
 }
 
 const struct figure *figure_next(const struct run *run, const char *option, size_t *at)
 {
     while (*at < run->figures.count) {
         const struct figure *figure = &run->figures.items[(*at)++];
-        if (option == NULL || same_text(figure->option, option))
+        if (option == NULL || same_text(figure_option(&run->plan, figure), option))
             return figure;
     }
     return NULL;

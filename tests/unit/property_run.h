@@ -5,6 +5,7 @@
 #include <check.h>
 
 #include "random_build.h"
+#include "reading/figure_value.h"
 #include "report/plan.h"
 
 /* A build that was accepted, with the figures of all parts. */
@@ -32,14 +33,16 @@ int properties_count(int few);
 void run_make(struct run *run, uint64_t seed, const struct variation *variation);
 void run_free(struct run *run);
 
-/* Whether two figures say the same thing of the same thing, whatever their values. */
-bool same_place(const struct figure *a, const struct figure *b);
+/* Whether figures of two runs say the same thing of the same thing, whatever their values. */
+bool of_the_same(const struct run *run_a, const struct figure *a, const struct run *run_b,
+                 const struct figure *b);
 
-/* The first at that place, looked for from the same place of the other list on. */
-const struct figure *find_like(const struct run *run, const struct figure *like, size_t from);
+/* The first that is of the same as another run's, looked for from the same place of its list on. */
+const struct figure *find_like(const struct run *run, const struct run *other,
+                               const struct figure *like, size_t from);
 
 /* "speedometer_error of option 1, front, at nominal". */
-const char *place_text(const struct run *run, const struct figure *figure);
+const char *told_of(const struct run *run, const struct figure *figure);
 
 /* The next figure of that option (NULL: of any) from *at on, which goes behind it; NULL where there
  * is none. */
