@@ -10,8 +10,19 @@ bool text_begins(const char *text, const char *beginning)
     return text != NULL && strncmp(text, beginning, strlen(beginning)) == 0;
 }
 
+static bool is_there(const struct place *place, const struct figure_query *query)
+{
+    return (query->tyre == AT_ANY_TYRE || place->tyre == query->tyre) &&
+           (query->posture == AT_ANY_POSTURE || place->posture == query->posture) &&
+           (query->speed_as == AT_SPEED || place->speed_as == query->speed_as) &&
+           (query->setting == AT_ANY_SETTING || place->setting == query->setting) &&
+           (query->pressure_as == AT_ANY_PRESSURE || place->pressure_as == query->pressure_as);
+}
+
 static bool fits(const struct figure *figure, const struct figure_query *query)
 {
+    if (!is_there(&figure->place, query))
+        return false;
     if (figure->quantity != query->quantity ||
         (query->headline && figure->headline != HEADLINE_YES))
         return false;

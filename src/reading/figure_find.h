@@ -8,7 +8,13 @@ struct figure_query {
     enum quantity_id quantity;
     int axle;           /* enum axle, or AXLE_NONE: whichever */
     int state;          /* its number; STATE_NONE: whichever */
-    const char *begins; /* of `at`; NULL: whatever it is */
+    /* Of its place; 0: whatever it is. */
+    enum place_tyre tyre;
+    enum place_posture posture;
+    enum place_speed speed_as;
+    enum place_setting setting;
+    enum place_pressure pressure_as;
+    const char *begins; /* of `at`; NULL: whatever it is; until all places are typed */
     const char *holds;  /* in `at`; NULL: whatever it is */
     bool headline;      /* only those that stand in the terminal's sheet */
 };
