@@ -6,8 +6,8 @@
 
 struct figure_query {
     enum quantity_id quantity;
-    int axle;           /* enum axle, or AXLE_NONE: whichever */
-    int state;          /* its number; STATE_NONE: whichever */
+    int axle;  /* enum axle, or AXLE_NONE: whichever */
+    int state; /* its number; STATE_NONE: whichever */
     /* Of its place; 0: whatever it is. */
     enum place_tyre tyre;
     enum place_posture posture;

@@ -11,13 +11,19 @@ struct workshop_row {
     bool to_check; /* by hand: a box to tick */
 };
 
-#define ROW(title, quantity, axle)                                                                 \
+#define ROW(title, quantity_, axle_)                                                               \
     {                                                                                              \
-        title, {quantity, axle, STATE_NONE, NULL, NULL, false}, false                              \
+        title, {.quantity = quantity_, .axle = axle_, .state = STATE_NONE}, false                  \
     }
-#define ROOM(title, quantity, axle, begins)                                                        \
+#define ROOM(title, quantity_, axle_, begins_)                                                     \
     {                                                                                              \
-        title, {quantity, axle, STATE_NONE, begins, "largest", false}, true                        \
+        title,                                                                                     \
+            {.quantity = quantity_,                                                                \
+             .axle = axle_,                                                                        \
+             .state = STATE_NONE,                                                                  \
+             .begins = begins_,                                                                    \
+             .holds = "largest"},                                                                  \
+            true                                                                                   \
     }
 
 static const struct workshop_row rows[] = {
