@@ -120,12 +120,23 @@ static void write_finding(const struct layout *layout, const struct figure *figu
     prose_end(&prose);
 }
 
-/* The figure of a setup that stands for the same matter with the same verdict, or NULL. */
+/* Said of every tyre at once is only what is true of each: the build's own, as the worst has it,
+ * and what is the same to the last fact. */
+static unsigned shared_fields(const struct figure *figure)
+{
+    bool of_build = quantity_rows[figure->quantity].policy & POLICY_OF_BUILD;
+    return figure_matter(figure) | SAME_VERDICT |
+           (of_build
+                ? 0
+                : SAME_STATE | SAME_PLACE | SAME_VALUE | SAME_LIMIT | SAME_BASIS | SAME_ADVICE);
+}
+
+/* The figure of a setup that says the same, or NULL. */
 static const struct figure *counterpart(const struct setup_figures *group,
                                         const struct figure *figure)
 {
     for (size_t i = 0; i < group->count; i++)
-        if (group->items[i]->verdict == figure->verdict && same_matter(group->items[i], figure))
+        if (figure_same(figure, group->items[i], shared_fields(figure)))
             return group->items[i];
     return NULL;
 }
