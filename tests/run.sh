@@ -125,6 +125,7 @@ everywhere() {
     readme) part "$2" "README$3" sh "$top/tests/readme.sh" "$4/tyresum" ;;
     docs) part "$2" "manual, completion$3" sh "$top/tests/docs/run.sh" "$4" ;;
     limits) part "$2" "limits of size$3" sh "$top/tests/inject/run.sh" "$4/tyresum" ;;
+    replay) part "$2" "fuzz inputs replayed$3" sh "$top/tests/fuzz/replay.sh" "$4" ;;
     hardening) part "$2" "hardening" sh "$top/tests/hardening.sh" "$4/tyresum" ;;
     esac
 }
@@ -211,11 +212,11 @@ sanitized=$top/.build/sanitized
 configure_in "$plain" --enable-werror
 configure_in "$sanitized" --enable-werror --enable-sanitizers
 compile_in "$plain" all unit_tests || build_failed "$plain"
-compile_in "$sanitized" all unit_tests || build_failed "$sanitized"
+compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
-jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized docs command unit faults
-    faults-sanitized outside second reach readme readme-sanitized hardening"
+jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
+    unit faults faults-sanitized outside second reach readme readme-sanitized hardening"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
     run_jobs coverage unit-long inject docs-long valgrind office numbers $jobs limits-sanitized

@@ -44,8 +44,9 @@ static inline void program_open(void)
 
 /* Large pieces of an arena come from here: AddressSanitizer would mark and release the shadow of
  * megabytes in every run, which takes most of the time. Each ends at a page that cannot be
- * touched, and is given back to the system, so that it is zero again, for the next run. The
- * program's calls lead here by the linker's --wrap=arena_allocate. */
+ * touched, and is given back to the system, so that it is zero again, for the next run. Where
+ * FUZZ_LARGE is defined the program's calls lead here, by the linker's --wrap=arena_allocate. */
+#ifdef FUZZ_LARGE
 enum { PROGRAM_LARGE = 256 * 1024, PROGRAM_LARGE_MAX = 8 * 1024 * 1024, PROGRAM_LARGE_COUNT = 4 };
 static char *program_large[PROGRAM_LARGE_COUNT];
 static size_t program_large_used;
@@ -77,6 +78,11 @@ static inline void program_give_back_large(void)
         if (madvise(program_large[program_large_used - 1], PROGRAM_LARGE_MAX, MADV_DONTNEED) != 0)
             program_failed("madvise");
 }
+#else
+static inline void program_give_back_large(void)
+{
+}
+#endif
 
 static inline void program_begin(const char *input, size_t size)
 {

@@ -1,8 +1,9 @@
 #!/bin/sh
 # sh tests/fuzz/run.sh [SECONDS [DIRECTORY]]: each fuzz target for so long (60), in two at a time.
 # The library is built there (.build/fuzz) by clang with coverage and sanitizers, each target
-# tests/fuzz/fuzz_NAME.c linked to it. Seeds are in tests/fuzz/seeds/NAME; what is found besides is
-# kept in DIRECTORY/NAME.found for the next run, and an input that fails in DIRECTORY/NAME.*-*.
+# tests/fuzz/fuzz_NAME.c linked to it. Seeds are in tests/fuzz/seeds/NAME.seeds, unpacked into
+# DIRECTORY/NAME.seeds; what is found besides is kept in DIRECTORY/NAME.found for the next run (and
+# kept for good by pack.sh), an input that fails in DIRECTORY/NAME.*-*.
 # Last line: "count PASSED FAILED SKIPPED"; exits 1 if anything failed.
 # shellcheck disable=SC2317 # give_up is called by what is sourced
 set -u
@@ -41,7 +42,8 @@ flags="-g -O1 -fsanitize=address,undefined -fno-sanitize-recover=all"
 build_target() {
     set -- "$1" "$top/tests/fuzz/fuzz_$1.c"
     wrap=
-    [ "$1" = designation ] || [ "$1" = quantity ] || wrap=-Wl,--wrap=arena_allocate
+    [ "$1" = designation ] || [ "$1" = quantity ] ||
+        wrap="-DFUZZ_LARGE -Wl,--wrap=arena_allocate"
     # shellcheck disable=SC2086 # flags are words
     clang -std=c11 -D_XOPEN_SOURCE=700 -D_DEFAULT_SOURCE $flags -fsanitize=fuzzer \
         -fno-sanitize-coverage=trace-cmp -DFUZZ_TOP="\"$top\"" -I"$top/src" -I"$build" \
@@ -68,8 +70,7 @@ fuzz() {
     name=$1
     log=$build/$name.log
     mkdir -p "$build/$name.found"
-    set -- "$build/$name.found"
-    [ ! -d "$top/tests/fuzz/seeds/$name" ] || set -- "$@" "$top/tests/fuzz/seeds/$name"
+    set -- "$build/$name.found" "$build/$name.seeds"
     [ "$name" != build ] || set -- "$@" "$top/tests/fuzz/builds" -dict="$build/build.dict"
     ASAN_OPTIONS=quarantine_size_mb=16 "$build/fuzz_$name" -max_total_time="$seconds" -timeout=120 \
         -rss_limit_mb=1500 -print_final_stats=1 -close_fd_mask=2 -max_len="$(length_of "$name")" \
@@ -105,6 +106,8 @@ write_dictionary
 step "building the fuzz targets"
 for name in designation quantity csv build mutant; do
     build_target "$name" || give_up
+    rm -rf "$build/$name.seeds"
+    sh "$top/tests/fuzz/pack.sh" unpack "$name" "$build/$name.seeds" || give_up
 done
 
 # Five targets on two processors: what is longest to read its seeds begins.
