@@ -21,8 +21,9 @@ work_in structure
 
 # look_at TOP: every breach, and "ok RULE" where there is none.
 look_at() {
-    find "$1/./src" "$1/./tests" -type f ! -name 'tables_data.*' \( -name '*.[ch]' -o -name '*.sh' -o -name '*.awk' \
-        -o -name '*.py' -o -name '*.zsh' -o -name '*.case' \) | LC_ALL=C sort >"$work/files"
+    find "$1/./src" "$1/./tests" -type f ! -name 'tables_data.*' \( -name '*.[ch]' -o -name '*.sh' \
+        -o -name '*.awk' -o -name '*.py' -o -name '*.zsh' -o -name '*.case' \) |
+        LC_ALL=C sort >"$work/files"
     # Names of files here have no blanks.
     # shellcheck disable=SC2046
     LC_ALL=C awk -v judge="$judge" -v shared="$shared" -f "$here/structure.awk" $(cat "$work/files")

@@ -8,6 +8,7 @@ int main(void)
     Suite *(*const suites[])(void) = {
         designation_suite,
         tables_suite,
+        table_files_suite,
         number_suite,
         writer_suite,
         quantity_suite,
@@ -30,6 +31,7 @@ int main(void)
         springs_suite,
         drawing_suite,
         properties_suite,
+        properties_balance_suite,
         properties_change_suite,
         properties_output_suite,
         properties_sums_suite,

@@ -54,6 +54,25 @@ void run_free(struct run *run)
     arena_free(&run->arena);
 }
 
+void check_builds(const char *what, int (*check)(struct run *run))
+{
+    uint64_t seed = random_start(what);
+    int checked = 0;
+    for (int i = 0; i < properties_count(BUILDS_FEW); i++, seed++) {
+        struct run run;
+        run_make(&run, seed, &as_drawn);
+        checked += check(&run);
+        run_free(&run);
+    }
+    REQUIRE(checked > 0, "%s: nothing was checked", what);
+}
+
+void require_close(double actual, double expected, double tolerance, const char *what)
+{
+    REQUIRE(fabs(actual - expected) <= tolerance, "%s: %.12g, expected %.12g", what, actual,
+            expected);
+}
+
 static bool close(double a, double b)
 {
     return same_value(a, b) || fabs(a - b) <= 1e-9 * fabs(b);

@@ -25,6 +25,8 @@ struct run {
             ck_abort_msg(__VA_ARGS__);                                                             \
     } while (0)
 
+enum { BUILDS_FEW = 25 };
+
 /* A few builds, or thousands where TEST_LONG is 1. */
 int properties_count(int few);
 
@@ -32,6 +34,12 @@ int properties_count(int few);
  * accepted. */
 void run_make(struct run *run, uint64_t seed, const struct variation *variation);
 void run_free(struct run *run);
+
+/* Calls `check` with many builds; each returns how much it has checked, which must not be 0 in
+ * all. */
+void check_builds(const char *what, int (*check)(struct run *run));
+
+void require_close(double actual, double expected, double tolerance, const char *what);
 
 /* Whether figures of two runs say the same thing of the same thing, whatever their values. */
 bool of_the_same(const struct run *run_a, const struct figure *a, const struct run *run_b,

@@ -6,9 +6,11 @@
 
 Suite *designation_suite(void);
 Suite *tables_suite(void);
+Suite *table_files_suite(void);
 Suite *number_suite(void);
 Suite *writer_suite(void);
 Suite *properties_suite(void);
+Suite *properties_balance_suite(void);
 Suite *properties_change_suite(void);
 Suite *properties_output_suite(void);
 Suite *properties_sums_suite(void);
