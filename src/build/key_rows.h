@@ -14,10 +14,13 @@
 #define CHOICE(list) .kind = KEY_CHOICE, .choices = (list)
 #define MAPPING(set_) .kind = KEY_MAPPING, .set = &(set_)
 #define MAPPINGS(set_) .kind = KEY_MAPPING_LIST, .set = &(set_)
-#define KEY_SET(name_, type)                                                                       \
-    static const struct key_set name_##_set = {name_, sizeof name_ / sizeof name_[0], sizeof(type)}
+#define KEY_SET_ALSO(name_, type, ...)                                                             \
+    static const struct key_set name_##_set = {                                                    \
+        name_, sizeof name_ / sizeof name_[0], sizeof(type), {__VA_ARGS__}}
+#define KEY_SET(name_, type) KEY_SET_ALSO(name_, type, NULL)
 /* The same for a set that another file's table refers to. */
 #define SHARED_KEY_SET(name_, type)                                                                \
-    const struct key_set name_##_keys = {name_, sizeof name_ / sizeof name_[0], sizeof(type)}
+    const struct key_set name_##_keys = {                                                          \
+        name_, sizeof name_ / sizeof name_[0], sizeof(type), {NULL}}
 
 #endif

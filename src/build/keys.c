@@ -110,7 +110,7 @@ KEY_SET(wheel, struct wheel);
     }
 
 static const struct key tyre[] = {TYRE_KEYS};
-KEY_SET(tyre, struct tyre);
+KEY_SET_ALSO(tyre, struct tyre, &spare_keys);
 
 static const struct key spare[] = {
     TYRE_KEYS,
@@ -120,7 +120,7 @@ static const struct key spare[] = {
      .use = USE_CLEARANCE | USE_GEARING,
      .doc = "true where it takes its turn on the axles, so that all five wear alike"},
 };
-KEY_SET(spare, struct tyre);
+SHARED_KEY_SET(spare, struct tyre);
 
 static const struct key fitted[] = {
     TYRE_KEYS,
@@ -129,7 +129,8 @@ static const struct key fitted[] = {
     {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
      .doc = "only where the rear axle's tyre differs"},
 };
-KEY_SET(fitted, struct fitment);
+static const struct key_set option_set;
+KEY_SET_ALSO(fitted, struct fitment, &option_set, &spare_keys);
 
 static const struct key option[] = {
     {"name", TEXT, FIELD(struct fitment, name), .use = TYRE_USE,
@@ -137,15 +138,15 @@ static const struct key option[] = {
     TYRE_KEYS,
     {"rear", MAPPING(tyre_set), FIELD(struct fitment, rear), .use = TYRE_USE,
      .doc = "only where the rear axle's tyre differs"},
-    {"spare", MAPPING(spare_set), FIELD(struct fitment, spare),
+    {"spare", MAPPING(spare_keys), FIELD(struct fitment, spare),
      .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the option's own spare"},
 };
-KEY_SET(option, struct fitment);
+KEY_SET_ALSO(option, struct fitment, &fitted_set, &spare_keys);
 
 static const struct key tyres[] = {
     {"fitted", MAPPING(fitted_set), FIELD(struct tyres, fitted), .use = USE_ALL,
      .doc = "what the vehicle stands on now"},
-    {"spare", MAPPING(spare_set), FIELD(struct tyres, spare),
+    {"spare", MAPPING(spare_keys), FIELD(struct tyres, spare),
      .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the spare as carried now"},
     {"options", MAPPINGS(option_set), FIELD(struct tyres, options), .use = USE_ALL,
      .doc = "what may be fitted instead"},
@@ -526,5 +527,5 @@ static const struct key build_file[] = {
      .doc = "what `shortlist` tries"},
 };
 
-const struct key_set build_file_keys = {build_file, sizeof build_file / sizeof build_file[0],
-                                        sizeof(struct specification)};
+const struct key_set build_file_keys = {
+    build_file, sizeof build_file / sizeof build_file[0], sizeof(struct specification), {NULL}};

@@ -16,13 +16,13 @@ enum key_kind {
     KEY_CHOICE,          /* int: index in `choices` */
     KEY_BOOLEAN,         /* int: 1 or 0 */
     KEY_CHOICE_OR_VALUE, /* struct choice_or_value: a word of `choices` or a quantity */
-    KEY_DESIGNATION,     /* struct designation in a struct tyre (its `size` and `size_node`) */
+    KEY_DESIGNATION,     /* struct designation in a struct tyre (its `size` and `size_given`) */
     KEY_TEXT_LIST,       /* struct text_list */
     KEY_NUMBER_LIST,     /* struct number_list: quantities of `unit` */
     KEY_NUMBERS,         /* the same, but one quantity alone is a list of one */
     KEY_PAIR_LIST,       /* struct pair_list: [[first, second], ...] of `unit`, `second_unit` */
     KEY_TRIPLE_LIST,     /* struct triple_list: of `unit`, `second_unit`, `third_unit` */
-    KEY_MAPPING,         /* a struct whose first member is its node, read by `set` */
+    KEY_MAPPING,         /* a struct whose first member is what it is given by, read by `set` */
     KEY_MAPPING_LIST,    /* a list of those; one mapping alone is a list of one */
     KEY_STATES           /* struct state_list: names with `all` or a list of items */
 };
@@ -55,13 +55,18 @@ struct key {
 struct key_set {
     const struct key *keys;
     size_t count;
-    size_t size; /* of the struct that is filled */
+    size_t size;                   /* of the struct that is filled */
+    const struct key_set *also[2]; /* whose keys the same struct has elsewhere; NULL: no more */
 };
+
+/* Whatever the struct may hold becomes "not given": UNKNOWN, NULL, CHOICE_NONE, empty. */
+void key_set_clear(const struct key_set *set, void *target);
 
 extern const struct key_set build_file_keys;
 
 /* Sets of keys_clearance.c. */
 extern const struct key_set suspension_keys, clearance_keys, added_point_keys, deflated_keys;
+extern const struct key_set spare_keys;
 
 extern const char *const choices_speed_unit[];
 extern const char *const choices_setting_kind[];

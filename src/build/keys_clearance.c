@@ -97,21 +97,21 @@ static const struct key ahead_point[] = {
     {"ahead", QUANTITY(KIND_LENGTH), FIELD(struct body_point, ahead_m), RANGE(0.05, 5),
      .use = USE_CLEARANCE, .doc = "ahead of the front axle's centre"},
 };
-KEY_SET(ahead_point, struct body_point);
+KEY_SET_ALSO(ahead_point, struct body_point, &added_point_keys);
 
 static const struct key behind_point[] = {
     POINT_KEYS,
     {"behind", QUANTITY(KIND_LENGTH), FIELD(struct body_point, behind_m), RANGE(0.05, 8),
      .use = USE_CLEARANCE, .doc = "behind the rear axle's centre"},
 };
-KEY_SET(behind_point, struct body_point);
+KEY_SET_ALSO(behind_point, struct body_point, &added_point_keys);
 
 static const struct key belly_point[] = {
     POINT_KEYS,
     {"at", QUANTITY(KIND_LENGTH), FIELD(struct body_point, at_m), RANGE(0, 15),
      .use = USE_CLEARANCE, .doc = "rearward from the front axle"},
 };
-KEY_SET(belly_point, struct body_point);
+KEY_SET_ALSO(belly_point, struct body_point, &added_point_keys);
 
 /* The point of an added part: with one of its three places. */
 static const struct key added_point[] = {

@@ -1,20 +1,10 @@
-/* Rules between keys, a file a part; rules.c calls them all. */
+/* What no single key of a build file can check: rules between them. */
 #ifndef TYRESUM_BUILD_RULES_H
 #define TYRESUM_BUILD_RULES_H
 
-#include "base/diagnostics.h"
 #include "build/specification.h"
 
-void clearance_rules_check(const struct specification *specification,
-                           struct diagnostics *diagnostics);
-void load_rules_check(const struct specification *specification, struct diagnostics *diagnostics);
-void drivetrain_rules_check(const struct specification *specification,
-                            struct diagnostics *diagnostics);
-
-/* A name as a message quotes it. */
-static inline const char *quoted(const struct diagnostics *diagnostics, const char *name)
-{
-    return quotable(diagnostics->arena, span_of(name));
-}
+/* Adds a fault for each rule that is broken. */
+void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics);
 
 #endif

@@ -1,27 +1,21 @@
 /* Rules between the keys of springs, points, wheels' mountings: what no single key can check. */
 #include "base/known.h"
-#include "build/rules.h"
 #include "build/rule_check.h"
-
-static bool stands(const struct node *mapping, const char *key)
-{
-    return tree_child(mapping, key) != NULL;
-}
 
 static void check_rate_points(const struct check *check, const struct pair_list *points)
 {
     if (points->count > RATE_POINTS_MAX)
-        diagnostics_add(check->diagnostics, points->items[RATE_POINTS_MAX].node->mark, 1,
-                        "a spring is told in at most %d points; expected fewer", RATE_POINTS_MAX);
+        FAULT_AT(check, points->items[RATE_POINTS_MAX].mark,
+                 "a spring is told in at most %d points; expected fewer", RATE_POINTS_MAX);
     for (size_t i = 0; i < points->count; i++) {
         const struct value_pair *point = &points->items[i];
         if (point->second <= 0)
-            diagnostics_add(check->diagnostics, point->node->mark, 1,
-                            "a spring rate is above zero; expected such as [40 mm, 95 N/mm]");
+            FAULT_AT(check, point->mark,
+                     "a spring rate is above zero; expected such as [40 mm, 95 N/mm]");
         if (i > 0 && point->first <= points->items[i - 1].first)
-            diagnostics_add(check->diagnostics, point->node->mark, 1,
-                            "the travel does not rise here; expected each point at more travel "
-                            "than the one before");
+            FAULT_AT(check, point->mark,
+                     "the travel does not rise here; expected each point at more travel "
+                     "than the one before");
     }
 }
 
@@ -33,20 +27,20 @@ static void rule_one_rate(const struct check *check, const struct axle_suspensio
 {
     const char *first = NULL;
     for (int i = 0; i < RATE_KEYS; i++) {
-        if (!stands(axle->node, rate_keys[i]))
+        if (!is_given(axle->given, rate_keys[i]))
             continue;
         if (first != NULL)
-            FAULT(check, axle->node, rate_keys[i],
+            FAULT(check, axle->given, rate_keys[i],
                   "the spring's rate stands twice, as %s and as %s; expected one of them", first,
                   rate_keys[i]);
         first = first != NULL ? first : rate_keys[i];
     }
-    if (stands(axle->node, "spring_rate") && !stands(axle->node, "motion_ratio"))
-        FAULT(check, axle->node, "spring_rate",
+    if (is_given(axle->given, "spring_rate") && !is_given(axle->given, "motion_ratio"))
+        FAULT(check, axle->given, "spring_rate",
               "spring_rate needs motion_ratio, spring travel / wheel travel; expected such as "
               "motion_ratio: 0.70, or the rate at the wheel as wheel_rate");
-    if (stands(axle->node, "motion_ratio") && !stands(axle->node, "spring_rate"))
-        FAULT(check, axle->node, "motion_ratio",
+    if (is_given(axle->given, "motion_ratio") && !is_given(axle->given, "spring_rate"))
+        FAULT(check, axle->given, "motion_ratio",
               "motion_ratio stands without spring_rate; expected both, or wheel_rate alone");
     check_rate_points(check, &axle->wheel_rate_steps);
     check_rate_points(check, &axle->wheel_rate_curve);
@@ -54,34 +48,35 @@ static void rule_one_rate(const struct check *check, const struct axle_suspensio
 
 static bool has_constant_rate(const struct axle_suspension *axle)
 {
-    return stands(axle->node, "wheel_rate") || stands(axle->node, "spring_rate");
+    return is_given(axle->given, "wheel_rate") || is_given(axle->given, "spring_rate");
 }
 
 static void rule_helper_is_whole(const struct check *check, const struct axle_suspension *axle)
 {
-    bool rate = stands(axle->node, "helper_rate"), closes = stands(axle->node, "helper_closes_at");
+    bool rate = is_given(axle->given, "helper_rate"),
+         closes = is_given(axle->given, "helper_closes_at");
     if (!rate && !closes)
         return;
     const char *key = rate ? "helper_rate" : "helper_closes_at";
     if (rate != closes)
-        FAULT(check, axle->node, key,
+        FAULT(check, axle->given, key,
               "a helper spring needs helper_rate and helper_closes_at; expected both");
     if (!has_constant_rate(axle))
-        FAULT(check, axle->node, key,
+        FAULT(check, axle->given, key,
               "a helper spring stands in series with wheel_rate or spring_rate; expected one of "
               "them");
 }
 
 static void rule_new_spring_is_whole(const struct check *check, const struct axle_suspension *axle)
 {
-    if (!stands(axle->node, "free_height_change"))
+    if (!is_given(axle->given, "free_height_change"))
         return;
-    if (stands(axle->node, "lift"))
-        FAULT(check, axle->node, "free_height_change",
+    if (is_given(axle->given, "lift"))
+        FAULT(check, axle->given, "free_height_change",
               "lift and free_height_change both say how high it stands; expected one of them");
-    if (!stands(axle->node, "wheel_rate_before") || !has_constant_rate(axle) ||
-        stands(axle->node, "helper_rate"))
-        FAULT(check, axle->node, "free_height_change",
+    if (!is_given(axle->given, "wheel_rate_before") || !has_constant_rate(axle) ||
+        is_given(axle->given, "helper_rate"))
+        FAULT(check, axle->given, "free_height_change",
               "free_height_change needs the constant rate of the new spring, as wheel_rate, and of "
               "the old one, as wheel_rate_before; otherwise give the lift as measured");
 }
@@ -91,7 +86,7 @@ static void rule_springs_agree(const struct check *check)
     const struct suspension *suspension = &check->specification->suspension;
     const struct axle_suspension *const axles[] = {&suspension->front, &suspension->rear};
     for (size_t i = 0; i < sizeof axles / sizeof axles[0]; i++) {
-        if (axles[i]->node == NULL)
+        if (axles[i]->given == NULL)
             continue;
         rule_one_rate(check, axles[i]);
         rule_helper_is_whole(check, axles[i]);
@@ -103,15 +98,15 @@ static void check_points(const struct check *check, const struct point_list *poi
                          const char *place)
 {
     for (size_t i = 0; i < points->count; i++) {
-        const struct node *node = points->items[i].node;
-        if (node == NULL)
+        const struct given *point = points->items[i].given;
+        if (point == NULL)
             continue;
-        if (!stands(node, "height"))
-            FAULT(check, node, "", "this point has no height; expected such as height: 420 mm");
-        if (place != NULL && !stands(node, place))
-            FAULT(check, node, "", "this point has no place; expected such as %s: 880 mm", place);
+        if (!is_given(point, "height"))
+            FAULT(check, point, "", "this point has no height; expected such as height: 420 mm");
+        if (place != NULL && !is_given(point, place))
+            FAULT(check, point, "", "this point has no place; expected such as %s: 880 mm", place);
         if (points->items[i].at_m >= check->specification->vehicle.wheelbase_m)
-            FAULT(check, node, "at",
+            FAULT(check, point, "at",
                   "this point is not between the axles; expected less than the wheelbase");
     }
 }
@@ -131,18 +126,19 @@ static void rule_added_points_are_whole(const struct check *check)
         const struct carried_item *item = &carried->items[i];
         check_points(check, &item->points, NULL);
         for (size_t j = 0; j < item->points.count; j++) {
-            const struct node *node = item->points.items[j].node;
-            if (node == NULL)
+            const struct given *point = item->points.items[j].given;
+            if (point == NULL)
                 continue;
-            int places = stands(node, "ahead") + stands(node, "behind") + stands(node, "at");
+            int places =
+                is_given(point, "ahead") + is_given(point, "behind") + is_given(point, "at");
             if (places != 1)
-                FAULT(check, node, "",
+                FAULT(check, point, "",
                       "this point has %s; expected one of ahead, behind and at, such as "
                       "{ahead: 900 mm, height: 400 mm}",
                       places == 0 ? "no place" : "more than one place");
         }
         if (item->removed == 1 && item->points.count > 0)
-            FAULT(check, item->node, "point",
+            FAULT(check, item->given, "point",
                   "what is taken off brings no point; expected the point's own item name under "
                   "clearance: to be this item's, so that it goes with it");
     }
@@ -150,12 +146,12 @@ static void rule_added_points_are_whole(const struct check *check)
 
 static void check_mounting(const struct check *check, const struct mounting *mounting)
 {
-    if (mounting->node == NULL)
+    if (mounting->given == NULL)
         return;
     if (known(mounting->bolts) && floor(mounting->bolts) != mounting->bolts)
-        FAULT(check, mounting->node, "bolts", "bolts are counted whole; expected such as 6");
-    if (stands(mounting->node, "bolts") != stands(mounting->node, "bolt_circle"))
-        FAULT(check, mounting->node, stands(mounting->node, "bolts") ? "bolts" : "bolt_circle",
+        FAULT(check, mounting->given, "bolts", "bolts are counted whole; expected such as 6");
+    if (is_given(mounting->given, "bolts") != is_given(mounting->given, "bolt_circle"))
+        FAULT(check, mounting->given, is_given(mounting->given, "bolts") ? "bolts" : "bolt_circle",
               "a bolt pattern is a count and a circle; expected such as bolts: 6, bolt_circle: "
               "139.7 mm");
 }
@@ -171,12 +167,10 @@ static void rule_mountings_are_whole(const struct check *check)
     }
 }
 
-void clearance_rules_check(const struct specification *specification,
-                           struct diagnostics *diagnostics)
+void check_clearance_rules(const struct check *check)
 {
-    const struct check check = {specification, diagnostics};
-    rule_springs_agree(&check);
-    rule_points_are_whole(&check);
-    rule_added_points_are_whole(&check);
-    rule_mountings_are_whole(&check);
+    rule_springs_agree(check);
+    rule_points_are_whole(check);
+    rule_added_points_are_whole(check);
+    rule_mountings_are_whole(check);
 }

@@ -3,18 +3,17 @@
 
 #include "base/known.h"
 #include "tables/lookup.h"
-#include "build/rules.h"
 #include "build/rule_check.h"
 
 /* Standards print pairs (80 psi, 550 kPa) that differ by up to 0.5 % */
 #define PAIR_SLACK 1.01
 
 /* The axle's own value where a pair is a mapping, the one value otherwise. */
-static struct mark place_of_axle(const struct node *mapping, const char *key, enum axle axle)
+static struct mark place_of_axle(const struct given *mapping, const char *key, enum axle axle)
 {
-    const struct node *pair = tree_child(mapping, key);
+    const struct given *pair = given_key(mapping, key);
     const char *name = axle == AXLE_FRONT ? "front" : "rear";
-    if (pair != NULL && pair->kind == NODE_MAPPING && tree_child(pair, name) != NULL)
+    if (pair != NULL && pair->form == GIVEN_MAPPING && is_given(pair, name))
         return place_of(pair, name);
     return place_of(mapping, key);
 }
@@ -60,37 +59,37 @@ static void rule_placard_is_within_the_tyre(const struct check *check)
 {
     const struct fitment *fitted = &check->specification->tyres.fitted;
     for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++) {
-        bool own = axle == AXLE_REAR && fitted->rear.size_node != NULL;
+        bool own = axle == AXLE_REAR && fitted->rear.size_given;
         const struct tyre *tyre = own ? &fitted->rear : &fitted->tyre;
         double placard = of_axle(fitted->placard_Pa, axle);
         const char *says = "";
-        if (tyre->size_node == NULL || !known(placard))
+        if (!tyre->size_given || !known(placard))
             continue;
         double highest = highest_pressure_Pa(tyre, &says);
         if (!(placard > highest * PAIR_SLACK)) /* also where either is not known */
             continue;
-        struct mark mark = place_of_axle(fitted->tyre.node, "placard", axle);
-        diagnostics_add(check->diagnostics, mark, 1,
-                        "the placard pressure is above the %.0f kPa that the fitted tyre may have "
-                        "(%s); expected the cold pressure of the vehicle's placard",
-                        unit_from_si(UNIT_KPA, highest), says);
+        struct mark mark = place_of_axle(fitted->tyre.given, "placard", axle);
+        FAULT_AT(check, mark,
+                 "the placard pressure is above the %.0f kPa that the fitted tyre may have "
+                 "(%s); expected the cold pressure of the vehicle's placard",
+                 unit_from_si(UNIT_KPA, highest), says);
         if (fitted->placard_Pa.front == fitted->placard_Pa.rear)
             return; /* one value for both axles is one fault */
     }
 }
 
 /* A pressure that must lie below the placard's, axle by axle. */
-static void check_below_placard(const struct check *check, const struct node *mapping,
+static void check_below_placard(const struct check *check, const struct given *mapping,
                                 const char *key, struct axle_pair pressure_Pa, const char *why)
 {
     struct axle_pair placard = check->specification->tyres.fitted.placard_Pa;
     for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++) {
         if (!(of_axle(pressure_Pa, axle) >= of_axle(placard, axle)))
             continue;
-        diagnostics_add(check->diagnostics, place_of_axle(mapping, key, axle), 1,
-                        "this pressure is not below the placard's; expected %s", why);
-        const struct node *pair = tree_child(mapping, key);
-        if (pair != NULL && pair->kind != NODE_MAPPING)
+        FAULT_AT(check, place_of_axle(mapping, key, axle),
+                 "this pressure is not below the placard's; expected %s", why);
+        const struct given *pair = given_key(mapping, key);
+        if (pair != NULL && pair->form != GIVEN_MAPPING)
             return;
     }
 }
@@ -98,24 +97,25 @@ static void check_below_placard(const struct check *check, const struct node *ma
 static void rule_warning_is_below_the_placard(const struct check *check)
 {
     const struct vehicle *vehicle = &check->specification->vehicle;
-    check_below_placard(check, vehicle->node, "pressure_warning", vehicle->pressure_warning_Pa,
+    check_below_placard(check, vehicle->given, "pressure_warning", vehicle->pressure_warning_Pa,
                         "the pressure at which the warning comes on");
 }
 
 static void rule_off_road_is_whole(const struct check *check)
 {
     const struct off_road *off_road = &check->specification->off_road;
-    if (off_road->node == NULL)
+    if (off_road->given == NULL)
         return;
-    const struct node *pressure = tree_child(off_road->node, "pressure");
-    if (pressure != NULL && pressure->kind == NODE_MAPPING && pressure->count == 1)
-        FAULT(check, off_road->node, "pressure",
+    const struct given *pressure = given_key(off_road->given, "pressure");
+    if (pressure != NULL && pressure->form == GIVEN_MAPPING && pressure->first != NULL &&
+        pressure->first->next == NULL)
+        FAULT(check, off_road->given, "pressure",
               "the pressure off the road is given for one axle alone; expected both, or one value");
     if (pressure == NULL)
-        FAULT(check, off_road->node, "pressure",
+        FAULT(check, off_road->given, "pressure",
               "the key \"pressure\" is missing; expected such as pressure: {front: 120 kPa, rear: "
               "140 kPa}");
-    check_below_placard(check, off_road->node, "pressure", off_road->pressure_Pa,
+    check_below_placard(check, off_road->given, "pressure", off_road->pressure_Pa,
                         "a low pressure for off the road");
 }
 
@@ -124,19 +124,19 @@ static void rule_room_has_name_and_place(const struct check *check)
     const struct planned_list *list = &check->specification->room_for;
     for (size_t i = 0; i < list->count; i++) {
         const struct planned_item *item = &list->items[i];
-        if (item->node == NULL)
+        if (item->given == NULL)
             continue;
-        if (tree_child(item->node, "item") == NULL)
-            FAULT(check, item->node, "", "this item has no name; expected item: what it is to be");
-        if (tree_child(item->node, "at") == NULL)
-            FAULT(check, item->node, "item",
+        if (!is_given(item->given, "item"))
+            FAULT(check, item->given, "", "this item has no name; expected item: what it is to be");
+        if (!is_given(item->given, "at"))
+            FAULT(check, item->given, "item",
                   "this item has no place; expected at: its distance behind the front axle, such "
                   "as at: 3350 mm");
         for (size_t j = 0; item->item != NULL && j < i; j++)
             if (list->items[j].item != NULL && strcmp(list->items[j].item, item->item) == 0) {
-                FAULT(check, item->node, "item",
+                FAULT(check, item->given, "item",
                       "an item named \"%s\" stands above already; give each its own name",
-                      quoted(check->diagnostics, item->item));
+                      quoted(check, item->item));
                 break;
             }
     }
@@ -151,17 +151,16 @@ static void rule_side_needs_track(const struct check *check)
         return;
     for (size_t i = 0; i < specification->carried.count; i++)
         if (known(specification->carried.items[i].side_m))
-            FAULT(check, specification->carried.items[i].node, "side",
+            FAULT(check, specification->carried.items[i].given, "side",
                   "a place to the side needs the distance between the wheels; expected vehicle: "
                   "{track: {front: 1520 mm, rear: 1530 mm}}");
 }
 
-void load_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
+void check_load_rules(const struct check *check)
 {
-    const struct check check = {specification, diagnostics};
-    rule_placard_is_within_the_tyre(&check);
-    rule_warning_is_below_the_placard(&check);
-    rule_off_road_is_whole(&check);
-    rule_room_has_name_and_place(&check);
-    rule_side_needs_track(&check);
+    rule_placard_is_within_the_tyre(check);
+    rule_warning_is_below_the_placard(check);
+    rule_off_road_is_whole(check);
+    rule_room_has_name_and_place(check);
+    rule_side_needs_track(check);
 }

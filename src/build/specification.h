@@ -1,5 +1,5 @@
 /* What a build file says, in SI. A value that was not given is UNKNOWN, a text NULL, a choice
- * CHOICE_NONE, a list empty, a mapping's node NULL. Nothing here is computed or assumed. */
+ * CHOICE_NONE, a list empty, what it is `given` by NULL. Nothing here is computed or assumed. */
 #ifndef TYRESUM_BUILD_SPECIFICATION_H
 #define TYRESUM_BUILD_SPECIFICATION_H
 
@@ -8,8 +8,8 @@
 
 #include "base/known.h"
 #include "base/units.h"
+#include "build/given.h"
 #include "size/designation.h"
-#include "yaml/tree.h"
 
 enum { CHOICE_NONE = -1 };
 
@@ -38,23 +38,29 @@ struct number_list {
     size_t count;
 };
 struct value_pair {
-    const struct node *node;
     double first, second;
+    enum unit_id first_unit, second_unit; /* that they are written in */
+    struct mark mark;
 };
 struct pair_list {
     struct value_pair *items;
     size_t count;
 };
 struct value_triple {
-    const struct node *node;
     double first, second, third;
+    struct mark mark;
 };
 struct triple_list {
     struct value_triple *items;
     size_t count;
 };
+struct mapping_list { /* of any kind of mapping */
+    void *items;
+    size_t count;
+};
 struct text_list {
     const char **items;
+    struct mark *marks;
     size_t count;
 };
 
@@ -64,7 +70,7 @@ struct bound {
     enum unit_kind kind;
 };
 struct window {
-    const struct node *node;
+    const struct given *given;
     struct bound min, max;
 };
 struct choice_or_value {
@@ -73,7 +79,7 @@ struct choice_or_value {
 };
 
 struct data_book {
-    const struct node *node;
+    const struct given *given;
     double overall_diameter_m, section_width_m;
     double revs_per_mile, revs_per_km; /* as given: bare counts */
     double static_loaded_radius_m;
@@ -83,12 +89,12 @@ struct data_book {
 
 /* How a wheel sits on its hub and round its brake. */
 struct mounting {
-    const struct node *node;
+    const struct given *given;
     double hub_bore_m, bolts, bolt_circle_m, brake_room_m;
 };
 
 struct wheel {
-    const struct node *node;
+    const struct given *given;
     double width_m, inset_m, spacer_m;
     double max_load_kg, max_pressure_Pa;
     struct mounting mounting;
@@ -96,16 +102,16 @@ struct wheel {
 
 /* A spare without air. */
 struct deflated {
-    const struct node *node;
+    const struct given *given;
     double diameter_m, width_m;
 };
 
 /* One tyre with its wheel, on one axle or on both. */
 struct tyre {
-    const struct node *node;
-    const struct node *size_node;
-    struct designation size; /* meaningful where size_node is not NULL */
-    char load_range;         /* 0 where not given */
+    const struct given *given;
+    struct designation size; /* meaningful where size_given */
+    bool size_given;
+    char load_range; /* 0 where not given */
     struct wheel wheel;
     struct data_book data_book;
     double mass_kg, tread_depth_m, new_tread_depth_m, snow_chains_m;
@@ -117,7 +123,7 @@ struct tyre {
 
 /* What is on the vehicle, or an option for it. `rear` only where it differs. */
 struct fitment {
-    struct tyre tyre; /* first: its node is this mapping */
+    struct tyre tyre; /* first: it is given by this mapping */
     const char *name;
     struct tyre rear, spare;
     struct axle_pair placard_Pa;
@@ -128,27 +134,27 @@ struct fitment_list {
 };
 
 struct tyres {
-    const struct node *node;
+    const struct given *given;
     struct fitment fitted;
     struct tyre spare;
     struct fitment_list options;
 };
 
 struct ratings {
-    const struct node *node;
+    const struct given *given;
     double front_kg, rear_kg, gross_kg, roof_kg, tow_ball_kg, combination_kg;
 };
 struct seats {
-    const struct node *node;
+    const struct given *given;
     double row_m[SEAT_ROWS];
 };
 struct drag {
-    const struct node *node;
+    const struct given *given;
     double coefficient, area_m2, air_density_kg_m3;
 };
 
 struct vehicle {
-    const struct node *node;
+    const struct given *given;
     const char *name;
     double wheelbase_m;
     struct axle_pair unladen_kg;
@@ -163,23 +169,23 @@ struct vehicle {
 };
 
 struct transfer {
-    const struct node *node;
+    const struct given *given;
     double high;
     struct number_list low; /* one, or several reduced ranges */
 };
 /* A continuously variable gearbox: the ends of its range. */
 struct variable_ratio {
-    const struct node *node;
+    const struct given *given;
     double lowest_gear, highest_gear;
 };
 struct engine {
-    const struct node *node;
+    const struct given *given;
     double idle_per_s, limit_per_s;
     struct pair_list torque; /* 1/s, N m */
 };
 
 struct drivetrain {
-    const struct node *node;
+    const struct given *given;
     struct number_list gears;
     struct variable_ratio variable;
     double reverse;
@@ -195,7 +201,7 @@ struct drivetrain {
 };
 
 struct setting {
-    const struct node *node;
+    const struct given *given;
     int kind;
     double now, step, min, max;
     struct number_list choices;
@@ -204,7 +210,7 @@ struct setting {
 
 /* Where the instrument's counts come from. */
 struct sensor {
-    const struct node *node;
+    const struct given *given;
     int on;
     double pulses_per_turn;
     double turns_per_km;               /* of a cable: as given, a bare count */
@@ -212,7 +218,7 @@ struct sensor {
 };
 
 struct odometer {
-    const struct node *node;
+    const struct given *given;
     struct pair_list readings; /* shown, true in m */
     const char *rule;
     double since_change_m; /* shown by it since the tyres were changed */
@@ -220,12 +226,12 @@ struct odometer {
 };
 
 struct speed_table {
-    const struct node *node;
+    const struct given *given;
     double from_mps, to_mps, step_mps;
 };
 
 struct instrument {
-    const struct node *node;
+    const struct given *given;
     int unit;
     const char *rule;
     double fitted_error;               /* fraction, (shown - true)/true */
@@ -244,7 +250,7 @@ struct instrument {
 
 /* A low point: one of the three places says where. */
 struct body_point {
-    const struct node *node;
+    const struct given *given;
     const char *item;
     double ahead_m, behind_m, at_m, height_m;
 };
@@ -254,7 +260,7 @@ struct point_list {
 };
 
 struct carried_item {
-    const struct node *node;
+    const struct given *given;
     const char *item;
     double mass_kg, at_m, side_m;
     int removed;
@@ -274,7 +280,7 @@ struct carried_list {
 
 /* A place that an item may yet take: its largest mass is the question. */
 struct planned_item {
-    const struct node *node;
+    const struct given *given;
     const char *item;
     double at_m;
     int on_roof; /* 0: on the roof, CHOICE_NONE: not */
@@ -286,14 +292,13 @@ struct planned_list {
 
 /* Running at low pressure, and back to the road. */
 struct off_road {
-    const struct node *node;
+    const struct given *given;
     struct axle_pair pressure_Pa;
     double speed_mps;
     double compressor_flow_m3_per_s; /* free air */
 };
 
 struct state {
-    const struct node *node;
     const char *name;
     bool all;
     struct text_list items;
@@ -306,7 +311,7 @@ struct state_list {
 enum { RATE_POINTS_MAX = 64 }; /* of a stepped or progressive spring */
 
 struct axle_suspension {
-    const struct node *node;
+    const struct given *given;
     double lift_m, wheel_rate_N_m, travel_to_bump_m, travel_to_droop_m, bump_stop_change_m;
     struct pair_list wheel_rate_steps, wheel_rate_curve; /* m, N/m */
     double spring_rate_N_m, motion_ratio, helper_rate_N_m, helper_closes_at_m;
@@ -314,29 +319,29 @@ struct axle_suspension {
 };
 
 struct arch {
-    const struct node *node;
+    const struct given *given;
     double above_m, inner_m, outer_m, at_lock_m;
 };
 
 struct arches {
-    const struct node *node;
+    const struct given *given;
     struct arch front, rear;
 };
 struct steering {
-    const struct node *node;
+    const struct given *given;
     double axis_to_centre_m, lock_rad, kingpin_inclination_rad;
 };
 struct spare_space {
-    const struct node *node;
+    const struct given *given;
     double diameter_m, width_m, at_m;
 };
 struct headlamp {
-    const struct node *node;
+    const struct given *given;
     double height_m, dip; /* dip as a fraction, downward positive */
 };
 
 struct clearance_measured {
-    const struct node *node;
+    const struct given *given;
     double ground_m, ground_at_m;
     struct axle_pair under_axle_m;
     struct arches arch;
@@ -348,12 +353,12 @@ struct clearance_measured {
 };
 
 struct suspension {
-    const struct node *node;
+    const struct given *given;
     struct axle_suspension front, rear;
 };
 
 struct limits {
-    const struct node *node;
+    const struct given *given;
     struct window diameter_change, ride_height_change, diameter_and_suspension;
     struct window track_change, inset_change;
     double load_reserve;
@@ -362,7 +367,7 @@ struct limits {
 };
 
 struct search_rim {
-    const struct node *node;
+    const struct given *given;
     double diameter_code;
     double width_m, inset_m;
     double max_load_kg, max_pressure_Pa;
@@ -372,7 +377,7 @@ struct search_rim_list {
     size_t count;
 };
 struct search {
-    const struct node *node;
+    const struct given *given;
     struct search_rim_list rims;
     struct text_list forms;
     struct window overall_diameter;
@@ -380,7 +385,7 @@ struct search {
 };
 
 struct specification {
-    const struct node *node;
+    const struct given *given;
     struct vehicle vehicle;
     struct tyres tyres;
     struct drivetrain drivetrain;
@@ -394,5 +399,9 @@ struct specification {
     struct limits limits;
     struct search search;
 };
+
+/* Nothing given. */
+void specification_clear(struct specification *out);
+struct tyre tyre_unknown(void);
 
 #endif

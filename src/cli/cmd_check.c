@@ -156,13 +156,13 @@ static void add_unused(struct check_rows *rows, const struct unused_keys *unused
         };
 }
 
-static struct check_rows collect(struct arena *arena, const struct plan *plan, const char *option,
-                                 const char *path)
+static struct check_rows collect(struct arena *arena, const struct plan *plan, struct node *tree,
+                                 const char *option, const char *path)
 {
     struct figures figures = {.arena = arena};
     struct unused_keys unused;
     parts_report(CMD_ANY, plan, &figures);
-    unused_keys_find(arena, plan, option, &figures, &unused);
+    unused_keys_find(arena, plan, tree, option, &figures, &unused);
     const struct setup_figures *setups = plan_group_figures(plan, &figures);
     struct check_rows rows = {.arena = arena};
     rows.items = arena_allocate_array(arena, 1 + figures.count + unused.count, sizeof *rows.items);
@@ -249,13 +249,14 @@ static enum exit_status check_file(struct arena *arena, const struct options *op
     const char *path = operand(options, 0);
     struct specification *specification = arena_allocate(arena, sizeof *specification);
     struct plan plan;
-    if (!input_read_build_file(arena, path, specification))
+    struct node *tree = input_read_build_file(arena, path, specification);
+    if (tree == NULL)
         return EXIT_INPUT_WRONG;
     if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
         report_unknown_option(specification, options->option);
         return EXIT_INPUT_WRONG;
     }
-    struct check_rows rows = collect(arena, &plan, options->option, path);
+    struct check_rows rows = collect(arena, &plan, tree, options->option, path);
     bool reading = options->columns == NULL && strcmp(options->format, "table") == 0;
     return reading ? write_text(arena, options, &rows) : write_rows(arena, options, &rows);
 }

@@ -14,7 +14,6 @@
 #include "compute/gearing.h"
 #include "report/plan.h"
 #include "tables/lookup.h"
-#include "yaml/build_file.h"
 
 struct compare_row {
     const char *option;
@@ -121,11 +120,11 @@ static enum verdict worse(enum verdict a, enum verdict b)
 static bool is_asked(const struct specification *specification, const struct figure *figure)
 {
     const bool described[PART_COUNT] = {
-        [PART_TYRE] = specification->tyres.fitted.tyre.wheel.node != NULL,
-        [PART_CLEARANCE] = specification->clearance.node != NULL,
+        [PART_TYRE] = specification->tyres.fitted.tyre.wheel.given != NULL,
+        [PART_CLEARANCE] = specification->clearance.given != NULL,
         [PART_LOAD] = known(specification->tyres.fitted.placard_Pa.front),
-        [PART_SPEEDOMETER] = specification->speedometer.node != NULL,
-        [PART_GEARING] = specification->drivetrain.node != NULL,
+        [PART_SPEEDOMETER] = specification->speedometer.given != NULL,
+        [PART_GEARING] = specification->drivetrain.given != NULL,
     };
     return described[figure->part] && !(quantity_rows[figure->quantity].policy & POLICY_BY_HAND);
 }
@@ -300,7 +299,7 @@ static void write_notes(struct arena *arena, const struct plan *plan,
 /* A file's verdict is that of all its parts; designations alone tell of the tyre only. */
 static void report_all(const struct plan *plan, struct figures *figures)
 {
-    if (plan->specification->node != NULL) {
+    if (plan->specification->given != NULL) {
         parts_report(CMD_ANY, plan, figures);
         return;
     }
@@ -354,8 +353,6 @@ static enum exit_status compare_file(struct arena *arena, const struct options *
 /* Setups from designations: a specification that says nothing else. */
 struct bare_plan {
     struct specification specification;
-    struct node
-        nodes[2]; /* sizes from arguments have no place in a file; each marks one as given */
     struct designation fitted;
 };
 
@@ -374,7 +371,6 @@ static enum exit_status compare_arguments(struct arena *arena, const struct opti
     size_t count = operand_count(options);
     struct specification *specification = arena_allocate(arena, sizeof *specification);
     specification_clear(specification);
-    struct node *nodes = arena_allocate_array(arena, count, sizeof *nodes);
     struct plan plan;
     plan_from_sizes(arena, specification, options->units == UNITS_US, count, &plan);
     bool all_read = true;
@@ -383,7 +379,7 @@ static enum exit_status compare_arguments(struct arena *arena, const struct opti
         const char *name = i == 0 ? "fitted" : arena_format(arena, "option %zu", i);
         if (argument_designation(arena, operand(options, i),
                                  arena_format(arena, "argument %zu", i + 1), &size))
-            setup_from_designation(&size, &nodes[i], name, &plan.setups[i]);
+            setup_from_designation(&size, name, &plan.setups[i]);
         else
             all_read = false;
     }
@@ -411,8 +407,8 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     struct arena scratch = ARENA_EMPTY;
     struct plan plan;
     plan_from_sizes(&scratch, &bare->specification, false, 2, &plan);
-    setup_from_designation(&bare->fitted, &bare->nodes[0], "fitted", &plan.setups[0]);
-    setup_from_designation(&size, &bare->nodes[1], "option", &plan.setups[1]);
+    setup_from_designation(&bare->fitted, "fitted", &plan.setups[0]);
+    setup_from_designation(&size, "option", &plan.setups[1]);
     plan_set_beside(&plan);
     struct figures figures = {.arena = &scratch};
     report_tyre(&plan, &figures);

@@ -43,15 +43,15 @@ static bool has_its_part(const struct command *command, const struct specificati
 {
     const struct {
         unsigned command;
-        const struct node *node;
+        const struct given *given;
         const char *key, *example;
     } needed[] = {
-        {CMD_GEARING, specification->drivetrain.node, "drivetrain", "gears and axle"},
-        {CMD_LOAD, specification->vehicle.node, "vehicle", "wheelbase and unladen"},
-        {CMD_CLEARANCE, specification->clearance.node, "clearance", "ground, under_axle and arch"},
+        {CMD_GEARING, specification->drivetrain.given, "drivetrain", "gears and axle"},
+        {CMD_LOAD, specification->vehicle.given, "vehicle", "wheelbase and unladen"},
+        {CMD_CLEARANCE, specification->clearance.given, "clearance", "ground, under_axle and arch"},
     };
     for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
-        if (!(needed[i].command & command->bit) || needed[i].node != NULL)
+        if (!(needed[i].command & command->bit) || needed[i].given != NULL)
             continue;
         diagnostics_plain("%s has no key \"%s\", which `%s` needs; expected it with %s",
                           input_name(path), needed[i].key, command->name, needed[i].example);

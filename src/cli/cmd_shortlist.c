@@ -163,7 +163,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
 
 static bool has_search(const struct specification *specification, const char *path)
 {
-    if (specification->search.node != NULL && specification->search.rims.count > 0)
+    if (specification->search.given != NULL && specification->search.rims.count > 0)
         return true;
     diagnostics_plain("%s has no key \"search\" with rims, which `shortlist` needs; expected such "
                       "as search: {rims: [{diameter: 17, width: 8 in, inset: 25 mm}]}",

@@ -66,19 +66,19 @@ static bool read_path(struct arena *arena, const char *path, struct span *out)
     return read_well;
 }
 
-bool input_read_build_file(struct arena *arena, const char *path, struct specification *out)
+struct node *input_read_build_file(struct arena *arena, const char *path, struct specification *out)
 {
     struct diagnostics diagnostics = {.arena = arena, .source_name = input_name(path)};
     struct span source;
     if (!read_path(arena, path, &source))
-        return false;
-    bool understood = build_file_read(arena, source, &diagnostics, out);
+        return NULL;
+    struct node *tree = build_file_read(arena, source, &diagnostics, out);
     bool of_its_size = data_book_check(out, &diagnostics);
     bool possible = impossible_geometry_check(out, &diagnostics);
-    if (understood && of_its_size && possible)
-        return true;
+    if (tree != NULL && of_its_size && possible)
+        return tree;
     diagnostics_print(&diagnostics);
-    return false;
+    return NULL;
 }
 
 void report_unknown_option(const struct specification *specification, const char *name)

@@ -13,8 +13,7 @@
 
 static void add_size(const struct designation *size, struct stock_list *out)
 {
-    static const struct node given = {.kind = NODE_SCALAR};
-    out->items[out->count++] = (struct candidate){*size, &given};
+    out->items[out->count++] = (struct candidate){*size};
 }
 
 static bool read_builtin(struct arena *arena, struct stock_list *out)

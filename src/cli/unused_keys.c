@@ -15,6 +15,7 @@ enum { KEYS_TRIED_MAX = 1000, FIGURES_TRIED_MAX = 4000000 };
 struct trial {
     struct arena *arena;
     const struct plan *plan;
+    struct node *tree;
     const char *option;
     const struct figures *baseline;
     struct unused_keys *out;
@@ -38,10 +39,9 @@ static bool gives_the_same(const struct trial *trial)
     struct diagnostics *diagnostics = arena_allocate(&scratch, sizeof *diagnostics);
     struct specification *specification = arena_allocate(&scratch, sizeof *specification);
     diagnostics->arena = &scratch;
-    struct node *root = (struct node *)trial->plan->specification->node;
     struct plan plan;
     bool same = false;
-    if (build_file_walk(&scratch, root, diagnostics, specification) &&
+    if (build_file_walk(&scratch, trial->tree, diagnostics, specification) &&
         plan_make(&scratch, specification, trial->plan->us, trial->option, &plan)) {
         struct figures figures = {.arena = &scratch};
         parts_report(CMD_ANY, &plan, &figures);
@@ -112,14 +112,14 @@ static void try_mapping(const struct trial *trial, const struct key_set *set, st
                     use & set->keys[i].use);
 }
 
-void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
-                      const struct figures *baseline, struct unused_keys *out)
+void unused_keys_find(struct arena *arena, const struct plan *plan, struct node *tree,
+                      const char *option, const struct figures *baseline, struct unused_keys *out)
 {
     bool many = baseline->count > FIGURES_TRIED_MAX / KEYS_TRIED_MAX;
     *out = (struct unused_keys){
         .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items),
         .tried_max = many ? FIGURES_TRIED_MAX / baseline->count : KEYS_TRIED_MAX,
     };
-    const struct trial trial = {arena, plan, option, baseline, out};
-    try_mapping(&trial, &build_file_keys, (struct node *)plan->specification->node, "", USE_ALL);
+    const struct trial trial = {arena, plan, tree, option, baseline, out};
+    try_mapping(&trial, &build_file_keys, tree, "", USE_ALL);
 }

@@ -6,6 +6,8 @@
 #include "base/diagnostics.h"
 #include "report/plan.h"
 
+struct node;
+
 struct unused_key {
     const char *path; /* such as "tyres.options.tread_depth" */
     struct mark mark;
@@ -22,8 +24,8 @@ struct unused_keys {
 /* Found by trying: a key is not used if every figure of every part is the same without it. This
  * holds whatever the computations are, where a list of uses kept by hand would grow wrong. Names
  * (of the vehicle, an item, an option) are taken as used. `baseline` are the figures of the whole
- * file; the tree under the plan's specification is changed for a while and put back. */
-void unused_keys_find(struct arena *arena, const struct plan *plan, const char *option,
-                      const struct figures *baseline, struct unused_keys *out);
+ * file; its tree is changed for a while and put back. */
+void unused_keys_find(struct arena *arena, const struct plan *plan, struct node *tree,
+                      const char *option, const struct figures *baseline, struct unused_keys *out);
 
 #endif

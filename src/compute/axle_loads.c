@@ -65,7 +65,7 @@ double spare_mass_change_kg(const struct specification *specification, const str
                             const struct setup *setup)
 {
     double change = setup->spare.mass_kg - fitted->spare.mass_kg;
-    if (setup->spare.size_node == NULL || fitted->spare.size_node == NULL ||
+    if (!setup->spare.size_given || !fitted->spare.size_given ||
         !known(specification->clearance.spare_space.at_m))
         return 0;
     return known_or(change, 0);

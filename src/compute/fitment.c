@@ -32,30 +32,6 @@ const char *assumption_text(enum assumption assumption)
     }
 }
 
-struct tyre tyre_unknown(void)
-{
-    struct tyre tyre = {
-        .wheel = {NULL,
-                  UNKNOWN,
-                  UNKNOWN,
-                  UNKNOWN,
-                  UNKNOWN,
-                  UNKNOWN,
-                  {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN}},
-        .data_book = {NULL, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN,
-                      UNKNOWN, UNKNOWN},
-        .mass_kg = UNKNOWN,
-        .tread_depth_m = UNKNOWN,
-        .new_tread_depth_m = UNKNOWN,
-        .snow_chains_m = UNKNOWN,
-        .inertia_kg_m2 = UNKNOWN,
-        .dual = CHOICE_NONE,
-        .deflated = {NULL, UNKNOWN, UNKNOWN},
-        .rotated = CHOICE_NONE,
-    };
-    return tyre;
-}
-
 bool tyre_is_dual(const struct tyre *tyre)
 {
     return tyre->dual == 1;
@@ -70,27 +46,27 @@ static void inherit(double *value, double from)
 /* The moulded load range counts as given. */
 static void take_moulded_range(struct tyre *tyre)
 {
-    if (tyre->load_range == 0 && tyre->size_node != NULL)
+    if (tyre->load_range == 0 && tyre->size_given)
         tyre->load_range = tyre->size.load_range;
 }
 
 /* The rear tyre: what its own mapping says, and the front's for all else. */
 static struct tyre rear_of(const struct tyre *front, const struct tyre *rear)
 {
-    if (rear->node == NULL)
+    if (rear->given == NULL)
         return *front;
     struct tyre tyre = *rear;
-    bool other_size = tyre.size_node != NULL;
+    bool other_size = tyre.size_given;
     if (!other_size) {
         tyre.size = front->size;
-        tyre.size_node = front->size_node;
+        tyre.size_given = front->size_given;
         tyre.load_range = tyre.load_range ? tyre.load_range : front->load_range;
-        if (tyre.data_book.node == NULL)
+        if (tyre.data_book.given == NULL)
             tyre.data_book = front->data_book;
         inherit(&tyre.tread_depth_m, front->tread_depth_m);
         inherit(&tyre.new_tread_depth_m, front->new_tread_depth_m);
     }
-    if (tyre.wheel.node == NULL)
+    if (tyre.wheel.given == NULL)
         tyre.wheel = front->wheel;
     inherit(&tyre.mass_kg, front->mass_kg);
     inherit(&tyre.inertia_kg_m2, front->inertia_kg_m2);
@@ -106,11 +82,12 @@ static void set_axles(const struct fitment *fitment, struct setup *out)
     take_moulded_range(&out->axle[AXLE_FRONT]);
     out->axle[AXLE_REAR] = rear_of(&out->axle[AXLE_FRONT], &fitment->rear);
     take_moulded_range(&out->axle[AXLE_REAR]);
+    out->own_rear_size = fitment->rear.size_given;
 }
 
 static bool same_rim_code(const struct tyre *one, const struct tyre *other)
 {
-    return one->size_node != NULL && other->size_node != NULL &&
+    return one->size_given && other->size_given &&
            one->size.rim_code_tenths == other->size.rim_code_tenths &&
            one->size.rim_millimetric == other->size.rim_millimetric;
 }
@@ -120,15 +97,15 @@ static bool same_rim_code(const struct tyre *one, const struct tyre *other)
 static void take_spare_wheel(struct setup *setup)
 {
     struct tyre *spare = &setup->spare;
-    if (spare->size_node == NULL || spare->wheel.node != NULL)
+    if (!spare->size_given || spare->wheel.given != NULL)
         return;
     for (int axle = 0; axle < AXLE_COUNT && spare->size.prefix != PREFIX_T; axle++) {
         const struct wheel *wheel = &setup->axle[axle].wheel;
-        if (wheel->node != NULL && same_rim_code(spare, &setup->axle[axle]) &&
-            (spare->wheel.node == NULL || wheel->width_m > spare->wheel.width_m))
+        if (wheel->given != NULL && same_rim_code(spare, &setup->axle[axle]) &&
+            (spare->wheel.given == NULL || wheel->width_m > spare->wheel.width_m))
             spare->wheel = *wheel;
     }
-    setup->assumptions |= spare->wheel.node != NULL ? ASSUMED_SPARE_WHEEL : ASSUMED_SPARE_RIM;
+    setup->assumptions |= spare->wheel.given != NULL ? ASSUMED_SPARE_WHEEL : ASSUMED_SPARE_RIM;
 }
 
 void setup_fitted(const struct specification *specification, struct setup *out)
@@ -146,7 +123,7 @@ void setup_fitted(const struct specification *specification, struct setup *out)
  * that is named but not wholly described stays partly unknown. */
 static void inherit_wheel(struct tyre *tyre, const struct tyre *fitted, unsigned *assumptions)
 {
-    if (tyre->wheel.node == NULL && same_rim_code(tyre, fitted)) {
+    if (tyre->wheel.given == NULL && same_rim_code(tyre, fitted)) {
         tyre->wheel = fitted->wheel;
         *assumptions |= ASSUMED_FITTED_WHEEL;
     }
@@ -170,7 +147,7 @@ void setup_option(const struct fitment *option, const struct setup *fitted, stru
     }
     out->spare = option->spare;
     take_moulded_range(&out->spare);
-    if (out->spare.node == NULL && fitted->spare.node != NULL) {
+    if (out->spare.given == NULL && fitted->spare.given != NULL) {
         out->spare = fitted->spare;
         out->assumptions |= ASSUMED_SAME_SPARE;
     } else {
@@ -178,13 +155,12 @@ void setup_option(const struct fitment *option, const struct setup *fitted, stru
     }
 }
 
-void setup_from_designation(const struct designation *size, const struct node *node,
-                            const char *name, struct setup *out)
+void setup_from_designation(const struct designation *size, const char *name, struct setup *out)
 {
     *out = (struct setup){.name = name};
     struct tyre tyre = tyre_unknown();
     tyre.size = *size;
-    tyre.size_node = node;
+    tyre.size_given = true;
     take_moulded_range(&tyre);
     out->axle[AXLE_FRONT] = out->axle[AXLE_REAR] = tyre;
     out->spare = tyre_unknown();

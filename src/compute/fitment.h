@@ -27,7 +27,8 @@ struct setup {
     const char *name; /* "fitted", or the option's */
     bool is_fitted;
     struct tyre axle[AXLE_COUNT];
-    struct tyre spare; /* size_node NULL: none named */
+    bool own_rear_size; /* the rear axle's tyre has a size of its own, not the front's */
+    struct tyre spare;  /* size not given: none named */
     unsigned assumptions;
 };
 
@@ -38,11 +39,7 @@ void setup_fitted(const struct specification *specification, struct setup *out);
 void setup_option(const struct fitment *option, const struct setup *fitted, struct setup *out);
 
 /* A tyre from arguments alone: a designation and nothing else. */
-void setup_from_designation(const struct designation *size, const struct node *node,
-                            const char *name, struct setup *out);
-
-/* An empty tyre: everything unknown. */
-struct tyre tyre_unknown(void);
+void setup_from_designation(const struct designation *size, const char *name, struct setup *out);
 
 bool tyre_is_dual(const struct tyre *tyre);
 

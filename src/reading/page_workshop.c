@@ -151,7 +151,7 @@ void page_drawings(const struct layout *layout)
     const struct picture picture = {&drawing, layout};
     const struct specification *specification = layout->plan->specification;
     page_raw(layout, "<div class=\"drawings\">\n");
-    for (size_t i = 1; specification->clearance.node != NULL && i < layout->plan->count; i++) {
+    for (size_t i = 1; specification->clearance.given != NULL && i < layout->plan->count; i++) {
         figure_begin(layout);
         picture_arch_small(&picture, i, ARCH_WIDTH, ARCH_HEIGHT);
         figure_end(layout, arena_format(layout->arena, "%s: front wheel in its arch",
@@ -160,12 +160,12 @@ void page_drawings(const struct layout *layout)
     page_raw(layout, "</div>\n<div class=\"drawings\">\n");
     double height = picture_load_small_height(&picture);
     height = height < HEIGHT_LEAST ? HEIGHT_LEAST : height;
-    if (specification->vehicle.node != NULL) {
+    if (specification->vehicle.given != NULL) {
         figure_begin(layout);
         picture_load_small(&picture, HALF_WIDTH, height);
         figure_end(layout, "");
     }
-    if (specification->drivetrain.node != NULL) {
+    if (specification->drivetrain.given != NULL) {
         figure_begin(layout);
         picture_gearing_small(&picture, HALF_WIDTH, height);
         figure_end(layout, "");

@@ -3,7 +3,6 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/dimensions.h"
-#include "yaml/build_file.h"
 
 /* Common practice, no source: the standards let a tyre differ by some 4 %, and the nearest slip, a
  * mile for a kilometre, makes 60 %. */
@@ -24,7 +23,7 @@ static void check_length(const struct book_check *check, const char *key, double
                          double by_rule_m, const char *expected)
 {
     if (is_far(given_m, by_rule_m))
-        diagnostics_add(check->diagnostics, place_of(check->book->node, key), 1,
+        diagnostics_add(check->diagnostics, place_of(check->book->given, key), 1,
                         "this is far from what %s has by rule, %.0f mm; expected %s", check->size,
                         unit_from_si(UNIT_MM, by_rule_m), expected);
 }
@@ -33,7 +32,7 @@ static void check_revolutions(const struct book_check *check, const char *key, d
                               enum unit_id unit, double by_rule_per_m)
 {
     if (is_far(unit_to_si(unit, given), by_rule_per_m))
-        diagnostics_add(check->diagnostics, place_of(check->book->node, key), 1,
+        diagnostics_add(check->diagnostics, place_of(check->book->given, key), 1,
                         "this is far from what %s turns by rule; expected about %.0f per km, which "
                         "is %.0f per mile",
                         check->size, unit_from_si(UNIT_PER_KM, by_rule_per_m),
@@ -60,7 +59,7 @@ static void check_book(const struct data_book *book, const struct designation *s
                       1 / rule.rolling_circumference_m);
     double diameter_m = known_or(book->overall_diameter_m, rule.overall_diameter_m);
     if (clearly_above(2 * book->static_loaded_radius_m, diameter_m))
-        diagnostics_add(diagnostics, place_of(book->node, "static_loaded_radius"), 1,
+        diagnostics_add(diagnostics, place_of(book->given, "static_loaded_radius"), 1,
                         "this is above half the overall diameter, %.0f mm; expected the height of "
                         "the axle's centre above the ground, under load",
                         unit_from_si(UNIT_MM, diameter_m / 2));
@@ -70,8 +69,8 @@ static void check_book(const struct data_book *book, const struct designation *s
 static void check_tyre(const struct tyre *tyre, const struct tyre *front,
                        struct diagnostics *diagnostics)
 {
-    const struct tyre *sized = tyre->size_node != NULL ? tyre : front;
-    if (tyre->data_book.node != NULL && sized->size_node != NULL)
+    const struct tyre *sized = tyre->size_given ? tyre : front;
+    if (tyre->data_book.given != NULL && sized->size_given)
         check_book(&tyre->data_book, &sized->size, tyre->wheel.width_m, diagnostics);
 }
 

@@ -170,7 +170,7 @@ void report_limits(const struct plan *plan, struct figures *figures, struct figu
                    const struct window *house, double whole)
 {
     figure.headline = HEADLINE_NO;
-    if (house != NULL && house->node != NULL) {
+    if (house != NULL && house->given != NULL) {
         bool percent =
             (known(house->min.value) ? house->min.kind : house->max.kind) == KIND_FRACTION;
         struct figure limited = figure;
@@ -189,7 +189,7 @@ void report_limits(const struct plan *plan, struct figures *figures, struct figu
 
 bool setup_axles_differ(const struct setup *setup)
 {
-    return setup->axle[AXLE_FRONT].size_node != setup->axle[AXLE_REAR].size_node;
+    return setup->own_rear_size;
 }
 
 bool plan_shows_both_axles(const struct plan *plan, size_t index)

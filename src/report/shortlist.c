@@ -66,7 +66,7 @@ static const char *dropped_at_once(const struct trial *trial, const struct candi
         return reason_rim;
     if (!is_wanted_form(trial->search, &candidate->size))
         return reason_form;
-    if (trial->search->overall_diameter.node != NULL &&
+    if (trial->search->overall_diameter.given != NULL &&
         (!known(diameter_m) || !is_in_window(&trial->search->overall_diameter, diameter_m)))
         return reason_window;
     return NULL;
@@ -76,7 +76,7 @@ static void make_setup(const struct trial *trial, const struct candidate *candid
                        const struct search_rim *rim, struct setup *out)
 {
     const struct setup *fitted = &trial->plan->fitted;
-    setup_from_designation(&candidate->size, candidate->node, "candidate", out);
+    setup_from_designation(&candidate->size, "candidate", out);
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct tyre *tyre = &out->axle[axle];
         tyre->wheel.width_m = rim->width_m;
@@ -223,7 +223,7 @@ static void judge_candidate(const struct trial *trial, const struct candidate *c
     plan_set_beside(&plan);
     struct figures figures = {.arena = scratch};
     report_tyre(&plan, &figures);
-    if (plan.specification->clearance.node != NULL)
+    if (plan.specification->clearance.given != NULL)
         report_clearance(&plan, &figures);
     report_load(&plan, &figures);
     report_speedometer_verdicts(&plan, &figures);

@@ -7,7 +7,6 @@
 /* A size to be tried, with the load range where the list names one. */
 struct candidate {
     struct designation size;
-    const struct node *node; /* marks the size as given */
 };
 
 /* One that meets every limit, on one wheel and with one axle ratio. */

@@ -10,6 +10,7 @@
 #include "base/arena.h"
 #include "base/diagnostics.h"
 #include "base/span.h"
+#include "build/given.h"
 
 enum { TREE_BYTES_MAX = 1024 * 1024, TREE_DEPTH_MAX = 64 };
 
@@ -21,12 +22,12 @@ struct node {
     struct span text; /* of a scalar, unquoted */
     bool quoted;
     bool as_written;    /* in one line and without escapes: its characters are the file's */
-    bool used;          /* some command's key table knows it */
     struct node *key;   /* of a mapping's child: its key, a scalar */
     struct node *next;  /* the next child of the same parent */
     struct node *first; /* children of a mapping (its values) or sequence */
     struct node *last;
     size_t count;
+    const struct given *given; /* its place as rules know it, of the last walk */
 };
 
 /* The root, or NULL with at least one fault added. `source` must outlive the tree. */

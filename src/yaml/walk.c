@@ -1,7 +1,7 @@
 #include "yaml/walk.h"
 
 #include "base/nearest.h"
-#include "build/specification.h"
+#include "build/keys.h"
 #include "yaml/walk_values.h"
 
 enum { MAPPINGS_MAX = 2000 };
@@ -9,42 +9,6 @@ enum { MAPPINGS_MAX = 2000 };
 static void *field_of(const struct key *key, void *target)
 {
     return (char *)target + key->offset;
-}
-
-static void clear_field(const struct key *key, void *field)
-{
-    static const struct axle_pair unknown_pair = {UNKNOWN, UNKNOWN};
-    static const struct bound unknown_bound = {UNKNOWN, KIND_BARE};
-    static const struct choice_or_value no_choice = {CHOICE_NONE, UNKNOWN};
-    switch (key->kind) {
-    case KEY_QUANTITY:
-        *(double *)field = UNKNOWN;
-        break;
-    case KEY_QUANTITY_PAIR:
-        *(struct axle_pair *)field = unknown_pair;
-        break;
-    case KEY_BOUND:
-        *(struct bound *)field = unknown_bound;
-        break;
-    case KEY_CHOICE:
-    case KEY_BOOLEAN:
-        *(int *)field = CHOICE_NONE;
-        break;
-    case KEY_CHOICE_OR_VALUE:
-        *(struct choice_or_value *)field = no_choice;
-        break;
-    case KEY_MAPPING:
-        walk_clear(key->set, field);
-        break;
-    default: /* texts, letters, designations and lists are empty as allocated: all zero */
-        break;
-    }
-}
-
-void walk_clear(const struct key_set *set, void *target)
-{
-    for (size_t i = 0; i < set->count; i++)
-        clear_field(&set->keys[i], field_of(&set->keys[i], target));
 }
 
 static const struct key *find_key(const struct key_set *set, struct span name)
@@ -79,14 +43,14 @@ static void unknown_key(struct walk *walk, const struct key_set *set, const stru
     walk_fault(walk, key, "the key \"%s\" is not known here; expected one of: %s", name, list);
 }
 
+static void walk_mapping(struct walk *walk, const struct key_set *set, const struct node *node,
+                         void *target);
+
 /* A list of mappings; one mapping alone counts as a list of one. */
-static void walk_mapping_list(struct walk *walk, const struct key *key, struct node *node,
+static void walk_mapping_list(struct walk *walk, const struct key *key, const struct node *node,
                               void *field)
 {
-    struct {
-        void *items;
-        size_t count;
-    } list = {NULL, 0};
+    struct mapping_list list = {NULL, 0};
     if (node->kind == NODE_SCALAR) {
         walk_fault(walk, node, "%s expects a list of mappings, such as \"- {%s: ...}\"",
                    walk_key_name(walk, node), key->set->keys[0].name);
@@ -101,8 +65,9 @@ static void walk_mapping_list(struct walk *walk, const struct key *key, struct n
     list.count = alone ? 1 : node->count;
     list.items = arena_allocate_array(walk->arena, list.count, key->set->size);
     char *item = list.items;
-    for (struct node *child = alone ? node : node->first; child != NULL; child = child->next) {
-        walk_clear(key->set, item);
+    for (const struct node *child = alone ? node : node->first; child != NULL;
+         child = child->next) {
+        key_set_clear(key->set, item);
         walk_mapping(walk, key->set, child, item);
         item += key->set->size;
         if (alone)
@@ -111,7 +76,8 @@ static void walk_mapping_list(struct walk *walk, const struct key *key, struct n
     memcpy(field, &list, sizeof list);
 }
 
-void walk_mapping(struct walk *walk, const struct key_set *set, struct node *node, void *target)
+static void walk_mapping(struct walk *walk, const struct key_set *set, const struct node *node,
+                         void *target)
 {
     if (node->kind != NODE_MAPPING) {
         bool colon = node->kind == NODE_SCALAR && memchr(node->text.at, ':', node->text.length);
@@ -120,15 +86,13 @@ void walk_mapping(struct walk *walk, const struct key_set *set, struct node *nod
                    colon ? "; a blank is needed behind the colon" : "");
         return;
     }
-    const struct node *self = node;
-    memcpy(target, &self, sizeof self);
-    for (struct node *child = node->first; child != NULL; child = child->next) {
+    *(const struct given **)target = node->given;
+    for (const struct node *child = node->first; child != NULL; child = child->next) {
         const struct key *key = find_key(set, child->key->text);
         if (key == NULL) {
             unknown_key(walk, set, child->key);
             continue;
         }
-        child->used = true;
         void *field = field_of(key, target);
         if (key->kind == KEY_MAPPING)
             walk_mapping(walk, key->set, child, field);
@@ -137,4 +101,31 @@ void walk_mapping(struct walk *walk, const struct key_set *set, struct node *nod
         else
             walk_value(walk, key, child, field);
     }
+}
+
+/* Where everything stands, for the rules. */
+static struct given *take_places(struct walk *walk, struct node *node)
+{
+    static const enum given_form forms[] = {
+        [NODE_SCALAR] = GIVEN_VALUE, [NODE_SEQUENCE] = GIVEN_LIST, [NODE_MAPPING] = GIVEN_MAPPING};
+    struct given *given = arena_allocate(walk->arena, sizeof *given);
+    given->mark = node->mark;
+    given->form = forms[node->kind];
+    if (node->key != NULL)
+        given->key = node->key->text;
+    const struct given **link = &given->first;
+    for (struct node *child = node->first; child != NULL; child = child->next) {
+        struct given *within = take_places(walk, child);
+        *link = within;
+        link = &within->next;
+    }
+    node->given = given;
+    return given;
+}
+
+void walk_file(struct walk *walk, struct node *root, struct specification *out)
+{
+    take_places(walk, root);
+    specification_clear(out);
+    walk_mapping(walk, &build_file_keys, root, out);
 }

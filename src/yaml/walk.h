@@ -1,10 +1,11 @@
-/* Fills a struct from a tree, driven by a key table. All faults are added; reading goes on. */
+/* Fills a specification from a tree, driven by the key table. All faults are added; reading goes
+ * on. */
 #ifndef TYRESUM_YAML_WALK_H
 #define TYRESUM_YAML_WALK_H
 
 #include "base/arena.h"
 #include "base/diagnostics.h"
-#include "build/keys.h"
+#include "build/specification.h"
 #include "yaml/tree.h"
 
 struct walk {
@@ -12,10 +13,7 @@ struct walk {
     struct diagnostics *diagnostics;
 };
 
-/* Every target of the set becomes "not given": UNKNOWN, NULL, CHOICE_NONE, empty. */
-void walk_clear(const struct key_set *set, void *target);
-
-/* Reads a mapping into target, which was cleared; its first member takes the node. */
-void walk_mapping(struct walk *walk, const struct key_set *set, struct node *node, void *target);
+/* Reads a whole file. */
+void walk_file(struct walk *walk, struct node *root, struct specification *out);
 
 #endif

@@ -75,8 +75,8 @@ static struct mark mark_within(const struct node *node, size_t column)
     return mark;
 }
 
-static bool read_quantity(struct walk *walk, const struct key *key, enum unit_kind kind,
-                          const struct node *node, double *value)
+static bool read_quantity_in(struct walk *walk, const struct key *key, enum unit_kind kind,
+                             const struct node *node, double *value, enum unit_id *unit)
 {
     if (!is_filled_scalar(walk, node, unit_kind_example(kind)))
         return false;
@@ -90,10 +90,19 @@ static bool read_quantity(struct walk *walk, const struct key *key, enum unit_ki
     if (!within(walk, key, quantity.unit, node, quantity.si))
         return false;
     *value = quantity.si;
+    *unit = quantity.unit;
     return true;
 }
 
-static void read_pair(struct walk *walk, const struct key *key, struct node *node, void *field)
+static bool read_quantity(struct walk *walk, const struct key *key, enum unit_kind kind,
+                          const struct node *node, double *value)
+{
+    enum unit_id unit;
+    return read_quantity_in(walk, key, kind, node, value, &unit);
+}
+
+static void read_pair(struct walk *walk, const struct key *key, const struct node *node,
+                      void *field)
 {
     struct axle_pair pair = {UNKNOWN, UNKNOWN};
     if (node->kind != NODE_MAPPING) {
@@ -105,8 +114,7 @@ static void read_pair(struct walk *walk, const struct key *key, struct node *nod
     if (node->first == NULL)
         walk_fault(walk, node, "%s has no value; expected one value or {front: ..., rear: ...}",
                    walk_key_name(walk, node));
-    for (struct node *child = node->first; child != NULL; child = child->next) {
-        child->used = true;
+    for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (span_is(child->key->text, "front"))
             read_quantity(walk, key, key->unit, child, &pair.front);
         else if (span_is(child->key->text, "rear"))
@@ -238,7 +246,7 @@ static void read_designation(struct walk *walk, const struct node *node, struct 
     struct designation size; /* what is not read must not spoil one that was */
     if (designation_parse(node->text, &size, &error)) {
         tyre->size = size;
-        tyre->size_node = node;
+        tyre->size_given = true;
         return;
     }
     struct mark mark = mark_within(node, error.column);
@@ -312,10 +320,13 @@ static void read_pair_list(struct walk *walk, const struct key *key, const struc
                        example);
             continue;
         }
-        struct value_pair pair = {child, UNKNOWN, UNKNOWN};
-        bool first = read_quantity(walk, key, key->unit, child->first, &pair.first);
-        bool second = read_quantity(walk, key, key->second_unit, child->last, &pair.second);
-        if (first && second)
+        struct value_pair pair = {.mark = child->mark};
+        bool read =
+            read_quantity_in(walk, key, key->unit, child->first, &pair.first, &pair.first_unit);
+        read = read_quantity_in(walk, key, key->second_unit, child->last, &pair.second,
+                                &pair.second_unit) &&
+               read;
+        if (read)
             list->items[list->count++] = pair;
     }
 }
@@ -333,7 +344,7 @@ static void read_triple_list(struct walk *walk, const struct key *key, const str
             continue;
         }
         const struct node *second = child->first->next;
-        struct value_triple triple = {child, UNKNOWN, UNKNOWN, UNKNOWN};
+        struct value_triple triple = {.mark = child->mark};
         bool read = read_quantity(walk, key, key->unit, child->first, &triple.first);
         read = read_quantity(walk, key, key->second_unit, second, &triple.second) && read;
         read = read_quantity(walk, key, key->third_unit, child->last, &triple.third) && read;
@@ -342,19 +353,25 @@ static void read_triple_list(struct walk *walk, const struct key *key, const str
     }
 }
 
-static void read_text_list(struct walk *walk, const struct key *key, const struct node *node,
-                           struct text_list *list)
+/* All of them, also what is at fault as a text: the rules say what is not known. */
+static void take_texts(struct walk *walk, const struct node *node, struct text_list *list)
+{
+    list->items = list_room(walk, node, &list->count, sizeof *list->items);
+    list->marks = arena_allocate_array(walk->arena, node->count, sizeof *list->marks);
+    for (const struct node *child = node->first; child != NULL; child = child->next) {
+        bool scalar = child->kind == NODE_SCALAR;
+        list->items[list->count] = scalar ? arena_copy(walk->arena, child->text) : "";
+        list->marks[list->count++] = child->mark;
+    }
+}
+
+static void check_texts(struct walk *walk, const struct key *key, const struct node *node)
 {
     if (!is_list(walk, node, key->example != NULL ? key->example : "[driver, fuel]"))
         return;
-    list->items = list_room(walk, node, &list->count, sizeof *list->items);
-    for (const struct node *child = node->first; child != NULL; child = child->next) {
-        if (key->choices != NULL && find_choice(walk, key, child, "") == CHOICE_NONE)
-            continue;
-        const char *text = read_text(walk, child);
-        if (text != NULL)
-            list->items[list->count++] = text;
-    }
+    for (const struct node *child = node->first; child != NULL; child = child->next)
+        if (key->choices == NULL || find_choice(walk, key, child, "") != CHOICE_NONE)
+            read_text(walk, child);
 }
 
 static void read_states(struct walk *walk, const struct node *node, struct state_list *list)
@@ -367,17 +384,16 @@ static void read_states(struct walk *walk, const struct node *node, struct state
     }
     list->items = list_room(walk, node, &list->count, sizeof *list->items);
     static const struct key items = {.name = "states"};
-    for (struct node *child = node->first; child != NULL; child = child->next) {
-        child->used = true;
+    for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (!is_one_line(walk, child->key, child->key->text))
             continue;
         struct state *state = &list->items[list->count++];
-        state->node = child;
         state->name = arena_copy(walk->arena, child->key->text);
+        take_texts(walk, child, &state->items);
         if (child->kind == NODE_SCALAR && span_is(child->text, "all"))
             state->all = true;
         else if (child->kind == NODE_SEQUENCE)
-            read_text_list(walk, &items, child, &state->items);
+            check_texts(walk, &items, child);
         else
             walk_fault(walk, child,
                        "the state \"%s\" expects `all` or a list of items, such as [drawers]",
@@ -385,7 +401,7 @@ static void read_states(struct walk *walk, const struct node *node, struct state
     }
 }
 
-void walk_value(struct walk *walk, const struct key *key, struct node *node, void *field)
+void walk_value(struct walk *walk, const struct key *key, const struct node *node, void *field)
 {
     switch (key->kind) {
     case KEY_QUANTITY:
@@ -428,7 +444,8 @@ void walk_value(struct walk *walk, const struct key *key, struct node *node, voi
         read_triple_list(walk, key, node, field);
         break;
     case KEY_TEXT_LIST:
-        read_text_list(walk, key, node, field);
+        take_texts(walk, node, field);
+        check_texts(walk, key, node);
         break;
     case KEY_STATES:
         read_states(walk, node, field);

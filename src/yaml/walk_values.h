@@ -2,10 +2,11 @@
 #ifndef TYRESUM_YAML_WALK_VALUES_H
 #define TYRESUM_YAML_WALK_VALUES_H
 
+#include "build/keys.h"
 #include "yaml/walk.h"
 
 /* Reads one value; what is a fault is added to the walk's diagnostics. */
-void walk_value(struct walk *walk, const struct key *key, struct node *node, void *field);
+void walk_value(struct walk *walk, const struct key *key, const struct node *node, void *field);
 
 /* A fault at the node's place: the whole scalar is underlined. */
 void walk_fault(struct walk *walk, const struct node *node, const char *format, ...)

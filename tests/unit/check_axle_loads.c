@@ -130,7 +130,7 @@ static const char *workshop_items[] = {"winch", "tent"};
 
 static void fill(struct specification *specification)
 {
-    *specification = (struct specification){.node = NULL};
+    *specification = (struct specification){.given = NULL};
     specification->vehicle.wheelbase_m = 2.85;
     specification->vehicle.unladen_kg = (struct axle_pair){1290, 1180};
     for (int i = 0; i < 4; i++)
@@ -176,7 +176,7 @@ START_TEST(state_has_its_loads)
     assert_close(loads.roof_kg, 62, 0, "roof");
     assert_close(loads.tow_ball_kg, 180, 0, "tow ball");
     assert_close(loads.trailer_kg, 1900, 0, "trailer");
-    struct state state = {NULL, "workshop", false, {workshop_items, 2}};
+    struct state state = {"workshop", false, {.items = workshop_items, .count = 2}};
     axle_loads_in_state(&specification, &state, &fitted, &fitted, &loads);
     assert_close(loads.axle_kg[0] + loads.axle_kg[1], 1290 + 1180 + 96 + 62, 1e-9, "workshop");
     assert_close(loads.trailer_kg, 0, 0, "no trailer in the workshop");

@@ -17,8 +17,7 @@ static void set_up(void)
 {
     arena = ARENA_EMPTY;
     diagnostics = (struct diagnostics){.arena = &arena, .source_name = "test"};
-    specification = (struct specification){.node = NULL};
-    walk_clear(&build_file_keys, &specification);
+    specification = (struct specification){.given = NULL};
 }
 
 static void tear_down(void)
@@ -33,7 +32,7 @@ static void read_span(struct span text)
     struct walk walk = {&arena, &diagnostics};
     ck_assert_msg(root != NULL || diagnostics.count > 0, "nothing was read and no fault told");
     if (root != NULL)
-        walk_mapping(&walk, &build_file_keys, root, &specification);
+        walk_file(&walk, root, &specification);
 }
 
 /* One fault a text: its place, and two parts of its message. */

@@ -17,8 +17,7 @@ static void set_up(void)
 {
     arena = ARENA_EMPTY;
     diagnostics = (struct diagnostics){.arena = &arena, .source_name = "test"};
-    specification = (struct specification){.node = NULL};
-    walk_clear(&build_file_keys, &specification);
+    specification = (struct specification){.given = NULL};
 }
 
 static void tear_down(void)
@@ -31,7 +30,7 @@ static void read_span(struct span text)
     struct node *root = tree_read(&arena, text, &diagnostics);
     struct walk walk = {&arena, &diagnostics};
     if (root != NULL)
-        walk_mapping(&walk, &build_file_keys, root, &specification);
+        walk_file(&walk, root, &specification);
 }
 
 static double double_at(const void *base, size_t offset)
@@ -213,7 +212,7 @@ START_TEST(example_has_its_tyres)
     assert_close(option->tyre.data_book.revs_per_mile, 668, 0, "revolutions per mile");
     assert_relative(option->tyre.snow_chains_m, 0.012, 1e-14, "snow chains");
     ck_assert_int_eq(option->tyre.dual, CHOICE_NONE);
-    ck_assert_ptr_null(option->rear.node);
+    ck_assert_ptr_null(option->rear.given);
 }
 END_TEST
 

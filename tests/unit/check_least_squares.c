@@ -46,7 +46,7 @@ static struct value_pair points[64];
 static struct pair_list list_of(const double (*rows)[2], size_t count)
 {
     for (size_t i = 0; i < count; i++)
-        points[i] = (struct value_pair){NULL, rows[i][0], rows[i][1]};
+        points[i] = (struct value_pair){.first = rows[i][0], .second = rows[i][1]};
     return (struct pair_list){points, count};
 }
 
@@ -112,7 +112,7 @@ static struct pair_list readings_on(double scale, double offset, size_t count, u
     for (size_t i = 0; i < count; i++) {
         double v = 8 + 3 * (double)i;
         double off = noise > 0 ? random_between(state, -noise, noise) : 0;
-        points[i] = (struct value_pair){NULL, scale * v + offset + off, v};
+        points[i] = (struct value_pair){.first = scale * v + offset + off, .second = v};
     }
     return (struct pair_list){points, count};
 }

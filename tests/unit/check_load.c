@@ -18,7 +18,7 @@ static void stand_on(struct setup *setup, const char *size)
 
 static void set_up(void)
 {
-    specification = (struct specification){.node = NULL};
+    specification = (struct specification){.given = NULL};
     struct vehicle *vehicle = &specification.vehicle;
     vehicle->wheelbase_m = 2.8;
     vehicle->unladen_kg = (struct axle_pair){1300, 1200};

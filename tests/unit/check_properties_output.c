@@ -181,8 +181,8 @@ START_TEST(every_output_has_plain_numbers)
                 unsigned bit = command_find(commands[c])->bit;
                 bool drawn = f < 4 || (bit == CMD_SHEET && f == 4) ||
                              (f == 5 && (bit & (CMD_LOAD | CMD_GEARING | CMD_CLEARANCE)));
-                bool has_part = (bit != CMD_GEARING || specification->drivetrain.node != NULL) &&
-                                (bit != CMD_CLEARANCE || specification->clearance.node != NULL);
+                bool has_part = (bit != CMD_GEARING || specification->drivetrain.given != NULL) &&
+                                (bit != CMD_CLEARANCE || specification->clearance.given != NULL);
                 bool slow = bit == CMD_CHECK && f > 0; /* computes all again without each key */
                 if (!drawn || !has_part || slow)
                     continue;

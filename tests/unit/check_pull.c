@@ -115,7 +115,11 @@ START_TEST(grade_balances_the_force)
 END_TEST
 
 static struct value_pair points[] = {
-    {NULL, 20, 300}, {NULL, 30, 450}, {NULL, 60, 380}, {NULL, 70, 250}};
+    {.first = 20, .second = 300},
+    {.first = 30, .second = 450},
+    {.first = 60, .second = 380},
+    {.first = 70, .second = 250},
+};
 static const struct pair_list curve = {points, LENGTH_OF(points)};
 
 START_TEST(torque_is_straight_between_points)

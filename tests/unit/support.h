@@ -68,12 +68,11 @@ static inline int random_whole(uint64_t *state, int low, int high)
 /* A tyre of that designation and nothing else known. */
 static inline struct tyre tyre_of(const char *text)
 {
-    static const struct node named = {.kind = NODE_SCALAR};
     struct tyre tyre = tyre_unknown();
     struct designation_error error;
     ck_assert_msg(designation_parse(span_of(text), &tyre.size, &error), "%s: column %zu: %s", text,
                   error.column, error.message);
-    tyre.size_node = &named;
+    tyre.size_given = true;
     tyre.load_range = tyre.size.load_range;
     return tyre;
 }

@@ -200,6 +200,6 @@ void report_clearance(const struct plan *plan, struct figures *figures)
         report_spare_wheel(plan, i, figures);
         report_size_limits(plan, i, figures);
     }
-    if (plan->specification->clearance.node == NULL)
+    if (plan->specification->clearance.given == NULL)
         keep_what_is_known(figures, start);
 }

@@ -16,7 +16,7 @@ struct spare_view {
 
 static double deflated(const struct spare_view *view, double value)
 {
-    return view->setup->spare.deflated.node == NULL ? UNKNOWN : value;
+    return view->setup->spare.deflated.given == NULL ? UNKNOWN : value;
 }
 
 /* One dimension, with air and, where that size is given, without. */
@@ -103,7 +103,7 @@ static void report_circumference(const struct spare_view *view, int axle, int sh
 
 static bool matches(const struct tyre *spare, const struct tyre *tyre)
 {
-    return tyre->size_node != NULL && designation_equal(&spare->size, &tyre->size);
+    return tyre->size_given && designation_equal(&spare->size, &tyre->size);
 }
 
 /* A matched set of five, rotated or not. */
@@ -132,7 +132,7 @@ static void report_set(const struct spare_view *view)
 static void report_mass(const struct spare_view *view)
 {
     const struct tyre *before = &view->plan->fitted.spare, *after = &view->setup->spare;
-    if (view->setup->is_fitted || before->size_node == NULL || after->node == before->node)
+    if (view->setup->is_fitted || !before->size_given || after->given == before->given)
         return;
     double change = after->mass_kg - before->mass_kg;
     struct figure figure = figure_of(QUANTITY_SPARE_MASS, change,
@@ -153,7 +153,7 @@ void report_spare_wheel(const struct plan *plan, size_t index, struct figures *f
 {
     const struct spare_view view = {plan, &plan->setups[index], figures};
     const struct setup *setup = view.setup;
-    if (setup->spare.size_node == NULL)
+    if (!setup->spare.size_given)
         return;
     report_space(&view);
     bool alike = !setup_axles_differ(setup);

@@ -169,6 +169,6 @@ void report_driveline(const struct drive_view *view)
         return;
     if (plan_drives_all_wheels(view->plan))
         report_front_to_rear(view);
-    if (view->setup->spare.size_node != NULL)
+    if (view->setup->spare.size_given)
         report_spare(view);
 }

@@ -62,7 +62,7 @@ double fitted_overall_in(const struct drive_view *view, size_t gear, size_t rang
 static void set_gears(struct drive_view *view)
 {
     const struct variable_ratio *variable = &view->drivetrain->variable;
-    view->variable = variable->node != NULL;
+    view->variable = variable->given != NULL;
     view->gears = view->drivetrain->gears;
     if (!view->variable)
         return;
@@ -204,7 +204,7 @@ void report_gearing(const struct plan *plan, struct figures *figures)
         report_steps,    report_crawl,      report_pull,      report_grades, report_acceleration,
     };
     figures->part = PART_GEARING;
-    if (plan->specification->drivetrain.node == NULL) {
+    if (plan->specification->drivetrain.given == NULL) {
         report_missing_part(figures, PART_GEARING, "drivetrain");
         return;
     }

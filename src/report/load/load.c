@@ -12,8 +12,8 @@ bool axles_alike(const struct load_view *view)
 {
     const struct axle_pressures *front = &view->axle[AXLE_FRONT], *rear = &view->axle[AXLE_REAR];
     const struct tyre *tyres = view->setup->axle;
-    return tyres[AXLE_FRONT].size_node == tyres[AXLE_REAR].size_node &&
-           tyres[AXLE_FRONT].data_book.node == tyres[AXLE_REAR].data_book.node &&
+    return !view->setup->own_rear_size &&
+           tyres[AXLE_FRONT].data_book.given == tyres[AXLE_REAR].data_book.given &&
            front->dual == rear->dual && front->rating.class == rear->rating.class &&
            tyres[AXLE_FRONT].load_range == tyres[AXLE_REAR].load_range &&
            !(front->ceiling_Pa < rear->ceiling_Pa) && !(rear->ceiling_Pa < front->ceiling_Pa);
@@ -99,13 +99,13 @@ static struct tyre spare_of(const struct load_view *view)
     struct tyre spare = view->setup->spare;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct tyre *tyre = &view->setup->axle[axle];
-        if (tyre->size_node == NULL || !same_size(&tyre->size, &spare.size))
+        if (!tyre->size_given || !same_size(&tyre->size, &spare.size))
             continue;
         if (spare.load_range == 0)
             spare.load_range = tyre->load_range;
-        if (spare.data_book.node == NULL)
+        if (spare.data_book.given == NULL)
             spare.data_book = tyre->data_book;
-        if (spare.wheel.node == NULL)
+        if (spare.wheel.given == NULL)
             spare.wheel = tyre->wheel;
         break;
     }
@@ -146,7 +146,7 @@ static void report_spare_pressure(const struct load_view *view, bool fails, stru
 static void report_spare(const struct load_view *view, struct figures *figures)
 {
     const struct setup *setup = view->setup;
-    if (setup->spare.size_node == NULL)
+    if (!setup->spare.size_given)
         return;
     double needed = 0;
     for (int axle = 0; axle < AXLE_COUNT; axle++)

@@ -182,7 +182,7 @@ static void report_inflating(const struct load_view *view, struct figures *figur
 
 void report_off_road(const struct load_view *view, struct figures *figures)
 {
-    if (view->plan->specification->off_road.node == NULL)
+    if (view->plan->specification->off_road.given == NULL)
         return;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct tyre_measures measures;

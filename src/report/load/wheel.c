@@ -146,9 +146,9 @@ void report_wheel_mounting(const struct plan *plan, size_t index, struct figures
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct wheel_view view = {
             plan, index, axle, &plan->fitted.axle[axle].wheel, &setup->axle[axle].wheel, figures};
-        bool is_fitted_wheel = view.after->node != NULL && view.after->node == view.before->node;
-        bool as_front = axle == AXLE_REAR && view.after->node == front->node &&
-                        view.before->node == fitted->node;
+        bool is_fitted_wheel = view.after->given != NULL && view.after->given == view.before->given;
+        bool as_front = axle == AXLE_REAR && view.after->given == front->given &&
+                        view.before->given == fitted->given;
         if (setup->is_fitted || is_fitted_wheel || as_front)
             continue;
         bool bore = judge_bore(&view), bolts = judge_bolts(&view), brake = judge_brake(&view);

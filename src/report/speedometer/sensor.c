@@ -8,7 +8,7 @@ static double sensor_counts_per_m(const struct gauge *gauge, double fitted_circu
 {
     const struct sensor *sensor = &gauge->instrument->sensor;
     const struct axle_pair *axle = &gauge->plan->specification->drivetrain.axle;
-    if (sensor->node == NULL)
+    if (sensor->given == NULL)
         return UNKNOWN;
     if (known(sensor->characteristic_coefficient))
         return sensor->characteristic_coefficient / 1000;
@@ -49,7 +49,7 @@ double sensor_error(const struct gauge *gauge, double fitted_circumference_m)
 void report_sensor(const struct gauge *gauge, const struct gauge_view *view)
 {
     const struct sensor *sensor = &gauge->instrument->sensor;
-    if (sensor->node == NULL)
+    if (sensor->given == NULL)
         return;
     bool measured = known(sensor->characteristic_coefficient);
     double counts = sensor_counts_per_m(gauge, view->from_m) * view->from_m / view->to_m;

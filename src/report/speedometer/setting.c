@@ -79,7 +79,7 @@ void setting_answer_set(const struct gauge *gauge, struct gauge_view *view)
     const struct setting *setting = &gauge->instrument->setting;
     struct setting_answer *answer = &view->answer;
     *answer = (struct setting_answer){
-        .asked = setting->node != NULL && setting->kind != CHOICE_NONE && known(setting->now),
+        .asked = setting->given != NULL && setting->kind != CHOICE_NONE && known(setting->now),
         .target_scale = aimed_scale(gauge, view),
         .exact = UNKNOWN,
         .nearest = UNKNOWN,

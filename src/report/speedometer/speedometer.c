@@ -9,7 +9,7 @@ static void report_assumptions(const struct gauge *gauge)
         gauge_assume(gauge, "no fitted_error and no readings are given: the fitted tyre is taken "
                             "to read true");
     else if (gauge->calibration == NULL && !known(gauge->instrument->fitted_error) &&
-             gauge->odometer_known && gauge->instrument->sensor.node == NULL)
+             gauge->odometer_known && gauge->instrument->sensor.given == NULL)
         gauge_assume(gauge, "no reading of speed is given: the speedometer is taken to be off as "
                             "the odometer is");
     if (gauge->top_assumed && gauge->rule != NULL && !known(gauge->rule->applies_to))

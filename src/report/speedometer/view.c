@@ -47,8 +47,8 @@ static void collect_readings(struct gauge *gauge)
         all[count++] = pairs->items[i];
     for (size_t i = 0; i < timed->count; i++) {
         const struct value_triple *item = &timed->items[i];
-        all[count++] = (struct value_pair){item->node, item->third,
-                                           timed_speed_mps(item->first, item->second)};
+        all[count++] = (struct value_pair){.first = item->third,
+                                           .second = timed_speed_mps(item->first, item->second)};
     }
     gauge->readings = (struct pair_list){all, count};
 }
