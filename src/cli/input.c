@@ -8,8 +8,7 @@
 
 #include "base/nearest.h"
 #include "cli/hints.h"
-#include "report/data_book_check.h"
-#include "report/impossible_geometry.h"
+#include "report/measured_rules.h"
 #include "yaml/build_file.h"
 #include "yaml/tree.h"
 
@@ -73,9 +72,7 @@ struct node *input_read_build_file(struct arena *arena, const char *path, struct
     if (!read_path(arena, path, &source))
         return NULL;
     struct node *tree = build_file_read(arena, source, &diagnostics, out);
-    bool of_its_size = data_book_check(out, &diagnostics);
-    bool possible = impossible_geometry_check(out, &diagnostics);
-    if (tree != NULL && of_its_size && possible)
+    if (measured_rules_check(out, &diagnostics) && tree != NULL)
         return tree;
     diagnostics_print(&diagnostics);
     return NULL;

@@ -10,8 +10,7 @@
 #include "cli/commands.h"
 #include "designation_property.h"
 #include "rendered.h"
-#include "report/data_book_check.h"
-#include "report/impossible_geometry.h"
+#include "report/measured_rules.h"
 #include "yaml/build_file.h"
 
 enum { BUILD_RUNS = 16, BUILD_ARGUMENTS = 8 };
@@ -241,8 +240,7 @@ static inline bool build_read(struct arena *arena, struct span source, struct di
 {
     *read = (struct diagnostics){.arena = arena, .source_name = "standard input"};
     bool understood = build_file_read(arena, source, read, specification);
-    bool of_its_size = data_book_check(specification, read);
-    return impossible_geometry_check(specification, read) && of_its_size && understood;
+    return measured_rules_check(specification, read) && understood;
 }
 
 static inline const char *build_broken(const char *text, size_t size)

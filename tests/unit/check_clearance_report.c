@@ -1,6 +1,6 @@
 /* The clearance report of whole build files: what stays, what grows, what is unknown. */
-#include "report/impossible_geometry.h"
 #include "reading/figure_value.h"
+#include "report/measured_rules.h"
 #include "report/plan.h"
 #include "suites.h"
 #include "support.h"
@@ -27,7 +27,7 @@ static void report(const char *text)
     struct diagnostics diagnostics = {.arena = arena, .source_name = "build"};
     ck_assert_msg(build_file_read(arena, span_of(text), &diagnostics, &specification), "%s",
                   diagnostics.count > 0 ? diagnostics.faults[0].message : "");
-    ck_assert(impossible_geometry_check(&specification, &diagnostics));
+    ck_assert(measured_rules_check(&specification, &diagnostics));
     ck_assert(plan_make(arena, &specification, false, NULL, &plan));
     figures = (struct figures){.arena = arena};
     report_clearance(&plan, &figures);
@@ -306,7 +306,7 @@ START_TEST(overhang_inside_the_tyre_is_a_fault_with_a_place)
         arena_format(arena, "%s%s%s", VEHICLE, "tyres: {fitted: {size: P255/70R16 109S}}\n",
                      impossible[_i].text);
     ck_assert(build_file_read(arena, span_of(text), &diagnostics, &specification));
-    ck_assert(!impossible_geometry_check(&specification, &diagnostics));
+    ck_assert(!measured_rules_check(&specification, &diagnostics));
     ck_assert_uint_eq(diagnostics.count, 1);
     ck_assert_uint_eq(diagnostics.faults[0].mark.line, impossible[_i].line);
     ck_assert_uint_eq(diagnostics.faults[0].mark.column, impossible[_i].column);

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "base/known.h"
-#include "report/impossible_geometry.h"
+#include "report/measured_rules.h"
 #include "support.h"
 #include "yaml/build_file.h"
 
@@ -38,7 +38,7 @@ void run_make(struct run *run, uint64_t seed, const struct variation *variation)
     run->specification = arena_allocate(&run->arena, sizeof *run->specification);
     struct span source = {run->text.text, run->text.length};
     if (!build_file_read(&run->arena, source, &diagnostics, run->specification) ||
-        !impossible_geometry_check(run->specification, &diagnostics))
+        !measured_rules_check(run->specification, &diagnostics))
         stop_at_faults(run, &diagnostics);
     ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));
     run->figures = (struct figures){.arena = &run->arena};
