@@ -19,12 +19,27 @@ struct figure figure_of(enum quantity_id quantity, double value, const char *bas
                            .basis = basis};
 }
 
+/* Assumptions are numbered within their part and setup, so that each has a place of its own. */
+static int next_assumption(struct figures *figures)
+{
+    while (figures->assumed_count <= (size_t)figures->setup) {
+        figures->assumed = arena_grow(figures->arena, figures->assumed, figures->assumed_count,
+                                      &figures->assumed_capacity, sizeof *figures->assumed);
+        figures->assumed[figures->assumed_count++] = (struct assumption_counts){{0}};
+    }
+    return ++figures->assumed[figures->setup].of_part[figures->part];
+}
+
 void figures_add(struct figures *figures, struct figure figure)
 {
     figures->items = arena_grow(figures->arena, figures->items, figures->count, &figures->capacity,
                                 sizeof *figures->items);
     figure.part = figures->part;
     figure.setup = figures->setup;
+    if (quantity_rows[figure.quantity].policy & POLICY_ASSUMED) {
+        figure.place.counted = COUNTED_ASSUMPTION;
+        figure.place.number = next_assumption(figures);
+    }
     figures->items[figures->count++] = figure;
 }
 

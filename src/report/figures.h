@@ -78,17 +78,23 @@ struct figure {
     const char *at, *line, *word, *basis, *action;
 };
 
+struct assumption_counts {
+    int of_part[PART_COUNT];
+};
+
 struct figures {
     struct arena *arena;
     struct figure *items;
     size_t count, capacity;
     enum part part; /* of what is added now: the driver's */
     int setup;
+    struct assumption_counts *assumed; /* one a setup; figures_add counts */
+    size_t assumed_count, assumed_capacity;
 };
 
 /* A figure with no state, axle, place, limit or verdict: to be filled up and added. */
 struct figure figure_of(enum quantity_id quantity, double value, const char *basis);
-/* Gives it the part and the setup that the driver is at. */
+/* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
 
 /* The one comparison of figures: of the fields that are asked for. */

@@ -18,7 +18,8 @@ enum quantity_policy {
     POLICY_BY_HAND = 1 << 7,    /* tried by hand, of every wheel */
     POLICY_OF_SIZE = 1 << 8,    /* judged of designations alone */
     POLICY_OF_PLACARD = 1 << 9, /* at the old placard: the pressure to be set decides */
-    POLICY_NO_MARGIN = 1 << 10  /* its distance to the limit is no margin */
+    POLICY_NO_MARGIN = 1 << 10, /* its distance to the limit is no margin */
+    POLICY_ASSUMED = 1 << 11    /* what was taken where the file is silent: numbered */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy
@@ -297,7 +298,8 @@ enum quantity_policy {
     X(PART_MISSING, "part_missing", "part not computed", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE)  \
     X(MIXED_SOURCES, "mixed_sources", "figures of two kinds", UNIT_BARE, UNIT_BARE, 0, 0,          \
       POLICY_NOTE)                                                                                 \
-    X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE)
+    X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0,                            \
+      POLICY_NOTE | POLICY_ASSUMED)
 
 #define QUANTITY_ID(id, name, title, metric, us, decimals, decimals_us, policy) QUANTITY_##id,
 enum quantity_id { QUANTITIES(QUANTITY_ID) QUANTITY_COUNT };
