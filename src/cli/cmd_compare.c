@@ -5,7 +5,7 @@
 #include "base/known.h"
 #include "cli/commands.h"
 #include "reading/findings_text.h"
-#include "cli/hints.h"
+#include "cli/mistakes.h"
 #include "cli/input.h"
 #include "cli/parts.h"
 #include "reading/prose.h"

@@ -4,7 +4,7 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
-#include "cli/hints.h"
+#include "cli/mistakes.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "compute/capacity.h"

@@ -7,7 +7,7 @@
 #include <unistd.h>
 
 #include "base/nearest.h"
-#include "cli/hints.h"
+#include "cli/mistakes.h"
 #include "report/measured_rules.h"
 #include "yaml/build_file.h"
 #include "yaml/tree.h"

@@ -5,7 +5,6 @@
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
-#include "cli/hints.h"
 
 static const char *const formats[] = {"table", "csv", "json", "markdown", "html", "svg", NULL};
 static const char *const unit_choices[] = {"metric", "us", "both", NULL};
@@ -177,6 +176,22 @@ bool options_format_given(const struct options *options, unsigned command, const
     diagnostics_plain("`%s` does not give %s; expected --format to be one of %s", name,
                       options->format, list);
     return false;
+}
+
+/* An argument with one dash is no option: the only one that it may stand for, or NULL. */
+static const char *option_meant(const char *argument)
+{
+    const char *word = argument + strspn(argument, "-"), *meant = NULL;
+    for (size_t i = 0; i < option_count && *word != '\0'; i++) {
+        if (strcmp(option_table[i].name, word) == 0)
+            return option_table[i].name;
+        if (strncmp(option_table[i].name, word, strlen(word)) != 0)
+            continue;
+        if (meant != NULL)
+            return NULL;
+        meant = option_table[i].name;
+    }
+    return meant;
 }
 
 bool options_parse(int argc, char **argv, const char **operands, struct options *out)

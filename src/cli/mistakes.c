@@ -1,4 +1,4 @@
-#include "cli/hints.h"
+#include "cli/mistakes.h"
 
 #include <string.h>
 #include <unistd.h>
@@ -42,19 +42,4 @@ void hint_at_designation(const char *path)
             "\"%s\" is a size designation, where a build file is read; expected `size` "
             "with it, or `compare` with two of them",
             path);
-}
-
-const char *option_meant(const char *argument)
-{
-    const char *word = argument + strspn(argument, "-"), *meant = NULL;
-    for (size_t i = 0; i < option_count && *word != '\0'; i++) {
-        if (strcmp(option_table[i].name, word) == 0)
-            return option_table[i].name;
-        if (strncmp(option_table[i].name, word, strlen(word)) != 0)
-            continue;
-        if (meant != NULL)
-            return NULL;
-        meant = option_table[i].name;
-    }
-    return meant;
 }

@@ -1,6 +1,6 @@
 /* What to say besides, when the arguments show which mistake was made. */
-#ifndef TYRESUM_CLI_HINTS_H
-#define TYRESUM_CLI_HINTS_H
+#ifndef TYRESUM_CLI_MISTAKES_H
+#define TYRESUM_CLI_MISTAKES_H
 
 #include "cli/options.h"
 
@@ -10,8 +10,5 @@ void hint_at_arguments(const struct options *options);
 
 /* A build file cannot be opened: what was given may be a designation. */
 void hint_at_designation(const char *path);
-
-/* An argument with one dash is no option: the only one that it may stand for, or NULL. */
-const char *option_meant(const char *argument);
 
 #endif
