@@ -38,6 +38,14 @@ check_exit() {
     sed -n '1,12s/^/    /p' err | cut -c 1-300
 }
 
+# closed_pipe DESCRIPTOR: opens it as a pipe that nobody reads any more, so that a writer meets its end
+# at once, however busy the machine is.
+closed_pipe() {
+    rm -f nobody
+    mkfifo nobody
+    eval "exec 7<>nobody $1>nobody 7<&-"
+}
+
 silent() {
     [ ! -s err ]
 }

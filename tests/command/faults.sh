@@ -14,9 +14,9 @@ work_in faults
 cd "$work" || exit 1
 
 
-# Nothing here may hang, whatever the program does.
+# Nothing here may hang, whatever the program does; how long it takes depends on the machine.
 tyresum() {
-    timeout 20 "$binary" "$@"
+    timeout 300 "$binary" "$@"
 }
 
 told() {
@@ -28,7 +28,7 @@ within() {
     (
         ulimit -t "$1"
         shift
-        exec timeout 60 "$@"
+        exec timeout 300 "$@"
     )
 }
 
@@ -80,13 +80,13 @@ check_exit "standard output closed" $? 4 told
 tyresum size 'nonsense' >/dev/full 2>err
 check_exit "wrong input to a full disk" $? 2 told
 
-# A reader that has gone. It ends at once, the writer starts a second later.
-closed_pipe() {
-    { { sleep 1; tyresum "$@" 2>err; echo $? >status; } | true; } 2>/dev/null
-    cat status
-}
-check_exit "sheet into a closed pipe" "$(closed_pipe sheet car.yaml)" 4 silent
-check_exit "size as json into a closed pipe" "$(closed_pipe size 205/55R16 --format json)" 4 silent
+# A reader that has gone.
+closed_pipe 9
+tyresum sheet car.yaml >&9 2>err
+check_exit "sheet into a closed pipe" $? 4 silent
+tyresum size 205/55R16 --format json >&9 2>err
+check_exit "size as json into a closed pipe" $? 4 silent
+exec 9>&-
 
 # --output: whole or not at all.
 mkdir place
@@ -132,7 +132,7 @@ ln -s place/kept.csv link.csv
 tyresum size 195/65R15 --format csv --output link.csv >out 2>err
 check_exit "--output writes through a symbolic link" $? 0 link_kept
 mkfifo pipe
-timeout 20 cat pipe >through &
+timeout 300 cat pipe >through &
 tyresum size 195/65R15 --format csv --output pipe >out 2>err
 status=$?
 wait
@@ -168,10 +168,12 @@ refused_in 1 "a folder as the build file" sheet .
 tyresum sheet - >out 2>err <&-
 check_exit "standard input closed" $? 2 nothing_but_errors
 
-# Reading in pieces must give what reading at once gives.
+# Reading in pieces must give what reading at once gives: no pipe holds so much. (Pieces of one byte
+# are tried in tests/inject.)
+awk 'BEGIN { for (i = 0; i < 10000; i++) print "# a comment of some length" }' >comments
 tyresum sheet car.yaml --format csv >whole 2>err
-{ head -c 20 car.yaml; sleep 1; tail -c +21 car.yaml; } | tyresum sheet - --format csv >out 2>err
-check_exit "a build file that arrives in two pieces" $? 0 cmp -s whole out
+cat comments car.yaml comments | tyresum sheet - --format csv >out 2>err
+check_exit "a build file that arrives in pieces" $? 0 cmp -s whole out
 
 four_rows() {
     [ "$(wc -l <out)" -eq 4 ] && [ "$(sed -n 1p out)" = 205/55R16 ] &&

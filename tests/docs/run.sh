@@ -100,9 +100,9 @@ in_fish() {
     # shellcheck disable=SC2016 # fish expands it
     fish --no-config -c 'source $docs/fish/tyresum.fish; complete -C "$argv"' "$*" 2>&1 | cut -f 1
 }
-# A terminal of its own: types the line and a tabulator, then has the line printed.
+# A terminal of its own, in which the line is completed and printed.
 in_zsh() {
-    zsh -f "$here/complete.zsh" "$*" 2>&1
+    timeout 300 zsh -f "$here/complete.zsh" "$*" 2>&1
 }
 
 # expect SHELL WORDS LINE: LINE is among what the shell offers (zsh: what it makes of it).

@@ -23,7 +23,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-enum { RULE_SIZE = 64, SECONDS_MAX = 20 };
+enum { RULE_SIZE = 64, SECONDS_MAX = 300 };
 
 enum call { ALLOC, READ, WRITE, OPEN, CLOSE, RENAME, MKSTEMP, REALPATH, ACCESS, STAT, CALL_COUNT };
 

@@ -443,7 +443,6 @@ Suite *build_faults_suite(void)
     suite_add_tcase(suite, faults);
     TCase *bounds = tcase_create("bounds");
     tcase_set_tags(bounds, "text");
-    tcase_set_timeout(bounds, 60);
     tcase_add_checked_fixture(bounds, set_up, tear_down);
     tcase_add_test(bounds, sixty_four_levels_are_read);
     tcase_add_test(bounds, sixty_five_levels_are_refused);

@@ -319,7 +319,6 @@ Suite *clearance_report_suite(void)
     Suite *suite = suite_create("clearance_report");
     TCase *builds = tcase_create("builds");
     tcase_add_checked_fixture(builds, start, stop);
-    tcase_set_timeout(builds, 60); /* whole files, also on a busy machine with sanitizers */
     tcase_add_test(builds, fitted_as_its_own_option_changes_nothing);
     tcase_add_test(builds, added_parts_bring_their_points);
     tcase_add_test(builds, chains_have_rows_of_their_own);

@@ -160,7 +160,6 @@ TCase *designation_listed_case(void)
 {
     TCase *listed = tcase_create("listed sizes");
     tcase_set_tags(listed, "text");
-    tcase_set_timeout(listed, 60);
     tcase_add_test(listed, every_listed_size_in_three_spellings);
     return listed;
 }

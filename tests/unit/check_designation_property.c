@@ -167,7 +167,6 @@ TCase *designation_property_case(void)
 {
     TCase *property = tcase_create("prefixes and changes");
     tcase_set_tags(property, "text");
-    tcase_set_timeout(property, 60);
     tcase_add_test(property, samples_are_read);
     tcase_add_test(property, prefixes);
     tcase_add_loop_test(property, every_byte_everywhere, 0, 256 / BYTES_A_TEST);

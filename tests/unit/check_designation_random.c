@@ -325,7 +325,6 @@ TCase *designation_random_case(void)
 {
     TCase *random_case = tcase_create("random tyres");
     tcase_set_tags(random_case, "text");
-    tcase_set_timeout(random_case, 60);
     tcase_add_test(random_case, random_tyres_are_read_as_they_are);
     return random_case;
 }

@@ -3,8 +3,12 @@
 
 #include "suites.h"
 
+/* What would end a test that never ends; how long one takes depends on the machine. */
+#define TIMEOUT_SECONDS "600"
+
 int main(void)
 {
+    setenv("CK_DEFAULT_TIMEOUT", TIMEOUT_SECONDS, 0);
     Suite *(*const suites[])(void) = {
         designation_suite,
         tables_suite,

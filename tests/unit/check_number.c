@@ -259,7 +259,6 @@ Suite *number_suite(void)
     Suite *suite = suite_create("number");
     TCase *tests = tcase_create("number");
     tcase_set_tags(tests, "text");
-    tcase_set_timeout(tests, 60);
     tcase_add_test(tests, fixed_random);
     tcase_add_test(tests, fixed_decimal_halves);
     tcase_add_loop_test(tests, fixed_by_hand, 0, (int)(sizeof by_hand / sizeof by_hand[0]));

@@ -86,7 +86,6 @@ Suite *properties_suite(void)
 {
     Suite *suite = suite_create("properties");
     TCase *same = tcase_create("the same vehicle, written otherwise");
-    tcase_set_timeout(same, 300);
     tcase_add_test(same, other_units_change_nothing);
     tcase_add_test(same, order_of_items_changes_nothing);
     tcase_add_test(same, order_of_options_changes_nothing);

@@ -131,7 +131,6 @@ Suite *properties_balance_suite(void)
 {
     Suite *suite = suite_create("properties_balance");
     TCase *balanced = tcase_create("masses and moments");
-    tcase_set_timeout(balanced, 300);
     tcase_add_test(balanced, masses_and_moments_balance);
     suite_add_tcase(suite, balanced);
     return suite;

@@ -380,7 +380,6 @@ Suite *properties_change_suite(void)
 {
     Suite *suite = suite_create("properties_change");
     TCase *scales = tcase_create("scales, and the way back");
-    tcase_set_timeout(scales, 300);
     tcase_add_test(scales, twice_the_mass_is_twice_the_load);
     tcase_add_test(scales, twice_as_far_is_the_same_load);
     tcase_add_test(scales, twice_the_diameters_keep_every_ratio);
@@ -388,7 +387,6 @@ Suite *properties_change_suite(void)
     tcase_add_test(scales, effective_ratio_is_restored_on_the_way_back);
     suite_add_tcase(suite, scales);
     TCase *rises = tcase_create("rises and falls");
-    tcase_set_timeout(rises, 300);
     tcase_add_test(rises, more_mass_asks_for_more);
     tcase_add_test(rises, more_lift_never_lowers);
     tcase_add_test(rises, larger_tyre_reads_lower_and_stands_higher);

@@ -205,7 +205,6 @@ Suite *properties_output_suite(void)
 {
     Suite *suite = suite_create("properties_output");
     TCase *output = tcase_create("what is printed");
-    tcase_set_timeout(output, 300);
     tcase_add_checked_fixture(output, set_up, tear_down);
     tcase_add_test(output, every_figure_has_a_number_or_a_reason);
     tcase_add_test(output, every_output_has_plain_numbers);

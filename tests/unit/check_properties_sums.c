@@ -339,14 +339,12 @@ Suite *properties_sums_suite(void)
 {
     Suite *suite = suite_create("properties_sums");
     TCase *sums = tcase_create("sums");
-    tcase_set_timeout(sums, 300);
     tcase_add_test(sums, load_and_what_is_left_make_the_rating);
     tcase_add_test(sums, largest_item_fits_and_no_larger_one);
     tcase_add_test(sums, recommended_pressure_meets_every_demand);
     tcase_add_test(sums, more_pressure_carries_no_less);
     suite_add_tcase(suite, sums);
     TCase *worst = tcase_create("the worst case");
-    tcase_set_timeout(worst, 300);
     tcase_add_test(worst, least_angle_of_all_points_governs);
     tcase_add_test(worst, largest_and_smallest_enclose_the_nominal);
     tcase_add_test(worst, steeper_grade_is_held_no_faster);

@@ -276,7 +276,6 @@ Suite *pull_suite(void)
     tcase_add_test(published, grade_of_three_quarters);
     suite_add_tcase(suite, published);
     TCase *properties = tcase_create("properties");
-    tcase_set_timeout(properties, 30);
     tcase_add_test(properties, force_above_what_asin_takes);
     tcase_add_test(properties, grade_balances_the_force);
     tcase_add_test(properties, torque_is_straight_between_points);

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/mman.h>
+#include <sys/time.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -127,6 +128,12 @@ static void to_file(const char *path, int descriptor)
     close(file);
 }
 
+/* A spoilt function may never come back. Counts the processor's seconds; 0: no end. */
+static void end_after(int seconds)
+{
+    setitimer(ITIMER_PROF, &(struct itimerval){.it_value.tv_sec = seconds}, NULL);
+}
+
 /* Runs one command in this process; its status goes into the file of statuses. */
 static void run(int number)
 {
@@ -136,9 +143,9 @@ static void run(int number)
     to_file(output, STDOUT_FILENO);
     to_file(errors, STDERR_FILENO);
     say_what_is_reached(number);
-    alarm(SECONDS_MAX);
+    end_after(SECONDS_MAX);
     int status = program_main(argument_count, arguments);
-    alarm(0);
+    end_after(0);
     fflush(NULL);
     spoil_forget();
     FILE *file = opened(errors);
