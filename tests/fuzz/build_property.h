@@ -136,7 +136,7 @@ static inline bool build_number_column(const struct command *command, struct spa
         const struct column *column = &command->columns[i];
         if (span_is(heading, column->name) ||
             (column->name_us != NULL && span_is(heading, column->name_us)))
-            return !column->text;
+            return column->kind == COLUMN_NUMBER;
     }
     return false;
 }

@@ -145,10 +145,14 @@ static inline size_t json_string(struct span text)
     return 0;
 }
 
+static inline size_t json_object(struct span text);
+
 static inline size_t json_value(struct span text)
 {
     if (text.length >= 4 && memcmp(text.at, "null", 4) == 0)
         return 4;
+    if (text.length > 0 && text.at[0] == '{')
+        return json_object(text);
     size_t string = json_string(text);
     return string > 0 ? string : json_number(text);
 }
