@@ -4,6 +4,12 @@
 #define TYRESUM_BUILD_KEY_ROWS_H
 
 #include "build/keys.h"
+#include "build/specification.h"
+
+/* Sets that another file's table refers to. */
+extern const struct key_set tyres_keys, drivetrain_keys, instrument_keys;
+extern const struct key_set carried_keys, room_for_keys, off_road_keys;
+extern const struct key_set suspension_keys, clearance_keys, added_point_keys, deflated_keys;
 
 #define FIELD(type, member) .offset = offsetof(type, member)
 #define QUANTITY(kind_) .kind = KEY_QUANTITY, .unit = (kind_)
@@ -18,7 +24,6 @@
     static const struct key_set name_##_set = {                                                    \
         name_, sizeof name_ / sizeof name_[0], sizeof(type), {__VA_ARGS__}}
 #define KEY_SET(name_, type) KEY_SET_ALSO(name_, type, NULL)
-/* The same for a set that another file's table refers to. */
 #define SHARED_KEY_SET(name_, type)                                                                \
     const struct key_set name_##_keys = {                                                          \
         name_, sizeof name_ / sizeof name_[0], sizeof(type), {NULL}}

@@ -1,8 +1,10 @@
-/* The one table of the build file's keys. The walker, the help and every error text are made
- * from it; a key is added by a field in specification.h and a row here. */
+/* The one table of the build file's keys. The walker, the template, the manual and every error text
+ * are made from it; a key is added by a field in specification.h and a row in keys*.c. All examples
+ * together make a build file that is understood; their figures are those of an invented vehicle. */
 #ifndef TYRESUM_BUILD_KEYS_H
 #define TYRESUM_BUILD_KEYS_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "base/units.h"
@@ -48,8 +50,11 @@ struct key {
     const char *const *choices; /* NULL-terminated */
     const struct key_set *set;
     unsigned use;
-    const char *doc;     /* one line for the help */
-    const char *example; /* of a list; NULL: made from its units */
+    const char *doc;       /* one line for the help */
+    const char *example;   /* as written behind the colon; NULL: the keys of its set have theirs */
+    const char *list_form; /* of a list, as a message shows it where the example does not */
+    bool always;           /* every build file has it */
+    bool instead;          /* stands for the same as keys before it: only one of them is given */
 };
 
 struct key_set {
@@ -64,8 +69,7 @@ void key_set_clear(const struct key_set *set, void *target);
 
 extern const struct key_set build_file_keys;
 
-/* Sets of keys_clearance.c. */
-extern const struct key_set suspension_keys, clearance_keys, added_point_keys, deflated_keys;
+/* Any tyre's keys, wherever it stands. */
 extern const struct key_set spare_keys;
 
 extern const char *const choices_speed_unit[];

@@ -2,7 +2,6 @@
 
 #include <string.h>
 
-#include "build/key_examples.h"
 #include "build/keys.h"
 
 enum { DOC_AT = 46, LINE_MAX_WIDTH = 100, SETS_MAX = 64 };
@@ -26,29 +25,13 @@ static bool is_told(struct template *template, const struct key_set *set)
     return false;
 }
 
-static const char *path_of(struct arena *arena, const char *parent, const struct key *key)
-{
-    return *parent == '\0' ? key->name : arena_format(arena, "%s.%s", parent, key->name);
-}
-
 /* True of a key that is always given, and of the mappings above it. */
-static bool is_active(struct arena *arena, const char *path, const struct key *key)
+static bool is_active(const struct key *key)
 {
-    if (key_is_always_given(path))
-        return true;
     for (size_t i = 0; key->set != NULL && i < key->set->count; i++)
-        if (is_active(arena, path_of(arena, path, &key->set->keys[i]), &key->set->keys[i]))
+        if (is_active(&key->set->keys[i]))
             return true;
-    return false;
-}
-
-/* A key that is not given is commented out by marks in column 1, so that taking them away leaves
- * the line as it has to stand. */
-static const char *mark_of(struct arena *arena, const char *path, const struct key *key)
-{
-    if (is_active(arena, path, key))
-        return "";
-    return key_is_alternative(arena, path) ? "##" : "#";
+    return key->always;
 }
 
 /* What the key means stands behind the line, or above it where there is no room. */
@@ -74,34 +57,35 @@ static void put_line(struct template *template, const char *lead, const char *li
     outbuf_char(out, '\n');
 }
 
-static void put_set(struct template *template, const struct key_set *set, const char *path,
+static void put_set(struct template *template, const struct key_set *set, bool instead,
                     size_t indent, bool list);
 
-static void put_key(struct template *template, const struct key *key, const char *path,
-                    size_t indent, bool dash)
+/* A key that is not given is commented out by marks in column 1, so that taking them away leaves
+ * the line as it has to stand. What stands under an alternative is part of it. */
+static void put_key(struct template *template, const struct key *key, bool instead, size_t indent,
+                    bool dash)
 {
     struct arena *arena = template->arena;
-    const char *example = key_example(arena, path, key);
-    bool nested = key->set != NULL && (example == NULL || is_active(arena, path, key)) &&
-                  !is_told(template, key->set);
-    const char *lead = arena_format(arena, "%s%*s", mark_of(arena, path, key),
-                                    (int)(dash ? indent - 2 : indent), "");
+    const char *example = key->example;
+    bool nested =
+        key->set != NULL && (example == NULL || is_active(key)) && !is_told(template, key->set);
+    const char *mark = is_active(key) ? "" : instead ? "##" : "#";
+    const char *lead = arena_format(arena, "%s%*s", mark, (int)(dash ? indent - 2 : indent), "");
     const char *value = nested || example == NULL ? "" : arena_format(arena, " %s", example);
     put_line(template, lead, arena_format(arena, "%s%s:%s", dash ? "- " : "", key->name, value),
              key->doc);
     if (nested)
-        put_set(template, key->set, path, indent + 2, key->kind == KEY_MAPPING_LIST);
+        put_set(template, key->set, instead, indent + 2, key->kind == KEY_MAPPING_LIST);
 }
 
-static void put_set(struct template *template, const struct key_set *set, const char *path,
+static void put_set(struct template *template, const struct key_set *set, bool instead,
                     size_t indent, bool list)
 {
     for (size_t i = 0; i < set->count; i++) {
         const struct key *key = &set->keys[i];
-        if (*path == '\0' && i > 0)
+        if (set == &build_file_keys && i > 0)
             outbuf_char(template->out, '\n');
-        put_key(template, key, path_of(template->arena, path, key), list ? indent + 2 : indent,
-                list && i == 0);
+        put_key(template, key, instead || key->instead, list ? indent + 2 : indent, list && i == 0);
     }
 }
 
@@ -120,5 +104,5 @@ void template_write(struct arena *arena, struct outbuf *out)
              "# Nm, lb-ft, N/mm, lb/in, deg, %, rpm. What is then assumed, missing and not used "
              "says\n"
              "# tyresum check FILE; all keys, ranges and units: man tyresum-build.\n\n");
-    put_set(&template, &build_file_keys, "", 0, false);
+    put_set(&template, &build_file_keys, false, 0, false);
 }

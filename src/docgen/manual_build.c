@@ -2,7 +2,6 @@
 
 #include "base/units.h"
 #include "docgen/docgen.h"
-#include "build/key_examples.h"
 
 /* Keys of a set that several mappings share are told once. */
 enum { SETS_MAX = 64 };
@@ -102,7 +101,7 @@ static const char *told_at(const struct manual *manual, const struct key_set *se
 static void put_key(struct manual *manual, const struct key *key, const char *path)
 {
     struct outbuf *out = manual->out;
-    const char *example = key->set != NULL ? NULL : key_example(manual->arena, path, key);
+    const char *example = key->set != NULL ? NULL : key->example;
     put_all(out, ".It Cm ", path, "\n", NULL);
     put_roff(out, key->doc);
     put_all(out, ":\n", kind_text(manual->arena, key), range_text(manual->arena, key), ".\n", NULL);

@@ -282,10 +282,7 @@ static void *list_room(struct walk *walk, const struct node *node, size_t *count
 static void read_number_list(struct walk *walk, const struct key *key, const struct node *node,
                              struct number_list *list)
 {
-    if (!is_list(walk, node,
-                 key->example             ? key->example
-                 : key->unit == KIND_BARE ? "[3.52, 2.04, 1.40]"
-                                          : "[...]"))
+    if (!is_list(walk, node, key->list_form != NULL ? key->list_form : key->example))
         return;
     list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next)
@@ -307,7 +304,7 @@ static void read_numbers(struct walk *walk, const struct key *key, const struct 
 static void read_pair_list(struct walk *walk, const struct key *key, const struct node *node,
                            struct pair_list *list)
 {
-    const char *example = key->example;
+    const char *example = key->list_form;
     if (example == NULL)
         example = arena_format(walk->arena, "[[%s, %s], ...]", unit_kind_example(key->unit),
                                unit_kind_example(key->second_unit));
@@ -334,13 +331,13 @@ static void read_pair_list(struct walk *walk, const struct key *key, const struc
 static void read_triple_list(struct walk *walk, const struct key *key, const struct node *node,
                              struct triple_list *list)
 {
-    if (!is_list(walk, node, key->example))
+    if (!is_list(walk, node, key->list_form))
         return;
     list->items = list_room(walk, node, &list->count, sizeof *list->items);
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (child->kind != NODE_SEQUENCE || child->count != 3) {
             walk_fault(walk, child, "each item of \"%s\" has three values; expected %s", key->name,
-                       key->example);
+                       key->list_form);
             continue;
         }
         const struct node *second = child->first->next;
@@ -367,7 +364,7 @@ static void take_texts(struct walk *walk, const struct node *node, struct text_l
 
 static void check_texts(struct walk *walk, const struct key *key, const struct node *node)
 {
-    if (!is_list(walk, node, key->example != NULL ? key->example : "[driver, fuel]"))
+    if (!is_list(walk, node, key->example))
         return;
     for (const struct node *child = node->first; child != NULL; child = child->next)
         if (key->choices == NULL || find_choice(walk, key, child, "") != CHOICE_NONE)
@@ -383,7 +380,7 @@ static void read_states(struct walk *walk, const struct node *node, struct state
         return;
     }
     list->items = list_room(walk, node, &list->count, sizeof *list->items);
-    static const struct key items = {.name = "states"};
+    static const struct key items = {.name = "states", .example = "[drawers]"};
     for (const struct node *child = node->first; child != NULL; child = child->next) {
         if (!is_one_line(walk, child->key, child->key->text))
             continue;

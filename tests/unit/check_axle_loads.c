@@ -130,7 +130,7 @@ static const char *workshop_items[] = {"winch", "tent"};
 
 static void fill(struct specification *specification)
 {
-    *specification = (struct specification){.given = NULL};
+    specification_clear(specification);
     specification->vehicle.wheelbase_m = 2.85;
     specification->vehicle.unladen_kg = (struct axle_pair){1290, 1180};
     for (int i = 0; i < 4; i++)

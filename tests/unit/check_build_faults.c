@@ -17,7 +17,7 @@ static void set_up(void)
 {
     arena = ARENA_EMPTY;
     diagnostics = (struct diagnostics){.arena = &arena, .source_name = "test"};
-    specification = (struct specification){.given = NULL};
+    specification_clear(&specification);
 }
 
 static void tear_down(void)

@@ -17,7 +17,7 @@ static void set_up(void)
 {
     arena = ARENA_EMPTY;
     diagnostics = (struct diagnostics){.arena = &arena, .source_name = "test"};
-    specification = (struct specification){.given = NULL};
+    specification_clear(&specification);
 }
 
 static void tear_down(void)
@@ -349,6 +349,40 @@ START_TEST(point_lists_may_be_longer)
 }
 END_TEST
 
+/* Whatever stood in a struct, no word of it is left once it is cleared: a field without a row in
+ * the key table would keep its own, and could begin as a known number. Each key has its example. */
+static void assert_all_cleared(const struct key_set *set)
+{
+    enum { WORD = sizeof(double) };
+    char old[WORD];
+    memset(old, 0x5A, sizeof old);
+    char *target = malloc(set->size);
+    memset(target, 0x5A, set->size);
+    key_set_clear(set, target);
+    for (size_t at = 0; at + WORD <= set->size; at += WORD)
+        ck_assert_msg(memcmp(target + at, old, sizeof old) != 0,
+                      "the struct of the key \"%s\" keeps what stood at byte %zu",
+                      set->keys[0].name, at);
+    free(target);
+    for (size_t i = 0; i < set->count; i++) {
+        const struct key *key = &set->keys[i];
+        ck_assert_msg(key->set != NULL || key->example != NULL, "%s has no example", key->name);
+        if (key->set != NULL)
+            assert_all_cleared(key->set);
+    }
+}
+
+START_TEST(all_begins_unknown)
+{
+    assert_all_cleared(&build_file_keys);
+    struct tyre tyre = tyre_unknown();
+    ck_assert(!known(tyre.deflated.width_m) && tyre.rotated == CHOICE_NONE && !tyre.size_given);
+    read_span(span_of("clearance: {front_overhang: {ahead: 900 mm, height: 400 mm}}"));
+    ck_assert(!known(specification.clearance.front_overhang.items[0].at_m));
+    ck_assert(!known(specification.tyres.fitted.spare.mass_kg));
+}
+END_TEST
+
 Suite *build_file_suite(void)
 {
     Suite *suite = suite_create("build_file");
@@ -361,6 +395,7 @@ Suite *build_file_suite(void)
     tcase_add_loop_test(example, example_has_its_items, 0, (int)LENGTH_OF(example_items));
     tcase_add_loop_test(example, other_shapes_are_read, 0, (int)LENGTH_OF(shapes));
     tcase_add_test(example, point_lists_may_be_longer);
+    tcase_add_test(example, all_begins_unknown);
     suite_add_tcase(suite, example);
     return suite;
 }

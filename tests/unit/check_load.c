@@ -18,13 +18,11 @@ static void stand_on(struct setup *setup, const char *size)
 
 static void set_up(void)
 {
-    specification = (struct specification){.given = NULL};
+    specification_clear(&specification);
     struct vehicle *vehicle = &specification.vehicle;
     vehicle->wheelbase_m = 2.8;
     vehicle->unladen_kg = (struct axle_pair){1300, 1200};
-    vehicle->track_m = (struct axle_pair){UNKNOWN, UNKNOWN};
     vehicle->kind = VEHICLE_LIGHT_TRUCK;
-    vehicle->top_speed_mps = UNKNOWN;
     specification.limits.load_reserve = 0.10;
     specification.tyres.fitted.placard_Pa = (struct axle_pair){2.1e5, 2.3e5};
     stand_on(&fitted, "P255/70R16 109S");

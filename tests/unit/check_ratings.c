@@ -23,7 +23,7 @@ static struct carried_item item_of(const char *name, double kg, double at)
 
 static void set_up(void)
 {
-    specification = (struct specification){.given = NULL};
+    specification_clear(&specification);
     struct vehicle *vehicle = &specification.vehicle;
     vehicle->wheelbase_m = 3;
     vehicle->unladen_kg = (struct axle_pair){1000, 900};

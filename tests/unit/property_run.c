@@ -38,7 +38,7 @@ void run_make(struct run *run, uint64_t seed, const struct variation *variation)
     run->specification = arena_allocate(&run->arena, sizeof *run->specification);
     struct span source = {run->text.text, run->text.length};
     if (!build_file_read(&run->arena, source, &diagnostics, run->specification) ||
-        (!variation->diameters_told && /* those are no size's own */
+        (!variation->diameters_told && /* which are not those of the size */
          !measured_rules_check(run->specification, &diagnostics)))
         stop_at_faults(run, &diagnostics);
     ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));

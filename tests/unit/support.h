@@ -11,6 +11,7 @@
 #include <string.h>
 #include <time.h>
 
+#include "build/key_rows.h"
 #include "compute/fitment.h"
 #include "size/designation.h"
 
@@ -80,21 +81,9 @@ static inline struct tyre tyre_of(const char *text)
 /* A carried item of which nothing is said. */
 static inline struct carried_item item_unknown(void)
 {
-    return (struct carried_item){
-        .mass_kg = UNKNOWN,
-        .at_m = UNKNOWN,
-        .side_m = UNKNOWN,
-        .removed = CHOICE_NONE,
-        .volume_m3 = UNKNOWN,
-        .density_kg_m3 = UNKNOWN,
-        .dry_mass_kg = UNKNOWN,
-        .on_roof = CHOICE_NONE,
-        .occupants = UNKNOWN,
-        .occupant_mass_kg = UNKNOWN,
-        .seat = CHOICE_NONE,
-        .tow_ball_kg = UNKNOWN,
-        .trailer_mass_kg = UNKNOWN,
-    };
+    struct carried_item item;
+    key_set_clear(&carried_keys, &item);
+    return item;
 }
 
 #endif
