@@ -16,29 +16,28 @@ bool is_passenger_tyre(const struct tyre *tyre)
     return form && prefix && size->suffix == SUFFIX_NONE && !on_heavy_rim(size);
 }
 
-/* The row of table `inflation` that a tyre belongs to. */
-static const char *class_of(const struct designation *size)
+static enum inflation_key class_of(const struct designation *size)
 {
     if (size->prefix == PREFIX_T)
-        return "temporary";
+        return INFLATION_TEMPORARY;
     if (size->prefix == PREFIX_ST || size->suffix == SUFFIX_ST)
-        return "trailer";
+        return INFLATION_TRAILER;
     if (size->prefix == PREFIX_LT)
-        return "lt_metric";
+        return INFLATION_LT_METRIC;
     if (size->form == FORM_FLOTATION)
-        return "flotation";
+        return INFLATION_FLOTATION;
     if (on_heavy_rim(size))
-        return "heavy";
+        return INFLATION_HEAVY;
     if (size->form == FORM_NUMERIC)
-        return "numeric_lt";
+        return INFLATION_NUMERIC_LT;
     if (size->suffix == SUFFIX_C || size->suffix == SUFFIX_CP)
-        return "commercial";
+        return INFLATION_COMMERCIAL;
     bool extra = size->capacity == CAPACITY_XL;
     if (size->prefix == PREFIX_P)
-        return extra ? "p_metric_extra_load" : "p_metric_standard";
+        return extra ? INFLATION_P_METRIC_EXTRA_LOAD : INFLATION_P_METRIC_STANDARD;
     if (size->prefix == PREFIX_HL || size->capacity == CAPACITY_HL)
-        return "metric_high_load";
-    return extra ? "metric_extra_load" : "metric_standard";
+        return INFLATION_METRIC_HIGH_LOAD;
+    return extra ? INFLATION_METRIC_EXTRA_LOAD : INFLATION_METRIC_STANDARD;
 }
 
 static double in_system(double kPa, double psi, enum pressure_system system)
@@ -48,10 +47,10 @@ static double in_system(double kPa, double psi, enum pressure_system system)
     return unit_to_si(UNIT_KPA, kPa);
 }
 
-static bool goes_by_load_range(const char *class)
+static bool goes_by_load_range(enum inflation_key class)
 {
-    return strcmp(class, "lt_metric") == 0 || strcmp(class, "flotation") == 0 ||
-           strcmp(class, "numeric_lt") == 0;
+    return class == INFLATION_LT_METRIC || class == INFLATION_FLOTATION ||
+           class == INFLATION_NUMERIC_LT;
 }
 
 /* Reference pressure of tyres that carry a load range letter. Without a moulded maximum the
@@ -61,7 +60,7 @@ static void take_load_range(char letter, enum pressure_system system, struct tyr
     const struct load_range_row *row = load_range_find(letter);
     if (row == NULL)
         return;
-    if (strcmp(out->class, "trailer") == 0) {
+    if (out->class == INFLATION_TRAILER) {
         out->reference_Pa =
             in_system(row->trailer_reference_kPa, row->trailer_reference_psi, system);
         out->ceiling_Pa = out->reference_Pa;
@@ -118,9 +117,15 @@ static void assume_dual(struct tyre_rating *out)
     out->dual_assumed = known(out->load_dual_kg);
 }
 
-static bool is_metric_class(const char *class)
+static bool is_metric_class(enum inflation_key class)
 {
-    return strncmp(class, "metric_", 7) == 0;
+    return class == INFLATION_METRIC_STANDARD || class == INFLATION_METRIC_EXTRA_LOAD ||
+           class == INFLATION_METRIC_HIGH_LOAD;
+}
+
+static bool is_p_metric_class(enum inflation_key class)
+{
+    return class == INFLATION_P_METRIC_STANDARD || class == INFLATION_P_METRIC_EXTRA_LOAD;
 }
 
 /* The tables have steps at whole speeds, which no last bit of a conversion may pass over. */
@@ -163,16 +168,16 @@ static void take_top_speed(const struct service_description *service, double top
 
 bool is_commercial_tyre(const struct tyre_rating *rating)
 {
-    return goes_by_load_range(rating->class) || strcmp(rating->class, "commercial") == 0 ||
-           strcmp(rating->class, "heavy") == 0;
+    return goes_by_load_range(rating->class) || rating->class == INFLATION_COMMERCIAL ||
+           rating->class == INFLATION_HEAVY;
 }
 
 void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
                enum pressure_system system, struct tyre_rating *out)
 {
     const struct designation *size = &tyre->size;
-    const char *class = class_of(size);
-    const struct inflation_row *row = inflation_find(class);
+    const enum inflation_key class = class_of(size);
+    const struct inflation_row *row = &inflation_rows[class];
     double floor = in_system(row->floor_kPa, row->floor_psi, system);
     *out = (struct tyre_rating){
         .class = class,
@@ -186,13 +191,13 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
         .divisor = 1,
         .speed_factor = 1,
         .standard_load_assumed =
-            strcmp(class, "metric_standard") == 0 && size->capacity == CAPACITY_UNMARKED,
+            class == INFLATION_METRIC_STANDARD && size->capacity == CAPACITY_UNMARKED,
     };
-    if (goes_by_load_range(class) || strcmp(class, "trailer") == 0)
+    if (goes_by_load_range(class) || class == INFLATION_TRAILER)
         take_load_range(tyre->load_range, system, out);
-    if (strcmp(class, "lt_metric") == 0)
+    if (class == INFLATION_LT_METRIC)
         take_listed(size, tyre->load_range, system, out);
-    if (strstr(class, "metric_") != NULL && strcmp(class, "lt_metric") != 0 &&
+    if ((is_metric_class(class) || is_p_metric_class(class)) &&
         size->service.load_index <= PASSENGER_LOAD_INDEX_MAX)
         out->ceiling_Pa = PASSENGER_TYRE_CEILING_Pa;
     take_moulded(&tyre->data_book, out);

@@ -6,13 +6,14 @@
 #include <stdbool.h>
 
 #include "build/specification.h"
+#include "tables/tables_data.h"
 
 /* Standards print pairs of pressures (80 psi, 550 kPa): the one in the user's unit applies. */
 enum pressure_system { PRESSURE_METRIC, PRESSURE_US };
 
 struct tyre_rating {
-    const char *class; /* row of table `inflation` */
-    double load_kg;    /* at the reference pressure, single, as marked */
+    enum inflation_key class;
+    double load_kg; /* at the reference pressure, single, as marked */
     double load_dual_kg;
     double reference_Pa;
     double exponent;

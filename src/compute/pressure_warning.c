@@ -4,12 +4,13 @@
 #include "base/units.h"
 #include "tables/lookup.h"
 
-double warning_minimum_Pa(const char *class, char load_range)
+double warning_minimum_Pa(enum inflation_key class, char load_range)
 {
-    return unit_to_si(UNIT_KPA, pressure_warning_minimum_kPa(class, load_range));
+    return unit_to_si(UNIT_KPA,
+                      pressure_warning_minimum_kPa(inflation_rows[class].class, load_range));
 }
 
-double warning_threshold_Pa(double recommended_Pa, const char *class, char load_range)
+double warning_threshold_Pa(double recommended_Pa, enum inflation_key class, char load_range)
 {
     if (!known(recommended_Pa))
         return UNKNOWN;

@@ -2,12 +2,14 @@
 #ifndef TYRESUM_COMPUTE_PRESSURE_WARNING_H
 #define TYRESUM_COMPUTE_PRESSURE_WARNING_H
 
+#include "tables/tables_data.h"
+
 /* 49 CFR 571.138 S4.2: 25 % below the recommended cold pressure, or the least pressure of its
- * Table 1 for the class and load range (from memory), whichever is higher. `class` is a row of
- * table `inflation`; a class that Table 1 does not name has no least pressure. */
-double warning_threshold_Pa(double recommended_Pa, const char *class, char load_range);
+ * Table 1 for the class and load range (from memory), whichever is higher. A class that Table 1
+ * does not name has no least pressure. */
+double warning_threshold_Pa(double recommended_Pa, enum inflation_key class, char load_range);
 
 /* The least pressure alone; UNKNOWN where the table is silent. */
-double warning_minimum_Pa(const char *class, char load_range);
+double warning_minimum_Pa(enum inflation_key class, char load_range);
 
 #endif

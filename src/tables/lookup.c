@@ -111,14 +111,6 @@ double rim_diameter_m(int rim_code_tenths, bool millimetric)
     return floor((rim_code_tenths * 254.0 + 50) / 100) / 1000;
 }
 
-const struct inflation_row *inflation_find(const char *class)
-{
-    for (int i = 0; i < inflation_count; i++)
-        if (strcmp(inflation_rows[i].class, class) == 0)
-            return &inflation_rows[i];
-    return NULL;
-}
-
 const struct load_range_row *load_range_find(char letter)
 {
     for (int i = 0; i < load_range_count; i++)

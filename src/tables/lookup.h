@@ -45,12 +45,7 @@ double speed_load_percent(const char *symbol, double speed_kmh);
  * (390 is 3900) is its own millimetres. UNKNOWN where it is not above zero. */
 double rim_diameter_m(int rim_code_tenths, bool millimetric);
 
-/* The next seven give NULL where there is no such row. */
-
-/* Table inflation: "metric_standard", "metric_extra_load", "metric_high_load",
- * "p_metric_standard", "p_metric_extra_load", "lt_metric", "flotation", "numeric_lt",
- * "commercial", "heavy", "trailer", "temporary". Empty figures are UNKNOWN. */
-const struct inflation_row *inflation_find(const char *class);
+/* The next six give NULL where there is no such row. */
 
 /* Table load_range: letter 'A'..'N', upper case. */
 const struct load_range_row *load_range_find(char letter);
@@ -90,7 +85,7 @@ const struct fitment_limits_row *fitment_limits_next(const char *name,
 const struct headlamp_dip_row *headlamp_dip_for(double height_m);
 
 /* Table pressure_warning: the lowest pressure in kPa at which a warning must have come on, by
- * class (as in table inflation) and load range letter (0 where the class has none). UNKNOWN
+ * class (of table inflation) and load range letter (0 where the class has none). UNKNOWN
  * where the table is silent. */
 double pressure_warning_minimum_kPa(const char *class, char load_range);
 

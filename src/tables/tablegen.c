@@ -10,6 +10,7 @@
  *     # note: any number of these, also none
  *     # types: integer, number            one a column: integer, number, text
  *     # key: unique                       optional: the first column holds no cell twice
+ *     # key: named                        the same, and an enum has a name for each of its cells
  *     load_index,load_kg
  *     0,45
  *
@@ -19,15 +20,15 @@
  *
  * Written are OUTDIR/tables_data.h and OUTDIR/tables_data.c. Anything that is not as above is
  * refused with FILE:LINE, on exit status 1. */
+#include "tablegen.h"
+
 #include <errno.h>
 #include <stdarg.h>
-#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 enum {
-    COLUMNS_MAX = 24,
     TABLES_MAX = 64,
     NAME_MAX_LENGTH = 39,  /* TABLE_NAME_SIZE of tables.h, less the NUL */
     CELL_MAX_LENGTH = 511, /* TABLE_CELL_SIZE of tables.h, less the NUL */
@@ -36,32 +37,9 @@ enum {
     INTEGER_DIGITS_MAX = 9
 };
 
-enum type { INTEGER, NUMBER, TEXT, TYPE_COUNT };
 static const char *const type_names[TYPE_COUNT] = {"integer", "number", "text"};
-static const char *const type_enums[TYPE_COUNT] = {"TABLE_INTEGER", "TABLE_NUMBER", "TABLE_TEXT"};
-
 static const char *const certainties[] = {"published", "derived", "from memory", "common practice"};
-
-enum field { TITLE, SOURCE, EDITION, CERTAINTY, FIELD_COUNT };
-static const char *const field_names[FIELD_COUNT] = {"title", "source", "edition", "certainty"};
-
-struct column {
-    char *name;
-    enum type type;
-    size_t length_max; /* text */
-    size_t whole;      /* number: most digits before the point */
-    int decimals;      /* number: most digits behind it */
-};
-
-struct table {
-    const char *path;
-    size_t line; /* being read, from 1 */
-    char *name, *fields[FIELD_COUNT], *note;
-    struct column columns[COLUMNS_MAX];
-    size_t type_count, column_count, row_count;
-    char **cells; /* row_count * column_count */
-    bool key_unique;
-};
+const char *const field_names[FIELD_COUNT] = {"title", "source", "edition", "certainty"};
 
 static _Noreturn void refuse(const struct table *table, const char *format, ...)
 {
@@ -74,13 +52,13 @@ static _Noreturn void refuse(const struct table *table, const char *format, ...)
     exit(1);
 }
 
-static _Noreturn void fail(const char *path)
+_Noreturn void fail(const char *path)
 {
     fprintf(stderr, "tablegen: %s: %s\n", path, strerror(errno));
     exit(1);
 }
 
-static void *grown(void *memory, size_t size)
+void *grown(void *memory, size_t size)
 {
     void *bigger = realloc(memory, size);
     if (!bigger)
@@ -193,9 +171,11 @@ static void read_comment(struct table *table, const char *line)
         add_note(table, value);
     else if ((value = comment_value(line, "key")) && strcmp(value, "unique") == 0)
         table->key_unique = true;
+    else if (value && strcmp(value, "named") == 0)
+        table->key_unique = table->key_named = true;
     else
         refuse(table, "a comment line that is none of title, source, edition, certainty, note, "
-                      "types, \"key: unique\"");
+                      "types, \"key: unique\", \"key: named\"");
 }
 
 /* Every field is there and the certainty is one of the four words. */
@@ -317,6 +297,8 @@ static void check_key(const struct table *table, const char *key)
     for (size_t row = 0; row < table->row_count; row++)
         if (strcmp(table->cells[row * table->column_count], key) == 0)
             refuse(table, "the key \"%s\" was used before", key);
+    if (table->key_named && !identifier(key))
+        refuse(table, "the key \"%s\" is not an identifier", key);
 }
 
 static void read_row(struct table *table, const char *line)
@@ -383,142 +365,6 @@ static void read_table(struct table *table)
     if (table->row_count == 0)
         refuse(table, "the table has no rows");
     free(text);
-}
-
-static void write_string(FILE *out, const char *text)
-{
-    fputc('"', out);
-    for (; *text; text++) {
-        if (*text == '\n') {
-            fputs("\\n", out);
-            continue;
-        }
-        if (*text == '"' || *text == '\\' || *text == '?')
-            fputc('\\', out);
-        fputc(*text, out);
-    }
-    fputc('"', out);
-}
-
-static void write_struct(FILE *out, const struct table *table)
-{
-    fprintf(out, "\n/* %s.csv: certainty and source in its struct table. */\n", table->name);
-    fprintf(out, "struct %s_row {\n", table->name);
-    for (size_t i = 0; i < table->column_count; i++) {
-        const struct column *column = &table->columns[i];
-        if (column->type == INTEGER)
-            fprintf(out, "    int %s;\n", column->name);
-        else if (column->type == NUMBER)
-            fprintf(out, "    double %s;\n", column->name);
-        else
-            fprintf(out, "    char %s[%zu];\n", column->name, column->length_max + 1);
-    }
-    fprintf(out, "};\nenum { %s_count = %zu };\n", table->name, table->row_count);
-    fprintf(out, "extern const struct %s_row %s_rows[%s_count];\n", table->name, table->name,
-            table->name);
-}
-
-static void write_cell(FILE *out, enum type type, const char *cell)
-{
-    if (type == TEXT)
-        write_string(out, cell);
-    else if (*cell)
-        fputs(cell, out);
-    else
-        fputs(type == INTEGER ? "-1" : "NAN", out);
-}
-
-static void write_rows(FILE *out, const struct table *table)
-{
-    fprintf(out, "\nconst struct %s_row %s_rows[%s_count] = {\n", table->name, table->name,
-            table->name);
-    for (size_t row = 0; row < table->row_count; row++) {
-        fputs("    {", out);
-        for (size_t i = 0; i < table->column_count; i++) {
-            fputs(i > 0 ? ", " : "", out);
-            write_cell(out, table->columns[i].type, table->cells[row * table->column_count + i]);
-        }
-        fputs("},\n", out);
-    }
-    fputs("};\n", out);
-    fprintf(out, "\nstatic const struct table_column %s_columns[] = {\n", table->name);
-    for (size_t i = 0; i < table->column_count; i++) {
-        const struct column *column = &table->columns[i];
-        fprintf(out, "    {\"%s\", %s, offsetof(struct %s_row, %s), %d},\n", column->name,
-                type_enums[column->type], table->name, column->name, column->decimals);
-    }
-    fputs("};\n", out);
-}
-
-static void write_descriptor(FILE *out, const struct table *table)
-{
-    fprintf(out, "    {\n        .name = \"%s\",\n", table->name);
-    for (int field = 0; field < FIELD_COUNT; field++) {
-        fprintf(out, "        .%s = ", field_names[field]);
-        write_string(out, table->fields[field]);
-        fputs(",\n", out);
-    }
-    fputs("        .note = ", out);
-    write_string(out, table->note ? table->note : "");
-    fprintf(out, ",\n        .rows = %s_count,\n        .row_size = sizeof(struct %s_row),\n",
-            table->name, table->name);
-    fprintf(out, "        .data = %s_rows,\n        .column_count = %zu,\n", table->name,
-            table->column_count);
-    fprintf(out, "        .columns = %s_columns,\n    },\n", table->name);
-}
-
-static FILE *open_output(const char *directory, const char *name, char **path)
-{
-    FILE *out;
-    *path = grown(NULL, strlen(directory) + strlen(name) + 2);
-    sprintf(*path, "%s/%s", directory, name);
-    out = fopen(*path, "w");
-    if (!out)
-        fail(*path);
-    fprintf(out,
-            "/* %s: written by tablegen from the CSV files of tables/. Do not edit: edit the "
-            "tables. */\n",
-            name);
-    return out;
-}
-
-static void close_output(FILE *out, char *path)
-{
-    bool failed = ferror(out) != 0;
-    if (fclose(out) != 0 || failed) {
-        remove(path);
-        fail(path);
-    }
-    free(path);
-}
-
-static void write_header(const char *directory, const struct table *tables, size_t count)
-{
-    char *path;
-    FILE *out = open_output(directory, "tables_data.h", &path);
-    fputs("#ifndef TYRESUM_TABLES_TABLES_DATA_H\n#define TYRESUM_TABLES_TABLES_DATA_H\n\n"
-          "#include \"tables/tables.h\"\n\n"
-          "/* In the rows: an empty number is NaN, an empty integer -1, an empty text \"\". */\n",
-          out);
-    for (size_t i = 0; i < count; i++)
-        write_struct(out, &tables[i]);
-    fprintf(out, "\nenum { all_tables_count = %zu };\n", count);
-    fputs("extern const struct table all_tables[all_tables_count];\n\n#endif\n", out);
-    close_output(out, path);
-}
-
-static void write_data(const char *directory, const struct table *tables, size_t count)
-{
-    char *path;
-    FILE *out = open_output(directory, "tables_data.c", &path);
-    fputs("#include <math.h>\n#include <stddef.h>\n\n#include \"tables/tables_data.h\"\n", out);
-    for (size_t i = 0; i < count; i++)
-        write_rows(out, &tables[i]);
-    fputs("\nconst struct table all_tables[all_tables_count] = {\n", out);
-    for (size_t i = 0; i < count; i++)
-        write_descriptor(out, &tables[i]);
-    fputs("};\n", out);
-    close_output(out, path);
 }
 
 static int by_name(const void *a, const void *b)

@@ -146,7 +146,7 @@ START_TEST(recommended_pressure_carries_and_is_allowed)
         assert_close(fmod(front.recommended_Pa + 1, 5e3), 1, 1e-3, "whole steps of 5 kPa");
         struct tyre_rating before;
         tyre_rate(&fitted.axle[AXLE_FRONT], CHOICE_NONE, UNKNOWN, PRESSURE_METRIC, &before);
-        if (strcmp(before.class, front.rating.class) == 0)
+        if (before.class == front.rating.class)
             ck_assert(front.recommended_Pa >= front.placard_Pa - 1e-6);
     }
     ck_assert(refused > runs / 20 && given > runs / 20); /* both were tried */

@@ -123,28 +123,26 @@ static double load_at(const struct inflation_row *row, double at_reference, doub
 
 START_TEST(inflation)
 {
-    const struct inflation_row *row = inflation_find("metric_standard");
+    const struct inflation_row *row = &inflation_rows[INFLATION_METRIC_STANDARD];
     /* ETRTO table quoted by Reimpell et al., The Automotive Chassis; it rounds to 5 kg. */
     ck_assert_double_eq_tol(load_at(row, 335, 150, row->reference_kPa), 225, 2.51);
     ck_assert_double_eq_tol(load_at(row, 335, 200, row->reference_kPa), 280, 2.51);
     ck_assert_double_eq_tol(load_at(row, 345, 230, row->reference_kPa), 325, 2.51);
     /* TRA P-metric formula: P235/75R15 carries 1753 lb at 180 kPa and 2028 lb at 240 kPa. */
-    row = inflation_find("p_metric_standard");
+    row = &inflation_rows[INFLATION_P_METRIC_STANDARD];
     ck_assert_double_eq_tol(load_at(row, 2028, 180, row->reference_kPa), 1753, 4);
-    row = inflation_find("p_metric_extra_load");
+    row = &inflation_rows[INFLATION_P_METRIC_EXTRA_LOAD];
     ck_assert_double_eq_tol(load_at(row, 2183, 240, row->reference_kPa), 2028, 10);
     /* LT235/85R16 E, tyre maker's load table in a motor-home owner's manual, 1990: 3042 lb at
      * 80 psi, 2623 lb at 65, 2205 lb at 50, 1700 lb at 35. */
-    row = inflation_find("lt_metric");
+    row = &inflation_rows[INFLATION_LT_METRIC];
     ck_assert_double_eq_tol(load_at(row, 3042, 65, 80), 2623, 0.0075 * 2623);
     ck_assert_double_eq_tol(load_at(row, 3042, 50, 80), 2205, 0.0075 * 2205);
     ck_assert_double_eq_tol(load_at(row, 3042, 35, 80), 1700, 0.0075 * 1700);
     ck_assert(!known(row->reference_kPa));
-    ck_assert(!known(inflation_find("temporary")->exponent));
-    ck_assert_double_eq(inflation_find("flotation")->floor_kPa, 180); /* from memory */
-    ck_assert(!known(inflation_find("heavy")->floor_kPa));
-    ck_assert_ptr_null(inflation_find("metric"));
-    ck_assert_ptr_null(inflation_find(""));
+    ck_assert(!known(inflation_rows[INFLATION_TEMPORARY].exponent));
+    ck_assert_double_eq(inflation_rows[INFLATION_FLOTATION].floor_kPa, 180); /* from memory */
+    ck_assert(!known(inflation_rows[INFLATION_HEAVY].floor_kPa));
 }
 END_TEST
 

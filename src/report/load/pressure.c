@@ -43,7 +43,7 @@ static const char *reduction_of(const struct tyre_rating *rating)
 static const char *rating_basis(const struct plan *plan, const struct axle_pressures *axle)
 {
     const struct tyre_rating *rating = &axle->rating;
-    const char *class = inflation_find(rating->class)->basis; /* "TRA LT-metric: how certain" */
+    const char *class = inflation_rows[rating->class].basis; /* "TRA LT-metric: how certain" */
     return arena_format(plan->arena, "%.*s, %s%s%s%s", (int)strcspn(class, ":"), class,
                         source_of(rating),
                         axle->dual && rating->dual_assumed ? ", twin 0.91 of single (assumed)" : "",
