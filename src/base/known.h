@@ -44,10 +44,17 @@ static inline bool clearly_above(double a, double b)
     return a - b > 1e-9 * fabs(b);
 }
 
+enum axle { AXLE_FRONT, AXLE_REAR, AXLE_COUNT };
+
 /* A value that may differ by axle. */
 struct axle_pair {
     double front, rear;
 };
+
+static inline double of_axle(struct axle_pair pair, int axle)
+{
+    return axle == AXLE_FRONT ? pair.front : pair.rear;
+}
 
 /* Unlike lower_of and higher_of, unknown where either axle is: the worse of two is not known from
  * one. */

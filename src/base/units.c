@@ -9,8 +9,6 @@
 #define MILE 1609.344
 #define GALLON 3.785411784e-3
 #define GALLON_IMPERIAL 4.54609e-3
-#define PI 3.14159265358979323846
-
 const struct unit unit_table[UNIT_COUNT] = {
     [UNIT_BARE] = {"", KIND_BARE, 1, "1", 0},
     [UNIT_MM] = {"mm", KIND_LENGTH, 1e-3, "1/1000 m", 0},

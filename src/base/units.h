@@ -8,6 +8,7 @@
 
 #include "base/span.h"
 
+#define PI 3.14159265358979323846
 #define GRAVITY_M_S2 9.80665 /* 3rd CGPM, 1901: a kilogram's weight in newtons */
 
 enum unit_kind {

@@ -18,11 +18,6 @@ static struct mark place_of_axle(const struct given *mapping, const char *key, e
     return place_of(mapping, key);
 }
 
-static double of_axle(struct axle_pair pair, enum axle axle)
-{
-    return axle == AXLE_FRONT ? pair.front : pair.rear;
-}
-
 static bool goes_by_load_range(const struct designation *size)
 {
     return size->prefix == PREFIX_LT || size->form == FORM_FLOTATION || size->form == FORM_NUMERIC;

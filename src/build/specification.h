@@ -13,8 +13,6 @@
 
 enum { CHOICE_NONE = -1 };
 
-enum axle { AXLE_FRONT, AXLE_REAR, AXLE_COUNT };
-
 enum vehicle_kind { VEHICLE_PASSENGER_CAR, VEHICLE_LIGHT_TRUCK };
 enum drive { DRIVE_FRONT, DRIVE_REAR, DRIVE_PART_TIME_4WD, DRIVE_FULL_TIME_4WD };
 enum speed_unit { SPEED_KMH, SPEED_MPH };

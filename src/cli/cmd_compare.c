@@ -237,7 +237,7 @@ static void fill_row(const struct plan *plan, const struct setup_figures *groups
     const struct setup *setup = &plan->setups[index];
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
     enum axle axle = plan_driven_axle(plan);
-    double ratio = axle == AXLE_FRONT ? drivetrain->axle.front : drivetrain->axle.rear;
+    double ratio = of_axle(drivetrain->axle, axle);
     struct tyre_measures measures;
     tyre_measure(&setup->axle[axle], &measures);
     *row = (struct compare_row){

@@ -1,8 +1,7 @@
 #include "compute/inflating.h"
 
 #include "base/known.h"
-
-#define PI 3.14159265358979323846
+#include "base/units.h"
 
 double cavity_volume_m3(const struct tyre_figures *figures)
 {

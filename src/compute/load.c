@@ -24,11 +24,6 @@ int state_number(const struct specification *specification, const struct state *
     return state == NULL ? 0 : (int)(state - specification->states.items);
 }
 
-static double of_axle(struct axle_pair pair, enum axle axle)
-{
-    return axle == AXLE_FRONT ? pair.front : pair.rear;
-}
-
 double placard_Pa(const struct specification *specification, enum axle axle)
 {
     return of_axle(specification->tyres.fitted.placard_Pa, axle);

@@ -4,7 +4,6 @@
 #include "base/units.h"
 #include "compute/gearing.h"
 
-#define PI 3.14159265358979323846
 #define FOOT_M 0.3048
 
 /* Rolling resistance by the formula: f = ROLLING_STILL + ROLLING_PER_SPEED v. */

@@ -1,8 +1,7 @@
 #include "compute/student_t.h"
 
 #include "base/known.h"
-
-#define PI 3.14159265358979323846
+#include "base/units.h"
 
 enum { DEGREES_MAX = 1000000 };
 

@@ -196,7 +196,7 @@ static void keep_axle_ratios(const struct trial *trial, const struct plan *plan,
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
     enum axle axle = plan_driven_axle(plan);
-    double now = axle == AXLE_FRONT ? drivetrain->axle.front : drivetrain->axle.rear;
+    double now = of_axle(drivetrain->axle, axle);
     const struct beside *beside = &plan->beside[1];
     double restoring =
         restoring_axle_ratio(known_or(now, 1), beside->before[axle].rolling_circumference_m,

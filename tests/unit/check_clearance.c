@@ -5,7 +5,6 @@
 #include "support.h"
 #include "tables/lookup.h"
 
-#define PI 3.14159265358979323846
 #define DEGREES(radians) ((radians)*180 / PI)
 #define INCH_M 0.0254
 #define CFR "by the definition of 40 CFR 86.084-2, by hand"

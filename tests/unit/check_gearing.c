@@ -6,8 +6,6 @@
 #include "support.h"
 
 #define INCH_M 0.0254
-#define PI 3.14159265358979323846
-
 /* The constant 336 of handbooks is 63360 in / (60 C/D): it stands for C = 1056/336 D. */
 #define C_336(diameter_in) (1056.0 / 336 * (diameter_in)*INCH_M)
 

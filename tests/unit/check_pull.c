@@ -6,7 +6,6 @@
 #include "suites.h"
 #include "support.h"
 
-#define PI 3.14159265358979323846
 #define INCH_M 0.0254
 #define SLUG_FT3 515.378818393 /* kg/m3: 32.174048556 lb in a cubic foot of 0.028316846592 m3 */
 

@@ -1,12 +1,11 @@
 /* The spare: does it go in where it is carried, does it roll like the others, what does it weigh.
  */
 #include "base/known.h"
+#include "base/units.h"
 #include "compute/gearing.h"
 #include "report/judge.h"
 #include "report/clearance/view.h"
 #include "size/designation.h"
-
-#define PI 3.14159265358979323846
 
 struct spare_view {
     const struct plan *plan;

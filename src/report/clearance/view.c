@@ -8,11 +8,6 @@
 #include "compute/load.h"
 #include "compute/springs.h"
 
-double of_axle(struct axle_pair pair, int axle)
-{
-    return axle == AXLE_FRONT ? pair.front : pair.rear;
-}
-
 const struct axle_suspension *suspension_of(const struct plan *plan, int axle)
 {
     const struct suspension *suspension = &plan->specification->suspension;

@@ -29,7 +29,6 @@ void clearance_view_measured(const struct plan *plan, struct clearance_view *out
 struct figure view_figure(const struct clearance_view *view, enum quantity_id quantity,
                           double value, const char *basis);
 
-double of_axle(struct axle_pair pair, int axle);
 const struct axle_suspension *suspension_of(const struct plan *plan, int axle);
 
 /* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */

@@ -1,6 +1,5 @@
 /* Tyres that are coupled by the driveline and do not roll alike: front to rear, and the spare
  * beside the tyre on the other side. */
-#include <string.h>
 
 #include "base/known.h"
 #include "compute/dimensions.h"
@@ -15,14 +14,6 @@ static bool axle_is_driven(const struct drive_view *view, int axle)
     return plan_drives_all_wheels(view->plan) || axle == (int)plan_driven_axle(view->plan);
 }
 
-static bool same_size(const struct tyre *a, const struct tyre *b)
-{
-    char first[DESIGNATION_CANONICAL_SIZE], second[DESIGNATION_CANONICAL_SIZE];
-    designation_canonical(&a->size, first);
-    designation_canonical(&b->size, second);
-    return strcmp(first, second) == 0;
-}
-
 /* Tread worn off each of two tyres: from new where that is known of both; between two of one size
  * from the deeper one. Otherwise both are taken as equally worn. */
 static void wear_of(const struct tyre *a, const struct tyre *b, double wear_m[2])
@@ -32,7 +23,8 @@ static void wear_of(const struct tyre *a, const struct tyre *b, double wear_m[2]
     if (known(wear_m[0]) && known(wear_m[1]))
         return;
     wear_m[0] = wear_m[1] = 0;
-    if (!known(a->tread_depth_m) || !known(b->tread_depth_m) || !same_size(a, b))
+    if (!known(a->tread_depth_m) || !known(b->tread_depth_m) ||
+        !designation_equal(&a->size, &b->size))
         return;
     double deepest = higher_of(a->tread_depth_m, b->tread_depth_m);
     wear_m[0] = deepest - a->tread_depth_m;

@@ -1,6 +1,5 @@
 /* Load: axle loads and ratings, the pressure that carries them, wheel, spare and what is not
  * covered. */
-#include <string.h>
 
 #include "base/known.h"
 #include "base/units.h"
@@ -85,21 +84,13 @@ static double heaviest_load(const struct load_view *view)
                                              view->axle[AXLE_REAR].load_built_kg});
 }
 
-static bool same_size(const struct designation *a, const struct designation *b)
-{
-    char first[DESIGNATION_CANONICAL_SIZE], second[DESIGNATION_CANONICAL_SIZE];
-    designation_canonical(a, first);
-    designation_canonical(b, second);
-    return strcmp(first, second) == 0;
-}
-
 /* A spare of the size that the axles have is the same tyre, whatever it leaves out. */
 static struct tyre spare_of(const struct load_view *view)
 {
     struct tyre spare = view->setup->spare;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct tyre *tyre = &view->setup->axle[axle];
-        if (!tyre->size_given || !same_size(&tyre->size, &spare.size))
+        if (!tyre->size_given || !designation_equal(&tyre->size, &spare.size))
             continue;
         if (spare.load_range == 0)
             spare.load_range = tyre->load_range;

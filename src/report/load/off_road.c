@@ -12,8 +12,7 @@ static const char stiffness_basis[] =
 
 static double off_road_Pa(const struct plan *plan, int axle)
 {
-    const struct axle_pair *pressure = &plan->specification->off_road.pressure_Pa;
-    return axle == AXLE_FRONT ? pressure->front : pressure->rear;
+    return of_axle(plan->specification->off_road.pressure_Pa, axle);
 }
 
 static double deflection_at(const struct load_view *view, int axle, const struct tyre_figures *size,

@@ -41,7 +41,7 @@ static void report_as_set(const struct load_view *view, int axle, bool judged,
     const struct plan *plan = view->plan;
     const struct axle_pair *given = &plan->specification->vehicle.pressure_warning_Pa;
     double threshold_Pa = 0.75 * view->axle[axle].recommended_Pa;
-    double own_Pa = axle == AXLE_FRONT ? given->front : given->rear;
+    double own_Pa = of_axle(*given, axle);
     bool taken = !known(own_Pa);
     if (taken)
         own_Pa = 0.75 * view->axle[axle].placard_Pa;

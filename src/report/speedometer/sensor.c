@@ -16,8 +16,7 @@ static double sensor_counts_per_m(const struct gauge *gauge, double fitted_circu
     case SENSOR_ON_WHEEL:
         return sensor_pulses_per_m(sensor->pulses_per_turn, 1, fitted_circumference_m);
     case SENSOR_ON_SHAFT:
-        return sensor_pulses_per_m(sensor->pulses_per_turn,
-                                   gauge->axle == AXLE_FRONT ? axle->front : axle->rear,
+        return sensor_pulses_per_m(sensor->pulses_per_turn, of_axle(*axle, gauge->axle),
                                    fitted_circumference_m);
     case SENSOR_ON_CABLE:
         return sensor_pulses_per_m(sensor->pulses_per_turn, sensor->turns_per_km, 1000);
