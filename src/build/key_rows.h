@@ -9,6 +9,7 @@
 /* Sets that another file's table refers to. */
 extern const struct key_set tyres_keys, drivetrain_keys, instrument_keys;
 extern const struct key_set carried_keys, room_for_keys, off_road_keys;
+extern const struct key_set allowed_keys, measured_keys, as_set_keys;
 extern const struct key_set suspension_keys, clearance_keys, added_point_keys, deflated_keys;
 
 #define FIELD(type, member) .offset = offsetof(type, member)

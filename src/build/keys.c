@@ -172,6 +172,10 @@ static const struct key build_file[] = {
      .doc = "house and published limits; each becomes a finding"},
     {"search", MAPPING(search_set), FIELD(struct specification, search), .use = USE_SHORTLIST,
      .doc = "what `shortlist` tries"},
+    {"allowed", MAPPING(allowed_keys), FIELD(struct specification, allowed), .use = USE_ALL,
+     .doc = "what the shop may do to make an option fit"},
+    {"measured", MAPPING(measured_keys), FIELD(struct specification, measured), .use = USE_ALL,
+     .doc = "how far off a measurement may be"},
 };
 
 const struct key_set build_file_keys = {

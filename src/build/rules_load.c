@@ -151,6 +151,16 @@ static void rule_side_needs_track(const struct check *check)
                   "{track: {front: 1520 mm, rear: 1530 mm}}");
 }
 
+static void rule_left_out_is_aboard(const struct check *check)
+{
+    const struct carried_list *carried = &check->specification->carried;
+    for (size_t i = 0; i < carried->count; i++)
+        if (carried->items[i].removed == 1 && carried->items[i].can_be_left_out == 1)
+            FAULT(check, carried->items[i].given, "can_be_left_out",
+                  "what is taken off the vehicle cannot be left out too; expected "
+                  "can_be_left_out with something that is carried");
+}
+
 void check_load_rules(const struct check *check)
 {
     rule_placard_is_within_the_tyre(check);
@@ -158,4 +168,5 @@ void check_load_rules(const struct check *check)
     rule_off_road_is_whole(check);
     rule_room_has_name_and_place(check);
     rule_side_needs_track(check);
+    rule_left_out_is_aboard(check);
 }

@@ -119,12 +119,21 @@ struct tyre {
     int rotated;              /* 1: takes its turn on the axles */
 };
 
+/* What an option is handed over with. */
+struct as_set {
+    const struct given *given;
+    struct axle_pair pressure_Pa;
+    double setting, pressure_warning_Pa, headlamp_dip;
+    int speed_label; /* 1, 0 or CHOICE_NONE */
+};
+
 /* What is on the vehicle, or an option for it. `rear` only where it differs. */
 struct fitment {
     struct tyre tyre; /* first: it is given by this mapping */
     const char *name;
     struct tyre rear, spare;
     struct axle_pair placard_Pa;
+    struct as_set as_set; /* of an option */
 };
 struct fitment_list {
     struct fitment *items;
@@ -261,7 +270,7 @@ struct carried_item {
     const struct given *given;
     const char *item;
     double mass_kg, at_m, side_m;
-    int removed;
+    int removed, can_be_left_out; /* 1, 0 or CHOICE_NONE */
     double volume_m3, density_kg_m3, dry_mass_kg;
     const char *of;
     int on_roof; /* 0: on the roof, CHOICE_NONE: not */
@@ -382,6 +391,19 @@ struct search {
     const char *list, *column;
 };
 
+/* What the shop may do to make an option fit. Lengths: how much at most, UNKNOWN: not at all. */
+struct allowed {
+    const struct given *given;
+    double trim_m, bump_stop_m, spacer_m;
+    int calibrate, spare, wheel, axle_ratio, pressure_warning; /* 1, 0 or CHOICE_NONE */
+};
+
+/* How far off a measurement may be. */
+struct measured {
+    const struct given *given;
+    double tape_m, scale_kg;
+};
+
 struct specification {
     const struct given *given;
     struct vehicle vehicle;
@@ -396,6 +418,8 @@ struct specification {
     struct clearance_measured clearance;
     struct limits limits;
     struct search search;
+    struct allowed allowed;
+    struct measured measured;
 };
 
 /* Nothing given. */

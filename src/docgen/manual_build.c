@@ -45,7 +45,7 @@ static const char *kind_text(struct arena *arena, const struct key *key)
     case KEY_CHOICE:
         return arena_format(arena, "one of %s", joined(arena, key->choices, ",\n"));
     case KEY_BOOLEAN:
-        return "true or false";
+        return "yes or no, true or false";
     case KEY_CHOICE_OR_VALUE:
         return arena_format(arena, "one of %s, or %s", joined(arena, key->choices, ",\n"), kind);
     case KEY_DESIGNATION:

@@ -192,7 +192,7 @@ static void put_value(struct schema *schema, const struct key *key)
         put_choices(schema, key);
         break;
     case KEY_BOOLEAN:
-        put_all(out, "{\"enum\": [true, false, \"true\", \"false\"]}", NULL);
+        put_all(out, "{\"enum\": [true, false, \"true\", \"false\", \"yes\", \"no\"]}", NULL);
         break;
     case KEY_DESIGNATION:
         put_all(out, "{\"type\": \"string\", \"minLength\": 1}", NULL);

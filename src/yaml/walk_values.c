@@ -229,9 +229,9 @@ static void read_boolean(struct walk *walk, const struct key *key, const struct 
 {
     if (!is_filled_scalar(walk, node, arena_format(walk->arena, "true (%s)", key->doc)))
         return;
-    if (span_is(node->text, "true"))
+    if (span_is(node->text, "true") || span_is(node->text, "yes"))
         *field = 1;
-    else if (span_is(node->text, "false"))
+    else if (span_is(node->text, "false") || span_is(node->text, "no"))
         *field = 0;
     else
         walk_fault(walk, node, "\"%s\" is neither true nor false, which \"%s\" expects",

@@ -114,7 +114,7 @@ static const struct {
     {"vehicle: {kind: light_trukc}", 1, 17, "not a choice", "\"light_truck\"?"},
     {"vehicle: {includes: [driver, fule]}", 1, 30, "not a choice", "\"fuel\"?"},
     {"speedometer: {aim: lowest}", 1, 20, "not a choice", "lowest_lawful"},
-    {"tyres: {fitted: {dual: yes}}", 1, 24, "neither true nor false", "dual"},
+    {"tyres: {fitted: {dual: maybe}}", 1, 24, "neither true nor false", "dual"},
     {"tyres: {fitted: {load_range: K}}", 1, 30, "not a letter", "ABCDEFGHJLMN"},
     {"tyres: {fitted: {load_range: EE}}", 1, 30, "not a letter", "ABCDEFGHJLMN"},
     {"tyres: {fitted: {size: 205/55X16}}", 1, 30, "205/55X16", ";"},
