@@ -20,26 +20,33 @@ bool arch_fits(const struct arch_rooms *rooms)
            !is_short(rooms->outer_m) && !is_short(rooms->lock_m);
 }
 
+/* The amount, where every room that it must leave is known. */
+static double if_all_known(const struct arch_rooms *rooms, double amount_m)
+{
+    bool all = !rooms->ride_open && known(rooms->ride_m) && known(rooms->bump_m) &&
+               known(rooms->inner_m) && known(rooms->outer_m) && known(rooms->lock_m);
+    return all ? amount_m : UNKNOWN;
+}
+
 double bump_stop_to_fit_m(const struct arch_rooms *rooms)
 {
     struct arch_rooms others = *rooms;
     others.bump_m = 0;
-    return arch_fits(&others) ? missing_m(rooms->bump_m) : UNKNOWN;
+    return arch_fits(&others) ? if_all_known(rooms, missing_m(rooms->bump_m)) : INFINITY;
 }
 
 double lift_to_fit_m(const struct arch_rooms *rooms)
 {
     struct arch_rooms others = *rooms;
     others.ride_m = 0;
-    return arch_fits(&others) ? missing_m(rooms->ride_m) : UNKNOWN;
+    return arch_fits(&others) ? if_all_known(rooms, missing_m(rooms->ride_m)) : INFINITY;
 }
 
 double trim_to_fit_m(const struct arch_rooms *rooms)
 {
-    if (is_short(rooms->inner_m))
-        return UNKNOWN;
-    return fmax(fmax(missing_m(rooms->ride_m), missing_m(rooms->bump_m)),
-                fmax(missing_m(rooms->outer_m), missing_m(rooms->lock_m)));
+    double most = fmax(fmax(missing_m(rooms->ride_m), missing_m(rooms->bump_m)),
+                       fmax(missing_m(rooms->outer_m), missing_m(rooms->lock_m)));
+    return is_short(rooms->inner_m) ? INFINITY : if_all_known(rooms, most);
 }
 
 /* The inset change in [low, high] with the most room at lock. */
@@ -70,19 +77,28 @@ static double just_enough(double short_m, double enough_m, lock_room_at lock_roo
     return enough_m;
 }
 
-double inset_to_fit_m(const struct arch_rooms *rooms, lock_room_at lock_room, const void *data)
+/* By the sides and the lock alone. */
+static double inset_for_sides_m(const struct arch_rooms *rooms, lock_room_at lock_room,
+                                const void *data)
 {
-    if (is_short(rooms->ride_m) || is_short(rooms->bump_m) || !known(rooms->inner_m) ||
-        !known(rooms->outer_m))
-        return UNKNOWN;
     double most = rooms->inner_m, least = -rooms->outer_m;
-    if (least > most + SLACK_M)
+    if (!known(most) || !known(least))
         return UNKNOWN;
+    if (least > most + SLACK_M)
+        return INFINITY;
     double nearest = fmax(least, fmin(0, most)); /* to no change at all */
     if (!known(rooms->lock_m) || !is_short(lock_room(nearest, data)))
         return nearest;
     double best = best_for_lock(least, most, lock_room, data);
     if (is_short(lock_room(best, data)))
-        return UNKNOWN;
+        return INFINITY;
     return just_enough(nearest, best, lock_room, data);
+}
+
+double inset_to_fit_m(const struct arch_rooms *rooms, lock_room_at lock_room, const void *data)
+{
+    double inset_m = inset_for_sides_m(rooms, lock_room, data);
+    if (is_short(rooms->ride_m) || is_short(rooms->bump_m) || isinf(inset_m))
+        return INFINITY;
+    return if_all_known(rooms, inset_m);
 }

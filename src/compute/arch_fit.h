@@ -1,5 +1,4 @@
-/* The smallest single change that would make a tyre fit its wheel arch. Rooms and changes in m;
- * a room that is not known does not count, and its own finding says so. */
+/* The smallest single change that would make a tyre fit its wheel arch. Rooms and changes in m. */
 #ifndef TYRESUM_COMPUTE_ARCH_FIT_H
 #define TYRESUM_COMPUTE_ARCH_FIT_H
 
@@ -7,19 +6,23 @@
 
 #include "base/known.h"
 
-/* Room left; UNKNOWN where it is not known, or where the axle has none (lock, at the rear). */
+/* Room left, UNKNOWN where it is not known; INFINITY where nothing can be in the way (at lock, of
+ * an axle that does not steer). */
 struct arch_rooms {
-    double ride_m; /* the least over all loading states */
+    double ride_m;  /* the least over the loading states in which it is known */
+    bool ride_open; /* there is a state in which it is not */
     double bump_m;
     double inner_m, outer_m;
     double lock_m;
 };
 
+/* Whether nothing that is known is short. */
 bool arch_fits(const struct arch_rooms *rooms);
 
-/* Each alone makes every known room zero or more, and is the smallest that does; 0 where nothing
- * is short, UNKNOWN where it cannot do so alone. Longer bump stops help only at bump, lift only at
- * ride height; trimming the arch helps everywhere but inside, where strut or arm stand. */
+/* Each alone makes every room zero or more, and is the smallest that does; 0 where nothing is
+ * short, INFINITY where it cannot do so alone, UNKNOWN where a room that is not known decides.
+ * Longer bump stops help only at bump, lift only at ride height; trimming the arch helps
+ * everywhere but inside, where strut or arm stand. */
 double bump_stop_to_fit_m(const struct arch_rooms *rooms);
 double lift_to_fit_m(const struct arch_rooms *rooms);
 double trim_to_fit_m(const struct arch_rooms *rooms);
@@ -29,8 +32,7 @@ double trim_to_fit_m(const struct arch_rooms *rooms);
 typedef double (*lock_room_at)(double inset_change_m, const void *data);
 
 /* More inset (positive) moves the wheel inward: room inside falls by it, room outside grows. The
- * smallest change, of either sign, with nothing short inside, outside or at lock. UNKNOWN too
- * where inner or outer room is not known. */
+ * smallest change, of either sign, with nothing short inside, outside or at lock. */
 double inset_to_fit_m(const struct arch_rooms *rooms, lock_room_at lock_room, const void *data);
 
 #endif

@@ -1,6 +1,7 @@
 #include "reading/figure_value.h"
 
 #include "base/known.h"
+#include "reading/cures_text.h"
 #include "reading/place_text.h"
 #include "reading/remark_text.h"
 
@@ -67,6 +68,8 @@ const char *figure_basis(struct arena *arena, const struct plan *plan, const str
 
 const char *figure_action(struct arena *arena, const struct plan *plan, const struct figure *figure)
 {
-    return figure->advice.id == REMARK_NONE ? figure->action
-                                            : remark_text(arena, &figure->advice, plan->us);
+    if (figure->advice.id == REMARK_NONE)
+        return figure->action;
+    const char *text = remark_text(arena, &figure->advice, plan->us);
+    return figure->cures == NULL ? text : cures_text(arena, text, figure->cures, plan->us);
 }

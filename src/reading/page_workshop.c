@@ -15,14 +15,14 @@ struct workshop_row {
     {                                                                                              \
         title, {.quantity = quantity_, .axle = axle_, .state = STATE_NONE}, false                  \
     }
-#define ROOM(title, quantity_, axle_, begins_)                                                     \
+#define ROOM(title, quantity_, axle_, posture_)                                                    \
     {                                                                                              \
         title,                                                                                     \
             {.quantity = quantity_,                                                                \
              .axle = axle_,                                                                        \
              .state = STATE_NONE,                                                                  \
-             .begins = begins_,                                                                    \
-             .holds = "largest"},                                                                  \
+             .tyre = AT_LARGEST,                                                                   \
+             .posture = posture_},                                                                 \
             true                                                                                   \
     }
 
@@ -31,14 +31,14 @@ static const struct workshop_row rows[] = {
     ROW("set: pressure, cold, rear", QUANTITY_PRESSURE_RECOMMENDED, AXLE_REAR),
     ROW("enter", QUANTITY_SETTING_NEAREST, AXLE_NONE),
     ROW("error that remains", QUANTITY_REMAINING_ERROR, AXLE_NONE),
-    ROOM("room above at bump, front", QUANTITY_ARCH_ABOVE, AXLE_FRONT, "bump"),
-    ROOM("room inside, front", QUANTITY_ARCH_INNER, AXLE_FRONT, NULL),
-    ROOM("room outside, front", QUANTITY_ARCH_OUTER, AXLE_FRONT, NULL),
-    ROOM("room at lock, front", QUANTITY_ARCH_LOCK, AXLE_FRONT, NULL),
-    ROOM("room above at bump, rear", QUANTITY_ARCH_ABOVE, AXLE_REAR, "bump"),
-    ROOM("room inside, rear", QUANTITY_ARCH_INNER, AXLE_REAR, NULL),
-    ROOM("room outside, rear", QUANTITY_ARCH_OUTER, AXLE_REAR, NULL),
-    ROOM("room round the spare", QUANTITY_SPARE_ROOM, AXLE_NONE, NULL),
+    ROOM("room above at bump, front", QUANTITY_ARCH_ABOVE, AXLE_FRONT, AT_BUMP),
+    ROOM("room inside, front", QUANTITY_ARCH_INNER, AXLE_FRONT, AT_ANY_POSTURE),
+    ROOM("room outside, front", QUANTITY_ARCH_OUTER, AXLE_FRONT, AT_ANY_POSTURE),
+    ROOM("room at lock, front", QUANTITY_ARCH_LOCK, AXLE_FRONT, AT_ANY_POSTURE),
+    ROOM("room above at bump, rear", QUANTITY_ARCH_ABOVE, AXLE_REAR, AT_BUMP),
+    ROOM("room inside, rear", QUANTITY_ARCH_INNER, AXLE_REAR, AT_ANY_POSTURE),
+    ROOM("room outside, rear", QUANTITY_ARCH_OUTER, AXLE_REAR, AT_ANY_POSTURE),
+    ROOM("room round the spare", QUANTITY_SPARE_ROOM, AXLE_NONE, AT_ANY_POSTURE),
 };
 
 /* The setting's figure is without a unit: its kind stands beside the exact one. */

@@ -3,27 +3,28 @@
 
 /* The judged room of a setup: the least that the largest tyre leaves. */
 static const struct figure *judged(const struct picture *picture, size_t setup, int axle,
-                                   enum quantity_id quantity, const char *begins)
+                                   enum quantity_id quantity, enum place_posture posture)
 {
     return figure_least(picture->layout, setup,
                         (struct figure_query){.quantity = quantity,
                                               .axle = axle,
                                               .state = STATE_NONE,
-                                              .begins = begins,
-                                              .holds = "largest"});
+                                              .tyre = AT_LARGEST,
+                                              .posture = posture});
 }
 
 /* The nominal room in the same state as the judged one. */
 static double nominal(const struct picture *picture, size_t setup, int axle,
-                      enum quantity_id quantity, const char *begins, const struct figure *like)
+                      enum quantity_id quantity, enum place_posture posture,
+                      const struct figure *like)
 {
     const struct figure *figure =
         figure_first(picture->layout, setup,
                      (struct figure_query){.quantity = quantity,
                                            .axle = axle,
                                            .state = like == NULL ? STATE_NONE : like->state,
-                                           .begins = begins,
-                                           .holds = "nominal"});
+                                           .tyre = AT_NOMINAL,
+                                           .posture = posture});
     return figure == NULL ? UNKNOWN : figure->value;
 }
 
@@ -46,19 +47,19 @@ static void find_rooms(const struct picture *picture, struct arch_shape *shape)
 {
     const struct {
         enum quantity_id quantity;
-        const char *begins;
+        enum place_posture posture;
         const struct figure **now, **was;
     } rooms[] = {
-        {QUANTITY_ARCH_ABOVE, "ride height", &shape->ride, &shape->was_ride},
-        {QUANTITY_ARCH_ABOVE, "bump", &shape->bump, &shape->was_bump},
-        {QUANTITY_ARCH_INNER, NULL, &shape->inside, &shape->was_inside},
-        {QUANTITY_ARCH_OUTER, NULL, &shape->outside, &shape->was_outside},
-        {QUANTITY_ARCH_LOCK, NULL, &shape->lock, &shape->was_lock},
+        {QUANTITY_ARCH_ABOVE, AT_RIDE_HEIGHT, &shape->ride, &shape->was_ride},
+        {QUANTITY_ARCH_ABOVE, AT_BUMP, &shape->bump, &shape->was_bump},
+        {QUANTITY_ARCH_INNER, AT_ANY_POSTURE, &shape->inside, &shape->was_inside},
+        {QUANTITY_ARCH_OUTER, AT_ANY_POSTURE, &shape->outside, &shape->was_outside},
+        {QUANTITY_ARCH_LOCK, AT_ANY_POSTURE, &shape->lock, &shape->was_lock},
     };
     for (size_t i = 0; i < sizeof rooms / sizeof rooms[0]; i++) {
         *rooms[i].now =
-            judged(picture, shape->setup, shape->axle, rooms[i].quantity, rooms[i].begins);
-        *rooms[i].was = judged(picture, 0, shape->axle, rooms[i].quantity, rooms[i].begins);
+            judged(picture, shape->setup, shape->axle, rooms[i].quantity, rooms[i].posture);
+        *rooms[i].was = judged(picture, 0, shape->axle, rooms[i].quantity, rooms[i].posture);
     }
 }
 
@@ -77,9 +78,9 @@ static void set_across(const struct picture *picture, const struct tyre_figures 
         shape->outer = after->width_on_rim_m / 2;
     }
     shape->wall_inner = shape->inner - nominal(picture, shape->setup, shape->axle,
-                                               QUANTITY_ARCH_INNER, NULL, shape->inside);
+                                               QUANTITY_ARCH_INNER, AT_ANY_POSTURE, shape->inside);
     shape->wall_outer = shape->outer + nominal(picture, shape->setup, shape->axle,
-                                               QUANTITY_ARCH_OUTER, NULL, shape->outside);
+                                               QUANTITY_ARCH_OUTER, AT_ANY_POSTURE, shape->outside);
     double middle = (shape->inner + shape->outer) / 2;
     shape->largest_inner = known_or(shape->wall_inner + value_of(shape->inside), middle - spread);
     shape->largest_outer = known_or(shape->wall_outer - value_of(shape->outside), middle + spread);
@@ -100,9 +101,9 @@ void arch_shape_make(const struct picture *picture, size_t setup, int axle,
                                                        after->measuring_rim_m)};
     find_rooms(picture, shape);
     shape->wall_ride = shape->radius + nominal(picture, setup, axle, QUANTITY_ARCH_ABOVE,
-                                               "ride height", shape->ride);
+                                               AT_RIDE_HEIGHT, shape->ride);
     shape->wall_bump =
-        shape->radius + nominal(picture, setup, axle, QUANTITY_ARCH_ABOVE, "bump", shape->bump);
+        shape->radius + nominal(picture, setup, axle, QUANTITY_ARCH_ABOVE, AT_BUMP, shape->bump);
     shape->largest_radius =
         known_or(shape->wall_bump - value_of(shape->bump),
                  known_or(shape->wall_ride - value_of(shape->ride),

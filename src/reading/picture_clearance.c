@@ -1,7 +1,6 @@
 /* The clearance drawing: each option's wheels in their arches, and the vehicle from the side with
  * the ramps that it clears. */
 #include <math.h>
-#include <string.h>
 
 #include "base/known.h"
 #include "reading/picture.h"
@@ -58,20 +57,13 @@ static double radius_of(const struct side_view *view, size_t setup, int axle)
     return view->picture->layout->plan->beside[setup].after[axle].static_loaded_radius_m;
 }
 
-/* The point that governs an angle, where it is one of the measured ones: by the name that the
- * figure's basis gives, or the only one. */
+/* The point that governs an angle, where it is one of the measured ones. */
 static const struct body_point *governing(const struct figure *angle,
                                           const struct point_list *points)
 {
-    static const char words[] = "governed by: ";
-    if (angle == NULL || !known(angle->value))
-        return NULL;
-    const char *name = angle->basis == NULL ? NULL : strstr(angle->basis, words);
-    for (size_t i = 0; name != NULL && i < points->count; i++)
-        if (points->items[i].item != NULL &&
-            text_begins(name + strlen(words), points->items[i].item))
-            return &points->items[i];
-    return name == NULL && points->count == 1 ? &points->items[0] : NULL;
+    return angle == NULL || angle->governed_by.kind != GOVERNED_BY_POINT
+               ? NULL
+               : &points->items[angle->governed_by.number];
 }
 
 /* How high a point stands that gives the breakover angle: the angle rises with it. */

@@ -11,7 +11,7 @@ static const char *const gear_ends[] = {NULL, "lowest gear", "highest gear"};
 static const char *const speeds[] = {NULL, "shown", "true", "posted"};
 static const char *const settings[] = {NULL, "as set now", "as entered"};
 static const char *const pressures[] = {NULL,      NULL,   "placard", "recommended",
-                                        "ceiling", "road", "off road"};
+                                        "ceiling", "road", "off road", "without air"};
 static const char *const counted[] = {NULL, "assumption", "reading", "timed reading"};
 
 /* One place: its key in json; its word, or its number and unit. */

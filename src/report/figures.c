@@ -56,6 +56,22 @@ static bool same_basis(const struct figure *a, const struct figure *b)
            a->governed_by.number == b->governed_by.number;
 }
 
+static bool same_cures(const struct cures *a, const struct cures *b)
+{
+    if (a == NULL || b == NULL)
+        return a == b;
+    bool same = a->offered == b->offered && remark_same(&a->lacking, &b->lacking);
+    for (int i = 0; same && i < CURE_COUNT; i++)
+        same = same_value(a->amount[i], b->amount[i]);
+    return same;
+}
+
+static bool same_advice(const struct figure *a, const struct figure *b)
+{
+    return remark_same(&a->advice, &b->advice) && same_cures(a->cures, b->cures) &&
+           same_text(a->action, b->action);
+}
+
 bool figure_same(const struct figure *a, const struct figure *b, unsigned fields)
 {
     const struct {
@@ -77,8 +93,7 @@ bool figure_same(const struct figure *a, const struct figure *b, unsigned fields
     return (!(fields & SAME_PLACE) ||
             (place_same(&a->place, &b->place) && same_text(a->at, b->at))) &&
            (!(fields & SAME_BASIS) || same_basis(a, b)) &&
-           (!(fields & SAME_ADVICE) ||
-            (remark_same(&a->advice, &b->advice) && same_text(a->action, b->action)));
+           (!(fields & SAME_ADVICE) || same_advice(a, b));
 }
 
 unsigned figure_matter(const struct figure *figure)

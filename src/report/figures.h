@@ -51,8 +51,9 @@ struct governor {
 /* Work that would meet the limit, each by itself, and how much of it. */
 enum cure_kind { CURE_BUMP_STOP, CURE_LIFT, CURE_TRIM, CURE_INSET, CURE_COUNT };
 struct cures {
-    double amount[CURE_COUNT]; /* UNKNOWN: this does not do it */
+    double amount[CURE_COUNT]; /* INFINITY: none does it; UNKNOWN: something is lacking */
     unsigned offered;          /* bits: whether it was looked for */
+    struct remark lacking;     /* what must be known to tell the rest */
 };
 
 struct figure {
@@ -70,6 +71,7 @@ struct figure {
     struct remark based, advice; /* the first becomes `basis` when all parts are converted */
     struct remark instead; /* in a table for reading, where the value is unknown for a reason */
     struct governor governed_by;
+    const struct cures *cures; /* of a broken limit, or NULL */
     enum headline headline;
     int decimals;        /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */

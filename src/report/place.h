@@ -20,7 +20,8 @@ enum place_pressure {
     AT_RECOMMENDED,
     AT_CEILING,
     AT_ON_ROAD,
-    AT_OFF_ROAD
+    AT_OFF_ROAD,
+    AT_NO_AIR
 };
 /* What `number` counts. */
 enum place_counted { COUNTED_NOTHING, COUNTED_ASSUMPTION, COUNTED_READING, COUNTED_TIMED_READING };

@@ -5,7 +5,6 @@
 #include "base/known.h"
 #include "compute/load.h"
 #include "report/judge.h"
-#include "tables/lookup.h"
 
 static void set_beside(const struct setup *fitted, const struct setup *setup, struct beside *out)
 {
@@ -80,111 +79,12 @@ void report_missing_part(struct figures *figures, enum part part, const char *ke
 {
     figures->part = part;
     figures->setup = 0;
-    struct figure figure = figure_of(QUANTITY_PART_MISSING, UNKNOWN, "build file");
-    figure.verdict = VERDICT_UNKNOWN;
-    figure.at = part_name(part);
-    figure.action = arena_format(figures->arena, "give the key %s", key);
-    figures_add(figures, figure);
-}
-
-/* One window: a finding for the bound that is broken or nearest. */
-static void add_window(struct figures *figures, struct figure figure, double value, double min,
-                       double max, const char *basis)
-{
-    figure.value = value;
-    figure.basis = basis;
-    if (!known(min) && !known(max))
-        return;
-    figure = figure_within(figure, min, max);
-    if (figure.verdict == VERDICT_FAIL)
-        figure.action = "choose a smaller change, or have it approved";
-    else if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = figure.quantity == QUANTITY_TRAVEL_KEPT
-                            ? "give suspension: travel_to_bump and travel_to_droop"
-                            : "give what this change is made of, for both tyres";
-    figures_add(figures, figure);
-}
-
-static bool row_applies(const struct fitment_limits_row *row, int kind)
-{
-    if (strcmp(row->vehicle_kinds, "passenger_car") == 0)
-        return kind != VEHICLE_LIGHT_TRUCK;
-    if (strcmp(row->vehicle_kinds, "light_truck") == 0)
-        return kind != VEHICLE_PASSENGER_CAR;
-    return true;
-}
-
-/* A published row that is for another kind of vehicle alone judges nothing, which is said once. */
-static void add_if_for_others(struct figures *figures, struct figure figure, const char *name,
-                              int kind)
-{
-    const struct fitment_limits_row *row = fitment_limits_next(name, NULL), *first = row;
-    for (; row != NULL; row = fitment_limits_next(name, row))
-        if (row_applies(row, kind))
-            return;
-    if (first == NULL)
-        return;
-    figure.basis = first->basis;
-    figure.verdict = VERDICT_UNKNOWN;
-    figure.action =
-        strcmp(first->vehicle_kinds, "light_truck") == 0
-            ? "these limits are for a light_truck, and vehicle: kind says passenger_car: "
-              "name the limits for it"
-            : "these limits are for a passenger_car, and vehicle: kind says light_truck: "
-              "name the limits for it";
-    figures_add(figures, figure);
-}
-
-static void add_published(const struct plan *plan, struct figures *figures, struct figure figure,
-                          double whole)
-{
-    const struct specification *specification = plan->specification;
-    const struct text_list *names = &specification->limits.published;
-    for (size_t i = 0; i < names->count; i++) {
-        const struct fitment_limits_row *row = fitment_limits_next(names->items[i], NULL);
-        if (figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE)
-            add_if_for_others(figures, figure, names->items[i], specification->vehicle.kind);
-        for (; row != NULL; row = fitment_limits_next(names->items[i], row)) {
-            if (strcmp(row->quantity, quantity_rows[figure.quantity].name) != 0 &&
-                !(figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE &&
-                  strcmp(row->quantity, "diameter_change") == 0))
-                continue;
-            if (!row_applies(row, specification->vehicle.kind))
-                continue;
-            struct figure limited = figure;
-            bool is_share = unit_table[quantity_rows[figure.quantity].metric].kind == KIND_FRACTION;
-            bool percent = strcmp(row->unit, "percent") == 0;
-            double unit = percent ? 1e-2 : strcmp(row->unit, "mm") == 0 ? 1e-3 : 1;
-            if (percent && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE)
-                limited.quantity = QUANTITY_DIAMETER_CHANGE_SHARE;
-            else if (percent && !is_share) /* told in lengths, since the quantity is one */
-                unit *= whole;
-            bool as_share = limited.quantity == QUANTITY_DIAMETER_CHANGE_SHARE;
-            add_window(figures, limited, as_share ? figure.value / whole : figure.value,
-                       row->min * unit, row->max * unit, row->basis);
-        }
-    }
-}
-
-void report_limits(const struct plan *plan, struct figures *figures, struct figure figure,
-                   const struct window *house, double whole)
-{
-    figure.headline = HEADLINE_NO;
-    if (house != NULL && house->given != NULL) {
-        bool percent =
-            (known(house->min.value) ? house->min.kind : house->max.kind) == KIND_FRACTION;
-        struct figure limited = figure;
-        double scale = 1, value = figure.value;
-        if (percent && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE) {
-            limited.quantity = QUANTITY_DIAMETER_CHANGE_SHARE;
-            value = figure.value / whole;
-        } else if (percent) {
-            scale = whole;
-        }
-        add_window(figures, limited, value, house->min.value * scale, house->max.value * scale,
-                   "house limit (limits)");
-    }
-    add_published(plan, figures, figure, whole);
+    struct figure figure = figure_of(QUANTITY_PART_MISSING, UNKNOWN, NULL);
+    figure.based = remark(BASIS_BUILD_FILE);
+    figure.place.name = part_name(part);
+    const struct need need = {false,
+                              REMARK_WITH(figures->arena, ADVICE_GIVE_THE_KEY, say_text(key))};
+    figures_add(figures, judged(figure, &(struct judgement){.needs = &need, .need_count = 1}));
 }
 
 bool setup_axles_differ(const struct setup *setup)

@@ -82,9 +82,4 @@ void report_size_limits(const struct plan *plan, size_t index, struct figures *f
 /* A part that lacks a key: one unknown finding that names it. */
 void report_missing_part(struct figures *figures, enum part part, const char *key);
 
-/* The figure's limit windows, house and published; used by parts for each limited quantity.
- * `whole` is what limits in per cent are a share of: the fitted diameter or track. */
-void report_limits(const struct plan *plan, struct figures *figures, struct figure figure,
-                   const struct window *house, double whole);
-
 #endif

@@ -13,7 +13,9 @@
 /* Rows of no part alone. */
 #define COMMON_REMARKS(X)                                                                          \
     X(BASIS_QUOTED, "{}") /* a row of a reference table says it */                                 \
-    X(BASIS_ASSUMPTION, "assumption")
+    X(BASIS_ASSUMPTION, "assumption")                                                              \
+    X(BASIS_BUILD_FILE, "build file")                                                              \
+    X(ADVICE_GIVE_THE_KEY, "give the key {}")
 
 #define REMARKS(X)                                                                                 \
     COMMON_REMARKS(X)                                                                              \

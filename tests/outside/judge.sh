@@ -6,11 +6,12 @@ set -u
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
 work=$1
 
-# An array of objects as csv, with every name that any of them has, after a line that says which
-# command's it is.
+# An array of objects as csv, with every name that any of them has but the places, which `at` has as
+# text, after a line that says which command's it is.
 # shellcheck disable=SC2016 # the names are jq's
 as_csv='"\u001e" + (input_filename | sub(".*/"; "") | rtrimstr(".json")),
-    (([.[] | keys_unsorted[]] | unique) as $names | $names, (.[] | [.[$names[]]]) | @csv)'
+    (map(del(.place)) | ([.[] | keys_unsorted[]] | unique) as $names |
+        $names, (.[] | [.[$names[]]]) | @csv)'
 
 # What is no such array ends jq: then it is asked again, file by file, to name those.
 : >"$work/csv"

@@ -43,23 +43,24 @@ function track_limits(s, a, move,    most)
     if (published_limit("de_751")) {
         # VdTUEV Merkblatt 751: 2 % of the track
         most = 0.02 * by_axle("vehicle/track", a) * 1000
-        room(s, 0, a, "track_change", "", move, "mm", most, judged(move <= most))
+        room(s, 0, a, "track_change", "de_751", move, "mm", most, judged(move <= most))
     }
     if ("limits/track_change/max" in value) {
         most = value["limits/track_change/max"] * 1000
-        room(s, 0, a, "track_change", "", move, "mm", most, judged(move <= most))
+        room(s, 0, a, "track_change", "house", move, "mm", most, judged(move <= most))
     }
 }
 function arch_row(s, k, a, quantity, at, which, x, need,    chained)
 {
+    at = which (at == "" ? "" : ", ") at
     # only the largest is judged
-    room(s, k, a, quantity, at which, x * 1000, "mm", which == "largest" ? 0 : "null", \
+    room(s, k, a, quantity, at, x * 1000, "mm", which == "largest" ? 0 : "null", \
         which == "largest" ? judged(x >= -1e-12) : "")
     if (which == "largest")
         shortest = min(shortest, x - need)
     if (need) {
         chained = x - need
-        room(s, k, a, quantity, at which ", chains", chained * 1000, "mm", \
+        room(s, k, a, quantity, at ", snow chains", chained * 1000, "mm", \
             which == "largest" ? 0 : "null", which == "largest" ? judged(chained >= -1e-12) : "")
     }
 }
@@ -71,12 +72,12 @@ function arch_rows(s, a, which, d, w,    path, rise, half, k, bump, need)
     need = chains[s]
     shortest = 0
     for (k = 1; k <= states; k++)
-        arch_row(s, k, a, "arch_above", "ride height, ", which, \
+        arch_row(s, k, a, "arch_above", "ride height", which, \
             value[path "above"] - rise + lift(a) - sag(k, a), need)
     # lift does not help at the bump stop
     bump = value[path "above"] - value["suspension/" axle_name[a] "/travel_to_bump"] + \
         value["suspension/" axle_name[a] "/bump_stop_change"] - rise
-    arch_row(s, 0, a, "arch_above", "bump, ", which, bump, need)
+    arch_row(s, 0, a, "arch_above", "bump", which, bump, need)
     arch_row(s, 0, a, "arch_inner", "", which, value[path "inner"] - half - offset_change(s), need)
     arch_row(s, 0, a, "arch_outer", "", which, value[path "outer"] - half + offset_change(s), need)
     if (path "at_lock" in value)
@@ -84,7 +85,7 @@ function arch_rows(s, a, which, d, w,    path, rise, half, k, bump, need)
             lock_growth(s, d, w, rise, half), need)
     # What must be cut away where something is short, in whole millimetres.
     if (which == "largest" && shortest < 0)
-        room(s, 0, a, "trim_to_fit", "largest" (need ? ", chains" : ""), \
+        room(s, 0, a, "trim_to_fit", "largest" (need ? ", snow chains" : ""), \
             steps_up(-shortest * 1000, 1), "mm", "null", "")
 }
 # Growth towards the arch at full lock. With steering geometry, that of the radius on which the tyre's
@@ -114,6 +115,6 @@ function travel_rows(s, a,    path, travel, k)
     travel = value[path "travel_to_bump"] + lift(a) - value[path "bump_stop_change"]
     for (k = 1; k <= states; k++)
         room(s, k, a, "bump_travel_left", "", (travel - sag(k, a)) * 1000, "mm", "null", "")
-    room(s, 0, a, "suspension_travel_kept", "to bump", 100 * travel / value[path "travel_to_bump"], \
+    room(s, 0, a, "suspension_travel_kept", "bump", 100 * travel / value[path "travel_to_bump"], \
         "%", "null", "")
 }

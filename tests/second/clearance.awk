@@ -145,24 +145,24 @@ function limit_rows(s,    change, steps, a, rise, most)
     change = (diameter[s] - diameter[0]) * 1000
     if (s > 0 && published_limit("au_offroad"))
         # VSB 14 section LS, MC, NA and NB: +50 / -26 mm
-        room(s, 0, 0, "overall_diameter_change", "", change, "mm", nearest_limit(change, -26, 50), \
+        room(s, 0, 0, "overall_diameter_change", "au_offroad", change, "mm", nearest_limit(change, -26, 50), \
             judged(change >= -26 && change <= 50))
     if (s > 0 && published_limit("es_inspection")) {
         # Spain, inspection manual, revision 6: 3 % of diameter, neither index nor symbol below
         change = 100 * (diameter[s] / diameter[0] - 1)
-        room(s, 0, 0, "overall_diameter_change_percent", "", change, "%", \
+        room(s, 0, 0, "overall_diameter_change_percent", "es_inspection", change, "%", \
             nearest_limit(change, -3, 3), judged(abs(change) <= 3))
         steps = load_index[s] - load_index[0]
-        room(s, 0, 0, "load_index_change", "", steps, "", 0, judged(steps >= 0))
+        room(s, 0, 0, "load_index_change", "es_inspection", steps, "", 0, judged(steps >= 0))
         steps = row("order", speed_symbol[s]) - row("order", speed_symbol[0])
-        room(s, 0, 0, "speed_symbol_change", "", steps, "", 0, judged(steps >= 0))
+        room(s, 0, 0, "speed_symbol_change", "es_inspection", steps, "", 0, judged(steps >= 0))
     }
     for (a = 1; a <= 2; a++) {
         # the height that tyre and suspension give together
         most = value["limits/diameter_and_suspension/max"] * 1000
         rise = ((diameter[s] - diameter[0]) / 2 + lift(a)) * 1000
         if (most)
-            room(s, 0, a, "diameter_and_suspension", "", rise, "mm", most, judged(rise <= most))
+            room(s, 0, a, "diameter_and_suspension", "house", rise, "mm", most, judged(rise <= most))
     }
 }
 function spare_room_rows(s,    t, x)

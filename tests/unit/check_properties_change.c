@@ -9,7 +9,7 @@
 
 enum { FEW = 12 };
 
-enum answer {
+enum told {
     SAME,
     DOUBLE,
     HALF,
@@ -23,14 +23,18 @@ enum answer {
 
 struct relation {
     enum quantity_id quantity;
-    enum answer answer;
-    const char *at;     /* only where `at` begins so; NULL: everywhere */
-    const char *not_at; /* not where `at` has this; NULL: everywhere */
+    enum told answer;
+    const char *at;                 /* only where `at` begins so; NULL: everywhere */
+    const char *not_at;             /* not where `at` has this; NULL: everywhere */
+    enum place_tyre tyre;           /* only there; 0: everywhere */
+    enum place_setting not_setting; /* not there; 0: everywhere */
+    enum place_posture posture;     /* only there; 0: everywhere */
+    bool without_chains;            /* only so */
 };
 
-#define RELATION(id, answer)                                                                       \
+#define RELATION(id, told_)                                                                        \
     {                                                                                              \
-        QUANTITY_##id, answer, NULL, NULL                                                          \
+        .quantity = QUANTITY_##id, .answer = (told_)                                               \
     }
 
 static const struct relation *relation_of(const struct figure *figure,
@@ -40,6 +44,11 @@ static const struct relation *relation_of(const struct figure *figure,
     for (size_t i = 0; i < count; i++) {
         const struct relation *relation = &relations[i];
         if (relation->quantity == figure->quantity &&
+            (relation->tyre == AT_ANY_TYRE || figure->place.tyre == relation->tyre) &&
+            (relation->not_setting == AT_ANY_SETTING ||
+             figure->place.setting != relation->not_setting) &&
+            (relation->posture == AT_ANY_POSTURE || figure->place.posture == relation->posture) &&
+            (!relation->without_chains || !figure->place.snow_chains) &&
             (relation->at == NULL || strncmp(at, relation->at, strlen(relation->at)) == 0) &&
             (relation->not_at == NULL || strstr(at, relation->not_at) == NULL))
             return relation;
@@ -47,7 +56,7 @@ static const struct relation *relation_of(const struct figure *figure,
     return NULL;
 }
 
-static bool answers(const struct figure *figure, enum answer answer, double before, double after)
+static bool answers(const struct figure *figure, enum told answer, double before, double after)
 {
     if (!known(before) && answer == NOT_LESS_OR_REFUSED)
         return !known(after);
@@ -190,7 +199,7 @@ START_TEST(twice_the_diameters_keep_every_ratio)
         RELATION(CIRCUMFERENCE_CHANGE, SAME),
         RELATION(DIAMETER_CHANGE_SHARE, SAME),
         RELATION(AXLES_CHANGE, SAME),
-        {QUANTITY_SPEEDOMETER_ERROR, SAME, "nominal", NULL},
+        {.quantity = QUANTITY_SPEEDOMETER_ERROR, .answer = SAME, .at = "nominal"},
         RELATION(ODOMETER_TRUE, SAME),
         RELATION(CONSUMPTION_FACTOR, SAME),
     };
@@ -207,14 +216,14 @@ START_TEST(way_back_undoes_the_change)
 {
     static const struct relation relations[] = {
         RELATION(CIRCUMFERENCE_CHANGE, INVERSE),
-        {QUANTITY_SPEEDOMETER_ERROR, INVERSE, "nominal", NULL},
+        {.quantity = QUANTITY_SPEEDOMETER_ERROR, .answer = INVERSE, .at = "nominal"},
         RELATION(DIAMETER_CHANGE_SHARE, INVERSE),
         RELATION(OVERALL_DIAMETER_CHANGE, NEGATED),
         RELATION(UNDER_AXLE_CHANGE, NEGATED),
         RELATION(TRACK_CHANGE, NEGATED),
         RELATION(INSET_CHANGE, NEGATED),
-        {QUANTITY_ARCH_INNER_CHANGE, NEGATED, "nominal", "chains"},
-        {QUANTITY_ARCH_OUTER_CHANGE, NEGATED, "nominal", "chains"},
+        {.quantity = QUANTITY_ARCH_INNER_CHANGE, .answer = NEGATED, .without_chains = true},
+        {.quantity = QUANTITY_ARCH_OUTER_CHANGE, .answer = NEGATED, .without_chains = true},
         RELATION(RIM_EDGE_INNER, NEGATED),
         RELATION(RIM_EDGE_OUTER, NEGATED),
         RELATION(TYRE_EDGE_INNER, NEGATED),
@@ -282,14 +291,14 @@ START_TEST(more_mass_asks_for_more)
         RELATION(WHEEL_LOAD, NOT_MORE),
         RELATION(WHEEL_PRESSURE, NOT_MORE),
         RELATION(OFF_ROAD_SPEED, NOT_MORE),
-        {QUANTITY_TYRE_DEFLECTION, NOT_LESS, "off road", NULL},
-        {QUANTITY_CONTACT_LENGTH, NOT_LESS, "off road", NULL},
-        {QUANTITY_LOADED_RADIUS, NOT_MORE, "off road", NULL},
+        {.quantity = QUANTITY_TYRE_DEFLECTION, .answer = NOT_LESS, .at = "off road"},
+        {.quantity = QUANTITY_CONTACT_LENGTH, .answer = NOT_LESS, .at = "off road"},
+        {.quantity = QUANTITY_LOADED_RADIUS, .answer = NOT_MORE, .at = "off road"},
         RELATION(FREE_AIR, NOT_LESS),
         RELATION(INFLATING_TIME, NOT_LESS),
         RELATION(BODY, NOT_MORE),
         RELATION(BUMP_TRAVEL_LEFT, NOT_MORE),
-        {QUANTITY_ARCH_ABOVE, NOT_MORE, "ride height", NULL},
+        {.quantity = QUANTITY_ARCH_ABOVE, .answer = NOT_MORE, .posture = AT_RIDE_HEIGHT},
         RELATION(ROLLING_RESISTANCE, NOT_LESS),
         RELATION(GRADE, NOT_MORE),
         RELATION(SPEED_HELD, NOT_MORE_OR_NONE),
@@ -314,8 +323,8 @@ START_TEST(more_lift_never_lowers)
         RELATION(BUMP_TRAVEL_LEFT, NOT_LESS),
         RELATION(RIDE_HEIGHT_CHANGE, NOT_LESS),
         RELATION(DIAMETER_AND_SUSPENSION, NOT_LESS),
-        {QUANTITY_ARCH_ABOVE, NOT_LESS, "ride height", NULL},
-        {QUANTITY_ARCH_ABOVE, SAME, "bump", NULL},
+        {.quantity = QUANTITY_ARCH_ABOVE, .answer = NOT_LESS, .posture = AT_RIDE_HEIGHT},
+        {.quantity = QUANTITY_ARCH_ABOVE, .answer = SAME, .posture = AT_BUMP},
         RELATION(UNDER_AXLE, SAME),
         RELATION(AXLE_LOAD, SAME),
         RELATION(RAKE, SAME),
@@ -333,7 +342,7 @@ START_TEST(larger_tyre_reads_lower_and_stands_higher)
     static const struct relation relations[] = {
         RELATION(SPEEDOMETER_ERROR, NOT_MORE),
         RELATION(TRUE_SPEED, NOT_LESS),
-        {QUANTITY_SHOWN_AT_LIMIT, NOT_MORE, NULL, "as entered"},
+        {.quantity = QUANTITY_SHOWN_AT_LIMIT, .answer = NOT_MORE, .not_at = "as entered"},
         RELATION(ODOMETER_TRUE, NOT_LESS),
         RELATION(CONSUMPTION_FACTOR, NOT_MORE),
         RELATION(CIRCUMFERENCE_CHANGE, NOT_LESS),

@@ -31,6 +31,16 @@ static void tear_down(void)
     rmdir(directory);
 }
 
+static bool has_advice(const struct figure *figure)
+{
+    return figure->advice.id != REMARK_NONE || figure->action != NULL;
+}
+
+static bool has_basis(const struct figure *figure)
+{
+    return figure->based.id != REMARK_NONE || figure->basis != NULL;
+}
+
 /* Whether another figure says what is missing, which is told once: the same one taken at something
  * else, or a finding on the same axle. */
 static bool said_beside(const struct run *run, const struct figure *silent)
@@ -38,7 +48,7 @@ static bool said_beside(const struct run *run, const struct figure *silent)
     for (size_t i = 0; i < run->figures.count; i++) {
         const struct figure *figure = &run->figures.items[i];
         if (figure->part != silent->part || figure->setup != silent->setup ||
-            figure->axle != silent->axle || figure->action == NULL)
+            figure->axle != silent->axle || !has_advice(figure))
             continue;
         if (figure->verdict == VERDICT_UNKNOWN || figure->verdict == VERDICT_FAIL ||
             figure->quantity == silent->quantity)
@@ -57,14 +67,14 @@ static bool is_matched_set(const struct figure *figure)
 static void assert_speaks(const struct run *run, const struct figure *figure)
 {
     REQUIRE(!isinf(figure->value) && !isinf(figure->limit), "%s is infinite", told_of(run, figure));
-    REQUIRE(known(figure->value) || figure->action != NULL || figure->word != NULL ||
+    REQUIRE(known(figure->value) || has_advice(figure) || figure->word != NULL ||
                 is_matched_set(figure) || said_beside(run, figure),
             "%s has neither a number nor a reason", told_of(run, figure));
-    REQUIRE(figure->verdict != VERDICT_UNKNOWN || figure->action != NULL,
+    REQUIRE(figure->verdict != VERDICT_UNKNOWN || has_advice(figure),
             "%s is unknown and does not say what is missing", told_of(run, figure));
-    REQUIRE(figure->verdict != VERDICT_FAIL || figure->action != NULL,
+    REQUIRE(figure->verdict != VERDICT_FAIL || has_advice(figure),
             "%s fails and does not say what to do", told_of(run, figure));
-    REQUIRE(figure->verdict == VERDICT_NONE || figure->basis != NULL, "%s is judged by nothing",
+    REQUIRE(figure->verdict == VERDICT_NONE || has_basis(figure), "%s is judged by nothing",
             told_of(run, figure));
 }
 

@@ -260,7 +260,10 @@ static bool begins(const char *text, const char *with)
 static const struct figure *nominal_beside(struct run *run, const struct figure *other)
 {
     struct figure like = *other;
-    like.at = arena_format(&run->arena, "nominal%s", other->at + strcspn(other->at, ","));
+    if (like.place.tyre != AT_ANY_TYRE)
+        like.place.tyre = AT_NOMINAL;
+    else
+        like.at = arena_format(&run->arena, "nominal%s", other->at + strcspn(other->at, ","));
     return find_like(run, run, &like, 0);
 }
 
@@ -274,7 +277,8 @@ static int spread(struct run *run)
         bool room = figure->quantity == QUANTITY_ARCH_INNER ||
                     figure->quantity == QUANTITY_ARCH_OUTER ||
                     figure->quantity == QUANTITY_ARCH_LOCK;
-        bool largest = begins(figure->at, "largest"), smallest = begins(figure->at, "smallest");
+        bool largest = figure->place.tyre == AT_LARGEST || begins(figure->at, "largest");
+        bool smallest = figure->place.tyre == AT_SMALLEST || begins(figure->at, "smallest");
         if ((!speed && !room) || (!largest && !smallest) || !known(figure->value))
             continue;
         const struct figure *nominal = nominal_beside(run, figure);

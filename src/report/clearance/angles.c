@@ -1,44 +1,45 @@
 /* Approach, departure and ramp breakover angles, in every loading state. */
 #include "base/known.h"
 #include "compute/clearance.h"
-#include "report/clearance/view.h"
+#include "report/clearance/low_points.h"
+#include "report/judge.h"
 
-#define BASIS "tangent to the loaded tyre (40 CFR 86.084-2, 49 CFR 523.2)"
-
-static double approach_of(const struct clearance_view *view, const struct body_point *point)
+static double approach_of(const struct stance *stance, const struct body_point *point)
 {
-    return ramp_angle_rad(point->ahead_m, height_in_view_m(view, point->height_m, -point->ahead_m),
-                          view->radius_m[AXLE_FRONT]);
+    return ramp_angle_rad(point->ahead_m,
+                          height_in_stance_m(stance, point->height_m, -point->ahead_m),
+                          stance->radius_m[AXLE_FRONT]);
 }
 
-static double departure_of(const struct clearance_view *view, const struct body_point *point)
+static double departure_of(const struct stance *stance, const struct body_point *point)
 {
-    double at = view->plan->specification->vehicle.wheelbase_m + point->behind_m;
-    return ramp_angle_rad(point->behind_m, height_in_view_m(view, point->height_m, at),
-                          view->radius_m[AXLE_REAR]);
+    double at = stance->plan->specification->vehicle.wheelbase_m + point->behind_m;
+    return ramp_angle_rad(point->behind_m, height_in_stance_m(stance, point->height_m, at),
+                          stance->radius_m[AXLE_REAR]);
 }
 
-static double breakover_of(const struct clearance_view *view, const struct body_point *point)
+static double breakover_of(const struct stance *stance, const struct body_point *point)
 {
-    return breakover_angle_rad(point->at_m, height_in_view_m(view, point->height_m, point->at_m),
-                               view->plan->specification->vehicle.wheelbase_m,
-                               view->radius_m[AXLE_FRONT], view->radius_m[AXLE_REAR]);
+    return breakover_angle_rad(point->at_m,
+                               height_in_stance_m(stance, point->height_m, point->at_m),
+                               stance->plan->specification->vehicle.wheelbase_m,
+                               stance->radius_m[AXLE_FRONT], stance->radius_m[AXLE_REAR]);
 }
 
 /* In side view, a point within a tyre's outline is reached by no ramp: the tyre is there first. */
-static bool clear_of_tyres(const struct clearance_view *view, const struct body_point *point)
+static bool clear_of_tyres(const struct stance *stance, const struct body_point *point)
 {
-    double wheelbase = view->plan->specification->vehicle.wheelbase_m;
-    double height = height_in_view_m(view, point->height_m, point->at_m);
-    return !lies_within_tyre(point->at_m, height, view->radius_m[AXLE_FRONT]) &&
-           !lies_within_tyre(wheelbase - point->at_m, height, view->radius_m[AXLE_REAR]);
+    double wheelbase = stance->plan->specification->vehicle.wheelbase_m;
+    double height = height_in_stance_m(stance, point->height_m, point->at_m);
+    return !lies_within_tyre(point->at_m, height, stance->radius_m[AXLE_FRONT]) &&
+           !lies_within_tyre(wheelbase - point->at_m, height, stance->radius_m[AXLE_REAR]);
 }
 
 static const struct ramp {
     enum quantity_id quantity, change, before;
     enum point_place place;
     point_measure measure;
-    bool (*counts)(const struct clearance_view *view, const struct body_point *point);
+    bool (*counts)(const struct stance *stance, const struct body_point *point);
     const char *key;
 } ramps[] = {
     {QUANTITY_APPROACH, QUANTITY_APPROACH_CHANGE, QUANTITY_APPROACH_BEFORE, POINT_AHEAD,
@@ -50,67 +51,67 @@ static const struct ramp {
 };
 enum { RAMPS = sizeof ramps / sizeof ramps[0] };
 
-static struct governing_point least_angle(const struct clearance_view *view,
-                                          const struct ramp *ramp)
+static struct governing_point least_angle(const struct stance *stance, const struct ramp *ramp)
 {
-    return least_over_points(view, ramp->place, ramp->measure, ramp->counts);
+    return least_over_points(stance, ramp->place, ramp->measure, ramp->counts);
 }
 
-static const char *basis_of(const struct plan *plan, const struct governing_point *least)
+/* An angle over the points that are there; whichever governs it is named where there is a value. */
+static struct figure angle_figure(const struct stance *stance, enum quantity_id quantity,
+                                  const struct governing_point *least)
 {
-    if (least->item == NULL || !known(least->value))
-        return BASIS;
-    return arena_format(plan->arena, BASIS "; governed by: %s", least->item);
+    struct figure figure = stance_figure(stance, quantity, least->value, BASIS_RAMP);
+    if (known(least->value))
+        figure.governed_by = least->governor;
+    return figure;
 }
 
-static const char *what_is_missing(const struct clearance_view *view, const struct ramp *ramp,
-                                   const struct governing_point *least)
+static struct figure judged_angle(const struct stance *stance, const struct ramp *ramp,
+                                  const struct governing_point *least)
 {
-    if (least->points == 0)
-        return arena_format(view->plan->arena, "give %s", ramp->key);
-    if (known(view->body_change_m.front) && known(view->body_change_m.rear) &&
-        known(view->plan->specification->vehicle.wheelbase_m))
-        return arena_format(view->plan->arena,
-                            "%s%sthe point lies within this tyre's outline: the tyre would meet it",
-                            least->item != NULL ? least->item : "",
-                            least->item != NULL ? ": " : "");
-    return "give vehicle: wheelbase and unladen, and suspension: wheel_rate";
+    struct arena *arena = stance->plan->arena;
+    bool stands = known(stance->body_change_m.front) && known(stance->body_change_m.rear) &&
+                  known(stance->plan->specification->vehicle.wheelbase_m);
+    const char *item = least->governor.name;
+    const struct need needs[] = {
+        {least->points > 0, REMARK_WITH(arena, ADVICE_GIVE_OVERHANG, say_text(ramp->key))},
+        {known(least->value) || stands, remark(ADVICE_GIVE_FOR_RAMP)},
+        {known(least->value), item == NULL
+                                  ? remark(ADVICE_POINT_IN_TYRE)
+                                  : REMARK_WITH(arena, ADVICE_ITEM_IN_TYRE, say_text(item))},
+    };
+    return judged(
+        angle_figure(stance, ramp->quantity, least),
+        &(struct judgement){.needs = needs, .need_count = sizeof needs / sizeof needs[0]});
 }
 
-static void report_change(const struct clearance_view *view, const struct ramp *ramp, double angle,
+static void report_change(const struct stance *stance, const struct ramp *ramp, double angle,
                           struct figures *figures)
 {
-    double change = angle - least_angle(view->fitted, ramp).value;
+    double change = angle - least_angle(stance->fitted, ramp).value;
     if (known(change))
-        figures_add(figures, view_figure(view, ramp->change, change,
-                                         "beside the fitted tyre in the same loading state"));
+        figures_add(figures, stance_figure(stance, ramp->change, change, BASIS_SAME_STATE));
 }
 
-void report_angles(const struct clearance_view *view, struct figures *figures)
+void report_angles(const struct stance *stance, struct figures *figures)
 {
     for (int i = 0; i < RAMPS; i++) {
-        struct governing_point least = least_angle(view, &ramps[i]);
-        struct figure figure =
-            view_figure(view, ramps[i].quantity, least.value, basis_of(view->plan, &least));
-        figure.headline = view->headline;
-        if (!known(figure.value)) {
-            figure.verdict = VERDICT_UNKNOWN;
-            figure.action = what_is_missing(view, &ramps[i], &least);
-        }
+        struct governing_point least = least_angle(stance, &ramps[i]);
+        struct figure figure = judged_angle(stance, &ramps[i], &least);
+        figure.headline = stance->headline;
         figures_add(figures, figure);
-        if (!view->setup->is_fitted)
-            report_change(view, &ramps[i], figure.value, figures);
+        if (!stance->setup->is_fitted)
+            report_change(stance, &ramps[i], figure.value, figures);
     }
 }
 
 void report_angles_before(const struct plan *plan, struct figures *figures)
 {
-    struct clearance_view view;
-    clearance_view_measured(plan, &view);
+    struct stance stance;
+    stance_as_measured(plan, &stance);
     for (int i = 0; i < RAMPS; i++) {
-        struct governing_point least = least_angle(&view, &ramps[i]);
+        struct governing_point least = least_angle(&stance, &ramps[i]);
         if (known(least.value))
-            figures_add(figures,
-                        view_figure(&view, ramps[i].before, least.value, basis_of(plan, &least)));
+            figures_add(figures, angle_figure(&stance, ramps[i].before, &least));
     }
 }

@@ -3,76 +3,72 @@
 #include "compute/axle_loads.h"
 #include "compute/clearance.h"
 #include "report/judge.h"
-#include "report/clearance/view.h"
+#include "report/clearance/low_points.h"
 #include "tables/lookup.h"
 
-double ground_change_m(const struct clearance_view *view, struct axle_pair change_m)
+double ground_change_m(const struct stance *stance, struct axle_pair change_m)
 {
-    const struct specification *specification = view->plan->specification;
+    const struct specification *specification = stance->plan->specification;
     double at = specification->clearance.ground_at_m;
     if (known(at))
         return change_at_m(change_m, at, specification->vehicle.wheelbase_m);
     return lower_of_pair(change_m);
 }
 
-static double height_between(const struct clearance_view *view, const struct body_point *point)
+static double height_between(const struct stance *stance, const struct body_point *point)
 {
-    return height_in_view_m(view, point->height_m, point->at_m);
+    return height_in_stance_m(stance, point->height_m, point->at_m);
 }
 
 /* The measured lowest part, or a point between the axles that now stands lower. */
-static void report_lowest(const struct clearance_view *view, struct figures *figures)
+static struct figure lowest_part(const struct stance *stance)
 {
-    const struct clearance_measured *measured = &view->plan->specification->clearance;
-    struct figure figure = view_figure(
-        view, QUANTITY_BODY, measured->ground_m + ground_change_m(view, view->body_change_m),
-        "measured + loaded radius + lift - sag by the wheel rate");
-    figure.headline = view->headline;
-    struct governing_point lowest = least_over_points(view, POINT_BETWEEN, height_between, NULL);
+    const struct clearance_measured *measured = &stance->plan->specification->clearance;
+    struct figure figure = stance_figure(
+        stance, QUANTITY_BODY, measured->ground_m + ground_change_m(stance, stance->body_change_m),
+        BASIS_BODY);
+    struct governing_point lowest = least_over_points(stance, POINT_BETWEEN, height_between, NULL);
     if (known(figure.value) && known(lowest.value) && clearly_above(figure.value, lowest.value)) {
         figure.value = lowest.value;
-        if (lowest.item != NULL)
-            figure.basis =
-                arena_format(view->plan->arena, "%s; governed by: %s", figure.basis, lowest.item);
+        figure.governed_by = lowest.governor;
     }
-    if (!known(figure.value)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = known(measured->ground_m)
-                            ? "give vehicle: unladen, wheelbase and suspension: wheel_rate"
-                            : "give clearance: ground";
-    } else if (figure_at_most(figure, 0).verdict == VERDICT_OK) {
-        figure.limit = 0;
-        figure.verdict = VERDICT_FAIL;
-        figure.action = "it would stand on the ground: stiffer springs, or less aboard";
-    }
-    figures_add(figures, figure);
-    if (view->setup->is_fitted)
-        return;
-    struct figure change =
-        view_figure(view, QUANTITY_BODY_CHANGE, ground_change_m(view, view->tyre_change_m),
-                    "change of the static loaded radius, 0.912 D/2 for both");
-    figures_add(figures, change);
+    return figure;
+}
+
+static void report_lowest(const struct stance *stance, struct figures *figures)
+{
+    struct figure figure = lowest_part(stance);
+    const struct need needs[] = {
+        {known(stance->plan->specification->clearance.ground_m), remark(ADVICE_GIVE_GROUND)},
+        {known(figure.value), remark(ADVICE_GIVE_FOR_BODY)}};
+    figure.headline = stance->headline;
+    figures_add(figures, judged_above_zero(figure, needs, 2, ADVICE_ON_THE_GROUND));
+    if (!stance->setup->is_fitted)
+        figures_add(figures, stance_figure(stance, QUANTITY_BODY_CHANGE,
+                                           ground_change_m(stance, stance->tyre_change_m),
+                                           BASIS_BODY_CHANGE));
 }
 
 /* How much more the largest new tyre of an option's size lifts the body than the nominal one, at
  * most: half of what its diameter is larger. The fitted tyre is as it was measured. */
-static double growth_m(const struct clearance_view *view, int axle)
+static double growth_m(const struct stance *stance, int axle)
 {
-    const struct tyre_figures *after = &view->plan->beside[view->index].after[axle];
-    return view->setup->is_fitted ? 0
-                                  : (after->overall_diameter_max_m - after->overall_diameter_m) / 2;
+    const struct tyre_figures *after = &stance->plan->beside[stance->index].after[axle];
+    return stance->setup->is_fitted
+               ? 0
+               : (after->overall_diameter_max_m - after->overall_diameter_m) / 2;
 }
 
 /* The roof, or what stands higher on it. The higher axle's change counts: a door is met in front
  * or behind. */
-static double roof_height_m(const struct clearance_view *view, struct axle_pair change_m,
+static double roof_height_m(const struct stance *stance, struct axle_pair change_m,
                             const char **item)
 {
-    const struct specification *specification = view->plan->specification;
+    const struct specification *specification = stance->plan->specification;
     double highest = specification->clearance.roof_height_m;
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *carried = &specification->carried.items[i];
-        if (carried->removed == 1 || !state_holds(view->state, carried->item) ||
+        if (carried->removed == 1 || !state_holds(stance->state, carried->item) ||
             !known(carried->top_m) || !clearly_above(carried->top_m, known_or(highest, 0)))
             continue;
         highest = carried->top_m;
@@ -81,95 +77,105 @@ static double roof_height_m(const struct clearance_view *view, struct axle_pair 
     return highest + higher_of_pair(change_m);
 }
 
-static void report_roof(const struct clearance_view *view, struct figures *figures)
+static struct figure roof_figure(const struct stance *stance, enum quantity_id quantity,
+                                 double value, const char *item)
 {
-    const struct clearance_measured *measured = &view->plan->specification->clearance;
-    const char *item = NULL;
-    double height = roof_height_m(view, view->body_change_m, &item);
-    const char *basis = "measured + the larger of both axles' changes";
+    struct figure figure = stance_figure(stance, quantity, value, BASIS_HIGHER_AXLE);
     if (item != NULL)
-        basis = arena_format(view->plan->arena, "%s; highest: %s", basis, item);
-    if (known(height))
-        figures_add(figures, view_figure(view, QUANTITY_ROOF_HEIGHT, height, basis));
-    if (!view->setup->is_fitted && known(measured->roof_height_m)) {
-        figures_add(figures,
-                    view_figure(view, QUANTITY_ROOF_CHANGE, higher_of_pair(view->tyre_change_m),
-                                "change of the loaded radius"));
-    }
+        figure.based = REMARK_WITH(stance->plan->arena, BASIS_HIGHEST_ITEM, say_text(item));
+    return figure;
+}
+
+/* The largest new tyre of the size is the one that is met at the door. */
+static void judge_entrance(const struct stance *stance, struct figures *figures)
+{
+    const struct clearance_measured *measured = &stance->plan->specification->clearance;
+    const char *item = NULL;
     if (!known(measured->garage_entrance_m))
         return;
-    const struct axle_pair largest_m = {view->body_change_m.front + growth_m(view, AXLE_FRONT),
-                                        view->body_change_m.rear + growth_m(view, AXLE_REAR)};
+    const struct axle_pair largest_m = {stance->body_change_m.front + growth_m(stance, AXLE_FRONT),
+                                        stance->body_change_m.rear + growth_m(stance, AXLE_REAR)};
+    double height_m = roof_height_m(stance, largest_m, &item);
+    const struct need needs[] = {
+        {known(measured->roof_height_m) || item != NULL, remark(ADVICE_GIVE_ROOF)},
+        {known(height_m), remark(ADVICE_GIVE_FOR_BODY)}};
     struct figure room =
-        view_figure(view, QUANTITY_GARAGE_ROOM,
-                    measured->garage_entrance_m - roof_height_m(view, largest_m, &item), basis);
-    room.at = "largest";
-    room = figure_at_least(room, 0);
-    room.action = room.verdict == VERDICT_FAIL      ? "it does not pass the entrance"
-                  : room.verdict == VERDICT_UNKNOWN ? "give clearance: roof_height"
-                                                    : NULL;
-    figures_add(figures, room);
+        roof_figure(stance, QUANTITY_GARAGE_ROOM, measured->garage_entrance_m - height_m, item);
+    room.place.tyre = AT_LARGEST;
+    room.limit_owner = LIMIT_OF_PHYSICS;
+    figures_add(figures, judged(limited_at_least(room, 0),
+                                &(struct judgement){.needs = needs,
+                                                    .need_count = 2,
+                                                    .if_broken = remark(ADVICE_NO_ENTRANCE)}));
+}
+
+static void report_roof(const struct stance *stance, struct figures *figures)
+{
+    const char *item = NULL;
+    double height = roof_height_m(stance, stance->body_change_m, &item);
+    if (known(height))
+        figures_add(figures, roof_figure(stance, QUANTITY_ROOF_HEIGHT, height, item));
+    if (!stance->setup->is_fitted && known(stance->plan->specification->clearance.roof_height_m))
+        figures_add(figures,
+                    stance_figure(stance, QUANTITY_ROOF_CHANGE,
+                                  higher_of_pair(stance->tyre_change_m), BASIS_RADIUS_CHANGE));
+    judge_entrance(stance, figures);
 }
 
 /* Wading depth goes with the lower end, the step with the higher one. */
-static void report_depths(const struct clearance_view *view, struct figures *figures)
+static void report_depths(const struct stance *stance, struct figures *figures)
 {
-    const struct clearance_measured *measured = &view->plan->specification->clearance;
+    const struct clearance_measured *measured = &stance->plan->specification->clearance;
     if (known(measured->wading_depth_m))
         figures_add(figures,
-                    view_figure(view, QUANTITY_WADING_DEPTH,
-                                measured->wading_depth_m + lower_of_pair(view->body_change_m),
-                                "the maker's depth + the smaller of both axles' changes"));
+                    stance_figure(stance, QUANTITY_WADING_DEPTH,
+                                  measured->wading_depth_m + lower_of_pair(stance->body_change_m),
+                                  BASIS_WADING));
     if (known(measured->step_height_m))
         figures_add(figures,
-                    view_figure(view, QUANTITY_STEP_HEIGHT,
-                                measured->step_height_m + higher_of_pair(view->body_change_m),
-                                "measured + the larger of both axles' changes"));
+                    stance_figure(stance, QUANTITY_STEP_HEIGHT,
+                                  measured->step_height_m + higher_of_pair(stance->body_change_m),
+                                  BASIS_HIGHER_AXLE));
 }
 
-static void judge_dip(const struct clearance_view *view, double rise, struct figures *figures)
+/* The rule goes by the lamp's height on the unladen vehicle. */
+static void judge_dip(const struct stance *stance, double rise, struct figures *figures)
 {
-    const struct headlamp *lamp = &view->plan->specification->clearance.headlamp;
+    const struct headlamp *lamp = &stance->plan->specification->clearance.headlamp;
     if (!known(lamp->dip))
         return;
-    struct figure dip = view_figure(view, QUANTITY_HEADLAMP_DIP, lamp->dip - rise,
-                                    "UN R48 6.2.6.1.2, by the lamp's height");
-    /* The rule goes by the lamp's height on the unladen vehicle. */
-    double height = lamp->height_m + view->tyre_change_m.front + view->lift_m[AXLE_FRONT];
+    double height = lamp->height_m + stance->tyre_change_m.front + stance->lift_m[AXLE_FRONT];
     const struct headlamp_dip_row *row = headlamp_dip_for(height);
-    if (row == NULL) {
-        dip.verdict = VERDICT_UNKNOWN;
-        dip.action = "give clearance: headlamp: height";
-    } else {
-        dip = figure_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);
-        if (dip.verdict == VERDICT_FAIL)
-            dip.action = dip.limit <= dip.value ? "the beam is too low: have the headlamps set"
-                                                : "the beam dazzles: have the headlamps set";
-        if (dip.verdict == VERDICT_UNKNOWN)
-            dip.action = "give vehicle: wheelbase and unladen, suspension: wheel_rate";
-    }
-    figures_add(figures, dip);
+    struct figure dip = stance_figure(stance, QUANTITY_HEADLAMP_DIP, lamp->dip - rise, BASIS_DIP);
+    const struct need needs[] = {{row != NULL, remark(ADVICE_GIVE_LAMP_HEIGHT)},
+                                 {known(dip.value), remark(ADVICE_GIVE_FOR_DIP)}};
+    dip.limit_owner = LIMIT_OF_LAW;
+    if (row != NULL)
+        dip = limited_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);
+    bool low = dip.limit_side == LIMIT_AT_MOST;
+    figures_add(figures,
+                judged(dip, &(struct judgement){.needs = needs,
+                                                .need_count = 2,
+                                                .if_broken = remark(low ? ADVICE_BEAM_TOO_LOW
+                                                                        : ADVICE_BEAM_DAZZLES)}));
 }
 
-static void report_pitch(const struct clearance_view *view, struct figures *figures)
+static void report_pitch(const struct stance *stance, struct figures *figures)
 {
-    double wheelbase = view->plan->specification->vehicle.wheelbase_m;
-    double rake = rake_rad(view->body_change_m, wheelbase);
-    double rise = beam_rise(view->body_change_m, wheelbase);
+    double wheelbase = stance->plan->specification->vehicle.wheelbase_m;
+    double rake = rake_rad(stance->body_change_m, wheelbase);
+    double rise = beam_rise(stance->body_change_m, wheelbase);
     if (known(rake)) {
-        figures_add(figures, view_figure(view, QUANTITY_RAKE, rake,
-                                         "(rear - front change of height) / wheelbase"));
-        figures_add(figures,
-                    view_figure(view, QUANTITY_HEADLAMP_AIM, rise,
-                                "(front - rear change of height) / wheelbase; up is positive"));
+        figures_add(figures, stance_figure(stance, QUANTITY_RAKE, rake, BASIS_RAKE));
+        figures_add(figures, stance_figure(stance, QUANTITY_HEADLAMP_AIM, rise, BASIS_BEAM));
     }
-    judge_dip(view, rise, figures);
+    judge_dip(stance, rise, figures);
 }
 
-void report_body(const struct clearance_view *view, struct figures *figures)
+void report_body(const struct stance *stance, struct figures *figures)
 {
-    report_lowest(view, figures);
-    report_roof(view, figures);
-    report_depths(view, figures);
-    report_pitch(view, figures);
+    report_lowest(stance, figures);
+    report_roof(stance, figures);
+    report_depths(stance, figures);
+    report_pitch(stance, figures);
 }

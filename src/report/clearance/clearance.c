@@ -3,55 +3,49 @@
 #include "base/known.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
-#include "report/judge.h"
-#include "report/clearance/view.h"
+#include "report/limits.h"
+#include "report/clearance/stance.h"
+
+static struct figure axle_figure(enum quantity_id quantity, int axle, double value,
+                                 enum remark_id basis)
+{
+    struct figure figure = figure_of(quantity, value, NULL);
+    figure.based = remark(basis);
+    figure.axle = axle;
+    return figure;
+}
 
 static void report_under_axle(const struct plan *plan, size_t index, int axle,
                               struct figures *figures)
 {
-    const struct setup *setup = &plan->setups[index];
     double change = radius_change_m(plan, index, axle);
     double measured = of_axle(plan->specification->clearance.under_axle_m, axle);
-    struct figure figure =
-        figure_of(QUANTITY_UNDER_AXLE, measured + change, "measured + change of the loaded radius");
-    figure.axle = axle;
-    if (!known(figure.value)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = known(measured) ? "give data_book: overall_diameter of both tyres"
-                                        : "give clearance: under_axle";
-    }
-    figures_add(figures, figure);
-    figure.verdict = VERDICT_NONE;
-    figure.action = NULL;
-    if (setup->is_fitted)
+    const struct need needs[] = {{known(measured), remark(ADVICE_GIVE_UNDER_AXLE)},
+                                 {known(change), remark(ADVICE_GIVE_DIAMETERS)}};
+    figures_add(figures,
+                judged(axle_figure(QUANTITY_UNDER_AXLE, axle, measured + change, BASIS_UNDER_AXLE),
+                       &(struct judgement){.needs = needs, .need_count = 2}));
+    if (plan->setups[index].is_fitted)
         return;
-    figure.quantity = QUANTITY_UNDER_AXLE_CHANGE;
-    figure.value = change;
+    struct figure figure = axle_figure(QUANTITY_UNDER_AXLE_CHANGE, axle, change, BASIS_UNDER_AXLE);
     figure.headline = axle == AXLE_FRONT ? HEADLINE_YES : HEADLINE_NO;
     figures_add(figures, figure);
 }
 
 /* What is left of the travel to bump in each state; none means standing on the bump stops. */
-static void report_travel_left(const struct clearance_view *view, int axle, struct figures *figures)
+static void report_travel_left(const struct stance *stance, int axle, struct figures *figures)
 {
-    const struct axle_suspension *suspension = suspension_of(view->plan, axle);
+    const struct axle_suspension *suspension = suspension_of(stance->plan, axle);
     if (!known(suspension->travel_to_bump_m))
         return;
     double left =
-        bump_travel_left_m(suspension->travel_to_bump_m, view->lift_m[axle],
-                           known_or(suspension->bump_stop_change_m, 0), view->sag_m[axle]);
-    struct figure figure = view_figure(view, QUANTITY_BUMP_TRAVEL_LEFT, left,
-                                       "travel + lift - longer bump stop - sag");
+        bump_travel_left_m(suspension->travel_to_bump_m, stance->lift_m[axle],
+                           known_or(suspension->bump_stop_change_m, 0), stance->sag_m[axle]);
+    const struct need need = {known(left), remark(ADVICE_GIVE_FOR_TRAVEL)};
+    struct figure figure =
+        stance_figure(stance, QUANTITY_BUMP_TRAVEL_LEFT, left, BASIS_TRAVEL_LEFT);
     figure.axle = axle;
-    if (!known(left)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = "give vehicle: unladen and wheelbase, suspension: wheel_rate";
-    } else if (figure_at_most(figure, 0).verdict == VERDICT_OK) {
-        figure.limit = 0;
-        figure.verdict = VERDICT_FAIL;
-        figure.action = "it stands on its bump stops: stiffer springs, or less aboard";
-    }
-    figures_add(figures, figure);
+    figures_add(figures, judged_above_zero(figure, &need, 1, ADVICE_ON_BUMP_STOPS));
 }
 
 /* Travel kept beside the fitted state: at bump as lift and bump stops leave it, at droop as lift
@@ -63,63 +57,86 @@ static void report_travel_kept(const struct plan *plan, const struct setup *setu
     double lift = axle_lift_m(plan, axle);
     const struct {
         double before, after;
-        const char *at;
+        enum place_posture posture;
     } ends[] = {
         {suspension->travel_to_bump_m,
          bump_travel_left_m(suspension->travel_to_bump_m, lift,
                             known_or(suspension->bump_stop_change_m, 0), 0),
-         "to bump"},
-        {suspension->travel_to_droop_m, suspension->travel_to_droop_m - lift, "to droop"},
+         AT_BUMP},
+        {suspension->travel_to_droop_m, suspension->travel_to_droop_m - lift, AT_DROOP},
     };
     for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
-        struct figure figure = figure_of(
-            QUANTITY_TRAVEL_KEPT, ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN,
-            "travel by lift and bump stops beside the fitted state's");
-        figure.axle = axle;
-        figure.at = ends[i].at;
+        struct figure figure = axle_figure(
+            QUANTITY_TRAVEL_KEPT, axle,
+            ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN, BASIS_TRAVEL_KEPT);
+        figure.place.posture = ends[i].posture;
         if (known(figure.value) && setup->is_fitted)
             figures_add(figures, figure);
-        report_limits(plan, figures, figure, NULL, UNKNOWN);
+        report_limits(plan, figures,
+                      &(struct limited_change){figure, "suspension_travel_kept", NULL, UNKNOWN,
+                                               ADVICE_GIVE_TRAVEL});
     }
 }
 
-/* Limits on lift, lift and diameter together, track and inset. */
-static void report_fit_limits(const struct plan *plan, size_t index, int axle,
-                              struct figures *figures)
+/* How much the suspension raises the body, and together with the tyre. */
+static void report_height_limits(const struct plan *plan, size_t index, int axle,
+                                 struct figures *figures)
 {
-    const struct setup *setup = &plan->setups[index];
     const struct beside *beside = &plan->beside[index];
     const struct limits *limits = &plan->specification->limits;
-    const struct wheel *before = &plan->fitted.axle[axle].wheel, *after = &setup->axle[axle].wheel;
     double lift = axle_lift_m(plan, axle);
     double taller =
         beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
-    double track = of_axle(plan->specification->vehicle.track_m, axle);
-    struct figure figure = figure_of(QUANTITY_RIDE_HEIGHT_CHANGE, lift,
-                                     known(suspension_of(plan, axle)->free_height_change_m)
-                                         ? "free height change + W/k of the old - W/k of the new"
-                                         : "suspension: lift");
-    figure.axle = axle;
-    if (setup->is_fitted && known(suspension_of(plan, axle)->free_height_change_m))
-        figures_add(figures, figure);
-    report_limits(plan, figures, figure, &limits->ride_height_change, UNKNOWN);
-    figure.quantity = QUANTITY_DIAMETER_AND_SUSPENSION;
-    figure.value = lift + taller / 2;
-    report_limits(plan, figures, figure, &limits->diameter_and_suspension, UNKNOWN);
-    figure.quantity = QUANTITY_TRACK_CHANGE;
-    figure.value = setup->is_fitted ? 0 : track_change_m(before, after);
-    figure.basis = "-2 x inset change + 2 x spacer change";
-    if (!setup->is_fitted)
-        figures_add(figures, figure);
-    report_limits(plan, figures, figure, &limits->track_change, track);
-    figure.quantity = QUANTITY_INSET_CHANGE;
-    figure.value = setup->is_fitted ? 0 : after->inset_m - before->inset_m;
-    report_limits(plan, figures, figure, &limits->inset_change, UNKNOWN);
-    report_travel_kept(plan, setup, axle, figures);
+    bool new_spring = known(suspension_of(plan, axle)->free_height_change_m);
+    enum remark_id basis = new_spring ? BASIS_NEW_SPRING : BASIS_LIFT;
+    struct figure height = axle_figure(QUANTITY_RIDE_HEIGHT_CHANGE, axle, lift, basis);
+    struct figure both =
+        axle_figure(QUANTITY_DIAMETER_AND_SUSPENSION, axle, lift + taller / 2, basis);
+    if (plan->setups[index].is_fitted && new_spring)
+        figures_add(figures, height);
+    report_limits(plan, figures,
+                  &(struct limited_change){height, "ride_height_change",
+                                           &limits->ride_height_change, UNKNOWN,
+                                           ADVICE_GIVE_CHANGE});
+    report_limits(plan, figures,
+                  &(struct limited_change){both, "diameter_and_suspension",
+                                           &limits->diameter_and_suspension, UNKNOWN,
+                                           ADVICE_GIVE_CHANGE});
+}
+
+static void report_track_limits(const struct plan *plan, size_t index, int axle,
+                                struct figures *figures)
+{
+    const struct setup *setup = &plan->setups[index];
+    const struct limits *limits = &plan->specification->limits;
+    const struct wheel *before = &plan->fitted.axle[axle].wheel, *after = &setup->axle[axle].wheel;
+    bool fitted = setup->is_fitted;
+    struct figure track = axle_figure(QUANTITY_TRACK_CHANGE, axle,
+                                      fitted ? 0 : track_change_m(before, after), BASIS_TRACK);
+    struct figure inset = axle_figure(QUANTITY_INSET_CHANGE, axle,
+                                      fitted ? 0 : after->inset_m - before->inset_m, BASIS_TRACK);
+    if (!fitted)
+        figures_add(figures, track);
+    report_limits(plan, figures,
+                  &(struct limited_change){track, "track_change", &limits->track_change,
+                                           of_axle(plan->specification->vehicle.track_m, axle),
+                                           ADVICE_GIVE_CHANGE});
+    report_limits(plan, figures,
+                  &(struct limited_change){inset, "inset_change", &limits->inset_change, UNKNOWN,
+                                           ADVICE_GIVE_CHANGE});
+}
+
+/* Limits on lift, lift and diameter together, track, inset and travel. */
+static void report_fit_limits(const struct plan *plan, size_t index, int axle,
+                              struct figures *figures)
+{
+    report_height_limits(plan, index, axle, figures);
+    report_track_limits(plan, index, axle, figures);
+    report_travel_kept(plan, &plan->setups[index], axle, figures);
 }
 
 /* The state in which the body stands lowest: the one that a glance should see. */
-static size_t lowest_state(const struct clearance_view *fitted, size_t count)
+static size_t lowest_state(const struct stance *fitted, size_t count)
 {
     size_t lowest = 0;
     double least = INFINITY;
@@ -133,15 +150,15 @@ static size_t lowest_state(const struct clearance_view *fitted, size_t count)
     return lowest;
 }
 
-static void report_states(struct clearance_view *views, size_t count, size_t lowest,
+static void report_states(struct stance *stances, size_t count, size_t lowest,
                           struct figures *figures)
 {
     for (size_t i = 0; i < count; i++) {
-        views[i].headline = i == lowest ? HEADLINE_YES : HEADLINE_NO;
-        report_body(&views[i], figures);
-        report_angles(&views[i], figures);
-        for (int axle = 0; axle < AXLE_COUNT && views[i].setup->is_fitted; axle++)
-            report_travel_left(&views[i], axle, figures);
+        stances[i].headline = i == lowest ? HEADLINE_YES : HEADLINE_NO;
+        report_body(&stances[i], figures);
+        report_angles(&stances[i], figures);
+        for (int axle = 0; axle < AXLE_COUNT && stances[i].setup->is_fitted; axle++)
+            report_travel_left(&stances[i], axle, figures);
     }
 }
 
@@ -152,10 +169,8 @@ static void report_spring_assumption(const struct plan *plan, struct figures *fi
         const struct axle_suspension *suspension = suspension_of(plan, axle);
         if (!known(suspension->free_height_change_m) || known(suspension->unsprung_kg))
             continue;
-        struct figure figure = figure_of(QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
-        figure.axle = axle;
-        figure.action = "no unsprung_mass is given: the whole axle load is taken to ride on the "
-                        "springs, which makes a stiffer spring lift a little too much";
+        struct figure figure = axle_figure(QUANTITY_ASSUMPTION, axle, UNKNOWN, BASIS_ASSUMPTION);
+        figure.advice = remark(TAKEN_ALL_SPRUNG);
         figures_add(figures, figure);
     }
 }
@@ -180,7 +195,7 @@ static void keep_what_is_known(struct figures *figures, size_t start)
 void report_clearance(const struct plan *plan, struct figures *figures)
 {
     size_t count = state_count(plan->specification);
-    struct clearance_view *fitted = clearance_views_make(plan, 0, NULL);
+    struct stance *fitted = stances_make(plan, 0, NULL);
     size_t lowest = lowest_state(fitted, count), start = figures->count;
     figures->part = PART_CLEARANCE;
     figures->setup = 0;
@@ -188,11 +203,11 @@ void report_clearance(const struct plan *plan, struct figures *figures)
     report_angles_before(plan, figures);
     for (size_t i = 0; i < plan->count; i++) {
         figures->setup = (int)i;
-        struct clearance_view *views = i == 0 ? fitted : clearance_views_make(plan, i, fitted);
-        report_states(views, count, lowest, figures);
+        struct stance *stances = i == 0 ? fitted : stances_make(plan, i, fitted);
+        report_states(stances, count, lowest, figures);
         for (int axle = 0; axle < AXLE_COUNT; axle++) {
             report_under_axle(plan, i, axle, figures);
-            report_arch(views, axle, figures);
+            report_arch(stances, axle, figures);
             report_wheel_place(plan, i, axle, figures);
             report_fit_limits(plan, i, axle, figures);
         }

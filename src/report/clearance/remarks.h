@@ -2,6 +2,147 @@
 #ifndef TYRESUM_REPORT_CLEARANCE_REMARKS_H
 #define TYRESUM_REPORT_CLEARANCE_REMARKS_H
 
-#define CLEARANCE_REMARKS(X) X(BASIS_CLEARANCE_FIRST, "")
+#define ARCH_REMARKS(X)                                                                            \
+    X(BASIS_ARCH_RIDE, "above - dD/2 + lift - sag")                                                \
+    X(BASIS_ARCH_BUMP,                                                                             \
+      "above - travel to bump - dD/2 + bump stop change; lift does not help there")                \
+    X(BASIS_ARCH_INNER, "inner - (dS/2 + inset change - spacer change)")                           \
+    X(BASIS_ARCH_OUTER, "outer - (dS/2 - inset change + spacer change)")                           \
+    X(BASIS_LOCK_SWEPT, "swept corner radius about the steering axis, outer and inner corner")     \
+    X(BASIS_LOCK_BOUND, "bound sqrt((dD/2)^2 + (edge move)^2), no steering geometry")              \
+    X(BASIS_ARCH_CHANGE, "nominal to nominal, by the same rule for both tyres")                    \
+    X(BASIS_SMALLEST_CHANGE, "smallest single change that leaves no room short")                   \
+    X(ADVICE_MAY_RUB, "it may rub")                                                                \
+    X(ADVICE_MAY_RUB_INSIDE, "it may rub on strut or arm")                                         \
+    X(ADVICE_GIVE_ARCH, "give clearance: arch: {}: {}")                                            \
+    X(ADVICE_GIVE_TRAVEL_TO_BUMP, "give suspension: travel_to_bump")                               \
+    X(ADVICE_GIVE_RATE_AND_LOADS,                                                                  \
+      "give suspension: wheel_rate, and vehicle: unladen and wheelbase")                           \
+    X(ADVICE_GIVE_BOTH_WHEELS, "give wheel: width and inset of both")                              \
+    X(ADVICE_LONGER_BUMP_STOPS, "make the bump stops longer by {}")                                \
+    X(ADVICE_BUMP_STOPS_DO_NOT, "bump stops alone do not make it fit")                             \
+    X(ADVICE_INSET_DOES_NOT, "another inset alone does not make it fit")                           \
+    X(ADVICE_TRIM_ARCH, "trim the arch by {}")                                                     \
+    X(ADVICE_TRIM_DOES_NOT, "trimming alone does not make it fit")                                 \
+    X(ADVICE_LIFT_MORE, "lift it more by {}")                                                      \
+    X(ADVICE_LIFT_DOES_NOT, "lift alone does not make it fit")                                     \
+    X(PHRASE_BUMP_STOP_LONGER, "bump stops longer by {}")                                          \
+    X(PHRASE_MORE_LIFT, "{} more lift")                                                            \
+    X(PHRASE_NO_LIFT, "lift does not help here")                                                   \
+    X(PHRASE_TRIMMED, "{} trimmed off the arch")                                                   \
+    X(PHRASE_MORE_INSET, "{} more inset")                                                          \
+    X(PHRASE_LESS_INSET, "{} less inset (or such a spacer)")                                       \
+    X(PHRASE_NO_INSET, "no change of inset alone does it")                                         \
+    X(PHRASE_SIDES_FOR_INSET,                                                                      \
+      "room inside and outside must be known to say whether another inset helps")                  \
+    X(PHRASE_LOCK_FOR_INSET, "room at lock must be known to say whether another inset helps")
+
+#define BODY_REMARKS(X)                                                                            \
+    X(BASIS_UNDER_AXLE, "measured + change of the loaded radius")                                  \
+    X(BASIS_BODY, "measured + loaded radius + lift - sag by the wheel rate")                       \
+    X(BASIS_BODY_CHANGE, "change of the static loaded radius, 0.912 D/2 for both")                 \
+    X(BASIS_HIGHER_AXLE, "measured + the larger of both axles' changes")                           \
+    X(BASIS_HIGHEST_ITEM, "measured + the larger of both axles' changes; highest: {}")             \
+    X(BASIS_RADIUS_CHANGE, "change of the loaded radius")                                          \
+    X(BASIS_WADING, "the maker's depth + the smaller of both axles' changes")                      \
+    X(BASIS_RAKE, "(rear - front change of height) / wheelbase")                                   \
+    X(BASIS_BEAM, "(front - rear change of height) / wheelbase; up is positive")                   \
+    X(BASIS_DIP, "UN R48 6.2.6.1.2, by the lamp's height")                                         \
+    X(BASIS_RAMP, "tangent to the loaded tyre (40 CFR 86.084-2, 49 CFR 523.2)")                    \
+    X(BASIS_SAME_STATE, "beside the fitted tyre in the same loading state")                        \
+    X(BASIS_TRAVEL_LEFT, "travel + lift - longer bump stop - sag")                                 \
+    X(BASIS_TRAVEL_KEPT, "travel by lift and bump stops beside the fitted state's")                \
+    X(BASIS_LIFT, "suspension: lift")                                                              \
+    X(BASIS_NEW_SPRING, "free height change + W/k of the old - W/k of the new")                    \
+    X(ADVICE_GIVE_UNDER_AXLE, "give clearance: under_axle")                                        \
+    X(ADVICE_GIVE_DIAMETERS, "give data_book: overall_diameter of both tyres")                     \
+    X(ADVICE_GIVE_GROUND, "give clearance: ground")                                                \
+    X(ADVICE_GIVE_ROOF, "give clearance: roof_height")                                             \
+    X(ADVICE_GIVE_LAMP_HEIGHT, "give clearance: headlamp: height")                                 \
+    X(ADVICE_GIVE_FOR_BODY, "give vehicle: unladen, wheelbase and suspension: wheel_rate")         \
+    X(ADVICE_GIVE_FOR_RAMP, "give vehicle: wheelbase and unladen, and suspension: wheel_rate")     \
+    X(ADVICE_GIVE_FOR_TRAVEL, "give vehicle: unladen and wheelbase, suspension: wheel_rate")       \
+    X(ADVICE_GIVE_FOR_DIP, "give vehicle: wheelbase and unladen, suspension: wheel_rate")          \
+    X(ADVICE_GIVE_OVERHANG, "give {}")                                                             \
+    X(ADVICE_ON_THE_GROUND, "it would stand on the ground: stiffer springs, or less aboard")       \
+    X(ADVICE_ON_BUMP_STOPS, "it stands on its bump stops: stiffer springs, or less aboard")        \
+    X(ADVICE_NO_ENTRANCE, "it does not pass the entrance")                                         \
+    X(ADVICE_BEAM_TOO_LOW, "the beam is too low: have the headlamps set")                          \
+    X(ADVICE_BEAM_DAZZLES, "the beam dazzles: have the headlamps set")                             \
+    X(ADVICE_POINT_IN_TYRE, "the point lies within this tyre's outline: the tyre would meet it")   \
+    X(ADVICE_ITEM_IN_TYRE,                                                                         \
+      "{}: the point lies within this tyre's outline: the tyre would meet it")                     \
+    X(TAKEN_ALL_SPRUNG,                                                                            \
+      "no unsprung_mass is given: the whole axle load is taken to ride on the springs, which "     \
+      "makes a stiffer spring lift a little too much")
+
+#define WHEEL_REMARKS(X)                                                                           \
+    X(BASIS_SCRUB, "centre plane from steering axis at axle height - loaded radius x "             \
+                   "tan(kingpin inclination); camber left out")                                    \
+    X(BASIS_BACKSPACING, "(rim width + flanges of about 25 mm together) / 2 + inset")              \
+    X(BASIS_RIM_INNER, "rim width change / 2 + inset change - spacer change")                      \
+    X(BASIS_RIM_OUTER, "rim width change / 2 - inset change + spacer change")                      \
+    X(BASIS_CENTRE_HOLE, "beside the fitted wheel's centre hole")                                  \
+    X(BASIS_BOLTS, "beside the fitted wheel's bolts")                                              \
+    X(BASIS_AS_TRIED, "as tried")                                                                  \
+    X(BASIS_MOUNTING_OPEN, "not given under wheel: mounting, of both wheels")                      \
+    X(ADVICE_SCRUB_CHANGES_SIDES,                                                                  \
+      "the scrub radius changes sides: steering and braking pull otherwise")                       \
+    X(ADVICE_SMALLER_BORE, "smaller than the fitted wheel's: measure the hub first")               \
+    X(ADVICE_LARGER_BORE, "larger than the fitted wheel's: it needs a centring ring")              \
+    X(ADVICE_OTHER_CIRCLE, "{} bolts, and the hub has {}: the circle is another")                  \
+    X(ADVICE_OTHER_BOLTS, "{} bolts, and the hub has {}: it does not go on")                       \
+    X(ADVICE_TOUCHES_BRAKE, "it touches the brake: choose another wheel")                          \
+    X(ADVICE_CHECK_ONE, "check by hand: {}")                                                       \
+    X(ADVICE_CHECK_TWO, "check by hand: {}, {}")                                                   \
+    X(ADVICE_CHECK_THREE, "check by hand: {}, {}, {}")                                             \
+    X(PHRASE_HUB_BORE, "hub bore")                                                                 \
+    X(PHRASE_BOLT_PATTERN, "bolt pattern")                                                         \
+    X(PHRASE_BRAKE_ROOM, "room round the brake")
+
+#define SPARE_REMARKS(X)                                                                           \
+    X(BASIS_SPARE_SPACE, "measured space less the largest tyre")                                   \
+    X(BASIS_SPARE_WITHOUT_AIR, "measured space less the spare without air")                        \
+    X(BASIS_SPARE_ROLLS,                                                                           \
+      "rolling circumference; a quarter inch is quoted (common practice, no source)")              \
+    X(BASIS_SPARE_AS_WORN, "with 2 pi x the difference of tread depth, a bound: the belt takes "   \
+                           "up part of it")                                                        \
+    X(BASIS_SPARE_SET, "designation of the spare beside the other four: {}")                       \
+    X(BASIS_SPARE_MASS, "counted in the axle loads where the spare is carried")                    \
+    X(ADVICE_GIVE_SPARE_SPACE, "give clearance: spare_space")                                      \
+    X(ADVICE_CARRY_ELSEWHERE, "carry the spare elsewhere")                                         \
+    X(ADVICE_ONLY_WITHOUT_AIR, "it goes in only without air: carry a pump")                        \
+    X(ADVICE_GIVE_SPARE_BOOK, "give the spare's and the tyres' data_book")                         \
+    X(ADVICE_SPARE_WINDS_UP, "it winds up coupled axles: short distances only, or one of the set") \
+    X(ADVICE_SPARE_UNLIKE, "it rolls unlike its neighbour: short distances only")                  \
+    X(ADVICE_TEMPORARY_SPARE, "a temporary spare: its own speed and pressure apply")               \
+    X(ADVICE_WAY_HOME, "for the way home only; one of the set can stay on")                        \
+    X(ADVICE_ROTATE_FIVE,                                                                          \
+      "it stays new while four wear: rotate all five, or change it only in pairs")                 \
+    X(ADVICE_GIVE_SPARE_PLACE, "give clearance: spare_space: at, so that the axle loads count it") \
+    X(TAKEN_NO_SPARE_MASS, "no mass is given for both spares: no change of mass is taken")         \
+    X(PHRASE_FIVE_ROTATED, "five alike, rotated")                                                  \
+    X(PHRASE_FIVE_ALIKE, "five alike, not rotated")                                                \
+    X(PHRASE_OTHER_SPARE, "another tyre than the four")
+
+#define LIMIT_REMARKS(X)                                                                           \
+    X(BASIS_HOUSE_LIMIT, "house limit (limits)")                                                   \
+    X(BASIS_TRACK, "-2 x inset change + 2 x spacer change")                                        \
+    X(ADVICE_SMALLER_CHANGE, "choose a smaller change, or have it approved")                       \
+    X(ADVICE_GIVE_CHANGE, "give what this change is made of, for both tyres")                      \
+    X(ADVICE_GIVE_TRAVEL, "give suspension: travel_to_bump and travel_to_droop")                   \
+    X(ADVICE_RULE_OF_TRUCKS,                                                                       \
+      "these limits are for a light_truck, and vehicle: kind says passenger_car: name the limits " \
+      "for it")                                                                                    \
+    X(ADVICE_RULE_OF_CARS,                                                                         \
+      "these limits are for a passenger_car, and vehicle: kind says light_truck: name the limits " \
+      "for it")
+
+#define CLEARANCE_REMARKS(X)                                                                       \
+    ARCH_REMARKS(X)                                                                                \
+    BODY_REMARKS(X)                                                                                \
+    WHEEL_REMARKS(X)                                                                               \
+    SPARE_REMARKS(X)                                                                               \
+    LIMIT_REMARKS(X)
 
 #endif

@@ -1,6 +1,6 @@
 /* Limits on what the size itself changes: diameter, load index, speed symbol. */
 #include "base/known.h"
-#include "report/plan.h"
+#include "report/limits.h"
 #include "tables/lookup.h"
 
 static double steps_between(int before, int after)
@@ -11,22 +11,29 @@ static double steps_between(int before, int after)
 static void report_axle(const struct plan *plan, size_t index, int axle, int shown_axle,
                         struct figures *figures)
 {
-    const struct setup *setup = &plan->setups[index];
     const struct beside *beside = &plan->beside[index];
     const struct service_description *before = &plan->fitted.axle[axle].size.service;
-    const struct service_description *after = &setup->axle[axle].size.service;
+    const struct service_description *after = &plan->setups[index].axle[axle].size.service;
     double whole = beside->before[axle].overall_diameter_m;
-    struct figure figure =
-        figure_of(QUANTITY_OVERALL_DIAMETER_CHANGE, beside->after[axle].overall_diameter_m - whole,
-                  "by the same rule for both tyres");
-    figure.axle = shown_axle;
-    report_limits(plan, figures, figure, &plan->specification->limits.diameter_change, whole);
-    figure.quantity = QUANTITY_LOAD_INDEX_CHANGE;
-    figure.value = steps_between(before->load_index, after->load_index);
-    report_limits(plan, figures, figure, NULL, UNKNOWN);
-    figure.quantity = QUANTITY_SPEED_SYMBOL_CHANGE;
-    figure.value = speed_symbol_steps(before->speed_symbol, after->speed_symbol);
-    report_limits(plan, figures, figure, NULL, UNKNOWN);
+    struct figure diameter = figure_of(QUANTITY_OVERALL_DIAMETER_CHANGE,
+                                       beside->after[axle].overall_diameter_m - whole, NULL);
+    diameter.axle = shown_axle;
+    struct figure load = diameter, speed = diameter;
+    load.quantity = QUANTITY_LOAD_INDEX_CHANGE;
+    load.value = steps_between(before->load_index, after->load_index);
+    speed.quantity = QUANTITY_SPEED_SYMBOL_CHANGE;
+    speed.value = speed_symbol_steps(before->speed_symbol, after->speed_symbol);
+    report_limits(plan, figures,
+                  &(struct limited_change){diameter, "diameter_change",
+                                           &plan->specification->limits.diameter_change, whole,
+                                           ADVICE_GIVE_CHANGE});
+    report_rules_of_others(plan, figures, diameter);
+    report_limits(
+        plan, figures,
+        &(struct limited_change){load, "load_index_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE});
+    report_limits(
+        plan, figures,
+        &(struct limited_change){speed, "speed_symbol_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE});
 }
 
 void report_size_limits(const struct plan *plan, size_t index, struct figures *figures)

@@ -4,100 +4,103 @@
 #include "base/units.h"
 #include "compute/gearing.h"
 #include "report/judge.h"
-#include "report/clearance/view.h"
+#include "report/clearance/stance.h"
 #include "size/designation.h"
 
-struct spare_view {
+struct carried_spare {
     const struct plan *plan;
     const struct setup *setup;
     struct figures *figures;
 };
 
-static double deflated(const struct spare_view *view, double value)
+static struct figure spare_figure(enum quantity_id quantity, double value, enum remark_id basis,
+                                  const char *name)
 {
-    return view->setup->spare.deflated.given == NULL ? UNKNOWN : value;
+    struct figure figure = figure_of(quantity, value, NULL);
+    figure.based = remark(basis);
+    figure.place.name = name;
+    return figure;
+}
+
+static double deflated(const struct tyre *tyre, double value)
+{
+    return tyre->deflated.given == NULL ? UNKNOWN : value;
 }
 
 /* One dimension, with air and, where that size is given, without. */
-static void report_room(const struct spare_view *view, double space, double inflated,
-                        double without_air, const char *at, const char *at_deflated)
+static void report_room(const struct carried_spare *spare, double space_m, double with_air_m,
+                        double without_air_m, const char *dimension)
 {
-    double empty = space - deflated(view, without_air);
     struct figure figure =
-        figure_of(QUANTITY_SPARE_ROOM, space - inflated, "measured space less the largest tyre");
-    figure.at = at;
-    figure = figure_at_least(figure, 0);
-    if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = "give clearance: spare_space";
-    struct figure without =
-        figure_of(QUANTITY_SPARE_ROOM, empty, "measured space less the spare without air");
-    without.at = at_deflated;
-    without = figure_at_least(without, 0);
-    if (without.verdict == VERDICT_FAIL)
-        without.action = "carry the spare elsewhere";
-    if (figure.verdict == VERDICT_FAIL) {
-        figure.action = "carry the spare elsewhere";
-        if (without.verdict == VERDICT_OK) {
-            figure.verdict = VERDICT_CAUTION;
-            figure.action = "it goes in only without air: carry a pump";
-        }
-    }
-    figures_add(view->figures, figure);
-    if (known(empty))
-        figures_add(view->figures, without);
+        spare_figure(QUANTITY_SPARE_ROOM, space_m - with_air_m, BASIS_SPARE_SPACE, dimension);
+    struct figure without = spare_figure(QUANTITY_SPARE_ROOM, space_m - without_air_m,
+                                         BASIS_SPARE_WITHOUT_AIR, dimension);
+    bool goes_in = known(without.value) && meets_limit(without.value, LIMIT_AT_LEAST, 0);
+    figure.place.tyre = AT_LARGEST;
+    without.place.pressure_as = AT_NO_AIR;
+    figure.limit_owner = without.limit_owner = LIMIT_OF_PHYSICS;
+    figures_add(spare->figures,
+                judged(limited_at_least(figure, 0),
+                       &(struct judgement){.broken = goes_in ? VERDICT_CAUTION : VERDICT_FAIL,
+                                           .if_broken = remark(goes_in ? ADVICE_ONLY_WITHOUT_AIR
+                                                                       : ADVICE_CARRY_ELSEWHERE),
+                                           .if_unknown = remark(ADVICE_GIVE_SPARE_SPACE)}));
+    if (known(without.value))
+        figures_add(spare->figures,
+                    judged(limited_at_least(without, 0),
+                           &(struct judgement){.if_broken = remark(ADVICE_CARRY_ELSEWHERE)}));
 }
 
-static void report_space(const struct spare_view *view)
+static void report_space(const struct carried_spare *spare)
 {
-    const struct spare_space *space = &view->plan->specification->clearance.spare_space;
-    const struct tyre *spare = &view->setup->spare;
+    const struct spare_space *space = &spare->plan->specification->clearance.spare_space;
+    const struct tyre *tyre = &spare->setup->spare;
     struct tyre_measures measures;
-    tyre_measure(spare, &measures);
-    report_room(view, space->diameter_m, measures.stated.overall_diameter_max_m,
-                spare->deflated.diameter_m, "largest, diameter", "without air, diameter");
-    report_room(view, space->width_m, measures.stated.width_on_rim_max_m, spare->deflated.width_m,
-                "largest, width", "without air, width");
+    tyre_measure(tyre, &measures);
+    report_room(spare, space->diameter_m, measures.stated.overall_diameter_max_m,
+                deflated(tyre, tyre->deflated.diameter_m), "diameter");
+    report_room(spare, space->width_m, measures.stated.width_on_rim_max_m,
+                deflated(tyre, tyre->deflated.width_m), "width");
 }
 
-static void judge_circumference(const struct spare_view *view, int axle, const char *at,
-                                double change, double circumference_m, const char *basis)
+static void judge_circumference(const struct carried_spare *spare, struct figure figure,
+                                double circumference_m)
 {
-    struct figure figure = figure_of(QUANTITY_SPARE_CIRCUMFERENCE, change, basis);
-    figure.axle = axle;
-    figure.at = at;
-    figure.limit = circumference_difference_allowed(circumference_m);
-    if (!known(change)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = "give the spare's and the tyres' data_book";
-    } else if (clearly_above(fabs(change), figure.limit)) {
-        figure.verdict = VERDICT_CAUTION;
-        figure.action = plan_drives_all_wheels(view->plan)
-                            ? "it winds up coupled axles: short distances only, or one of the set"
-                            : "it rolls unlike its neighbour: short distances only";
-    } else
-        figure.verdict = VERDICT_OK;
-    figures_add(view->figures, figure);
+    double allowed = circumference_difference_allowed(circumference_m);
+    bool coupled = plan_drives_all_wheels(spare->plan);
+    figure.limit = allowed;
+    figure.limit_owner = LIMIT_OF_PHYSICS;
+    figures_add(spare->figures,
+                judged(figure, &(struct judgement){
+                                   .holds = answer_of(known(figure.value),
+                                                      !clearly_above(fabs(figure.value), allowed)),
+                                   .broken = VERDICT_CAUTION,
+                                   .if_broken = remark(coupled ? ADVICE_SPARE_WINDS_UP
+                                                               : ADVICE_SPARE_UNLIKE),
+                                   .if_unknown = remark(ADVICE_GIVE_SPARE_BOOK)}));
 }
 
 /* Rolling circumference beside each axle's tyre; a quarter inch is quoted as the most between
  * coupled axles (common practice, no source). */
-static void report_circumference(const struct spare_view *view, int axle, int shown_axle)
+static void report_circumference(const struct carried_spare *spare, int axle, int shown_axle)
 {
-    const struct tyre *spare = &view->setup->spare, *tyre = &view->setup->axle[axle];
+    const struct tyre *carried = &spare->setup->spare, *tyre = &spare->setup->axle[axle];
     struct tyre_figures axle_figures, spare_figures;
     bool mixed;
-    figures_to_compare(tyre, spare, &axle_figures, &spare_figures, &mixed);
+    figures_to_compare(tyre, carried, &axle_figures, &spare_figures, &mixed);
     double circumference = axle_figures.rolling_circumference_m;
     double change = spare_figures.rolling_circumference_m / circumference - 1;
-    judge_circumference(view, shown_axle, "new", change, circumference,
-                        "rolling circumference; a quarter inch is quoted (common practice, no "
-                        "source)");
-    double deeper = spare->tread_depth_m - tyre->tread_depth_m;
-    if (known(deeper))
-        judge_circumference(view, shown_axle, "as worn", change + 2 * PI * deeper / circumference,
-                            circumference,
-                            "with 2 pi x the difference of tread depth, a bound: the belt takes up "
-                            "part of it");
+    struct figure figure =
+        spare_figure(QUANTITY_SPARE_CIRCUMFERENCE, change, BASIS_SPARE_ROLLS, "new");
+    figure.axle = shown_axle;
+    judge_circumference(spare, figure, circumference);
+    double deeper = carried->tread_depth_m - tyre->tread_depth_m;
+    if (!known(deeper))
+        return;
+    figure.value = change + 2 * PI * deeper / circumference;
+    figure.based = remark(BASIS_SPARE_AS_WORN);
+    figure.place.name = "as worn";
+    judge_circumference(spare, figure, circumference);
 }
 
 static bool matches(const struct tyre *spare, const struct tyre *tyre)
@@ -106,58 +109,57 @@ static bool matches(const struct tyre *spare, const struct tyre *tyre)
 }
 
 /* A matched set of five, rotated or not. */
-static void report_set(const struct spare_view *view)
+static void report_set(const struct carried_spare *spare)
 {
-    const struct tyre *spare = &view->setup->spare;
-    bool matched = matches(spare, &view->setup->axle[AXLE_FRONT]) &&
-                   matches(spare, &view->setup->axle[AXLE_REAR]);
-    struct figure figure =
-        figure_of(QUANTITY_SPARE_SET, UNKNOWN, "designation of the spare beside the other four");
-    figure.verdict = VERDICT_OK;
-    figure.at = matched ? spare->rotated == 1 ? "five alike, rotated" : "five alike, not rotated"
-                        : "another tyre than the four";
-    if (!matched) {
-        figure.verdict = VERDICT_CAUTION;
-        figure.action = spare->size.prefix == PREFIX_T
-                            ? "a temporary spare: its own speed and pressure apply"
-                            : "for the way home only; one of the set can stay on";
-    } else if (spare->rotated != 1 && plan_drives_all_wheels(view->plan)) {
-        figure.verdict = VERDICT_CAUTION;
-        figure.action = "it stays new while four wear: rotate all five, or change it only in pairs";
-    }
-    figures_add(view->figures, figure);
+    const struct tyre *carried = &spare->setup->spare;
+    bool matched = matches(carried, &spare->setup->axle[AXLE_FRONT]) &&
+                   matches(carried, &spare->setup->axle[AXLE_REAR]);
+    bool rotated = carried->rotated == 1;
+    enum remark_id is = !matched  ? PHRASE_OTHER_SPARE
+                        : rotated ? PHRASE_FIVE_ROTATED
+                                  : PHRASE_FIVE_ALIKE;
+    enum remark_id broken = matched                            ? ADVICE_ROTATE_FIVE
+                            : carried->size.prefix == PREFIX_T ? ADVICE_TEMPORARY_SPARE
+                                                               : ADVICE_WAY_HOME;
+    struct arena *arena = spare->plan->arena;
+    struct figure figure = figure_of(QUANTITY_SPARE_SET, UNKNOWN, NULL);
+    figure.based = REMARK_WITH(arena, BASIS_SPARE_SET, say_remark(arena, remark(is)));
+    bool wears_alike = rotated || !plan_drives_all_wheels(spare->plan);
+    figures_add(spare->figures,
+                judged(figure, &(struct judgement){.holds = answer_of(true, matched && wears_alike),
+                                                   .broken = VERDICT_CAUTION,
+                                                   .if_broken = remark(broken)}));
 }
 
-static void report_mass(const struct spare_view *view)
+static void report_mass(const struct carried_spare *spare)
 {
-    const struct tyre *before = &view->plan->fitted.spare, *after = &view->setup->spare;
-    if (view->setup->is_fitted || !before->size_given || after->given == before->given)
+    const struct tyre *before = &spare->plan->fitted.spare, *after = &spare->setup->spare;
+    if (spare->setup->is_fitted || !before->size_given || after->given == before->given)
         return;
     double change = after->mass_kg - before->mass_kg;
-    struct figure figure = figure_of(QUANTITY_SPARE_MASS, change,
-                                     "counted in the axle loads where the spare is carried");
     if (!known(change)) {
-        figure.quantity = QUANTITY_ASSUMPTION;
-        figure.basis = "assumption";
-        figure.action = "no mass is given for both spares: no change of mass is taken";
-    } else if (fabs(change) > 1e-9 * after->mass_kg &&
-               !known(view->plan->specification->clearance.spare_space.at_m)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = "give clearance: spare_space: at, so that the axle loads count it";
+        struct figure taken = spare_figure(QUANTITY_ASSUMPTION, UNKNOWN, BASIS_ASSUMPTION, NULL);
+        taken.advice = remark(TAKEN_NO_SPARE_MASS);
+        figures_add(spare->figures, taken);
+        return;
     }
-    figures_add(view->figures, figure);
+    bool counted = fabs(change) <= 1e-9 * after->mass_kg ||
+                   known(spare->plan->specification->clearance.spare_space.at_m);
+    const struct need need = {counted, remark(ADVICE_GIVE_SPARE_PLACE)};
+    figures_add(spare->figures,
+                judged(spare_figure(QUANTITY_SPARE_MASS, change, BASIS_SPARE_MASS, NULL),
+                       &(struct judgement){.needs = &need, .need_count = 1}));
 }
 
 void report_spare_wheel(const struct plan *plan, size_t index, struct figures *figures)
 {
-    const struct spare_view view = {plan, &plan->setups[index], figures};
-    const struct setup *setup = view.setup;
-    if (!setup->spare.size_given)
+    const struct carried_spare spare = {plan, &plan->setups[index], figures};
+    if (!spare.setup->spare.size_given)
         return;
-    report_space(&view);
-    bool alike = !setup_axles_differ(setup);
+    report_space(&spare);
+    bool alike = !setup_axles_differ(spare.setup);
     for (int axle = 0; axle < (alike ? 1 : AXLE_COUNT); axle++)
-        report_circumference(&view, axle, alike ? AXLE_NONE : axle);
-    report_set(&view);
-    report_mass(&view);
+        report_circumference(&spare, axle, alike ? AXLE_NONE : axle);
+    report_set(&spare);
+    report_mass(&spare);
 }

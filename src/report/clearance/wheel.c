@@ -1,10 +1,11 @@
 /* Where a wheel stands, and how it sits on hub and brake. */
 #include "base/known.h"
 #include "compute/clearance.h"
+#include "report/clearance/stance.h"
 #include "report/judge.h"
-#include "report/clearance/view.h"
 
-struct wheel_view {
+/* A wheel beside the one that is fitted to the axle. */
+struct changed_wheel {
     const struct plan *plan;
     size_t index;
     int axle;
@@ -12,130 +13,141 @@ struct wheel_view {
     struct figures *figures;
 };
 
-static struct figure wheel_figure(const struct wheel_view *view, enum quantity_id quantity,
-                                  double value, const char *basis)
+static struct changed_wheel changed_wheel_of(const struct plan *plan, size_t index, int axle,
+                                             struct figures *figures)
 {
-    struct figure figure = figure_of(quantity, value, basis);
-    figure.axle = view->axle;
+    return (struct changed_wheel){
+        plan,   index, axle, &plan->fitted.axle[axle].wheel, &plan->setups[index].axle[axle].wheel,
+        figures};
+}
+
+static struct figure wheel_figure(const struct changed_wheel *wheel, enum quantity_id quantity,
+                                  double value, enum remark_id basis)
+{
+    struct figure figure = figure_of(quantity, value, NULL);
+    figure.based = remark(basis);
+    figure.axle = wheel->axle;
     return figure;
 }
 
-static void add_if_known(const struct wheel_view *view, enum quantity_id quantity, double value,
-                         const char *basis)
+static void add_if_known(const struct changed_wheel *wheel, enum quantity_id quantity, double value,
+                         enum remark_id basis)
 {
     if (known(value))
-        figures_add(view->figures, wheel_figure(view, quantity, value, basis));
+        figures_add(wheel->figures, wheel_figure(wheel, quantity, value, basis));
 }
 
 /* Only the front axle steers. */
-static void report_scrub(const struct wheel_view *view)
+static void report_scrub(const struct changed_wheel *wheel)
 {
-    const struct steering *steering = &view->plan->specification->clearance.steering;
-    const struct beside *beside = &view->plan->beside[view->index];
+    const struct steering *steering = &wheel->plan->specification->clearance.steering;
+    const struct beside *beside = &wheel->plan->beside[wheel->index];
     double lean = steering->kingpin_inclination_rad, centre = steering->axis_to_centre_m;
-    if (view->axle != AXLE_FRONT || !known(lean))
+    if (wheel->axle != AXLE_FRONT || !known(lean))
         return;
-    static const char basis[] = "centre plane from steering axis at axle height - loaded radius x "
-                                "tan(kingpin inclination); camber left out";
-    double moved = track_change_m(view->before, view->after) / 2;
+    double moved = track_change_m(wheel->before, wheel->after) / 2;
     double before = scrub_radius_m(0, beside->before[AXLE_FRONT].static_loaded_radius_m, lean);
     double after = scrub_radius_m(moved, beside->after[AXLE_FRONT].static_loaded_radius_m, lean);
-    if (view->plan->setups[view->index].is_fitted) {
-        add_if_known(view, QUANTITY_SCRUB_RADIUS, centre + before, basis);
+    if (wheel->plan->setups[wheel->index].is_fitted) {
+        add_if_known(wheel, QUANTITY_SCRUB_RADIUS, centre + before, BASIS_SCRUB);
         return;
     }
-    add_if_known(view, QUANTITY_SCRUB_RADIUS_CHANGE, after - before, basis);
-    struct figure figure = wheel_figure(view, QUANTITY_SCRUB_RADIUS, centre + after, basis);
-    if ((centre + before) * (centre + after) < 0) {
-        figure.verdict = VERDICT_CAUTION;
-        figure.action = "the scrub radius changes sides: steering and braking pull otherwise";
-    }
-    if (known(figure.value))
-        figures_add(view->figures, figure);
+    add_if_known(wheel, QUANTITY_SCRUB_RADIUS_CHANGE, after - before, BASIS_SCRUB);
+    if (!known(centre + after))
+        return;
+    bool same_side = (centre + before) * (centre + after) >= 0;
+    figures_add(wheel->figures,
+                judged(wheel_figure(wheel, QUANTITY_SCRUB_RADIUS, centre + after, BASIS_SCRUB),
+                       &(struct judgement){.holds = answer_of(known(centre + before), same_side),
+                                           .broken = VERDICT_CAUTION,
+                                           .met_is_none = true,
+                                           .if_broken = remark(ADVICE_SCRUB_CHANGES_SIDES),
+                                           .if_unknown = remark(ADVICE_GIVE_DIAMETERS)}));
 }
 
 void report_wheel_place(const struct plan *plan, size_t index, int axle, struct figures *figures)
 {
-    const struct setup *setup = &plan->setups[index];
-    const struct wheel_view view = {
-        plan, index, axle, &plan->fitted.axle[axle].wheel, &setup->axle[axle].wheel, figures};
-    add_if_known(&view, QUANTITY_BACKSPACING, backspacing_m(view.after),
-                 "(rim width + flanges of about 25 mm together) / 2 + inset");
-    report_scrub(&view);
-    if (setup->is_fitted)
+    const struct changed_wheel wheel = changed_wheel_of(plan, index, axle, figures);
+    add_if_known(&wheel, QUANTITY_BACKSPACING, backspacing_m(wheel.after), BASIS_BACKSPACING);
+    report_scrub(&wheel);
+    if (plan->setups[index].is_fitted)
         return;
-    struct edge_move rim = rim_edge_move(view.before, view.after);
-    add_if_known(&view, QUANTITY_RIM_EDGE_INNER, rim.inner_m,
-                 "rim width change / 2 + inset change - spacer change");
-    add_if_known(&view, QUANTITY_RIM_EDGE_OUTER, rim.outer_m,
-                 "rim width change / 2 - inset change + spacer change");
+    struct edge_move rim = rim_edge_move(wheel.before, wheel.after);
+    add_if_known(&wheel, QUANTITY_RIM_EDGE_INNER, rim.inner_m, BASIS_RIM_INNER);
+    add_if_known(&wheel, QUANTITY_RIM_EDGE_OUTER, rim.outer_m, BASIS_RIM_OUTER);
 }
 
-static bool judge_bore(const struct wheel_view *view)
+static bool judge_bore(const struct changed_wheel *wheel)
 {
-    double before = view->before->mounting.hub_bore_m, after = view->after->mounting.hub_bore_m;
+    double before = wheel->before->mounting.hub_bore_m, after = wheel->after->mounting.hub_bore_m;
     if (!known(before) || !known(after))
         return false;
-    struct figure figure =
-        wheel_figure(view, QUANTITY_HUB_BORE, after, "beside the fitted wheel's centre hole");
+    struct figure figure = wheel_figure(wheel, QUANTITY_HUB_BORE, after, BASIS_CENTRE_HOLE);
     figure.limit = before;
-    if (fabs(after - before) < 5e-5)
-        figure.verdict = VERDICT_OK;
-    else {
-        figure.verdict = VERDICT_CAUTION;
-        figure.action = after < before ? "smaller than the fitted wheel's: measure the hub first"
-                                       : "larger than the fitted wheel's: it needs a centring ring";
-    }
-    figures_add(view->figures, figure);
+    figure.limit_owner = LIMIT_OF_PHYSICS;
+    figures_add(wheel->figures,
+                judged(figure, &(struct judgement){
+                                   .holds = answer_of(true, fabs(after - before) < 5e-5),
+                                   .broken = VERDICT_CAUTION,
+                                   .if_broken = remark(after < before ? ADVICE_SMALLER_BORE
+                                                                      : ADVICE_LARGER_BORE)}));
     return true;
 }
 
-static bool judge_bolts(const struct wheel_view *view)
+static bool judge_bolts(const struct changed_wheel *wheel)
 {
-    const struct mounting *before = &view->before->mounting, *after = &view->after->mounting;
+    const struct mounting *before = &wheel->before->mounting, *after = &wheel->after->mounting;
     double circle = after->bolt_circle_m - before->bolt_circle_m;
     double bolts = after->bolts - before->bolts;
     if (!known(circle) || !known(bolts))
         return false;
-    struct figure figure = wheel_figure(view, QUANTITY_BOLT_CIRCLE, after->bolt_circle_m,
-                                        "beside the fitted wheel's bolts");
+    struct figure figure =
+        wheel_figure(wheel, QUANTITY_BOLT_CIRCLE, after->bolt_circle_m, BASIS_BOLTS);
     figure.limit = before->bolt_circle_m;
-    bool same = bolts == 0 && fabs(circle) < 5e-5;
-    figure.verdict = same ? VERDICT_OK : VERDICT_FAIL;
-    if (!same)
-        figure.action =
-            arena_format(view->plan->arena, "%.0f bolts, and the hub has %.0f: %s", after->bolts,
-                         before->bolts, bolts == 0 ? "the circle is another" : "it does not go on");
-    figures_add(view->figures, figure);
+    figure.limit_owner = LIMIT_OF_PHYSICS;
+    figures_add(
+        wheel->figures,
+        judged(figure,
+               &(struct judgement){
+                   .holds = answer_of(true, bolts == 0 && fabs(circle) < 5e-5),
+                   .if_broken = REMARK_WITH(
+                       wheel->plan->arena, bolts == 0 ? ADVICE_OTHER_CIRCLE : ADVICE_OTHER_BOLTS,
+                       say_number(after->bolts, 0), say_number(before->bolts, 0))}));
     return true;
 }
 
-static bool judge_brake(const struct wheel_view *view)
+static bool judge_brake(const struct changed_wheel *wheel)
 {
-    double room = view->after->mounting.brake_room_m;
+    double room = wheel->after->mounting.brake_room_m;
     if (!known(room))
         return false;
-    struct figure figure =
-        figure_at_least(wheel_figure(view, QUANTITY_BRAKE_ROOM, room, "as tried"), 0);
-    if (figure.verdict == VERDICT_FAIL)
-        figure.action = "it touches the brake: choose another wheel";
-    figures_add(view->figures, figure);
+    struct figure figure = wheel_figure(wheel, QUANTITY_BRAKE_ROOM, room, BASIS_AS_TRIED);
+    figure.limit_owner = LIMIT_OF_PHYSICS;
+    figures_add(wheel->figures,
+                judged(limited_at_least(figure, 0),
+                       &(struct judgement){.if_broken = remark(ADVICE_TOUCHES_BRAKE)}));
     return true;
 }
 
 /* What is not given for both wheels stays to be checked by hand. */
-static void report_by_hand(const struct wheel_view *view, bool bore, bool bolts, bool brake)
+static void report_by_hand(const struct changed_wheel *wheel, bool bore, bool bolts, bool brake)
 {
-    if (bore && bolts && brake)
+    static const enum remark_id rows[] = {ADVICE_CHECK_ONE, ADVICE_CHECK_TWO, ADVICE_CHECK_THREE};
+    struct arena *arena = wheel->plan->arena;
+    struct argument open[3];
+    size_t count = 0;
+    if (!bore)
+        open[count++] = say_remark(arena, remark(PHRASE_HUB_BORE));
+    if (!bolts)
+        open[count++] = say_remark(arena, remark(PHRASE_BOLT_PATTERN));
+    if (!brake)
+        open[count++] = say_remark(arena, remark(PHRASE_BRAKE_ROOM));
+    if (count == 0)
         return;
-    struct figure figure = wheel_figure(view, QUANTITY_WHEEL_BY_HAND, UNKNOWN,
-                                        "not given under wheel: mounting, of both wheels");
-    figure.verdict = VERDICT_UNKNOWN;
-    figure.action =
-        arena_format(view->plan->arena, "check by hand:%s%s%s%s%s", bore ? "" : " hub bore",
-                     bore || (bolts && brake) ? "" : ",", bolts ? "" : " bolt pattern",
-                     bolts || brake ? "" : ",", brake ? "" : " room round the brake");
-    figures_add(view->figures, figure);
+    const struct need need = {false, remark_make(arena, rows[count - 1], open, count)};
+    figures_add(wheel->figures,
+                judged(wheel_figure(wheel, QUANTITY_WHEEL_BY_HAND, UNKNOWN, BASIS_MOUNTING_OPEN),
+                       &(struct judgement){.needs = &need, .need_count = 1}));
 }
 
 void report_wheel_mounting(const struct plan *plan, size_t index, struct figures *figures)
@@ -144,14 +156,13 @@ void report_wheel_mounting(const struct plan *plan, size_t index, struct figures
     const struct wheel *front = &setup->axle[AXLE_FRONT].wheel;
     const struct wheel *fitted = &plan->fitted.axle[AXLE_FRONT].wheel;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        const struct wheel_view view = {
-            plan, index, axle, &plan->fitted.axle[axle].wheel, &setup->axle[axle].wheel, figures};
-        bool is_fitted_wheel = view.after->given != NULL && view.after->given == view.before->given;
-        bool as_front = axle == AXLE_REAR && view.after->given == front->given &&
-                        view.before->given == fitted->given;
-        if (setup->is_fitted || is_fitted_wheel || as_front)
+        const struct changed_wheel wheel = changed_wheel_of(plan, index, axle, figures);
+        const struct given *before = wheel.before->given, *after = wheel.after->given;
+        bool as_fitted = after != NULL && after == before;
+        bool as_front = axle == AXLE_REAR && after == front->given && before == fitted->given;
+        if (setup->is_fitted || as_fitted || as_front)
             continue;
-        bool bore = judge_bore(&view), bolts = judge_bolts(&view), brake = judge_brake(&view);
-        report_by_hand(&view, bore, bolts, brake);
+        bool bore = judge_bore(&wheel), bolts = judge_bolts(&wheel), brake = judge_brake(&wheel);
+        report_by_hand(&wheel, bore, bolts, brake);
     }
 }

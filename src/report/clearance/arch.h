@@ -1,0 +1,57 @@
+/* One wheel arch with one setup: the tyre in it, and the room that is left. */
+#ifndef TYRESUM_REPORT_CLEARANCE_ARCH_H
+#define TYRESUM_REPORT_CLEARANCE_ARCH_H
+
+#include "compute/arch_fit.h"
+#include "compute/clearance.h"
+#include "report/clearance/stance.h"
+#include "report/judge.h"
+
+struct wheel_arch {
+    const struct plan *plan;
+    size_t index;
+    int axle;
+    const struct setup *setup;
+    const struct stance *states; /* one a loading state */
+    const struct arch *measured;
+    const struct axle_suspension *suspension;
+    struct figures *figures;
+};
+
+/* A tyre in the arch, beside the fitted one that was measured: the nominal one, or the largest
+ * that the standard allows, which is judged; without or with snow chains. */
+struct arch_tyre {
+    bool largest, with_chains;
+    double chains_m;
+    double diameter_change_m;
+    struct edge_move move;
+    struct swept_tyre before, after;
+    struct arch_rooms rooms;
+};
+
+void arch_tyre_make(const struct wheel_arch *arch, bool largest, bool with_chains,
+                    struct arch_tyre *out);
+
+/* Where room is measured. */
+enum arch_room { ROOM_RIDE, ROOM_BUMP, ROOM_INNER, ROOM_OUTER, ROOM_LOCK, ROOM_COUNT };
+
+/* Room above at ride height in one loading state. */
+double arch_ride_room_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                        const struct stance *state);
+/* Room at lock, after a further change of inset. INFINITY at the rear axle, which does not steer.
+ */
+double arch_lock_room_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                        double inset_change_m);
+
+/* What a room hangs on: whether it is known, and the first thing to ask for where it is not. */
+struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                           enum arch_room room, double room_m);
+
+/* What would make a room that is short fit, each change by itself. */
+const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                               enum arch_room room, double room_m);
+
+/* Where the arch is too small: the smallest single change of each kind that makes it fit. */
+void report_arch_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre);
+
+#endif

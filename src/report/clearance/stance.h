@@ -1,0 +1,59 @@
+/* How the vehicle stands with one setup in one loading state: the tyres, the suspension and what
+ * is aboard. Shared by the pieces of the clearance report. */
+#ifndef TYRESUM_REPORT_CLEARANCE_STANCE_H
+#define TYRESUM_REPORT_CLEARANCE_STANCE_H
+
+#include "report/judge.h"
+#include "report/plan.h"
+
+/* Changes are from the fitted state. */
+struct stance {
+    const struct plan *plan;
+    size_t index;
+    const struct setup *setup;
+    const struct state *state;
+    const struct stance *fitted; /* the fitted setup in the same state */
+    bool as_measured;            /* the fitted state itself: no lift, nothing carried */
+    enum headline headline;
+    double lift_m[AXLE_COUNT], sag_m[AXLE_COUNT], radius_m[AXLE_COUNT];
+    struct axle_pair body_change_m; /* tyre, lift and sag */
+    struct axle_pair tyre_change_m; /* the tyre's part alone */
+};
+
+/* One a loading state, in their order. `fitted`: the fitted setup's, NULL for itself. */
+struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted);
+/* The fitted state, as it was measured. */
+void stance_as_measured(const struct plan *plan, struct stance *out);
+
+/* A figure of this part in the stance's state. */
+struct figure stance_figure(const struct stance *stance, enum quantity_id quantity, double value,
+                            enum remark_id basis);
+
+/* Judges a length of which something must be left: a fail at nothing, which is then the limit. */
+struct figure judged_above_zero(struct figure figure, const struct need *needs, size_t need_count,
+                                enum remark_id broken);
+
+const struct axle_suspension *suspension_of(const struct plan *plan, int axle);
+
+/* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */
+double axle_lift_m(const struct plan *plan, int axle);
+
+/* Change of the static loaded radius from the fitted tyre's. */
+double radius_change_m(const struct plan *plan, size_t index, int axle);
+
+/* Height above the ground of a point that was measured at the fitted state. */
+double height_in_stance_m(const struct stance *stance, double height_m, double at_m);
+
+/* Clearance of what rides on the springs, by `ground` alone. */
+double ground_change_m(const struct stance *stance, struct axle_pair change_m);
+
+/* The pieces of the report. */
+void report_body(const struct stance *stance, struct figures *figures);
+void report_angles(const struct stance *stance, struct figures *figures);
+void report_angles_before(const struct plan *plan, struct figures *figures);
+void report_arch(const struct stance *states, int axle, struct figures *figures);
+void report_wheel_place(const struct plan *plan, size_t index, int axle, struct figures *figures);
+void report_wheel_mounting(const struct plan *plan, size_t index, struct figures *figures);
+void report_spare_wheel(const struct plan *plan, size_t index, struct figures *figures);
+
+#endif
