@@ -3,7 +3,6 @@
 #include <stddef.h>
 
 #include "base/known.h"
-#include "compute/rims.h"
 #include "tables/lookup.h"
 #include "tables/tables_data.h"
 
@@ -12,27 +11,6 @@
 int section_height_mm(int section_width_mm, int aspect_percent)
 {
     return (section_width_mm * aspect_percent + 50) / 100;
-}
-
-/* To whole millimetres, halves up; a billionth of slack for decimal figures in binary. */
-static double whole_mm(double metres)
-{
-    return floor(metres * 1000 + 0.5 + 1e-9) / 1000;
-}
-
-double section_width_on_rim_m(double nominal_width_m, double rim_width_m, double theoretical_rim_m)
-{
-    return whole_mm(nominal_width_m + 0.4 * (rim_width_m - theoretical_rim_m));
-}
-
-const char *construction_key(enum construction construction)
-{
-    static const char *const keys[CONSTRUCTION_COUNT] = {
-        [CONSTRUCTION_RADIAL] = "radial",
-        [CONSTRUCTION_DIAGONAL] = "diagonal",
-        [CONSTRUCTION_BIAS_BELTED] = "bias_belted",
-    };
-    return keys[construction];
 }
 
 double rolling_circumference_m(enum construction construction, double overall_diameter_m)
@@ -131,6 +109,20 @@ static void set_nominal(const struct designation *size, struct tyre_figures *out
     }
 }
 
+static void set_rims(const struct designation *size, double rim_width_m, struct tyre_figures *out)
+{
+    const struct tyre_on_rim tyre = {size, out->section_width_m, out->section_height_m,
+                                     rim_width_m};
+    struct rims rims;
+    rims_by_rule(&tyre, &rims);
+    out->measuring_rim_m = rims.measuring_m;
+    out->rim_min_m = rims.min_m;
+    out->rim_max_m = rims.max_m;
+    out->width_on_rim_m = rims.section_width_m;
+    out->measuring_rim_source = rims.measuring_source;
+    out->rim_source = rims.permitted_source;
+}
+
 /* The diameter that the least one is reckoned from: a flotation size's moulded diameter is above
  * the one that UN R54 lists for it, and a new tyre may be smaller than that by the tolerance. */
 static double least_nominal_m(const struct designation *size, const struct tyre_figures *figures)
@@ -161,15 +153,12 @@ void figures_by_rule(const struct designation *size, double rim_width_m, struct 
         .overall_diameter_min_m = UNKNOWN,
         .overall_diameter_max_m = UNKNOWN,
         .width_on_rim_max_m = UNKNOWN,
-        .measuring_rim_m = UNKNOWN,
-        .rim_min_m = UNKNOWN,
-        .rim_max_m = UNKNOWN,
         .width_source = SOURCE_MOULDED,
         .un_r54 = measured_by_un_r54(size),
     };
     out->rim_diameter_m = rim_diameter_m(size->rim_code_tenths, size->rim_millimetric);
     set_nominal(size, out);
-    rims_by_rule(size, rim_width_m, out);
+    set_rims(size, rim_width_m, out);
     set_envelope(size, out);
     out->rolling_circumference_m =
         rolling_circumference_m(size->construction, out->overall_diameter_m);

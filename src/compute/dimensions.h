@@ -6,18 +6,8 @@
 
 #include <stdbool.h>
 
-#include "size/designation.h"
 #include "build/specification.h"
-
-/* Where a figure comes from, for the `basis`. */
-enum figure_source {
-    SOURCE_NONE,       /* unknown */
-    SOURCE_RULE,       /* the rules of the standard, from the designation */
-    SOURCE_MOULDED,    /* it is in the designation itself */
-    SOURCE_TABLE,      /* a table of sizes in tables/ */
-    SOURCE_CONVENTION, /* 82 series taken where no aspect ratio is moulded */
-    SOURCE_DATA_BOOK   /* given in the build file under data_book */
-};
+#include "compute/rims.h"
 
 struct tyre_figures {
     double section_width_m;  /* nominal, as moulded */
@@ -39,17 +29,8 @@ struct tyre_measures {
     struct tyre_figures by_rule, stated;
 };
 
-/* The series that a size without an aspect ratio is taken for, per cent. */
-enum { FULL_PROFILE_ASPECT = 82 };
-
-/* "radial", "diagonal", "bias_belted": the construction as the tables name it. */
-const char *construction_key(enum construction construction);
-
 /* UN R30 6.1.2 (from memory): H = 0.01 S1 Ra, rounded to whole millimetres, halves up. */
 int section_height_mm(int section_width_mm, int aspect_percent);
-
-/* UN R30 6.1.1.1: section width on a rim, S = S1 + 0.4 (A - A1), to whole millimetres. */
-double section_width_on_rim_m(double nominal_width_m, double rim_width_m, double theoretical_rim_m);
 
 /* Rolling circumference C = factor * D, ETRTO: 3.05 radial, 2.99 diagonal. */
 double rolling_circumference_m(enum construction construction, double overall_diameter_m);

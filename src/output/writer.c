@@ -1,6 +1,5 @@
 #include "output/writer.h"
 
-#include "output/formats.h"
 #include "output/utf8.h"
 
 static const struct writer_functions *const formats[] = {&writer_table, &writer_csv, &writer_json,

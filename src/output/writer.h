@@ -3,6 +3,7 @@
 #ifndef TYRESUM_OUTPUT_WRITER_H
 #define TYRESUM_OUTPUT_WRITER_H
 
+#include <math.h>
 #include <stdbool.h>
 #include <stddef.h>
 
@@ -65,6 +66,8 @@ struct writer_functions {
     void (*end)(struct writer *writer);
 };
 
+extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown;
+
 /* The format of that name, or NULL. */
 const struct writer_functions *writer_find(const char *name);
 
@@ -78,6 +81,13 @@ void writer_end(struct writer *writer);
 
 /* Characters that a UTF-8 text takes on a terminal (combining marks none, wide ones two). */
 size_t display_width(struct span text);
+
+/* No writer prints an unknown value as a number, even if one gets this far. */
+static inline bool cell_is_absent(const struct cell *cell)
+{
+    return cell->kind == CELL_ABSENT || cell->kind == CELL_OBJECT ||
+           (cell->kind == CELL_NUMBER && !isfinite(cell->value));
+}
 
 /* A field of csv in quotes, each quote within doubled. */
 void csv_put_quoted(struct outbuf *out, struct span text);

@@ -1,5 +1,5 @@
 /* RFC 4180, with a single line feed at the end of a line, as Unix tools expect it. */
-#include "output/formats.h"
+#include "output/writer.h"
 #include "output/number.h"
 
 static char separator_of(const struct writer *writer)

@@ -1,5 +1,5 @@
 /* RFC 8259. One array, an object a line in it; a stream has the objects alone. */
-#include "output/formats.h"
+#include "output/writer.h"
 #include "output/number.h"
 #include "output/utf8.h"
 

@@ -1,6 +1,6 @@
 /* A table of GitHub Flavored Markdown, section 4.10; what Markdown or HTML give a meaning in a
  * cell is escaped (CommonMark, sections 2.4 and 6.6). Rows can come one at a time. */
-#include "output/formats.h"
+#include "output/writer.h"
 #include "output/markdown_text.h"
 #include "output/number.h"
 

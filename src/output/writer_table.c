@@ -1,6 +1,6 @@
 /* The table for a terminal. Rows are kept until the end, since the widest cell sets its column;
  * a stream is written at once, in columns of fixed width. */
-#include "output/formats.h"
+#include "output/writer.h"
 #include "output/number.h"
 #include "output/table_layout.h"
 #include "output/utf8.h"

@@ -108,6 +108,9 @@ size_t designation_canonical(const struct designation *designation,
 
 bool designation_equal(const struct designation *a, const struct designation *b);
 
+/* "radial", "diagonal", "bias_belted": the construction as the tables name it. */
+const char *construction_key(enum construction construction);
+
 /* "metric", "flotation", "numeric", "full_profile": the `form` column. */
 const char *designation_form_name(enum tyre_form form);
 

@@ -184,3 +184,13 @@ const char *designation_form_name(enum tyre_form form)
     static const char *const NAMES[FORM_COUNT] = {"metric", "flotation", "numeric", "full_profile"};
     return NAMES[form];
 }
+
+const char *construction_key(enum construction construction)
+{
+    static const char *const keys[CONSTRUCTION_COUNT] = {
+        [CONSTRUCTION_RADIAL] = "radial",
+        [CONSTRUCTION_DIAGONAL] = "diagonal",
+        [CONSTRUCTION_BIAS_BELTED] = "bias_belted",
+    };
+    return keys[construction];
+}

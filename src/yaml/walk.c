@@ -2,7 +2,6 @@
 
 #include "base/nearest.h"
 #include "build/keys.h"
-#include "yaml/walk_values.h"
 
 enum { MAPPINGS_MAX = 2000 };
 

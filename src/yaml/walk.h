@@ -3,15 +3,8 @@
 #ifndef TYRESUM_YAML_WALK_H
 #define TYRESUM_YAML_WALK_H
 
-#include "base/arena.h"
-#include "base/diagnostics.h"
 #include "build/specification.h"
-#include "yaml/tree.h"
-
-struct walk {
-    struct arena *arena;
-    struct diagnostics *diagnostics;
-};
+#include "yaml/walk_values.h"
 
 /* Reads a whole file. */
 void walk_file(struct walk *walk, struct node *root, struct specification *out);

@@ -2,8 +2,15 @@
 #ifndef TYRESUM_YAML_WALK_VALUES_H
 #define TYRESUM_YAML_WALK_VALUES_H
 
+#include "base/arena.h"
+#include "base/diagnostics.h"
 #include "build/keys.h"
-#include "yaml/walk.h"
+#include "yaml/tree.h"
+
+struct walk {
+    struct arena *arena;
+    struct diagnostics *diagnostics;
+};
 
 /* Reads one value; what is a fault is added to the walk's diagnostics. */
 void walk_value(struct walk *walk, const struct key *key, const struct node *node, void *field);
