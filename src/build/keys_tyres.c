@@ -158,10 +158,7 @@ static const struct key option[] = {
      .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the option's own spare",
      .example = "{size: LT255/75R16 111/108S}"},
     {"as_set", MAPPING(as_set_keys), FIELD(struct fitment, as_set), .use = USE_ALL,
-     .doc = "what it is handed over with",
-     .example = "{front: 330 kPa, rear: 345 kPa, setting: 2550, pressure_warning: 250 kPa, "
-                "headlamp_dip: 1.2 %, speed_label: yes}",
-     .instead = true},
+     .doc = "what it is handed over with", .instead = true},
 };
 KEY_SET_ALSO(option, struct fitment, &fitted_set, &spare_keys);
 
