@@ -45,6 +45,14 @@ static inline bool clearly_above(double a, double b)
 }
 
 enum axle { AXLE_FRONT, AXLE_REAR, AXLE_COUNT };
+/* Yes, no or unknown. */
+enum answer { ANSWER_NOT_ASKED, ANSWER_UNKNOWN, ANSWER_NO, ANSWER_YES };
+
+/* The answer of a comparison whose sides may be unknown. */
+static inline enum answer answer_of(bool all_known, bool holds)
+{
+    return !all_known ? ANSWER_UNKNOWN : holds ? ANSWER_YES : ANSWER_NO;
+}
 
 /* A value that may differ by axle. */
 struct axle_pair {

@@ -215,8 +215,7 @@ static double nominal_error(const struct setup_figures *figures)
     double error = UNKNOWN;
     for (size_t i = 0; i < figures->count; i++) {
         const struct figure *figure = figures->items[i];
-        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR && figure->at != NULL &&
-            strncmp(figure->at, "nominal", 7) == 0)
+        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR && figure->place.tyre == AT_NOMINAL)
             error = figure->value;
     }
     return error;

@@ -67,7 +67,8 @@ static void write_answers(const struct layout *layout)
     const struct plan *plan = layout->plan;
     for (size_t i = 0; i < layout->figures->count; i++) {
         const struct figure *figure = &layout->figures->items[i];
-        if (figure->quantity != QUANTITY_ANSWER || (plan->count > 1 && figure->setup == 0))
+        if (!(quantity_rows[figure->quantity].policy & POLICY_ANSWER) ||
+            (plan->count > 1 && figure->setup == 0))
             continue;
         const char *label = option_label(layout, (size_t)figure->setup);
         struct prose prose = {.out = layout->out, .width = layout->width};

@@ -79,6 +79,8 @@ static double nearer(double exact, double best, double setting, double low, doub
 double nearest_setting(const struct setting_grid *grid, double exact, double low, double high)
 {
     double best = UNKNOWN;
+    if (!known(exact) || !known(low) || !known(high))
+        return UNKNOWN;
     low = known(grid->min) ? fmax(low, grid->min) : low;
     high = known(grid->max) ? fmin(high, grid->max) : high;
     for (size_t i = 0; i < grid->choices.count; i++)

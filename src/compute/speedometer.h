@@ -58,7 +58,7 @@ struct setting_grid {
 };
 
 /* The possible setting nearest to `exact` of those between low and high (a billionth of slack);
- * the lower of two that are as near. UNKNOWN where there is none. */
+ * the lower of two that are as near. UNKNOWN where there is none, or where one of the three is. */
 double nearest_setting(const struct setting_grid *grid, double exact, double low, double high);
 
 /* Odometer: distance true for a distance shown, where it shows `scale` times the true one on

@@ -2,7 +2,6 @@
 
 #include <string.h>
 
-#include "base/known.h"
 #include "base/units.h"
 
 static double rule_speed_mps(const struct speedometer_rules_row *rule, double value)
@@ -38,14 +37,14 @@ static double slack_mps(double speed_mps)
     return 1e-9 * fmax(1, speed_mps);
 }
 
-/* One bound at one true speed; kept in *out where it is clearly the tightest so far: of two that
- * are equally near the first stays. */
+/* One bound at one true speed; kept in *out where it is clearly the tightest so far, or unknown: of
+ * two that are equally near the first stays. */
 static void try_bound(double shown, double bound, bool lower, double true_mps,
                       struct lawful_check *out)
 {
     double excess = lower ? bound - shown : shown - bound;
-    if (excess - out->excess_mps <= slack_mps(true_mps))
-        return;
+    if (!known(out->excess_mps) || excess - out->excess_mps <= slack_mps(true_mps))
+        return; /* what is unknown is never <= */
     *out = (struct lawful_check){
         .worst_true_mps = true_mps,
         .excess_mps = excess,
@@ -64,7 +63,7 @@ static void try_speed(const struct speedometer_rules_row *rule, double true_mps,
 
 static void judge(double speed_mps, struct lawful_check *out)
 {
-    out->lawful = out->excess_mps <= slack_mps(speed_mps);
+    out->lawful = answer_of(known(out->excess_mps), out->excess_mps <= slack_mps(speed_mps));
 }
 
 void check_lawful(const struct speedometer_rules_row *rule, struct instrument_line line,
@@ -109,6 +108,8 @@ struct scale_range lawful_scales(const struct speedometer_rules_row *rule, doubl
     struct speed_range range = judged_range(rule, top_mps);
     double speeds[] = {range.from_mps, range.to_mps};
     struct scale_range scales = {0, INFINITY};
+    if (!known(offset_mps + range.to_mps + spread.under + spread.over))
+        return (struct scale_range){UNKNOWN, UNKNOWN};
     for (int end = 0; end < 2; end++) {
         struct speed_range allowed = lawful_shown(rule, speeds[end]);
         double low = (allowed.from_mps - offset_mps) / speeds[end];

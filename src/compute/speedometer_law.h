@@ -7,6 +7,7 @@
 
 #include <stdbool.h>
 
+#include "base/known.h"
 #include "compute/speedometer.h"
 #include "tables/lookup.h"
 
@@ -23,9 +24,9 @@ struct speed_range lawful_shown(const struct speedometer_rules_row *rule, double
 /* Least and most true speed at which that may be shown: UN R39 gives (V1 - 4)/1.1 to V1. */
 struct speed_range lawful_true(const struct speedometer_rules_row *rule, double shown_mps);
 
-/* The rule's window over the whole range. */
+/* The rule's window over the whole range. Where a number is unknown, all of it is. */
 struct lawful_check {
-    bool lawful;
+    enum answer lawful;
     double worst_true_mps;  /* where the nearest or broken bound stands */
     double excess_mps;      /* shown beyond the bound there; negative where there is room */
     bool reads_under;       /* the bound is the lower one */
@@ -53,7 +54,8 @@ struct spread {
 };
 
 /* Scales at which an instrument of that offset, on the nominal circumference, is lawful over the
- * whole range with every circumference of the spread; low > high where no scale is. */
+ * whole range with every circumference of the spread; low > high where no scale is, both UNKNOWN
+ * where a number is. */
 struct scale_range {
     double low, high;
 };

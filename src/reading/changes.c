@@ -20,8 +20,8 @@ const struct change_row change_rows[] = {
      QUERY(QUANTITY_LOAD_AT_INDEX, .begins = NULL, .headline = false)},
     {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, .begins = NULL, .headline = false)},
     {"speedometer error", "speedometer",
-     QUERY(QUANTITY_SPEEDOMETER_ERROR, .begins = "nominal", .headline = false)},
-    {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, .begins = "shown", .headline = true)},
+     QUERY(QUANTITY_SPEEDOMETER_ERROR, .tyre = AT_NOMINAL, .headline = false)},
+    {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, .speed_as = AT_SHOWN, .headline = true)},
     {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, .begins = NULL, .headline = true)},
 };
 const size_t change_row_count = sizeof change_rows / sizeof change_rows[0];

@@ -103,7 +103,7 @@ static void put_answers(const struct layout *layout)
     bool any = false;
     for (size_t i = 0; i < layout->figures->count; i++) {
         const struct figure *figure = &layout->figures->items[i];
-        if (figure->quantity != QUANTITY_ANSWER)
+        if (!(quantity_rows[figure->quantity].policy & POLICY_ANSWER))
             continue;
         any = true;
         outbuf_text(layout->out, "- **");

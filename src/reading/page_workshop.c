@@ -1,6 +1,7 @@
 /* The workshop's part of the sheet: what to set, what to measure, and who did it; and the drawings
  * between both parts. */
 #include "base/known.h"
+#include "build/keys.h"
 #include "reading/page.h"
 #include "reading/picture.h"
 #include "reading/prose.h"
@@ -41,26 +42,14 @@ static const struct workshop_row rows[] = {
     ROOM("room round the spare", QUANTITY_SPARE_ROOM, AXLE_NONE, AT_ANY_POSTURE),
 };
 
-/* The setting's figure is without a unit: its kind stands beside the exact one. */
-static const char *setting_kind(const struct layout *layout)
+/* The setting's figure is without a unit: its kind is told with it. */
+static const char *row_title(const struct layout *layout, const struct workshop_row *row)
 {
-    for (size_t i = 0; i < layout->plan->count; i++) {
-        const struct figure *exact = figure_first(
-            layout, i,
-            (struct figure_query){
-                .quantity = QUANTITY_SETTING_EXACT, .axle = AXLE_NONE, .state = STATE_NONE});
-        if (exact != NULL && exact->at != NULL)
-            return exact->at;
-    }
-    return NULL;
-}
-
-static const char *row_title(const struct layout *layout, const struct workshop_row *row,
-                             const char *kind)
-{
-    if (row->query.quantity != QUANTITY_SETTING_NEAREST || kind == NULL)
+    int kind = layout->plan->specification->speedometer.setting.kind;
+    if (row->query.quantity != QUANTITY_SETTING_NEAREST || kind == CHOICE_NONE)
         return row->title;
-    return arena_format(layout->arena, "%s, %s", row->title, in_words(layout->arena, kind));
+    return arena_format(layout->arena, "%s, %s", row->title,
+                        in_words(layout->arena, choices_setting_kind[kind]));
 }
 
 static const char *value_text(const struct layout *layout, const struct figure *figure)
@@ -94,10 +83,10 @@ static bool any_figure(const struct layout *layout, const struct workshop_row *r
 }
 
 static void put_row(const struct layout *layout, const struct setup_block *block,
-                    const struct workshop_row *row, const char *kind)
+                    const struct workshop_row *row)
 {
     page_raw(layout, "<tr><th scope=\"row\">");
-    page_text(layout, row_title(layout, row, kind));
+    page_text(layout, row_title(layout, row));
     page_raw(layout, "</th>");
     for (size_t j = 0; j <= block->count; j++)
         put_cell(layout, row, setup_in_block(block, j));
@@ -107,8 +96,6 @@ static void put_row(const struct layout *layout, const struct setup_block *block
 void page_workshop(const struct layout *layout)
 {
     enum { ROW_COUNT = sizeof rows / sizeof rows[0] };
-    /* Once and not a block: what looks at all setups for each of them takes quadratic time. */
-    const char *kind = setting_kind(layout);
     bool shown[ROW_COUNT];
     for (size_t i = 0; i < ROW_COUNT; i++)
         shown[i] = any_figure(layout, &rows[i]);
@@ -120,7 +107,7 @@ void page_workshop(const struct layout *layout)
                          false);
         for (size_t i = 0; i < ROW_COUNT; i++)
             if (shown[i])
-                put_row(layout, &block, &rows[i], kind);
+                put_row(layout, &block, &rows[i]);
         page_table_end(layout);
     }
     page_raw(layout, "<p class=\"sign\"><span>option fitted</span><span>checked by</span>"

@@ -5,7 +5,8 @@
 #include "base/known.h"
 #include "base/units.h"
 
-static const char *const tyres[] = {NULL, "nominal", "largest", "smallest"};
+static const char *const tyres[] = {NULL,  "nominal",     "largest",       "smallest",
+                                    "new", "as worn now", "worn to 1.6 mm"};
 static const char *const postures[] = {NULL, "ride height", "bump", "droop", "lock"};
 static const char *const gear_ends[] = {NULL, "lowest gear", "highest gear"};
 static const char *const speeds[] = {NULL, "shown", "true", "posted"};
@@ -13,6 +14,8 @@ static const char *const settings[] = {NULL, "as set now", "as entered"};
 static const char *const pressures[] = {NULL,      NULL,   "placard", "recommended",
                                         "ceiling", "road", "off road", "without air"};
 static const char *const counted[] = {NULL, "assumption", "reading", "timed reading"};
+static const char *const counted_keys[] = {NULL, "assumption", "reading", "timed_reading"};
+static const char *const estimates[] = {NULL, "estimate", "standard error", "95 % from", "95 % to"};
 
 /* One place: its key in json; its word, or its number and unit. */
 struct item {
@@ -122,9 +125,10 @@ static void find_items(struct arena *arena, const struct place *place, bool us, 
     add_pressure(items, arena, place, us);
     add_word(items, "chains", place->snow_chains ? "snow chains" : NULL);
     if (place->counted != COUNTED_NOTHING)
-        add_number(items, "number", place->number,
+        add_number(items, counted_keys[place->counted], place->number,
                    arena_format(arena, "%s %d", counted[place->counted], place->number));
     add_word(items, "name", place->name);
+    add_word(items, "estimate", estimates[place->estimate]);
 }
 
 const char *place_text(struct arena *arena, const struct place *place, bool us)

@@ -1,12 +1,5 @@
 #include "report/judge.h"
 
-#include "base/known.h"
-
-enum answer answer_of(bool known, bool holds)
-{
-    return !known ? ANSWER_UNKNOWN : holds ? ANSWER_YES : ANSWER_NO;
-}
-
 static double slack(double limit)
 {
     return 1e-9 * (1 + fabs(limit));

@@ -3,6 +3,7 @@
 #ifndef TYRESUM_REPORT_JUDGE_H
 #define TYRESUM_REPORT_JUDGE_H
 
+#include "base/known.h"
 #include "report/figures.h"
 
 /* One thing that a figure hangs on, and what to ask for where it is not known. */
@@ -11,12 +12,6 @@ struct need {
     struct remark advice;
 };
 
-/* Yes, no or unknown: of a condition that is no limit. */
-enum answer { ANSWER_NOT_ASKED, ANSWER_UNKNOWN, ANSWER_NO, ANSWER_YES };
-
-/* The answer of a comparison whose sides may be unknown. */
-enum answer answer_of(bool known, bool holds);
-
 /* How a figure is judged. The first need that is not known decides; then whether the condition
  * holds, where one is asked; then the limit that the figure carries, where it has a side. With
  * none of the three a figure without a value is unknown where `if_unknown` says what is missing,
@@ -24,7 +19,7 @@ enum answer answer_of(bool known, bool holds);
 struct judgement {
     const struct need *needs;
     size_t need_count;
-    enum answer holds;
+    enum answer holds;   /* of a condition that is no limit */
     enum verdict broken; /* VERDICT_NONE: fail */
     enum verdict met;    /* VERDICT_NONE: ok; or say `met_is_none` */
     bool met_is_none;

@@ -24,5 +24,5 @@ bool place_same(const struct place *a, const struct place *b)
            same_value(a->grade, b->grade) && a->setting == b->setting &&
            a->pressure_as == b->pressure_as && same_value(a->pressure_Pa, b->pressure_Pa) &&
            a->snow_chains == b->snow_chains && a->counted == b->counted && a->number == b->number &&
-           same_text(a->name, b->name);
+           same_text(a->name, b->name) && a->estimate == b->estimate;
 }

@@ -5,7 +5,15 @@
 
 #include <stdbool.h>
 
-enum place_tyre { AT_ANY_TYRE, AT_NOMINAL, AT_LARGEST, AT_SMALLEST };
+enum place_tyre {
+    AT_ANY_TYRE,
+    AT_NOMINAL,
+    AT_LARGEST, /* and smallest: that the standard allows of a new one */
+    AT_SMALLEST,
+    AT_NEW, /* its tread: */
+    AT_TREAD_NOW,
+    AT_TREAD_WORN
+};
 enum place_posture { AT_ANY_POSTURE, AT_RIDE_HEIGHT, AT_BUMP, AT_DROOP, AT_LOCK };
 /* The ends of a continuously variable gearbox have names instead of numbers. */
 enum place_gear_end { AT_GEAR_NUMBER, AT_LOWEST_GEAR, AT_HIGHEST_GEAR };
@@ -25,6 +33,9 @@ enum place_pressure {
 };
 /* What `number` counts. */
 enum place_counted { COUNTED_NOTHING, COUNTED_ASSUMPTION, COUNTED_READING, COUNTED_TIMED_READING };
+
+/* Which number of an estimate. */
+enum place_estimate { AT_NO_ESTIMATE, AT_ESTIMATE, AT_STANDARD_ERROR, AT_95_FROM, AT_95_TO };
 
 /* In the order in which the text tells them. Numbers not meant are UNKNOWN, texts NULL. */
 struct place {
@@ -47,6 +58,7 @@ struct place {
     enum place_counted counted;
     int number;
     const char *name; /* an item's, a rule's, a kind of setting's: a text of the file or a table */
+    enum place_estimate estimate;
 };
 
 struct place place_none(void);

@@ -19,7 +19,8 @@ enum quantity_policy {
     POLICY_OF_SIZE = 1 << 8,    /* judged of designations alone */
     POLICY_OF_PLACARD = 1 << 9, /* at the old placard: the pressure to be set decides */
     POLICY_NO_MARGIN = 1 << 10, /* its distance to the limit is no margin */
-    POLICY_ASSUMED = 1 << 11    /* what was taken where the file is silent: numbered */
+    POLICY_ASSUMED = 1 << 11,   /* what was taken where the file is silent: numbered */
+    POLICY_ANSWER = 1 << 12     /* its advice is the whole answer, told before all else */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy
@@ -119,7 +120,7 @@ enum quantity_policy {
       0)                                                                                           \
     X(READING_FIT_ERROR, "reading_standard_error", "standard error of a reading", UNIT_KMH,        \
       UNIT_MPH, 2, 2, 0)                                                                           \
-    X(ANSWER, "what_to_enter", "what to enter", UNIT_BARE, UNIT_BARE, 2, 2, 0)                     \
+    X(ANSWER, "what_to_enter", "what to enter", UNIT_BARE, UNIT_BARE, 2, 2, POLICY_ANSWER)         \
     X(REMAINING_EXACT, "remaining_error_exact", "error with the exact setting", UNIT_PERCENT,      \
       UNIT_PERCENT, 2, 2, 0)                                                                       \
     X(SETTING_SMALLEST, "setting_smallest_change", "smallest change that is lawful", UNIT_BARE,    \

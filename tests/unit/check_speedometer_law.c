@@ -26,7 +26,7 @@ static bool lawful_at(const char *name, double true_speed, double shown_speed)
     one.under_from = one.over_from = one.applies_to = true_speed;
     struct lawful_check check;
     check_lawful(&one, (struct instrument_line){shown_speed / true_speed, 0}, UNKNOWN, &check);
-    return check.lawful;
+    return check.lawful == ANSWER_YES;
 }
 
 /* Lowest and highest speed that may be shown at a true one, in the rule's unit. */
@@ -75,9 +75,9 @@ START_TEST(rule_with_its_own_speed_ignores_the_top_speed)
 {
     struct lawful_check check;
     check_lawful(rule_of("us_393_82"), (struct instrument_line){1.09, 0}, KMH(180), &check);
-    ck_assert(check.lawful);
+    ck_assert_int_eq(check.lawful, ANSWER_YES);
     check_lawful(rule_of("us_393_82"), (struct instrument_line){1.11, 0}, KMH(180), &check);
-    ck_assert(!check.lawful && !check.reads_under);
+    ck_assert(check.lawful == ANSWER_NO && !check.reads_under);
     assert_relative(check.worst_true_mps, 22.352, 1e-12, "50 mph");
     assert_relative(check.bound_shown_mps, 55 * 0.44704, 1e-12, "55 mph");
 }
@@ -133,8 +133,9 @@ START_TEST(lawful_agrees_with_a_scan)
         double room = least_room(rule, line, top);
         assert_close(-check.excess_mps, room, 1e-9, rule->name);
         if (fabs(room) > 1e-6)
-            ck_assert_msg(check.lawful == (room > 0), "%s: scale %.9g offset %.9g top %.9g",
-                          rule->name, line.scale, line.offset_mps, top);
+            ck_assert_msg((check.lawful == ANSWER_YES) == (room > 0),
+                          "%s: scale %.9g offset %.9g top %.9g", rule->name, line.scale,
+                          line.offset_mps, top);
     }
 }
 END_TEST
@@ -237,9 +238,9 @@ START_TEST(lawful_circumferences_meet_the_bounds)
     assert_close(range.least_m, 2.0 * 1.03 * 120 / 136, 1e-12, "136 shown at 120 km/h");
     struct lawful_check check;
     check_lawful(rule, line_on_circumference(line, 2.0, range.most_m), KMH(120), &check);
-    ck_assert(check.lawful);
+    ck_assert_int_eq(check.lawful, ANSWER_YES);
     check_lawful(rule, line_on_circumference(line, 2.0, range.most_m * 1.0001), KMH(120), &check);
-    ck_assert(!check.lawful && check.reads_under);
+    ck_assert(check.lawful == ANSWER_NO && check.reads_under);
 }
 END_TEST
 

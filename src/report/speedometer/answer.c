@@ -1,84 +1,114 @@
 /* The whole answer in one sentence, which a terminal shows before all else. */
 #include "base/known.h"
 #include "base/units.h"
-#include "report/speedometer/view.h"
+#include "report/speedometer/gauge.h"
 #include "build/keys.h"
 
-static const char *over_text(const struct gauge *gauge, struct instrument_line line)
+static const char *setting_kind(const struct gauge *gauge)
 {
-    double percent = unit_from_si(UNIT_PERCENT, speed_error(line, gauge->at_mps));
-    return arena_format(gauge->plan->arena, "%.2f %% %s at %s", fabs(percent),
-                        percent < -0.005 ? "under" : "over", speed_text(gauge, gauge->at_mps));
+    return choices_setting_kind[gauge->instrument->setting.kind];
 }
 
-/* "lawful by un_r39, 40 to 175 km/h" */
-static const char *law_text(const struct gauge *gauge, const struct gauge_view *view,
+/* "3.01 % over at 100 km/h" */
+static struct argument say_over(const struct gauge *gauge, struct instrument_line line)
+{
+    struct arena *arena = gauge->plan->arena;
+    double percent = unit_from_si(UNIT_PERCENT, speed_error(line, gauge->at_mps));
+    return say_remark(arena, REMARK_WITH(arena, percent < -0.005 ? PHRASE_UNDER_AT : PHRASE_OVER_AT,
+                                         say_number(fabs(percent), 2),
+                                         say_dial_speed(gauge, gauge->at_mps)));
+}
+
+/* "40 to 175 km/h" */
+static struct remark range_judged(const struct gauge *gauge)
+{
+    struct arena *arena = gauge->plan->arena;
+    struct speed_range range = judged_range(gauge->rule, gauge->top_mps);
+    struct argument to = say_dial_speed(gauge, range.to_mps);
+    if (range.from_mps >= range.to_mps)
+        return REMARK_WITH(arena, PHRASE_SPEED, to);
+    return REMARK_WITH(arena, PHRASE_SPEED_RANGE,
+                       say_number(unit_from_si(gauge_unit(gauge), range.from_mps), 0), to);
+}
+
+static struct remark not_lawful(const struct gauge *gauge, const struct lawful_check *check)
+{
+    struct arena *arena = gauge->plan->arena;
+    struct remark side = remark(check->reads_under ? PHRASE_UNDER : PHRASE_TOO_FAR_OVER);
+    return REMARK_WITH(arena, PHRASE_NOT_LAWFUL, say_text(gauge->rule->name),
+                       say_remark(arena, side), say_dial_speed(gauge, check->worst_true_mps));
+}
+
+/* "lawful by un_r39, 40 to 175 km/h"; the line and the spread must be known. */
+static struct remark law_of(const struct gauge *gauge, const struct dial *dial,
                             struct instrument_line line)
 {
     struct arena *arena = gauge->plan->arena;
     if (gauge->rule == NULL)
-        return "lawful or not is unknown: no rule is given";
-    struct scale_range scales =
-        lawful_scales(gauge->rule, line.offset_mps, gauge->top_mps, view->spread);
-    bool with_spread =
-        line.scale >= scales.low * (1 - 1e-9) && line.scale <= scales.high * (1 + 1e-9);
-    struct speed_range range = judged_range(gauge->rule, gauge->top_mps);
+        return remark(PHRASE_NO_RULE);
     struct lawful_check check;
     check_lawful(gauge->rule, line, gauge->top_mps, &check);
-    if (!check.lawful)
-        return arena_format(arena, "NOT lawful by %s (%s at %s)", gauge->rule->name,
-                            check.reads_under ? "under" : "too far over",
-                            speed_text(gauge, check.worst_true_mps));
-    const char *to = speed_text(gauge, range.to_mps);
-    return arena_format(
-        arena, "lawful by %s, %s%s%s", gauge->rule->name,
-        range.from_mps < range.to_mps
-            ? arena_format(arena, "%.0f to %s", unit_from_si(gauge_unit(gauge), range.from_mps), to)
-            : to,
-        with_spread ? "" : ", if the tyre is nominal",
-        readings_leave_law_open(gauge) ? ", if the few readings are right" : "");
+    if (check.lawful != ANSWER_YES)
+        return not_lawful(gauge, &check);
+    struct scale_range scales =
+        lawful_scales(gauge->rule, line.offset_mps, gauge->top_mps, dial->spread);
+    bool with_spread =
+        line.scale >= scales.low * (1 - 1e-9) && line.scale <= scales.high * (1 + 1e-9);
+    return REMARK_WITH(arena, PHRASE_LAWFUL, say_text(gauge->rule->name),
+                       say_remark(arena, range_judged(gauge)),
+                       say_remark(arena, remark(with_spread ? REMARK_NONE : PHRASE_IF_NOMINAL)),
+                       say_remark(arena, remark(readings_leave_law_open(gauge) ? PHRASE_IF_READINGS
+                                                                               : REMARK_NONE)));
 }
 
-static const char *no_setting_text(const struct gauge *gauge, const struct gauge_view *view)
+static struct remark no_choice(const struct gauge *gauge, const struct dial *dial)
 {
     struct arena *arena = gauge->plan->arena;
-    const char *kind = choices_setting_kind[gauge->instrument->setting.kind];
-    const char *why = gauge->rule == NULL ? arena_format(arena, "no %s is within min and max", kind)
-                                          : arena_format(arena, "no possible %s is lawful by %s",
-                                                         kind, gauge->rule->name);
-    return arena_format(arena, "%s: adapter of ratio %.4f needed; now %s", why,
-                        adapter_ratio(view->line.scale, view->answer.target_scale - 1),
-                        over_text(gauge, view->line));
+    struct argument kind = say_text(setting_kind(gauge));
+    struct remark why = gauge->rule == NULL ? REMARK_WITH(arena, PHRASE_NONE_WITHIN, kind)
+                                            : REMARK_WITH(arena, PHRASE_NONE_LAWFUL, kind,
+                                                          say_text(gauge->rule->name));
+    double ratio = adapter_ratio(dial->line.scale, dial->answer.target_scale - 1);
+    return REMARK_WITH(arena, ADVICE_ANSWER_NO_CHOICE, say_remark(arena, why), say_number(ratio, 4),
+                       say_over(gauge, dial->line));
 }
 
-static const char *answer_text(const struct gauge *gauge, const struct gauge_view *view)
+static struct argument say_doubt(const struct gauge *gauge, const struct dial *dial)
 {
-    const struct setting_answer *answer = &view->answer;
     struct arena *arena = gauge->plan->arena;
-    if (!known(view->line.scale))
-        return "unknown: the rolling circumference of both tyres is needed";
+    struct remark doubt =
+        readings_are_far_off(gauge) ? remark(PHRASE_READINGS_FAR_OFF) : setting_doubt(gauge, dial);
+    return say_remark(arena, doubt.id == REMARK_NONE
+                                 ? doubt
+                                 : REMARK_WITH(arena, PHRASE_BUT, say_remark(arena, doubt)));
+}
+
+static struct remark answer_of_dial(const struct gauge *gauge, const struct dial *dial)
+{
+    const struct setting_answer *answer = &dial->answer;
+    struct arena *arena = gauge->plan->arena;
+    struct need missing = dial_missing(gauge, dial);
+    if (!missing.known)
+        return REMARK_WITH(arena, ADVICE_ANSWER_UNKNOWN, say_remark(arena, missing.advice));
     if (!answer->asked)
-        return arena_format(arena, "no setting is given to change; %s, %s",
-                            over_text(gauge, view->line), law_text(gauge, view, view->line));
+        return REMARK_WITH(arena, ADVICE_ANSWER_NO_SETTING, say_over(gauge, dial->line),
+                           say_remark(arena, law_of(gauge, dial, dial->line)));
     if (!known(answer->nearest))
-        return no_setting_text(gauge, view);
+        return no_choice(gauge, dial);
     double now = gauge->instrument->setting.now;
     bool same = fabs(answer->nearest - now) <= 1e-9 * now;
-    const char *doubt = readings_are_far_off(gauge) ? "the readings are very far off: check them"
-                                                    : setting_doubt(gauge, view);
-    return arena_format(arena, "%s %.*f %s: then %s, %s%s%s", same ? "leave" : "enter",
-                        setting_decimals(answer->nearest), answer->nearest,
-                        choices_setting_kind[gauge->instrument->setting.kind],
-                        over_text(gauge, view->line_set), law_text(gauge, view, view->line_set),
-                        doubt == NULL ? "" : "; but ", doubt == NULL ? "" : doubt);
+    return REMARK_WITH(
+        arena, same ? ADVICE_ANSWER_LEAVE : ADVICE_ANSWER_ENTER, say_setting(answer->nearest),
+        say_text(setting_kind(gauge)), say_over(gauge, dial->line_set),
+        say_remark(arena, law_of(gauge, dial, dial->line_set)), say_doubt(gauge, dial));
 }
 
-void report_answer(const struct gauge *gauge, const struct gauge_view *view)
+void report_answer(const struct gauge *gauge, const struct dial *dial)
 {
-    struct figure figure = gauge_figure(gauge, QUANTITY_ANSWER, view->answer.nearest,
-                                        "what must be entered, what remains, whether it is lawful");
-    figure.action = answer_text(gauge, view);
-    figure.decimals = setting_decimals(known_or(view->answer.nearest, 0));
+    struct figure figure =
+        gauge_figure(gauge, QUANTITY_ANSWER, dial->answer.nearest, remark(BASIS_ANSWER));
+    figure.advice = answer_of_dial(gauge, dial);
+    figure.decimals = setting_decimals(known_or(dial->answer.nearest, 0));
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
 }

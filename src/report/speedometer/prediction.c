@@ -1,9 +1,7 @@
 /* What the instrument will show with a setup: on its nominal circumference, over the range that
  * tyres of one size may have, and as the tread wears. */
-#include <string.h>
-
 #include "base/known.h"
-#include "report/speedometer/view.h"
+#include "report/speedometer/gauge.h"
 #include "tables/lookup.h"
 
 /* Principal grooves, Directive 89/459/EEC; the 2/32 in of 49 CFR 570.9 are the same. */
@@ -24,7 +22,8 @@ static double tread_lost_m(const struct tyre *tyre)
                : 0;
 }
 
-/* How much smaller than new the measured tyre was while its error was measured, as a ratio. */
+/* How much smaller than new the measured tyre was while its error was measured, as a ratio; UNKNOWN
+ * where it is worn and its diameter is not known. */
 static double measured_wear(const struct gauge *gauge)
 {
     const struct tyre *tyre = &gauge->measured.axle[gauge->axle];
@@ -34,161 +33,189 @@ static double measured_wear(const struct gauge *gauge)
     return lost > 0 ? worn_circumference_m(1, measures.stated.overall_diameter_m, lost) : 1;
 }
 
+static struct remark diameter_advice(const struct gauge *gauge, const struct setup *setup)
+{
+    return REMARK_WITH(gauge->plan->arena, ADVICE_GIVE_DIAMETER, say_text(setup->name));
+}
+
+struct remark measured_wear_advice(const struct gauge *gauge)
+{
+    return diameter_advice(gauge, &gauge->measured);
+}
+
 struct spread circumference_spread(const struct gauge *gauge, const struct setup *setup,
                                    bool measured)
 {
     const struct rolling_row *row = rolling_find(construction_name(&setup->axle[gauge->axle]));
     if (measured || row == NULL) /* the very tyre has been measured */
         return (struct spread){0, 0};
-    double wear = known_or(measured_wear(gauge), 1);
-    return (struct spread){.under = row->spread_under_percent / 100,
-                           .over = (1 + row->spread_over_percent / 100) / wear - 1};
+    return (struct spread){
+        .under = row->spread_under_percent / 100,
+        .over = (1 + row->spread_over_percent / 100) / measured_wear(gauge) - 1,
+    };
 }
 
 /* The line on a circumference that is `ratio` of the setup's. */
-static struct instrument_line line_at(const struct gauge_view *view, double ratio)
+static struct instrument_line line_at(const struct dial *dial, double ratio)
 {
-    return line_on_circumference(view->line, 1, ratio);
+    return line_on_circumference(dial->line, 1, ratio);
 }
 
-static const char *correction_text(const struct gauge *gauge, const struct gauge_view *view)
+/* One state of the tyre: its place, and its circumference beside the nominal one. */
+struct tyre_state {
+    enum place_tyre at;
+    double ratio;
+    enum remark_id on;     /* said where it is broken */
+    struct remark missing; /* what to give where the ratio is unknown */
+    enum verdict broken;
+};
+
+static struct remark correction(const struct gauge *gauge, const struct dial *dial)
 {
-    double setting = view->answer.nearest;
-    if (!view->answer.asked || !known(setting))
-        return "correct the setting";
-    return arena_format(gauge->plan->arena, "enter %.*f", setting_decimals(setting), setting);
+    double setting = dial->answer.nearest;
+    return dial->answer.asked && known(setting)
+               ? REMARK_WITH(gauge->plan->arena, PHRASE_ENTER, say_setting(setting))
+               : remark(ADVICE_CORRECT);
 }
 
-static const char *fault_text(const struct gauge *gauge, const struct gauge_view *view,
-                              const struct lawful_check *check, const char *on)
+static struct remark fault(const struct gauge *gauge, const struct dial *dial,
+                           const struct lawful_check *check, const struct tyre_state *state)
 {
-    return arena_format(gauge->plan->arena, "%s at %s%s: %s",
-                        check->reads_under ? "reads under" : "reads too far over",
-                        speed_text(gauge, check->worst_true_mps), on, correction_text(gauge, view));
+    struct arena *arena = gauge->plan->arena;
+    return REMARK_WITH(
+        arena, ADVICE_OFF_AT,
+        say_remark(arena, remark(check->reads_under ? PHRASE_READS_UNDER : PHRASE_READS_OVER)),
+        say_dial_speed(gauge, check->worst_true_mps), say_remark(arena, remark(state->on)),
+        say_remark(arena, correction(gauge, dial)));
 }
 
-/* One state of the tyre: its error at a round speed, judged over the whole range. */
-static void report_state(const struct gauge *gauge, const struct gauge_view *view, double ratio,
-                         const char *state, const char *on, enum verdict broken)
+/* Its error at a round speed, judged over the whole range. */
+static void report_state(const struct gauge *gauge, const struct dial *dial,
+                         const struct tyre_state *state)
 {
-    struct instrument_line line = line_at(view, ratio);
-    struct figure figure = gauge_figure(gauge, QUANTITY_SPEEDOMETER_ERROR,
-                                        speed_error(line, gauge->at_mps), gauge->rule->basis);
+    struct instrument_line line = line_at(dial, state->ratio);
+    struct figure figure =
+        gauge_figure_at(gauge, QUANTITY_SPEEDOMETER_ERROR, speed_error(line, gauge->at_mps),
+                        law_basis(gauge), AT_TRUE, gauge->at_mps);
     struct lawful_check check;
     check_lawful(gauge->rule, line, gauge->top_mps, &check);
-    figure.limit = (check.bound_shown_mps - check.worst_true_mps) / check.worst_true_mps;
-    figure.verdict = check.lawful ? VERDICT_OK : broken;
-    figure.at =
-        arena_format(gauge->plan->arena, "%s, true %s", state, speed_text(gauge, gauge->at_mps));
-    figure.action = check.lawful ? NULL : fault_text(gauge, view, &check, on);
-    figure.headline = broken == VERDICT_FAIL ? HEADLINE_YES : HEADLINE_NO;
+    figure.place.tyre = state->at;
+    figure.headline = state->broken == VERDICT_FAIL ? HEADLINE_YES : HEADLINE_NO;
+    const struct need ratio = {known(state->ratio), state->missing};
+    figure = judged(limited_by_law(figure, &check, check.worst_true_mps),
+                    &(struct judgement){.needs = &ratio,
+                                        .need_count = 1,
+                                        .holds = check.lawful,
+                                        .broken = state->broken,
+                                        .if_broken = fault(gauge, dial, &check, state)});
     figures_add(gauge->figures, figure);
 }
 
 /* Without a rule, or without a circumference, there is nothing to judge by. */
-static void report_unjudged(const struct gauge *gauge, const struct gauge_view *view)
+static void report_unjudged(const struct gauge *gauge, const struct dial *dial)
 {
     struct figure figure =
-        gauge_figure(gauge, QUANTITY_SPEEDOMETER_ERROR, speed_error(view->line, gauge->at_mps),
-                     "1 + e_new = (1 + e) C_old / C_new");
-    figure.at =
-        arena_format(gauge->plan->arena, "nominal, true %s", speed_text(gauge, gauge->at_mps));
+        gauge_figure_at(gauge, QUANTITY_SPEEDOMETER_ERROR, speed_error(dial->line, gauge->at_mps),
+                        remark(BASIS_NEW_ERROR), AT_TRUE, gauge->at_mps);
+    figure.place.tyre = AT_NOMINAL;
     figure.headline = HEADLINE_YES;
-    figure.verdict = VERDICT_UNKNOWN;
-    figure.action = !known(figure.value) ? "the rolling circumference of both tyres is needed"
-                    : figure.value < -1e-9
-                        ? "reads under, which few rules allow: give speedometer: rule, such as "
-                          "un_r39"
-                        : "give speedometer: rule, such as un_r39";
-    figures_add(gauge->figures, figure);
+    const struct need needs[] = {
+        {known(figure.value), remark(ADVICE_GIVE_CIRCUMFERENCE)},
+        {false, remark(figure.value < -1e-9 ? ADVICE_GIVE_RULE_UNDER : ADVICE_GIVE_RULE)},
+    };
+    figures_add(gauge->figures,
+                judged(figure, &(struct judgement){.needs = needs, .need_count = 2}));
 }
 
 /* From the state that the nominal stands for (the tread now, of the tyre that was measured; new,
  * of any other) to another depth of tread, as a ratio of circumferences. */
-static double wear_ratio(const struct gauge *gauge, const struct gauge_view *view, double depth_m)
+static double wear_ratio(const struct gauge *gauge, const struct dial *dial, double depth_m)
 {
-    const struct tyre *tyre = &view->setup->axle[gauge->axle];
+    const struct tyre *tyre = &dial->setup->axle[gauge->axle];
     double as_new = known_or(tyre->new_tread_depth_m, tyre->tread_depth_m);
-    double state = view->measured ? known_or(tyre->tread_depth_m, as_new) : as_new;
-    return worn_circumference_m(1, view->diameter_m, as_new - depth_m) /
-           worn_circumference_m(1, view->diameter_m, as_new - state);
+    double state = dial->measured ? known_or(tyre->tread_depth_m, as_new) : as_new;
+    return worn_circumference_m(1, dial->diameter_m, as_new - depth_m) /
+           worn_circumference_m(1, dial->diameter_m, as_new - state);
 }
 
-static void report_wear(const struct gauge *gauge, const struct gauge_view *view)
+static void report_wear(const struct gauge *gauge, const struct dial *dial)
 {
-    const struct tyre *tyre = &view->setup->axle[gauge->axle];
-    struct arena *arena = gauge->plan->arena;
-    double now = tyre->tread_depth_m, limit = wear_ratio(gauge, view, WEAR_LIMIT_M);
-    double reference = measured_wear(gauge);
-    if (reference < 1 && !view->measured)
-        report_state(gauge, view, 1 / reference,
-                     arena_format(arena, "new, after %s worn", gauge->measured.name),
-                     " when new, since the error was measured on worn tread", VERDICT_CAUTION);
-    if (known(now) && known(tyre->new_tread_depth_m) && !view->measured)
-        report_state(gauge, view, wear_ratio(gauge, view, now),
-                     arena_format(arena, "with %.1f mm of tread", now * 1e3),
-                     " with the tread that it has", VERDICT_CAUTION);
-    if (!known(limit) || (known(now) && !clearly_above(now, WEAR_LIMIT_M)))
-        return;
-    report_state(gauge, view, limit, arena_format(arena, "worn to %.1f mm", WEAR_LIMIT_M * 1e3),
-                 " when worn", VERDICT_CAUTION);
+    const struct tyre *tyre = &dial->setup->axle[gauge->axle];
+    struct remark diameter = diameter_advice(gauge, dial->setup);
+    double now = tyre->tread_depth_m, limit = wear_ratio(gauge, dial, WEAR_LIMIT_M);
+    const struct {
+        bool there;
+        struct tyre_state state;
+    } rows[] = {
+        {!dial->measured && !(measured_wear(gauge) >= 1),
+         {AT_NEW, 1 / measured_wear(gauge), PHRASE_WHEN_NEW, measured_wear_advice(gauge),
+          VERDICT_CAUTION}},
+        {!dial->measured && known(now) && known(tyre->new_tread_depth_m),
+         {AT_TREAD_NOW, wear_ratio(gauge, dial, now), PHRASE_WITH_ITS_TREAD, diameter,
+          VERDICT_CAUTION}},
+        {known(limit) && !(known(now) && !clearly_above(now, WEAR_LIMIT_M)),
+         {AT_TREAD_WORN, limit, PHRASE_WHEN_WORN, diameter, VERDICT_CAUTION}},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        if (rows[i].there)
+            report_state(gauge, dial, &rows[i].state);
 }
 
-void report_prediction(const struct gauge *gauge, const struct gauge_view *view)
+void report_prediction(const struct gauge *gauge, const struct dial *dial)
 {
-    if (!known(view->line.scale) || gauge->rule == NULL) {
-        report_unjudged(gauge, view);
+    if (!known(dial->line.scale) || gauge->rule == NULL) {
+        report_unjudged(gauge, dial);
         return;
     }
-    report_state(gauge, view, 1, "nominal", "", VERDICT_FAIL);
-    if (view->spread.over > 0)
-        report_state(gauge, view, 1 + view->spread.over, "largest", " on the largest tyre allowed",
-                     VERDICT_CAUTION);
-    if (view->spread.under > 0)
-        report_state(gauge, view, 1 - view->spread.under, "smallest",
-                     " on the smallest tyre allowed", VERDICT_CAUTION);
-    report_wear(gauge, view);
+    const struct tyre_state sizes[] = {
+        {AT_NOMINAL, 1, REMARK_NONE, remark(REMARK_NONE), VERDICT_FAIL},
+        {AT_LARGEST, 1 + dial->spread.over, PHRASE_ON_LARGEST, measured_wear_advice(gauge),
+         VERDICT_CAUTION},
+        {AT_SMALLEST, 1 - dial->spread.under, PHRASE_ON_SMALLEST, remark(REMARK_NONE),
+         VERDICT_CAUTION},
+    };
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++)
+        if (i == 0 || sizes[i].ratio != 1)
+            report_state(gauge, dial, &sizes[i]);
+    report_wear(gauge, dial);
 }
 
 /* Every system that counts wheel turns is off as the speedometer is. Within what tyres of one size
  * may differ (table rolling) it has been built to bear it. */
-static void report_change(const struct gauge *gauge, const struct gauge_view *view)
+static void report_change(const struct gauge *gauge, const struct dial *dial)
 {
-    double change = view->to_m / view->from_m - 1;
+    double change = dial->to_m / dial->from_m - 1;
     const struct rolling_row *row =
-        rolling_find(construction_name(&view->setup->axle[gauge->axle]));
-    struct figure figure =
-        gauge_figure(gauge, QUANTITY_CIRCUMFERENCE_CHANGE, change,
-                     "C_new / C_old - 1; limit: tyres of one size, table rolling");
+        rolling_find(construction_name(&dial->setup->axle[gauge->axle]));
+    struct figure figure = gauge_figure(gauge, QUANTITY_CIRCUMFERENCE_CHANGE, change,
+                                        remark(BASIS_CIRCUMFERENCE_CHANGE));
     if (row != NULL && known(change)) {
-        figure.limit = /* no change at all is none above, whatever a conversion of units leaves */
-            (change > 1e-9 ? row->spread_over_percent : -row->spread_under_percent) / 100;
-        figure.verdict =
-            clearly_above(fabs(change), fabs(figure.limit)) ? VERDICT_CAUTION : VERDICT_OK;
+        /* No change at all is none above, whatever a conversion of units leaves. */
+        figure = change > 1e-9 ? limited_at_most(figure, row->spread_over_percent / 100)
+                               : limited_at_least(figure, -row->spread_under_percent / 100);
+        figure.limit_owner = LIMIT_OF_MAKER;
+        figure = judged(figure, &(struct judgement){.broken = VERDICT_CAUTION,
+                                                    .if_broken = remark(ADVICE_COUNT_ALIKE)});
     }
-    if (figure.verdict == VERDICT_CAUTION)
-        figure.action = "anti-lock, stability, gearbox and cruise control count the same turns: "
-                        "correct them alike, and fit a matched set";
     figures_add(gauge->figures, figure);
 }
 
-void report_wheel_speed_systems(const struct gauge *gauge, const struct gauge_view *view,
-                                size_t index)
+void report_wheel_speed_systems(const struct gauge *gauge, const struct dial *dial, size_t index)
 {
     const struct beside *beside = &gauge->plan->beside[index];
     double before = beside->before[AXLE_FRONT].rolling_circumference_m /
                     beside->before[AXLE_REAR].rolling_circumference_m;
     double after = beside->after[AXLE_FRONT].rolling_circumference_m /
                    beside->after[AXLE_REAR].rolling_circumference_m;
-    if (view->setup->is_fitted)
+    if (dial->setup->is_fitted)
         return;
-    report_change(gauge, view);
+    report_change(gauge, dial);
     if (!known(after / before) || fabs(after / before - 1) < 1e-9)
         return;
-    struct figure figure = gauge_figure(gauge, QUANTITY_AXLES_CHANGE, after / before - 1,
-                                        "(C_front / C_rear) new / old - 1");
-    figure.verdict = VERDICT_CAUTION;
-    figure.action = "not a matched set: systems that compare the wheel speeds of the axles see a "
-                    "difference on a straight road";
-    figures_add(gauge->figures, figure);
+    figures_add(gauge->figures,
+                judged(gauge_figure(gauge, QUANTITY_AXLES_CHANGE, after / before - 1,
+                                    remark(BASIS_AXLES_CHANGE)),
+                       &(struct judgement){.holds = ANSWER_NO,
+                                           .broken = VERDICT_CAUTION,
+                                           .if_broken = remark(ADVICE_NO_MATCHED_SET)}));
 }

@@ -2,7 +2,7 @@
  * each is lawful with every setup. */
 #include "base/known.h"
 #include "base/units.h"
-#include "report/speedometer/view.h"
+#include "report/speedometer/gauge.h"
 
 /* No display shows a speed finer than this: a reading nearer to the line is no outlier. */
 #define LEAST_RESIDUAL_MPS (0.25 / 3.6)
@@ -24,24 +24,28 @@ void calibrate(struct gauge *gauge)
     gauge->calibration = gauge->line_possible && !scale_asked ? &gauge->by_line : &gauge->by_scale;
 }
 
+static const char *model_name(const struct calibration *calibration)
+{
+    return calibration->with_offset ? "scale and offset" : "scale alone";
+}
+
 /* An estimate with its standard error and 95 % interval, a row each. */
 static void report_estimate(const struct gauge *gauge, enum quantity_id quantity,
                             const struct estimate *estimate, const struct calibration *calibration)
 {
-    const char *model = calibration->with_offset ? "scale and offset" : "scale alone";
     const struct {
-        const char *what;
+        enum place_estimate what;
         double value;
     } rows[] = {
-        {"estimate", estimate->value},
-        {"standard error", estimate->standard_error},
-        {"95 % from", estimate->value - estimate->half_interval_95},
-        {"95 % to", estimate->value + estimate->half_interval_95},
+        {AT_ESTIMATE, estimate->value},
+        {AT_STANDARD_ERROR, estimate->standard_error},
+        {AT_95_FROM, estimate->value - estimate->half_interval_95},
+        {AT_95_TO, estimate->value + estimate->half_interval_95},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0] && known(rows[i].value); i++) {
-        struct figure figure = gauge_figure(gauge, quantity, rows[i].value,
-                                            "least squares; interval by Student's t, two-sided");
-        figure.at = arena_format(gauge->plan->arena, "%s, %s", model, rows[i].what);
+        struct figure figure = gauge_figure(gauge, quantity, rows[i].value, remark(BASIS_FIT));
+        figure.place.name = model_name(calibration);
+        figure.place.estimate = rows[i].what;
         figure.headline = calibration == gauge->calibration ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
         figures_add(gauge->figures, figure);
     }
@@ -57,24 +61,26 @@ static void report_calibration(const struct gauge *gauge, const struct calibrati
 static void report_standard_error(const struct gauge *gauge)
 {
     const struct calibration *calibration = gauge->calibration;
+    struct argument model = say_text(model_name(calibration));
+    struct arena *arena = gauge->plan->arena;
+    struct remark basis = calibration->readings == 1
+                              ? REMARK_WITH(arena, BASIS_FIT_OF_ONE, model)
+                              : REMARK_WITH(arena, BASIS_FIT_OF_MANY, model,
+                                            say_number((double)calibration->readings, 0));
     struct figure figure =
-        gauge_figure(gauge, QUANTITY_READING_FIT_ERROR, calibration->standard_error,
-                     calibration->with_offset ? "least squares, scale and offset"
-                                              : "least squares, scale alone");
-    figure.at = arena_format(gauge->plan->arena, "%zu reading%s", calibration->readings,
-                             calibration->readings == 1 ? "" : "s");
+        gauge_figure(gauge, QUANTITY_READING_FIT_ERROR, calibration->standard_error, basis);
     if (!known(figure.value))
-        figure.action = "so few readings tell nothing of their own error: take more";
+        figure.advice = remark(ADVICE_TAKE_MORE);
     figures_add(gauge->figures, figure);
 }
 
-/* "reading 3", or "timed reading 1": as they are counted in the file. */
-static const char *reading_name(const struct gauge *gauge, size_t index)
+/* As it is counted in the file. */
+static void place_reading(const struct gauge *gauge, size_t index, struct place *place)
 {
     size_t pairs = gauge->instrument->readings.count;
     bool timed = index >= pairs;
-    return arena_format(gauge->plan->arena, "%sreading %zu", timed ? "timed " : "",
-                        (timed ? index - pairs : index) + 1);
+    place->counted = timed ? COUNTED_TIMED_READING : COUNTED_READING;
+    place->number = (int)(timed ? index - pairs : index) + 1;
 }
 
 bool readings_are_far_off(const struct gauge *gauge)
@@ -104,31 +110,41 @@ bool readings_leave_law_open(const struct gauge *gauge)
     return reaches;
 }
 
+/* What the readings as a whole leave in doubt. */
+static enum remark_id doubt_of_readings(const struct gauge *gauge)
+{
+    if (readings_are_far_off(gauge))
+        return ADVICE_FAR_OFF;
+    return readings_leave_law_open(gauge) ? ADVICE_LEAVE_LAW_OPEN : REMARK_NONE;
+}
+
 /* The error at a round speed and its interval, on the tyre that was measured. */
 static void report_measured(const struct gauge *gauge)
 {
     double at = gauge->at_mps;
     double error = calibrated_shown(gauge->calibration, at) / at - 1;
     double half = calibrated_half_interval_95(gauge->calibration, at) / at;
-    const double values[] = {error, error - half, error + half};
-    static const char *const names[] = {"", ", 95 % from", ", 95 % to"};
-    bool open = readings_leave_law_open(gauge);
-    for (int i = 0; i < 3 && known(values[i]); i++) {
+    const struct {
+        enum place_estimate what;
+        double value;
+        enum remark_id doubt;
+    } rows[] = {
+        {AT_NO_ESTIMATE, error, doubt_of_readings(gauge)},
+        {AT_95_FROM, error - half, REMARK_NONE},
+        {AT_95_TO, error + half, REMARK_NONE},
+    };
+    struct remark basis =
+        REMARK_WITH(gauge->plan->arena, BASIS_FITTED_LINE, say_text(gauge->measured.name));
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0] && known(rows[i].value); i++) {
         struct figure figure =
-            gauge_figure(gauge, QUANTITY_MEASURED_ERROR, values[i],
-                         "the fitted line itself; interval by Student's t, two-sided");
-        figure.at = arena_format(gauge->plan->arena, "on %s, true %s%s", gauge->measured.name,
-                                 speed_text(gauge, at), names[i]);
-        if (i == 0 && readings_are_far_off(gauge)) {
-            figure.verdict = VERDICT_CAUTION;
-            figure.action = "very far off: check that each reading is [shown, true], and that no "
-                            "kilometre is called a mile";
-        } else if (i == 0 && open) {
-            figure.verdict = VERDICT_CAUTION;
-            figure.action = "so few or so scattered readings leave it open whether it is lawful "
-                            "at every speed: take more, and faster ones";
-        }
-        figures_add(gauge->figures, figure);
+            gauge_figure_at(gauge, QUANTITY_MEASURED_ERROR, rows[i].value, basis, AT_TRUE, at);
+        figure.place.estimate = rows[i].what;
+        bool doubted = rows[i].doubt != REMARK_NONE;
+        figures_add(
+            gauge->figures,
+            judged(figure, &(struct judgement){.holds = doubted ? ANSWER_NO : ANSWER_NOT_ASKED,
+                                               .broken = VERDICT_CAUTION,
+                                               .if_broken = remark(rows[i].doubt)}));
     }
 }
 
@@ -139,34 +155,29 @@ static void report_residuals(const struct gauge *gauge)
     for (size_t i = 0; i < gauge->readings.count; i++) {
         const struct value_pair *reading = &gauge->readings.items[i];
         bool outlier = is_outlier(gauge->calibration, reading, bound, LEAST_RESIDUAL_MPS);
-        struct figure figure =
-            gauge_figure(gauge, QUANTITY_READING_RESIDUAL, residual_of(gauge->calibration, reading),
-                         "studentised residual against Student's t, 5 % for all readings together");
-        figure.at = arena_format(gauge->plan->arena, "%s, shown %s", reading_name(gauge, i),
-                                 speed_text(gauge, reading->first));
+        struct figure figure = gauge_figure_at(gauge, QUANTITY_READING_RESIDUAL,
+                                               residual_of(gauge->calibration, reading),
+                                               remark(BASIS_RESIDUAL), AT_SHOWN, reading->first);
+        place_reading(gauge, i, &figure.place);
         figure.headline = outlier ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
-        figure.verdict = outlier ? VERDICT_CAUTION : VERDICT_NONE;
-        figure.action = outlier ? "stands out from the other readings and is kept in the fit: read "
-                                  "it again, or take it out of the file"
-                                : NULL;
-        figures_add(gauge->figures, figure);
+        figures_add(
+            gauge->figures,
+            judged(figure, &(struct judgement){.holds = outlier ? ANSWER_NO : ANSWER_NOT_ASKED,
+                                               .broken = VERDICT_CAUTION,
+                                               .if_broken = remark(ADVICE_OUTLIER)}));
     }
 }
 
 static void report_limits_of_readings(const struct gauge *gauge)
 {
     if (gauge->readings.count == 1)
-        gauge_assume(gauge, "one reading gives a scale alone, without an interval; two more at "
-                            "other speeds would show an offset and how sure it is");
+        gauge_assume(gauge, TAKEN_ONE_READING);
     else if (gauge->readings.count == 2)
-        gauge_assume(gauge, "two readings are fitted by a scale alone; a third at another speed "
-                            "would show an offset");
+        gauge_assume(gauge, TAKEN_TWO_READINGS);
     else if (spread_allows_offset(&gauge->readings) && !gauge->line_possible)
-        gauge_assume(gauge, "the readings do not rise with the speed, so that they give a scale "
-                            "alone: read them again");
+        gauge_assume(gauge, TAKEN_FALLING);
     else if (!gauge->line_possible)
-        gauge_assume(gauge, "all readings are at one speed: they give a scale alone, and nothing "
-                            "shows an offset");
+        gauge_assume(gauge, TAKEN_ONE_SPEED);
 }
 
 void report_readings(const struct gauge *gauge)
@@ -192,32 +203,35 @@ static double shown_with(const struct gauge *gauge, const struct value_pair *rea
 }
 
 static void report_reading(const struct gauge *gauge, size_t index, struct instrument_line line,
-                           const char *when)
+                           enum place_setting setting)
 {
     const struct value_pair *reading = &gauge->readings.items[index];
     double true_mps = reading->second, shown = shown_with(gauge, reading, line);
-    struct figure figure =
-        gauge_figure(gauge, QUANTITY_READING_ERROR, shown / true_mps - 1, gauge->rule->basis);
+    struct figure figure = gauge_figure_at(gauge, QUANTITY_READING_ERROR, shown / true_mps - 1,
+                                           law_basis(gauge), AT_TRUE, true_mps);
     struct lawful_check check;
     check_lawful_at(gauge->rule, true_mps, shown, &check);
-    figure.limit = check.bound_shown_mps / true_mps - 1;
-    figure.verdict = !known(shown)  ? VERDICT_UNKNOWN
-                     : check.lawful ? VERDICT_OK
-                                    : VERDICT_CAUTION; /* a reading is no more than one sample */
-    figure.at = arena_format(gauge->plan->arena, "%s, %s, true %s", when,
-                             reading_name(gauge, index), speed_text(gauge, true_mps));
-    figure.action = check.lawful ? NULL : check.reads_under ? "reads under" : "reads too far over";
+    place_reading(gauge, index, &figure.place);
+    figure.place.setting = setting;
     figure.headline = HEADLINE_ROWS_ONLY;
-    figures_add(gauge->figures, figure);
+    const struct need tyres = {known(shown), remark(ADVICE_GIVE_TYRE)};
+    figures_add(gauge->figures,
+                judged(limited_by_law(figure, &check, true_mps),
+                       &(struct judgement){
+                           .needs = &tyres,
+                           .need_count = 1,
+                           .holds = check.lawful,
+                           .broken = VERDICT_CAUTION, /* a reading is no more than one sample */
+                           .if_broken = off_law(gauge, PHRASE_OFF, &check)}));
 }
 
-void report_readings_judged(const struct gauge *gauge, const struct gauge_view *view)
+void report_readings_judged(const struct gauge *gauge, const struct dial *dial)
 {
     if (gauge->calibration == NULL || gauge->rule == NULL)
         return;
     for (size_t i = 0; i < gauge->readings.count; i++) {
-        report_reading(gauge, i, view->line, "as set now");
-        if (known(view->answer.nearest))
-            report_reading(gauge, i, view->line_set, "as entered");
+        report_reading(gauge, i, dial->line, AT_SETTING_NOW);
+        if (known(dial->answer.nearest))
+            report_reading(gauge, i, dial->line_set, AT_SETTING_ENTERED);
     }
 }

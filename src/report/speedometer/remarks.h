@@ -3,6 +3,140 @@
 #ifndef TYRESUM_REPORT_SPEEDOMETER_REMARKS_H
 #define TYRESUM_REPORT_SPEEDOMETER_REMARKS_H
 
-#define SPEEDOMETER_REMARKS(X) X(BASIS_SPEEDOMETER_FIRST, "")
+#define SPEEDOMETER_REMARKS(X)                                                                     \
+    X(BASIS_NEW_ERROR, "1 + e_new = (1 + e) C_old / C_new")                                        \
+    X(BASIS_TRUE_SPEED, "true = shown (C_new / C_old) / (1 + e)")                                  \
+    X(BASIS_SHOWN_SPEED, "shown = true (1 + e) C_old / C_new")                                     \
+    X(BASIS_SHOWN_NOW, "what is shown at exactly the limit, as set now")                           \
+    X(BASIS_SHOWN_ENTERED, "what is shown at exactly the limit, with the setting to enter")        \
+    X(BASIS_CIRCUMFERENCE_CHANGE, "C_new / C_old - 1; limit: tyres of one size, table rolling")    \
+    X(BASIS_AXLES_CHANGE, "(C_front / C_rear) new / old - 1")                                      \
+    X(ADVICE_GIVE_CIRCUMFERENCE, "the rolling circumference of both tyres is needed")              \
+    X(ADVICE_GIVE_TYRE, "give the rolling circumference of both tyres")                            \
+    X(ADVICE_GIVE_DIAMETER, "give data_book: overall_diameter of {}: worn tread is a share of it") \
+    X(ADVICE_GIVE_RULE, "give speedometer: rule, such as un_r39")                                  \
+    X(ADVICE_GIVE_RULE_UNDER,                                                                      \
+      "reads under, which few rules allow: give speedometer: rule, such as un_r39")                \
+    X(ADVICE_CORRECT, "correct the setting")                                                       \
+    X(ADVICE_OFF_AT, "{} at {}{}: {}")                                                             \
+    X(PHRASE_OFF, "{}")                                                                            \
+    X(ADVICE_TEST_SPEED, "{}: correct the setting")                                                \
+    X(PHRASE_READS_UNDER, "reads under")                                                           \
+    X(PHRASE_READS_OVER, "reads too far over")                                                     \
+    X(PHRASE_ON_LARGEST, " on the largest tyre allowed")                                           \
+    X(PHRASE_ON_SMALLEST, " on the smallest tyre allowed")                                         \
+    X(PHRASE_WHEN_NEW, " when new, since the error was measured on worn tread")                    \
+    X(PHRASE_WITH_ITS_TREAD, " with the tread that it has")                                        \
+    X(PHRASE_WHEN_WORN, " when worn")                                                              \
+    X(PHRASE_ENTER, "enter {}")                                                                    \
+    X(ADVICE_COUNT_ALIKE, "anti-lock, stability, gearbox and cruise control count the same "       \
+                          "turns: correct them alike, "                                            \
+                          "and fit a matched set")                                                 \
+    X(ADVICE_NO_MATCHED_SET,                                                                       \
+      "not a matched set: systems that compare the wheel speeds of the axles see a difference on " \
+      "a straight road")                                                                           \
+    X(ADVICE_CROSSES_BELOW, "{} below this true speed")                                            \
+    X(ADVICE_CROSSES_ABOVE, "{} above this true speed")                                            \
+    SPEEDOMETER_ANSWER_REMARKS(X)                                                                  \
+    SPEEDOMETER_SETTING_REMARKS(X)                                                                 \
+    SPEEDOMETER_READING_REMARKS(X)                                                                 \
+    SPEEDOMETER_ODOMETER_REMARKS(X)
+
+#define SPEEDOMETER_ANSWER_REMARKS(X)                                                              \
+    X(BASIS_ANSWER, "what must be entered, what remains, whether it is lawful")                    \
+    X(ADVICE_ANSWER_UNKNOWN, "unknown: {}")                                                        \
+    X(ADVICE_ANSWER_NO_SETTING, "no setting is given to change; {}, {}")                           \
+    X(ADVICE_ANSWER_NO_CHOICE, "{}: adapter of ratio {} needed; now {}")                           \
+    X(ADVICE_ANSWER_ENTER, "enter {} {}: then {}, {}{}")                                           \
+    X(ADVICE_ANSWER_LEAVE, "leave {} {}: then {}, {}{}")                                           \
+    X(PHRASE_NONE_WITHIN, "no {} is within min and max")                                           \
+    X(PHRASE_NONE_LAWFUL, "no possible {} is lawful by {}")                                        \
+    X(PHRASE_BUT, "; but {}")                                                                      \
+    X(PHRASE_READINGS_FAR_OFF, "the readings are very far off: check them")                        \
+    X(PHRASE_OVER_AT, "{} % over at {}")                                                           \
+    X(PHRASE_UNDER_AT, "{} % under at {}")                                                         \
+    X(PHRASE_NO_RULE, "lawful or not is unknown: no rule is given")                                \
+    X(PHRASE_NOT_LAWFUL, "NOT lawful by {} ({} at {})")                                            \
+    X(PHRASE_UNDER, "under")                                                                       \
+    X(PHRASE_TOO_FAR_OVER, "too far over")                                                         \
+    X(PHRASE_LAWFUL, "lawful by {}, {}{}{}")                                                       \
+    X(PHRASE_SPEED, "{}")                                                                          \
+    X(PHRASE_SPEED_RANGE, "{} to {}")                                                              \
+    X(PHRASE_IF_NOMINAL, ", if the tyre is nominal")                                               \
+    X(PHRASE_IF_READINGS, ", if the few readings are right")
+
+#define SPEEDOMETER_SETTING_REMARKS(X)                                                             \
+    X(BASIS_AIM_OVER_READ, "aim: the over-read asked for")                                         \
+    X(BASIS_AIM_LOWEST_LAWFUL, "aim: lowest_lawful, with the largest circumference too")           \
+    X(BASIS_AIM_AS_BEFORE, "aim: as_before")                                                       \
+    X(BASIS_AIM_ASSUMED, "aim: as_before (assumed)")                                               \
+    X(BASIS_NEAREST_NO_RULE, "nearest possible; no rule named")                                    \
+    X(ADVICE_ENTER_AND_CHECK, "enter it, then check against a satellite receiver")                 \
+    X(ADVICE_NOMINAL_ALONE,                                                                        \
+      "lawful on the nominal circumference and not on all that the standard allows: enter it, "    \
+      "then check against a satellite receiver")                                                   \
+    X(ADVICE_ADAPTER, "no setting is lawful: an adapter of ratio {} is needed")                    \
+    X(ADVICE_CHECK_KIND, "{} {} now is far from the fitted tyre's own {}: check the kind")         \
+    X(BASIS_SMALLEST_CHANGE, "the lawful setting nearest to the one now")                          \
+    X(BASIS_LAWFUL_NOMINAL, "lawful at every speed judged, on the nominal circumference alone")    \
+    X(BASIS_LAWFUL_SPREAD,                                                                         \
+      "lawful at every speed judged, with the smallest and the largest circumference")             \
+    X(BASIS_REMAINING, "error with the setting to enter")                                          \
+    X(BASIS_REMAINING_EXACT, "error with the exact setting")                                       \
+    X(BASIS_ADAPTER, "what an adapter must do to meet the aim with the setting now")               \
+    X(BASIS_GEAR_RATIO, "driven teeth for the aim over driving teeth")                             \
+    X(BASIS_COEFFICIENT,                                                                           \
+      "w C_old / C_new; set the constant k to it (Regulation (EU) 165/2014, Annex I)")             \
+    X(BASIS_SENSOR, "pulses a turn, times turns a wheel turn, over C")                             \
+    X(ADVICE_GIVE_AXLE, "give drivetrain: axle, and the rolling circumference of both tyres")
+
+#define SPEEDOMETER_READING_REMARKS(X)                                                             \
+    X(BASIS_FIT, "least squares; interval by Student's t, two-sided")                              \
+    X(BASIS_FIT_OF_ONE, "least squares, {}, 1 reading")                                            \
+    X(BASIS_FIT_OF_MANY, "least squares, {}, {} readings")                                         \
+    X(BASIS_FITTED_LINE, "the fitted line itself, on {}; interval by Student's t, two-sided")      \
+    X(BASIS_RESIDUAL, "studentised residual against Student's t, 5 % for all readings together")   \
+    X(ADVICE_TAKE_MORE, "so few readings tell nothing of their own error: take more")              \
+    X(ADVICE_FAR_OFF,                                                                              \
+      "very far off: check that each reading is [shown, true], and that no kilometre is called "   \
+      "a mile")                                                                                    \
+    X(ADVICE_LEAVE_LAW_OPEN,                                                                       \
+      "so few or so scattered readings leave it open whether it is lawful at every speed: take "   \
+      "more, and faster ones")                                                                     \
+    X(ADVICE_OUTLIER,                                                                              \
+      "stands out from the other readings and is kept in the fit: read it again, or take it out "  \
+      "of the file")                                                                               \
+    X(TAKEN_TRUE,                                                                                  \
+      "no fitted_error and no readings are given: the fitted tyre is taken to read true")          \
+    X(TAKEN_AS_ODOMETER,                                                                           \
+      "no reading of speed is given: the speedometer is taken to be off as the odometer is")       \
+    X(TAKEN_TOP_SPEED,                                                                             \
+      "no vehicle: top_speed is given: lawfulness is judged up to 120 km/h, the highest test "     \
+      "speed")                                                                                     \
+    X(TAKEN_NEW,                                                                                   \
+      "the fitted tyre has no tread_depth and new_tread_depth: its error is taken as that of a "   \
+      "new tyre")                                                                                  \
+    X(TAKEN_ONE_READING,                                                                           \
+      "one reading gives a scale alone, without an interval; two more at other speeds would show " \
+      "an offset and how sure it is")                                                              \
+    X(TAKEN_TWO_READINGS,                                                                          \
+      "two readings are fitted by a scale alone; a third at another speed would show an offset")   \
+    X(TAKEN_FALLING,                                                                               \
+      "the readings do not rise with the speed, so that they give a scale alone: read them again") \
+    X(TAKEN_ONE_SPEED,                                                                             \
+      "all readings are at one speed: they give a scale alone, and nothing shows an offset")
+
+#define SPEEDOMETER_ODOMETER_REMARKS(X)                                                            \
+    X(BASIS_SHOWN_OVER_TRUE, "shown / true - 1")                                                   \
+    X(ADVICE_ODOMETER, "correct the setting, or note the difference in the logbook")               \
+    X(BASIS_TRUE_SINCE_CHANGE, "shown times C_new / C_old")                                        \
+    X(BASIS_SHOWN_LESS_TRUE, "shown less true")                                                    \
+    X(BASIS_SERVICE_DUE, "true interval times C_old / C_new")                                      \
+    X(BASIS_CONSUMPTION, "true consumption per distance = shown times C_old / C_new")              \
+    X(BASIS_ECONOMY, "true distance per volume = shown times C_new / C_old")                       \
+    X(BASIS_TRUE_CONSUMPTION, "as worked out from the odometer with this tyre, corrected")         \
+    X(BASIS_ODOMETER_READ, "100 (C_new / C_old) / (shown / true on the fitted tyre)")              \
+    X(BASIS_ODOMETER_TAKEN,                                                                        \
+      "100 C_new / C_old; the odometer is taken to be right on the fitted tyre")
 
 #endif

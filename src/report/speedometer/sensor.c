@@ -1,7 +1,7 @@
 /* Counts that reach the instrument: a prediction of its error where no reading gives one. */
 #include "base/known.h"
 #include "base/units.h"
-#include "report/speedometer/view.h"
+#include "report/speedometer/gauge.h"
 
 /* Counts per metre that reach the instrument with the fitted tyre, UNKNOWN where not given. */
 static double sensor_counts_per_m(const struct gauge *gauge, double fitted_circumference_m)
@@ -45,23 +45,18 @@ double sensor_error(const struct gauge *gauge, double fitted_circumference_m)
                            set_counts_per_m(&gauge->instrument->setting));
 }
 
-void report_sensor(const struct gauge *gauge, const struct gauge_view *view)
+void report_sensor(const struct gauge *gauge, const struct dial *dial)
 {
     const struct sensor *sensor = &gauge->instrument->sensor;
     if (sensor->given == NULL)
         return;
     bool measured = known(sensor->characteristic_coefficient);
-    double counts = sensor_counts_per_m(gauge, view->from_m) * view->from_m / view->to_m;
-    struct figure figure =
-        gauge_figure(gauge, QUANTITY_SENSOR_COUNTS, counts,
-                     measured ? "w C_old / C_new; set the constant k to it (Regulation (EU) "
-                                "165/2014, Annex I)"
-                              : "pulses a turn, times turns a wheel turn, over C");
-    if (!known(counts)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = sensor->on == SENSOR_ON_SHAFT
-                            ? "give drivetrain: axle, and the rolling circumference of both tyres"
-                            : "give the rolling circumference of both tyres";
-    }
-    figures_add(gauge->figures, figure);
+    double counts = sensor_counts_per_m(gauge, dial->from_m) * dial->from_m / dial->to_m;
+    struct figure figure = gauge_figure(gauge, QUANTITY_SENSOR_COUNTS, counts,
+                                        remark(measured ? BASIS_COEFFICIENT : BASIS_SENSOR));
+    figures_add(
+        gauge->figures,
+        judged(figure, &(struct judgement){.if_unknown = remark(sensor->on == SENSOR_ON_SHAFT
+                                                                    ? ADVICE_GIVE_AXLE
+                                                                    : ADVICE_GIVE_TYRE)}));
 }

@@ -1,7 +1,7 @@
 /* The speed table, shown to true and back, over the instrument's range and at posted limits. */
 #include "base/known.h"
 #include "base/units.h"
-#include "report/speedometer/view.h"
+#include "report/speedometer/gauge.h"
 
 /* Speeds of the table: lowest, highest and step. */
 struct table_range {
@@ -21,22 +21,21 @@ static struct table_range range_of(const struct gauge *gauge)
                                 known_or(given->to_mps, step * ceil(top / step - 1e-9)), step};
 }
 
-static void report_line(const struct gauge *gauge, const struct gauge_view *view, bool shown_given,
+static void report_line(const struct gauge *gauge, const struct dial *dial, bool shown_given,
                         double speed)
 {
     struct figure figure =
-        shown_given ? gauge_figure(gauge, QUANTITY_TRUE_SPEED, true_speed_mps(view->line, speed),
-                                   "true = shown (C_new / C_old) / (1 + e)")
-                    : gauge_figure(gauge, QUANTITY_SHOWN_SPEED, shown_speed_mps(view->line, speed),
-                                   "shown = true (1 + e) C_old / C_new");
-    figure.at = arena_format(gauge->plan->arena, "%s %s", shown_given ? "shown" : "true",
-                             speed_text(gauge, speed));
+        shown_given
+            ? gauge_figure_at(gauge, QUANTITY_TRUE_SPEED, true_speed_mps(dial->line, speed),
+                              remark(BASIS_TRUE_SPEED), AT_SHOWN, speed)
+            : gauge_figure_at(gauge, QUANTITY_SHOWN_SPEED, shown_speed_mps(dial->line, speed),
+                              remark(BASIS_SHOWN_SPEED), AT_TRUE, speed);
     bool round_speed = fabs(speed - gauge->at_mps) < 1e-9;
     figure.headline = shown_given && round_speed ? HEADLINE_YES : HEADLINE_NO;
     figures_add(gauge->figures, figure);
 }
 
-static void report_lines(const struct gauge *gauge, const struct gauge_view *view,
+static void report_lines(const struct gauge *gauge, const struct dial *dial,
                          const struct table_range *range, bool shown_given)
 {
     bool round_done = !shown_given;
@@ -44,27 +43,25 @@ static void report_lines(const struct gauge *gauge, const struct gauge_view *vie
     for (int i = 0; range->from_mps + i * range->step_mps <= last; i++) {
         double speed = range->from_mps + i * range->step_mps;
         if (!round_done && speed > gauge->at_mps + 1e-9) /* the sheet's own line, in its place */
-            report_line(gauge, view, true, gauge->at_mps);
+            report_line(gauge, dial, true, gauge->at_mps);
         round_done = round_done || speed > gauge->at_mps - 1e-9;
-        report_line(gauge, view, shown_given, speed);
+        report_line(gauge, dial, shown_given, speed);
     }
     if (!round_done)
-        report_line(gauge, view, true, gauge->at_mps);
+        report_line(gauge, dial, true, gauge->at_mps);
 }
 
-static void report_limit(const struct gauge *gauge, const struct gauge_view *view, double limit_mps)
+static void report_limit(const struct gauge *gauge, const struct dial *dial, double limit_mps)
 {
-    struct figure figure =
-        gauge_figure(gauge, QUANTITY_SHOWN_AT_LIMIT, shown_speed_mps(view->line, limit_mps),
-                     "what is shown at exactly the limit, as set now");
-    figure.at = arena_format(gauge->plan->arena, "posted %s", speed_text(gauge, limit_mps));
-    figures_add(gauge->figures, figure);
-    if (!known(view->answer.nearest))
+    figures_add(gauge->figures, gauge_figure_at(gauge, QUANTITY_SHOWN_AT_LIMIT,
+                                                shown_speed_mps(dial->line, limit_mps),
+                                                remark(BASIS_SHOWN_NOW), AT_POSTED, limit_mps));
+    if (!known(dial->answer.nearest))
         return;
-    figure.value = shown_speed_mps(view->line_set, limit_mps);
-    figure.basis = "what is shown at exactly the limit, with the setting to enter";
-    figure.at =
-        arena_format(gauge->plan->arena, "posted %s, as entered", speed_text(gauge, limit_mps));
+    struct figure figure =
+        gauge_figure_at(gauge, QUANTITY_SHOWN_AT_LIMIT, shown_speed_mps(dial->line_set, limit_mps),
+                        remark(BASIS_SHOWN_ENTERED), AT_POSTED, limit_mps);
+    figure.place.setting = AT_SETTING_ENTERED;
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
 }
@@ -77,15 +74,14 @@ static void report_window(const struct gauge *gauge, double speed)
     const struct {
         enum quantity_id quantity;
         double value;
-        const char *at;
-    } rows[] = {{QUANTITY_LAWFUL_SHOWN_LEAST, shown.from_mps, "true"},
-                {QUANTITY_LAWFUL_SHOWN_MOST, shown.to_mps, "true"},
-                {QUANTITY_LAWFUL_TRUE_LEAST, truth.from_mps, "shown"},
-                {QUANTITY_LAWFUL_TRUE_MOST, truth.to_mps, "shown"}};
+        enum place_speed as;
+    } rows[] = {{QUANTITY_LAWFUL_SHOWN_LEAST, shown.from_mps, AT_TRUE},
+                {QUANTITY_LAWFUL_SHOWN_MOST, shown.to_mps, AT_TRUE},
+                {QUANTITY_LAWFUL_TRUE_LEAST, truth.from_mps, AT_SHOWN},
+                {QUANTITY_LAWFUL_TRUE_MOST, truth.to_mps, AT_SHOWN}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        struct figure figure =
-            gauge_figure(gauge, rows[i].quantity, rows[i].value, gauge->rule->basis);
-        figure.at = arena_format(gauge->plan->arena, "%s %s", rows[i].at, speed_text(gauge, speed));
+        struct figure figure = gauge_figure_at(gauge, rows[i].quantity, rows[i].value,
+                                               law_basis(gauge), rows[i].as, speed);
         figure.headline = HEADLINE_ROWS_ONLY;
         figures_add(gauge->figures, figure);
     }
@@ -99,23 +95,23 @@ static double usual_limit_mps(const struct gauge *gauge, size_t index)
     return unit_to_si(gauge_unit(gauge), gauge->mph ? mph[index] : kmh[index]);
 }
 
-static void report_posted_limits(const struct gauge *gauge, const struct gauge_view *view)
+static void report_posted_limits(const struct gauge *gauge, const struct dial *dial)
 {
     enum { USUAL_LIMITS = 9 };
     const struct number_list *given = &gauge->instrument->posted_limits;
     size_t count = given->count > 0 ? given->count : USUAL_LIMITS;
     for (size_t i = 0; i < count; i++) {
         double limit = given->count > 0 ? given->items[i] : usual_limit_mps(gauge, i);
-        report_limit(gauge, view, limit);
-        if (view->setup->is_fitted && gauge->rule != NULL)
+        report_limit(gauge, dial, limit);
+        if (dial->setup->is_fitted && gauge->rule != NULL)
             report_window(gauge, limit);
     }
 }
 
-void report_speed_table(const struct gauge *gauge, const struct gauge_view *view)
+void report_speed_table(const struct gauge *gauge, const struct dial *dial)
 {
     struct table_range range = range_of(gauge);
-    report_lines(gauge, view, &range, true);
-    report_lines(gauge, view, &range, false);
-    report_posted_limits(gauge, view);
+    report_lines(gauge, dial, &range, true);
+    report_lines(gauge, dial, &range, false);
+    report_posted_limits(gauge, dial);
 }

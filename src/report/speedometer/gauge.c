@@ -1,37 +1,72 @@
-#include "report/speedometer/view.h"
+#include "report/speedometer/gauge.h"
 
 #include <string.h>
 
 #include "base/known.h"
 #include "base/units.h"
 
-struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
-                           const char *basis)
-{
-    struct figure figure = figure_of(quantity, value, basis);
-    figure.instrument_mph = gauge->mph;
-    figure.instrument_kmh = !gauge->mph;
-    return figure;
-}
-
 enum unit_id gauge_unit(const struct gauge *gauge)
 {
     return gauge->mph ? UNIT_MPH : UNIT_KMH;
 }
 
-/* Whole speeds without decimals, others with one. */
-const char *speed_text(const struct gauge *gauge, double speed_mps)
+struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
+                           struct remark basis)
 {
-    double speed = unit_from_si(gauge_unit(gauge), speed_mps);
-    bool whole = fabs(speed - floor(speed + 0.5)) < 0.005;
-    return arena_format(gauge->plan->arena, "%.*f %s", whole ? 0 : 1, speed,
-                        unit_table[gauge_unit(gauge)].name);
+    struct figure figure = figure_of(quantity, value, NULL);
+    figure.based = basis;
+    figure.instrument_mph = gauge->mph;
+    figure.instrument_kmh = !gauge->mph;
+    return figure;
 }
 
-void gauge_assume(const struct gauge *gauge, const char *text)
+struct figure gauge_figure_at(const struct gauge *gauge, enum quantity_id quantity, double value,
+                              struct remark basis, enum place_speed as, double speed_mps)
 {
-    struct figure figure = gauge_figure(gauge, QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
-    figure.action = text;
+    struct figure figure = gauge_figure(gauge, quantity, value, basis);
+    figure.place.speed_as = as;
+    figure.place.road_speed_mps = speed_mps;
+    figure.place.instrument_mph = gauge->mph;
+    figure.place.instrument_kmh = !gauge->mph;
+    return figure;
+}
+
+struct argument say_dial_speed(const struct gauge *gauge, double speed_mps)
+{
+    return say_speed(speed_mps, gauge_unit(gauge));
+}
+
+struct argument say_setting(double setting)
+{
+    return say_number(setting, setting_decimals(setting));
+}
+
+struct remark law_basis(const struct gauge *gauge)
+{
+    return REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(gauge->rule->basis));
+}
+
+struct figure limited_by_law(struct figure figure, const struct lawful_check *check,
+                             double true_mps)
+{
+    double bound = (check->bound_shown_mps - true_mps) / true_mps;
+    figure.limit_owner = LIMIT_OF_LAW;
+    return check->reads_under ? limited_at_least(figure, bound) : limited_at_most(figure, bound);
+}
+
+struct remark off_law(const struct gauge *gauge, enum remark_id id,
+                      const struct lawful_check *check)
+{
+    struct arena *arena = gauge->plan->arena;
+    struct remark side = remark(check->reads_under ? PHRASE_READS_UNDER : PHRASE_READS_OVER);
+    return REMARK_WITH(arena, id, say_remark(arena, side));
+}
+
+void gauge_assume(const struct gauge *gauge, enum remark_id taken)
+{
+    struct figure figure =
+        gauge_figure(gauge, QUANTITY_ASSUMPTION, UNKNOWN, remark(BASIS_ASSUMPTION));
+    figure.advice = remark(taken);
     figures_add(gauge->figures, figure);
 }
 
@@ -76,7 +111,7 @@ static void measured_circumferences(const struct gauge *gauge, double *fitted_m,
 }
 
 /* The line with the fitted tyre: from readings, from the error given, from the sensor's counts, or
- * from the odometer; or taken to be true. */
+ * from the odometer, whose error is unknown where a circumference is; or taken to be true. */
 static void set_line(struct gauge *gauge)
 {
     const struct instrument *instrument = gauge->instrument;
@@ -91,10 +126,10 @@ static void set_line(struct gauge *gauge)
     }
     if (!known(error))
         error = sensor_error(gauge, fitted_m);
-    if (!known(error) && gauge->odometer_known)
-        error = gauge->odometer_scale - 1;
-    gauge->line_known = known(error);
-    gauge->line = (struct instrument_line){1 + known_or(error, 0), 0};
+    gauge->line_known = known(error) || gauge->odometer_known;
+    if (!known(error))
+        error = gauge->odometer_known ? gauge->odometer_scale - 1 : 0;
+    gauge->line = (struct instrument_line){1 + error, 0};
 }
 
 static void set_odometer(struct gauge *gauge)
@@ -134,18 +169,26 @@ void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *g
     set_line(gauge);
 }
 
-void gauge_view_set(const struct gauge *gauge, size_t index, struct gauge_view *view)
+void dial_set(const struct gauge *gauge, size_t index, struct dial *dial)
 {
     const struct beside *beside = &gauge->plan->beside[index];
     const struct tyre_figures *after = &beside->after[gauge->axle];
-    *view = (struct gauge_view){
+    *dial = (struct dial){
         .setup = &gauge->plan->setups[index],
         .from_m = beside->before[gauge->axle].rolling_circumference_m,
         .to_m = after->rolling_circumference_m,
         .diameter_m = after->overall_diameter_m,
     };
-    view->measured = strcmp(view->setup->name, gauge->measured.name) == 0;
-    view->spread = circumference_spread(gauge, view->setup, view->measured);
-    view->line = line_on_circumference(gauge->line, view->from_m, view->to_m);
-    setting_answer_set(gauge, view);
+    dial->measured = strcmp(dial->setup->name, gauge->measured.name) == 0;
+    dial->spread = circumference_spread(gauge, dial->setup, dial->measured);
+    dial->line = line_on_circumference(gauge->line, dial->from_m, dial->to_m);
+    setting_answer_set(gauge, dial);
+}
+
+struct need dial_missing(const struct gauge *gauge, const struct dial *dial)
+{
+    if (!known(dial->line.scale))
+        return (struct need){false, remark(ADVICE_GIVE_CIRCUMFERENCE)};
+    bool spread_counts = dial->answer.asked && gauge->rule != NULL;
+    return (struct need){!spread_counts || known(dial->spread.over), measured_wear_advice(gauge)};
 }

@@ -1,10 +1,12 @@
-/* What the files of the speedometer's part share: the instrument, and each setup's view of it. */
-#ifndef TYRESUM_REPORT_SPEEDOMETER_VIEW_H
-#define TYRESUM_REPORT_SPEEDOMETER_VIEW_H
+/* What the files of the speedometer's part share: the instrument, and what it shows on each
+ * setup. */
+#ifndef TYRESUM_REPORT_SPEEDOMETER_GAUGE_H
+#define TYRESUM_REPORT_SPEEDOMETER_GAUGE_H
 
 #include "compute/least_squares.h"
 #include "compute/speedometer.h"
 #include "compute/speedometer_law.h"
+#include "report/judge.h"
 #include "report/plan.h"
 
 /* Everything about the instrument that holds for all setups. */
@@ -41,8 +43,8 @@ struct setting_answer {
     double smallest;                /* the lawful one nearest to what is set now */
 };
 
-/* One setup's view of it. */
-struct gauge_view {
+/* What it shows on one setup. */
+struct dial {
     const struct setup *setup;
     double from_m, to_m; /* rolling circumference, fitted and this setup's */
     double diameter_m;
@@ -53,38 +55,54 @@ struct gauge_view {
     struct instrument_line line_set; /* with the setting entered, where answer.nearest is known */
 };
 
-/* speedometer_view.c: figures and texts. */
-struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
-                           const char *basis);
+/* gauge.c: figures, places and what is said. */
 enum unit_id gauge_unit(const struct gauge *gauge);
-const char *speed_text(const struct gauge *gauge, double speed_mps); /* "100 km/h" */
-void gauge_assume(const struct gauge *gauge, const char *text);
+struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
+                           struct remark basis);
+/* The same at a road speed, "true 100 km/h". */
+struct figure gauge_figure_at(const struct gauge *gauge, enum quantity_id quantity, double value,
+                              struct remark basis, enum place_speed as, double speed_mps);
+struct argument say_dial_speed(const struct gauge *gauge, double speed_mps); /* "100 km/h" */
+struct argument say_setting(double setting);
+struct remark law_basis(const struct gauge *gauge); /* there must be a rule */
+/* An error at a true speed, with the bound of the law there. */
+struct figure limited_by_law(struct figure figure, const struct lawful_check *check,
+                             double true_mps);
+/* A remark whose gap says to which side it is off. */
+struct remark off_law(const struct gauge *gauge, enum remark_id id,
+                      const struct lawful_check *check);
+void gauge_assume(const struct gauge *gauge, enum remark_id taken);
 
-/* speedometer_view.c: the instrument, and a setup's view of it. */
+/* gauge.c: the instrument, and what it shows on a setup. */
 void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *gauge);
-void gauge_view_set(const struct gauge *gauge, size_t index, struct gauge_view *view);
+void dial_set(const struct gauge *gauge, size_t index, struct dial *dial);
+
+/* What the setting to enter hangs on: the first of it that is missing, or nothing. */
+struct need dial_missing(const struct gauge *gauge, const struct dial *dial);
 
 /* setting.c */
-void setting_answer_set(const struct gauge *gauge, struct gauge_view *view);
+void setting_answer_set(const struct gauge *gauge, struct dial *dial);
 int setting_decimals(double setting);
-/* Why the setting given as the one now may be of another kind; NULL where it is near the tyre's
- * own, or no tyre has such a number. */
-const char *setting_doubt(const struct gauge *gauge, const struct gauge_view *view);
-void report_setting(const struct gauge *gauge, const struct gauge_view *view);
+/* Why the setting given as the one now may be of another kind; REMARK_NONE where it is near the
+ * tyre's own, or no tyre has such a number. */
+struct remark setting_doubt(const struct gauge *gauge, const struct dial *dial);
+void report_setting(const struct gauge *gauge, const struct dial *dial);
 
 /* answer.c */
-void report_answer(const struct gauge *gauge, const struct gauge_view *view);
+void report_answer(const struct gauge *gauge, const struct dial *dial);
 
 /* sensor.c */
 double sensor_error(const struct gauge *gauge, double fitted_circumference_m);
-void report_sensor(const struct gauge *gauge, const struct gauge_view *view);
+void report_sensor(const struct gauge *gauge, const struct dial *dial);
 
 /* prediction.c */
-void report_prediction(const struct gauge *gauge, const struct gauge_view *view);
+void report_prediction(const struct gauge *gauge, const struct dial *dial);
+/* UNKNOWN where the wear of the tyre that was measured is. */
 struct spread circumference_spread(const struct gauge *gauge, const struct setup *setup,
                                    bool measured);
-void report_wheel_speed_systems(const struct gauge *gauge, const struct gauge_view *view,
-                                size_t index);
+/* What to give where the wear of the tyre that was measured is unknown. */
+struct remark measured_wear_advice(const struct gauge *gauge);
+void report_wheel_speed_systems(const struct gauge *gauge, const struct dial *dial, size_t index);
 
 /* readings.c */
 void calibrate(struct gauge *gauge);
@@ -93,15 +111,15 @@ bool readings_are_far_off(const struct gauge *gauge);
 /* Whether the readings leave it open that the line which fits them is lawful. */
 bool readings_leave_law_open(const struct gauge *gauge);
 void report_readings(const struct gauge *gauge);
-void report_readings_judged(const struct gauge *gauge, const struct gauge_view *view);
+void report_readings_judged(const struct gauge *gauge, const struct dial *dial);
 
 /* law.c */
-void report_law(const struct gauge *gauge, const struct gauge_view *view);
+void report_law(const struct gauge *gauge, const struct dial *dial);
 
 /* speed_table.c */
-void report_speed_table(const struct gauge *gauge, const struct gauge_view *view);
+void report_speed_table(const struct gauge *gauge, const struct dial *dial);
 
 /* odometer.c */
-void report_odometer(const struct gauge *gauge, const struct gauge_view *view);
+void report_odometer(const struct gauge *gauge, const struct dial *dial);
 
 #endif
