@@ -64,6 +64,8 @@ static void try_speed(const struct speedometer_rules_row *rule, double true_mps,
 static void judge(double speed_mps, struct lawful_check *out)
 {
     out->lawful = answer_of(known(out->excess_mps), out->excess_mps <= slack_mps(speed_mps));
+    if (out->lawful == ANSWER_UNKNOWN)
+        *out = (struct lawful_check){ANSWER_UNKNOWN, UNKNOWN, UNKNOWN, false, UNKNOWN};
 }
 
 void check_lawful(const struct speedometer_rules_row *rule, struct instrument_line line,

@@ -79,7 +79,7 @@ function fit_rows(    i, error, at)
 {
     if (!readings)
         return
-    dial_plain(0, "reading_standard_error", readings " readings", deviation, dial_unit)
+    dial_plain(0, "reading_standard_error", "", deviation, dial_unit)
     interval_rows("fit_scale", "scale alone", scale_alone, \
         sqrt(squares_alone / (readings - 1) / sum_xx), readings - 1, "")
     interval_rows("fit_scale", "scale and offset", scale, deviation / sqrt(s_xx), readings - 2, "")
@@ -88,16 +88,18 @@ function fit_rows(    i, error, at)
     # the line at the speed that is told: its own error, not that of a further reading
     error = deviation * sqrt(1 / readings + (told_at - mean_x) * (told_at - mean_x) / s_xx)
     error *= row("student", readings - 2)
-    at = "on fitted, true " told_at " " dial_unit
+    at = "true " told_at " " dial_unit
     dial_plain(0, "measured_error", at, over_read(told_at, scale), "%")
     dial_plain(0, "measured_error", at ", 95 % from", over_read(told_at, scale) - \
         100 * error / told_at, "%")
     dial_plain(0, "measured_error", at ", 95 % to", over_read(told_at, scale) + \
         100 * error / told_at, "%")
     for (i = 1; i <= readings; i++)
-        dial_plain(0, "reading_residual", "reading " i ", shown " label(shown_reading[i], 1) " " \
-            dial_unit, residual[i], dial_unit)
+        dial_plain(0, "reading_residual", "shown " spoken(shown_reading[i]) " " dial_unit \
+            ", reading " i, residual[i], dial_unit)
 }
+# choice: a speed is named with four digits
+function spoken(speed) { return sprintf("%.4g", speed) }
 # Per cent by which the instrument over-reads at a true speed, with a scale.
 function over_read(speed, k) { return 100 * ((k * speed + offset) / speed - 1) }
 function lawful_at(speed, k)
@@ -228,14 +230,14 @@ function reading_row(s, i, name, ratio,    shown, error)
 {
     shown = (shown_reading[i] - offset) * ratio + offset
     error = 100 * (shown / true_reading[i] - 1)
-    dial(s, "reading_error", name ", reading " i ", true " label(true_reading[i], 1) " " \
-        dial_unit, error, "%", law_limit(true_reading[i], error), \
+    dial(s, "reading_error", "true " spoken(true_reading[i]) " " dial_unit ", " name \
+        ", reading " i, error, "%", law_limit(true_reading[i], error), \
         shown >= true_reading[i] - 1e-9 && shown <= 1.1 * true_reading[i] + add ? "ok" : "caution")
 }
 function test_row(s, i, name, k,    error)
 {
     error = over_read(test_speed[i], k)
-    dial(s, "test_speed_error", name ", true " label(test_speed[i], 1) " " dial_unit, error, "%", \
+    dial(s, "test_speed_error", "true " spoken(test_speed[i]) " " dial_unit ", " name, error, "%", \
         law_limit(test_speed[i], error), judged(lawful_at(test_speed[i], k)))
 }
 function speed_rows(s, k,    v)

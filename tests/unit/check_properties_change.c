@@ -199,7 +199,7 @@ START_TEST(twice_the_diameters_keep_every_ratio)
         RELATION(CIRCUMFERENCE_CHANGE, SAME),
         RELATION(DIAMETER_CHANGE_SHARE, SAME),
         RELATION(AXLES_CHANGE, SAME),
-        {.quantity = QUANTITY_SPEEDOMETER_ERROR, .answer = SAME, .at = "nominal"},
+        {.quantity = QUANTITY_SPEEDOMETER_ERROR, .answer = SAME, .tyre = AT_NOMINAL},
         RELATION(ODOMETER_TRUE, SAME),
         RELATION(CONSUMPTION_FACTOR, SAME),
     };
@@ -216,7 +216,7 @@ START_TEST(way_back_undoes_the_change)
 {
     static const struct relation relations[] = {
         RELATION(CIRCUMFERENCE_CHANGE, INVERSE),
-        {.quantity = QUANTITY_SPEEDOMETER_ERROR, .answer = INVERSE, .at = "nominal"},
+        {.quantity = QUANTITY_SPEEDOMETER_ERROR, .answer = INVERSE, .tyre = AT_NOMINAL},
         RELATION(DIAMETER_CHANGE_SHARE, INVERSE),
         RELATION(OVERALL_DIAMETER_CHANGE, NEGATED),
         RELATION(UNDER_AXLE_CHANGE, NEGATED),
@@ -342,7 +342,9 @@ START_TEST(larger_tyre_reads_lower_and_stands_higher)
     static const struct relation relations[] = {
         RELATION(SPEEDOMETER_ERROR, NOT_MORE),
         RELATION(TRUE_SPEED, NOT_LESS),
-        {.quantity = QUANTITY_SHOWN_AT_LIMIT, .answer = NOT_MORE, .not_at = "as entered"},
+        {.quantity = QUANTITY_SHOWN_AT_LIMIT,
+         .answer = NOT_MORE,
+         .not_setting = AT_SETTING_ENTERED},
         RELATION(ODOMETER_TRUE, NOT_LESS),
         RELATION(CONSUMPTION_FACTOR, NOT_MORE),
         RELATION(CIRCUMFERENCE_CHANGE, NOT_LESS),

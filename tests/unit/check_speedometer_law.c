@@ -244,6 +244,27 @@ START_TEST(lawful_circumferences_meet_the_bounds)
 }
 END_TEST
 
+/* No bound is met or broken by what is not known. */
+START_TEST(unknown_is_neither_lawful_nor_broken)
+{
+    const struct speedometer_rules_row *rule = rule_of("un_r39");
+    const struct instrument_line lines[] = {{UNKNOWN, 0}, {1.02, UNKNOWN}, {1.02, 0}};
+    const double tops[] = {KMH(160), KMH(160), UNKNOWN};
+    for (size_t i = 0; i < LENGTH_OF(lines); i++) {
+        struct lawful_check check;
+        check_lawful(rule, lines[i], tops[i], &check);
+        ck_assert_int_eq(check.lawful, ANSWER_UNKNOWN);
+        ck_assert(!known(check.excess_mps) && !known(check.bound_shown_mps));
+    }
+    struct scale_range scales =
+        lawful_scales(rule, 0, KMH(160), (struct spread){.under = 0.02, .over = UNKNOWN});
+    ck_assert(!known(scales.low) && !known(scales.high));
+    struct setting_grid grid = {2548, 1, UNKNOWN, UNKNOWN, {NULL, 0}};
+    ck_assert(!known(nearest_setting(&grid, 2500, UNKNOWN, UNKNOWN)));
+    ck_assert(!known(nearest_setting(&grid, UNKNOWN, 0, 3000)));
+}
+END_TEST
+
 Suite *speedometer_law_suite(void)
 {
     Suite *suite = suite_create("speedometer_law");
@@ -256,6 +277,7 @@ Suite *speedometer_law_suite(void)
     tcase_add_test(law, lawful_scales_of_two_rules);
     tcase_add_test(law, crossings_part_lawful_from_unlawful);
     tcase_add_test(law, lawful_circumferences_meet_the_bounds);
+    tcase_add_test(law, unknown_is_neither_lawful_nor_broken);
     suite_add_tcase(suite, law);
     return suite;
 }

@@ -21,6 +21,12 @@ static struct table_range range_of(const struct gauge *gauge)
                                 known_or(given->to_mps, step * ceil(top / step - 1e-9)), step};
 }
 
+/* Speeds that are read as one: a tenth of the dial's unit apart. */
+static bool same_speed(const struct gauge *gauge, double a_mps, double b_mps)
+{
+    return fabs(a_mps - b_mps) < unit_to_si(gauge_unit(gauge), 0.1);
+}
+
 static void report_line(const struct gauge *gauge, const struct dial *dial, bool shown_given,
                         double speed)
 {
@@ -30,7 +36,7 @@ static void report_line(const struct gauge *gauge, const struct dial *dial, bool
                               remark(BASIS_TRUE_SPEED), AT_SHOWN, speed)
             : gauge_figure_at(gauge, QUANTITY_SHOWN_SPEED, shown_speed_mps(dial->line, speed),
                               remark(BASIS_SHOWN_SPEED), AT_TRUE, speed);
-    bool round_speed = fabs(speed - gauge->at_mps) < 1e-9;
+    bool round_speed = same_speed(gauge, speed, gauge->at_mps);
     figure.headline = shown_given && round_speed ? HEADLINE_YES : HEADLINE_NO;
     figures_add(gauge->figures, figure);
 }
@@ -42,9 +48,11 @@ static void report_lines(const struct gauge *gauge, const struct dial *dial,
     double last = range->to_mps + 1e-9;
     for (int i = 0; range->from_mps + i * range->step_mps <= last; i++) {
         double speed = range->from_mps + i * range->step_mps;
-        if (!round_done && speed > gauge->at_mps + 1e-9) /* the sheet's own line, in its place */
+        bool round_speed = same_speed(gauge, speed, gauge->at_mps);
+        bool passed = speed > gauge->at_mps;
+        if (!round_done && passed && !round_speed) /* the sheet's own line, in its place */
             report_line(gauge, dial, true, gauge->at_mps);
-        round_done = round_done || speed > gauge->at_mps - 1e-9;
+        round_done = round_done || passed || round_speed;
         report_line(gauge, dial, shown_given, speed);
     }
     if (!round_done)
@@ -95,12 +103,23 @@ static double usual_limit_mps(const struct gauge *gauge, size_t index)
     return unit_to_si(gauge_unit(gauge), gauge->mph ? mph[index] : kmh[index]);
 }
 
+static bool is_given_before(const struct gauge *gauge, size_t index)
+{
+    const double *items = gauge->instrument->posted_limits.items;
+    for (size_t i = 0; i < index; i++)
+        if (same_speed(gauge, items[i], items[index]))
+            return true;
+    return false;
+}
+
 static void report_posted_limits(const struct gauge *gauge, const struct dial *dial)
 {
     enum { USUAL_LIMITS = 9 };
     const struct number_list *given = &gauge->instrument->posted_limits;
     size_t count = given->count > 0 ? given->count : USUAL_LIMITS;
     for (size_t i = 0; i < count; i++) {
+        if (given->count > 0 && is_given_before(gauge, i))
+            continue;
         double limit = given->count > 0 ? given->items[i] : usual_limit_mps(gauge, i);
         report_limit(gauge, dial, limit);
         if (dial->setup->is_fitted && gauge->rule != NULL)
