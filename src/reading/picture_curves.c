@@ -1,72 +1,75 @@
 #include "reading/picture_curves.h"
 
-#include <string.h>
-
 #include "base/known.h"
+#include "reading/place_text.h"
 
 static const double rpm_without_limit = 5000;
 
-const char *curve_gear(struct arena *arena, const char *at)
+/* Gears with a number in the highest range: low ranges and reverse are not drawn. */
+static bool is_drawn(const struct figure *figure, enum curves_of which)
 {
-    const char *gear = at == NULL ? NULL : strstr(at, "gear ");
-    if (gear == NULL || strstr(at, " low") != NULL)
-        return NULL;
-    gear += strlen("gear ");
-    size_t digits = strspn(gear, "0123456789");
-    return digits == 0 ? NULL : arena_copy(arena, (struct span){gear, digits});
+    const struct place *place = &figure->place;
+    return figure->quantity == QUANTITY_SPEED_PER_1000 && known(figure->value) && place->gear > 0 &&
+           place->range == AT_HIGH_RANGE && (which == EVERY_AXLE || !known(place->axle_ratio));
 }
 
-/* "4.10" of "axle 4.10, gear 5": empty on the vehicle's own axle. */
-static const char *axle_choice(struct arena *arena, const char *at)
+/* "fitted", "B"; on an axle choice its ratio. */
+static const char *caption_of(const struct picture *picture, const struct figure *figure)
 {
-    static const char word[] = "axle ";
-    if (at == NULL || !text_begins(at, word))
-        return "";
-    at += strlen(word);
-    return arena_copy(arena, (struct span){at, strcspn(at, ",")});
+    return known(figure->place.axle_ratio)
+               ? ratio_text(picture->layout->arena, figure->place.axle_ratio)
+               : picture_letter(picture, (size_t)figure->setup);
 }
 
-static size_t add_group(struct curves *curves, const char *caption, const char *words)
+static const char *words_of(const struct picture *picture, const struct figure *figure)
+{
+    const char *letter = picture_letter(picture, (size_t)figure->setup);
+    return known(figure->place.axle_ratio)
+               ? arena_format(picture->layout->arena, "%s on axle ratio %s", letter,
+                              caption_of(picture, figure))
+               : letter;
+}
+
+static bool same_group(const struct figure *a, const struct figure *b)
+{
+    return a->setup == b->setup && same_value(a->place.axle_ratio, b->place.axle_ratio);
+}
+
+/* The group of a figure; GROUPS_MAX where there is no room for one more. */
+static size_t group_for(const struct picture *picture, struct curves *curves,
+                        const struct figure *figure)
 {
     static const enum dash dashes[] = {DASH_NONE, DASH_LONG,     DASH_SHORT,
                                        DASH_DOT,  DASH_LONG_DOT, DASH_LONG_DOT_DOT};
     for (size_t i = 0; i < curves->group_count; i++)
-        if (strcmp(curves->groups[i].caption, caption) == 0)
+        if (same_group(curves->groups[i].highest, figure))
             return i;
     if (curves->group_count == GROUPS_MAX)
         return GROUPS_MAX;
     size_t at = curves->group_count++;
-    curves->groups[at] =
-        (struct curve_group){.caption = caption,
-                             .words = words,
-                             .dash = dashes[at % (sizeof dashes / sizeof dashes[0])]};
+    curves->groups[at] = (struct curve_group){
+        .caption = caption_of(picture, figure),
+        .words = words_of(picture, figure),
+        .dash = dashes[at % (sizeof dashes / sizeof dashes[0])],
+        .highest = figure,
+    };
     return at;
 }
 
 void curves_add(const struct picture *picture, size_t setup, enum curves_of which,
                 struct curves *curves)
 {
-    struct arena *arena = picture->layout->arena;
     /* From all figures: those on the axle choices stand in no table that is read. */
     const struct figures *figures = picture->layout->figures;
-    const char *letter = picture_letter(picture, setup);
     for (size_t i = 0; i < figures->count && curves->count < CURVES_MAX; i++) {
         const struct figure *figure = &figures->items[i];
-        if (figure->setup != (int)setup || figure->quantity != QUANTITY_SPEED_PER_1000 ||
-            !known(figure->value))
+        if (figure->setup != (int)setup || !is_drawn(figure, which))
             continue;
-        const char *gear = curve_gear(arena, figure->at), *axle = axle_choice(arena, figure->at);
-        if (gear == NULL || (*axle != '\0' && which == OWN_AXLE))
-            continue;
-        const char *caption = *axle ? axle : letter;
-        const char *words =
-            *axle ? arena_format(arena, "%s on axle ratio %s", letter, axle) : letter;
-        size_t at = add_group(curves, caption, words);
+        size_t at = group_for(picture, curves, figure);
         if (at == GROUPS_MAX)
             continue;
-        curves->items[curves->count++] = (struct curve){figure, gear, at};
-        const struct figure *highest = curves->groups[at].highest;
-        if (highest == NULL || figure->value > highest->value)
+        curves->items[curves->count++] = (struct curve){figure, figure->place.gear, at};
+        if (figure->value > curves->groups[at].highest->value)
             curves->groups[at].highest = figure;
     }
 }

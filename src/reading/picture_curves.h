@@ -9,7 +9,7 @@ enum { CURVES_MAX = 256, GROUPS_MAX = 32 };
 /* A line of one gear; all lines of one setup on one axle ratio have one dash and one caption. */
 struct curve {
     const struct figure *per_1000;
-    const char *gear; /* "5" */
+    int gear;
     size_t group;
 };
 
@@ -33,9 +33,6 @@ enum curves_of { OWN_AXLE, EVERY_AXLE };
 void curves_add(const struct picture *picture, size_t setup, enum curves_of which,
                 struct curves *curves);
 bool curve_is_highest(const struct curves *curves, const struct curve *curve);
-
-/* "gear 5 high" of "axle 4.10, gear 5 high": 5. NULL for low ranges and reverse: not drawn. */
-const char *curve_gear(struct arena *arena, const char *at);
 
 /* The engine's limit, or how far lines go where there is none. */
 double curves_limit_rpm(const struct picture *picture);

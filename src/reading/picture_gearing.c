@@ -100,11 +100,11 @@ static void draw_gear_numbers(const struct gear_chart *chart, const struct curve
     const char *labels[CURVES_MAX];
     size_t count = 0;
     for (size_t i = 0; i < curves->count; i++) {
-        const char *gear = curves->items[i].gear;
+        int gear = curves->items[i].gear;
         double least = INFINITY, most = 0;
         bool first = true;
         for (size_t j = 0; j < curves->count; j++) {
-            if (strcmp(curves->items[j].gear, gear) != 0)
+            if (curves->items[j].gear != gear)
                 continue;
             first = first && j >= i;
             double at = curve_road(chart->picture, curves->items[j].per_1000,
@@ -116,7 +116,7 @@ static void draw_gear_numbers(const struct gear_chart *chart, const struct curve
         if (!first || captioned)
             continue;
         places[count] = scale_place(&chart->road, (least + most) / 2);
-        labels[count++] = gear;
+        labels[count++] = arena_format(chart->picture->drawing->arena, "%d", gear);
     }
     places_spread(places, count, 1.8 * chart->size, chart->area.x,
                   chart->area.x + chart->area.width);
@@ -150,8 +150,7 @@ static void draw_captions(const struct gear_chart *chart, const struct curves *c
     struct drawing *drawing = chart->picture->drawing;
     drawing_text(drawing, (struct point){places[0] - widest / 2 - 0.4 * chart->size, y},
                  (struct text_style){.size = chart->size, .anchor = ANCHOR_END},
-                 arena_format(drawing->arena,
-                              "%s:", curve_gear(drawing->arena, curves->groups[0].highest->at)));
+                 arena_format(drawing->arena, "%d:", curves->groups[0].highest->place.gear));
     for (size_t i = 0; i < count; i++) {
         drawing_line(drawing, (struct point){ends[i], scale_place(&chart->engine, top)},
                      (struct point){places[i], y + 0.3 * chart->size},
@@ -174,9 +173,9 @@ static void draw_legend(const struct gear_chart *chart, const struct curves *cur
                      (struct pen){.width = 1.1, .dash = group->dash});
         drawing_text(picture->drawing, (struct point){x + 4.6 * size, line},
                      (struct text_style){.size = size}, group->words);
-        const char *gear = curve_gear(picture->layout->arena, group->highest->at);
         double right = chart->area.x + chart->area.width;
-        const char *words = arena_format(picture->layout->arena, "per 1000 rpm in gear %s", gear);
+        const char *words = arena_format(picture->layout->arena, "per 1000 rpm in gear %d",
+                                         group->highest->place.gear);
         double middle = right - drawing_text_width(words, size);
         drawing_text(picture->drawing, (struct point){middle, line},
                      (struct text_style){.size = size}, words);

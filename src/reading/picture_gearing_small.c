@@ -99,7 +99,7 @@ void picture_gearing_small(const struct picture *picture, double width, double h
                   "setup with its dash and label.");
     drawing_text(drawing, (struct point){0, SMALL_SIZE},
                  (struct text_style){.size = 1.15 * SMALL_SIZE, .bold = true},
-                 arena_format(drawing->arena, "Engine speed in gear %s", curves->items[0].gear));
+                 arena_format(drawing->arena, "Engine speed in gear %d", curves->items[0].gear));
     struct cruise_chart chart = {.picture = picture};
     chart.area = (struct box){5.6 * SMALL_SIZE, 2.2 * SMALL_SIZE, width - 11.5 * SMALL_SIZE,
                               height - 5.4 * SMALL_SIZE};

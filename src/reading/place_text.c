@@ -8,7 +8,8 @@
 static const char *const tyres[] = {NULL,  "nominal",     "largest",       "smallest",
                                     "new", "as worn now", "worn to 1.6 mm"};
 static const char *const postures[] = {NULL, "ride height", "bump", "droop", "lock"};
-static const char *const gear_ends[] = {NULL, "lowest gear", "highest gear"};
+static const char *const gear_names[] = {NULL, "lowest gear", "highest gear", "reverse"};
+static const char *const ranges[] = {NULL, "high", "low"};
 static const char *const speeds[] = {NULL, "shown", "true", "posted"};
 static const char *const settings[] = {NULL, "as set now", "as entered"};
 static const char *const pressures[] = {NULL,      NULL,   "placard", "recommended",
@@ -43,36 +44,52 @@ static void add_number(struct items *items, const char *key, double number, cons
         items->item[items->count++] = (struct item){key, NULL, number, text};
 }
 
-/* Two decimals, or three where it has them. */
-static const char *ratio_text(struct arena *arena, double ratio)
+const char *ratio_text(struct arena *arena, double ratio)
 {
-    char *text = arena_format(arena, "axle ratio %.3f", ratio);
+    char *text = arena_format(arena, "%.3f", ratio);
     size_t length = strlen(text);
     if (text[length - 1] == '0')
         text[length - 1] = '\0';
     return text;
 }
 
+/* Nothing more of it in `at`: the item before tells it. */
+static void told_before(struct items *items)
+{
+    items->item[items->count - 1].text = NULL;
+}
+
+static const char *range_text(struct arena *arena, const struct place *place)
+{
+    return known(place->low_ratio)
+               ? arena_format(arena, "low %s", ratio_text(arena, place->low_ratio))
+               : ranges[place->range];
+}
+
+static void add_range(struct items *items, const struct place *place)
+{
+    add_word(items, "range", ranges[place->range]);
+    told_before(items);
+    add_number(items, "low_ratio", place->low_ratio, NULL);
+}
+
 static void add_gear(struct items *items, struct arena *arena, const struct place *place)
 {
-    const char *range = place->range == NULL || *place->range == '\0' ? "high" : place->range;
-    if (place->gear_end != AT_GEAR_NUMBER) {
-        add_word(items, "gear", gear_ends[place->gear_end]);
-    } else if (place->to_gear > 0) {
+    const char *name = gear_names[place->gear_name];
+    if (place->to_gear > 0) {
         add_number(items, "gear", place->gear,
                    arena_format(arena, "gear %d to %d", place->gear, place->to_gear));
         add_number(items, "to_gear", place->to_gear, NULL);
-        return; /* of the gearbox alone */
+    } else if (name != NULL) {
+        add_word(items, "gear", name);
+        items->item[items->count - 1].text =
+            arena_format(arena, "%s %s", name, range_text(arena, place));
+        add_range(items, place);
     } else if (place->gear > 0) {
         add_number(items, "gear", place->gear,
-                   arena_format(arena, "gear %d %s", place->gear, range));
-    } else {
-        add_word(items, "range", place->range);
-        return;
+                   arena_format(arena, "gear %d %s", place->gear, range_text(arena, place)));
+        add_range(items, place);
     }
-    add_word(items, "range", range);
-    if (place->gear_end == AT_GEAR_NUMBER)
-        items->item[items->count - 1].text = NULL; /* told with the gear */
 }
 
 static void add_speeds(struct items *items, struct arena *arena, const struct place *place, bool us)
@@ -94,7 +111,7 @@ static void add_speeds(struct items *items, struct arena *arena, const struct pl
                             speed, unit_table[unit].name));
     add_word(items, "speed_as", as);
     if (as != NULL)
-        items->item[items->count - 1].text = NULL;
+        told_before(items);
 }
 
 static void add_pressure(struct items *items, struct arena *arena, const struct place *place,
@@ -115,7 +132,8 @@ static void find_items(struct arena *arena, const struct place *place, bool us, 
     add_word(items, "tyre", tyres[place->tyre]);
     add_word(items, "posture", postures[place->posture]);
     if (known(place->axle_ratio))
-        add_number(items, "axle_ratio", place->axle_ratio, ratio_text(arena, place->axle_ratio));
+        add_number(items, "axle_ratio", place->axle_ratio,
+                   arena_format(arena, "axle ratio %s", ratio_text(arena, place->axle_ratio)));
     add_gear(items, arena, place);
     add_speeds(items, arena, place, us);
     if (known(place->grade))

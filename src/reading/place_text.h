@@ -14,4 +14,7 @@ const char *place_text(struct arena *arena, const struct place *place, bool us);
  * nothing. */
 const struct member *place_members(struct arena *arena, const struct place *place, bool us);
 
+/* Two decimals, or three where it has them. */
+const char *ratio_text(struct arena *arena, double ratio);
+
 #endif

@@ -3,6 +3,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "reading/place_text.h"
+
 static const char *quantity_text(struct arena *arena, double si, enum unit_id unit, int decimals)
 {
     return arena_format(arena, "%.*f %s", decimals, unit_from_si(unit, si), unit_table[unit].name);
@@ -31,6 +33,8 @@ static const char *argument_text(struct arena *arena, const struct argument *arg
         return argument->text;
     case ARGUMENT_NUMBER:
         return arena_format(arena, "%.*f", argument->decimals, argument->value);
+    case ARGUMENT_RATIO:
+        return ratio_text(arena, argument->value);
     case ARGUMENT_QUANTITY:
         return quantity_text(arena, argument->value, us ? argument->unit_us : argument->unit,
                              argument->decimals);

@@ -19,6 +19,13 @@ struct figure figure_of(enum quantity_id quantity, double value, const char *bas
                            .basis = basis};
 }
 
+struct figure figure_by(enum quantity_id quantity, double value, struct remark based)
+{
+    struct figure figure = figure_of(quantity, value, NULL);
+    figure.based = based;
+    return figure;
+}
+
 /* Assumptions are numbered within their part and setup, so that each has a place of its own. */
 static int next_assumption(struct figures *figures)
 {

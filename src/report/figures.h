@@ -96,6 +96,8 @@ struct figures {
 
 /* A figure with no state, axle, place, limit or verdict: to be filled up and added. */
 struct figure figure_of(enum quantity_id quantity, double value, const char *basis);
+/* The same with its basis: figure_of() once every part is converted. */
+struct figure figure_by(enum quantity_id quantity, double value, struct remark based);
 /* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
 

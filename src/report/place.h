@@ -15,8 +15,9 @@ enum place_tyre {
     AT_TREAD_WORN
 };
 enum place_posture { AT_ANY_POSTURE, AT_RIDE_HEIGHT, AT_BUMP, AT_DROOP, AT_LOCK };
-/* The ends of a continuously variable gearbox have names instead of numbers. */
-enum place_gear_end { AT_GEAR_NUMBER, AT_LOWEST_GEAR, AT_HIGHEST_GEAR };
+/* Gears that have names instead of numbers: the ends of a continuously variable gearbox. */
+enum place_gear_name { AT_GEAR_NUMBER, AT_LOWEST_GEAR, AT_HIGHEST_GEAR, AT_REVERSE_GEAR };
+enum place_range { AT_ANY_RANGE, AT_HIGH_RANGE, AT_LOW_RANGE };
 /* How a road speed is meant: as the instrument shows it, as it is, as a sign at the road has it. */
 enum place_speed { AT_SPEED, AT_SHOWN, AT_TRUE, AT_POSTED };
 enum place_setting { AT_ANY_SETTING, AT_SETTING_NOW, AT_SETTING_ENTERED };
@@ -43,8 +44,9 @@ struct place {
     enum place_posture posture;
     double axle_ratio;
     int gear, to_gear; /* from 1; 0: none */
-    enum place_gear_end gear_end;
-    const char *range; /* of a gear, always with it */
+    enum place_gear_name gear_name;
+    enum place_range range; /* of a gear, always with it */
+    double low_ratio;       /* of a low range, where there are several */
     double engine_speed_per_s;
     enum place_speed speed_as;
     double road_speed_mps;

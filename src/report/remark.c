@@ -22,6 +22,11 @@ struct argument say_number(double value, int decimals)
     return (struct argument){.kind = ARGUMENT_NUMBER, .value = value, .decimals = decimals};
 }
 
+struct argument say_ratio(double ratio)
+{
+    return (struct argument){.kind = ARGUMENT_RATIO, .value = ratio};
+}
+
 struct argument say_quantity(double si, enum unit_id unit, enum unit_id unit_us, int decimals)
 {
     return (struct argument){.kind = ARGUMENT_QUANTITY,

@@ -17,6 +17,7 @@ enum remark_id { REMARK_NONE, REMARKS(REMARK_ID) REMARK_COUNT };
 enum argument_kind {
     ARGUMENT_TEXT,     /* of the file or a table: a name, a row's source */
     ARGUMENT_NUMBER,   /* bare, with so many decimals */
+    ARGUMENT_RATIO,    /* two decimals, or three where it has them */
     ARGUMENT_QUANTITY, /* in the first or the second unit, as the user's system is */
     ARGUMENT_PRESSURE, /* 240 kPa or 34.8 psi */
     ARGUMENT_ENOUGH,   /* a length without its sign, rounded up to the mm or to 0.01 in */
@@ -55,6 +56,7 @@ struct remark remark_make(struct arena *arena, enum remark_id id, const struct a
 
 struct argument say_text(const char *text);
 struct argument say_number(double value, int decimals);
+struct argument say_ratio(double ratio);
 struct argument say_quantity(double si, enum unit_id unit, enum unit_id unit_us, int decimals);
 struct argument say_pressure(double pressure_Pa);
 struct argument say_enough(double length_m);

@@ -19,7 +19,7 @@ function gear_figure(s, k, quantity, at, x, unit, limit, verdict)
     put("gearing", option[s], k ? state_name[k] : "", "", quantity, at, x, unit, limit, verdict)
 }
 function gear_plain(s, quantity, at, x, unit) { gear_figure(s, 0, quantity, at, x, unit, "null", "") }
-function choice_label(r) { return sprintf("axle %.2f", r) }
+function choice_label(r) { return sprintf("axle ratio %.2f", r) }
 function gears_make(    i)
 {
     axle_ratio = value["drivetrain/axle"]
@@ -30,14 +30,14 @@ function gears_make(    i)
     gear[0] = value["drivetrain/reverse"] + 0
     for (i = 1; i <= gears; i++)
         gear_name[i] = "gear " i
-    # Ranges, high and low; without a transfer gearbox one, without a name.
+    # Ranges, high and low; without a transfer gearbox a high one alone.
     ranges = 1
     range_ratio[1] = 1
+    range_name[1] = " high"
     if ("drivetrain/transfer/low" in value) {
         ranges = 2
         range_ratio[1] = value["drivetrain/transfer/high"]
         range_ratio[2] = value["drivetrain/transfer/low"]
-        range_name[1] = " high"
         range_name[2] = " low"
     }
     for (i = 1; "drivetrain/axle_choices/" i in value; i++)
@@ -76,7 +76,7 @@ function drive_rows(s, axle, name,    i, r, ratio, at, v)
                     circumference[s] * limit_speed / ratio / kmh, "km/h")
         }
     for (i = 1; i <= road_speeds; i++)
-        gear_plain(s, "engine_speed", name gear_name[gears] ", " road_speed[i] " km/h", \
+        gear_plain(s, "engine_speed", name gear_name[gears] range_name[1] ", " road_speed[i] " km/h", \
             road_speed[i] * kmh * overall(gears, 1, axle) / circumference[s] * 60, "rpm")
     ratio = overall(1, ranges, axle)
     at = name
@@ -105,8 +105,8 @@ function ratio_rows(s,    restoring, c, best, r, remains)
     # a choice that is no nearer than what is there is not worth its fitting
     gear_figure(s, 0, "nearest_axle_choice", "", r, "", "null", \
         farness(axle_ratio, restoring) <= farness(r, restoring) && r != axle_ratio ? "caution" : "")
-    gear_plain(s, "axle_choice_remains", "", 100 * (r / restoring - 1), "%")
-    gear_plain(s, "axle_choice_remains_rpm", "nearest axle choice, 100 km/h", \
+    gear_plain(s, "axle_choice_remains", "nearest axle choice", 100 * (r / restoring - 1), "%")
+    gear_plain(s, "axle_choice_remains_rpm", "100 km/h, nearest axle choice", \
         cruising_rpm(s, r) - cruising_rpm(0, axle_ratio), "rpm")
     choice_ratio[0] = axle_ratio    # to stay with what is there is a choice too
     for (c = 0; c <= choices; c++) {

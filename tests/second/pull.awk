@@ -39,14 +39,12 @@ function weight(s, k) { return train_load(s, k) * g }
 function pull(s, ratio, moment) { return moment * ratio * efficiency * 2 * pi / circumference[s] }
 # Grip of the vehicle's own wheels, all driven; the trailer's are not.
 function grip_force(s, k) { return grip * gross_load(s, k) * g }
-function pull_row(s, axle, name, r, i, p,    ratio, v, at)
+function pull_row(s, axle, name, r, i, p,    ratio, at)
 {
     ratio = overall(i, r, axle)
-    v = circumference[s] * turns[p] / ratio
     at = name gear_name[i] range_name[r] ", " turns[p] * 60 " rpm"
     gear_plain(s, "wheel_torque", at, torque[p] * ratio * efficiency, "Nm")
-    gear_plain(s, "tractive_force", at ", " sprintf("%.4g", v / kmh) " km/h", \
-        pull(s, ratio, torque[p]), "N")
+    gear_plain(s, "tractive_force", at, pull(s, ratio, torque[p]), "N")
 }
 function pull_setup_rows(s,    r, i, p, k)
 {

@@ -88,7 +88,7 @@ static bool answers(const struct figure *figure, enum told answer, double before
  * heavier vehicle more; an item that would lift an axle may grow with what stands on it. */
 static bool is_of_another_kind(const struct figure *figure)
 {
-    return figure->word != NULL || (figure->quantity == QUANTITY_GRADE && figure->value < 0) ||
+    return has_word(figure) || (figure->quantity == QUANTITY_GRADE && figure->value < 0) ||
            (figure->quantity == QUANTITY_LARGEST_ITEM && strstr(figure->basis, "lifting") != NULL);
 }
 

@@ -67,7 +67,7 @@ static bool is_matched_set(const struct figure *figure)
 static void assert_speaks(const struct run *run, const struct figure *figure)
 {
     REQUIRE(!isinf(figure->value) && !isinf(figure->limit), "%s is infinite", told_of(run, figure));
-    REQUIRE(known(figure->value) || has_advice(figure) || figure->word != NULL ||
+    REQUIRE(known(figure->value) || has_advice(figure) || has_word(figure) ||
                 is_matched_set(figure) || said_beside(run, figure),
             "%s has neither a number nor a reason", told_of(run, figure));
     REQUIRE(figure->verdict != VERDICT_UNKNOWN || has_advice(figure),

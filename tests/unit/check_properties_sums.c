@@ -298,14 +298,13 @@ START_TEST(largest_and_smallest_enclose_the_nominal)
 }
 END_TEST
 
-/* "axle 3.91, 14 % grade": the grade in per cent, and where its number begins. */
-static double grade_in(const char *at, size_t *begin)
+/* Whether both are of one setup, state and axle ratio, the second on a steeper grade. */
+static bool is_steeper(const struct figure *before, const struct figure *figure)
 {
-    size_t end = (size_t)(strstr(at, " % grade") - at);
-    *begin = end;
-    while (*begin > 0 && strchr("0123456789.", at[*begin - 1]) != NULL)
-        --*begin;
-    return strtod(at + *begin, NULL);
+    struct place place = before->place;
+    place.grade = figure->place.grade;
+    return before->setup == figure->setup && before->state == figure->state &&
+           place_same(&place, &figure->place) && figure->place.grade > before->place.grade;
 }
 
 static int steeper(struct run *run)
@@ -316,13 +315,9 @@ static int steeper(struct run *run)
         return 0; /* a reduced range may be the faster one where the high one holds it no more */
     for (size_t i = 0; i < run->figures.count; i++) {
         const struct figure *figure = &run->figures.items[i];
-        if (figure->quantity != QUANTITY_SPEED_HELD || figure->at == NULL)
+        if (figure->quantity != QUANTITY_SPEED_HELD)
             continue;
-        size_t begin = 0, begun = 0;
-        double grade = grade_in(figure->at, &begin);
-        if (before != NULL && before->setup == figure->setup && before->state == figure->state &&
-            grade_in(before->at, &begun) < grade && begin == begun &&
-            strncmp(before->at, figure->at, begin) == 0) {
+        if (before != NULL && is_steeper(before, figure)) {
             REQUIRE(!(figure->value > before->value * (1 + 1e-9)) &&
                         (known(before->value) || !known(figure->value)),
                     "%s: %g m/s, before %g", told_of(run, figure), figure->value, before->value);

@@ -52,6 +52,12 @@ const struct figure *find_like(const struct run *run, const struct run *other,
 /* "speedometer_error of option 1, front, at nominal". */
 const char *told_of(const struct run *run, const struct figure *figure);
 
+/* Whether something stands in the place of its value. */
+static inline bool has_word(const struct figure *figure)
+{
+    return figure->word != NULL || figure->instead.id != REMARK_NONE;
+}
+
 /* The next figure of that option (NULL: of any) from *at on, which goes behind it; NULL where there
  * is none. */
 const struct figure *figure_next(const struct run *run, const char *option, size_t *at);

@@ -1,8 +1,8 @@
-/* How the drive accelerates beside the fitted one, and what all of the pull takes for granted. */
+/* How a setup accelerates beside the fitted tyres, and what all of the pull takes for granted. */
 #include "base/known.h"
 #include "compute/gearing.h"
 #include "compute/load.h"
-#include "report/gearing/pull_view.h"
+#include "report/gearing/pullers.h"
 
 /* Inertia of the wheels: as given for both setups, or by rule from the masses of both. */
 enum inertia_rule { INERTIA_LEFT_OUT, INERTIA_BY_MASS, INERTIA_GIVEN };
@@ -32,91 +32,93 @@ static double rotating_of(const struct setup *setup, const struct tyre_figures *
     return rotating;
 }
 
-static const char *acceleration_basis(enum inertia_rule rule)
+static enum remark_id acceleration_basis(enum inertia_rule rule)
 {
     switch (rule) {
     case INERTIA_GIVEN:
-        return "(F - A - f W) / (m + sum of I (2 pi/C)^2), inertia as given, level";
+        return BASIS_ACCELERATION_GIVEN;
     case INERTIA_BY_MASS:
-        return "(F - A - f W) / (m + sum of I (2 pi/C)^2), I = m (0.7 D/2)^2, level";
+        return BASIS_ACCELERATION_BY_MASS;
     default:
-        return "(F - A - f W) / m, no inertia of wheels, level";
+        return BASIS_ACCELERATION;
     }
 }
 
-static double acceleration_in(const struct drive_view *view, const struct puller *puller,
+static double acceleration_in(const struct geared_setup *geared, const struct puller *puller,
                               double overall, double rotating_kg)
 {
-    double n = pull_peak_per_s(view);
-    double v = road_speed_mps(puller->circumference_m, n, overall, view->slip);
+    double n = pull_peak_per_s(geared);
+    double v = road_speed_mps(puller->circumference_m, n, overall, geared->slip);
     return acceleration_mps2(puller, pull_force_N(puller, n, overall), v, rotating_kg);
 }
 
-/* Beside the fitted drive, in the heaviest state, at the engine speed of most torque. */
-void report_acceleration(const struct drive_view *view)
+/* Both sides of the comparison: the vehicle, and the mass that its wheels' inertia adds. */
+struct accelerated {
+    struct puller puller;
+    double rotating_kg;
+};
+
+static void add_acceleration(const struct geared_setup *geared, struct figure figure,
+                             const struct accelerated *before, const struct accelerated *after,
+                             size_t gear, size_t range)
 {
-    if (!pull_has_curve(view) || !pull_weight_known(view) ||
-        (view->setup->is_fitted && !view->is_choice))
-        return;
-    const struct state *state = state_at(view->plan->specification, pull_heaviest_state(view));
-    const struct setup *fitted = &view->plan->fitted;
-    const struct puller before = pull_of_setup(view, state, fitted, view->from_m);
-    const struct puller after = pull_in_state(view, state);
-    enum inertia_rule rule = inertia_rule(fitted, view->setup);
-    double before_kg = rotating_of(fitted, view->beside->before, rule);
-    double after_kg = rotating_of(view->setup, view->beside->after, rule);
-    struct figure figure =
-        figure_of(QUANTITY_ACCELERATION_CHANGE, UNKNOWN, acceleration_basis(rule));
-    figure.state = state_number(view->plan->specification, state);
-    for (size_t range = 0; range < view->range_count; range++)
-        for (size_t gear = 0; gear < view->gears.count; gear++) {
-            double was =
-                acceleration_in(view, &before, fitted_overall_in(view, gear, range), before_kg);
-            double is = acceleration_in(view, &after, overall_in(view, gear, range), after_kg);
-            figure.value = was > 0 ? is / was - 1 : UNKNOWN;
-            figure.action = was <= 0 ? "the fitted drive slows down there: nothing to compare with"
-                            : known(figure.value) ? NULL
-                                                  : "the size of both tyres is needed";
-            figure.line = gear_text(view, gear, range);
-            figure.at = arena_format(view->plan->arena, "%s, %s", figure.line,
-                                     rotation_text(view, pull_peak_per_s(view)));
-            drive_add(view, figure);
-        }
+    double was = acceleration_in(geared, &before->puller, fitted_overall_in(geared, gear, range),
+                                 before->rotating_kg);
+    double is = acceleration_in(geared, &after->puller, overall_in(geared, gear, range),
+                                after->rotating_kg);
+    figure.value = was > 0 ? is / was - 1 : UNKNOWN;
+    if (was <= 0)
+        figure.advice = remark(ADVICE_FITTED_SLOWS);
+    else if (!known(figure.value))
+        figure.advice = remark(ADVICE_SIZE_OF_BOTH);
+    figure.place = place_in_gear(geared, gear, range);
+    figure.place.engine_speed_per_s = pull_peak_per_s(geared);
+    geared_add(geared, figure);
 }
 
-void report_pull_assumptions(const struct plan *plan,
-                             void (*add)(struct figures *figures, const char *text),
-                             struct figures *figures)
+/* Beside the fitted tyres on the axle as it is, in the heaviest state, at the engine speed of most
+ * torque. */
+void report_acceleration(const struct geared_setup *geared)
+{
+    if (!pull_has_curve(geared) || !pull_weight_known(geared) ||
+        (geared->setup->is_fitted && !geared->is_choice))
+        return;
+    const struct specification *specification = geared->plan->specification;
+    const struct state *state = state_at(specification, pull_heaviest_state(geared));
+    const struct setup *fitted = &geared->plan->fitted;
+    enum inertia_rule rule = inertia_rule(fitted, geared->setup);
+    const struct accelerated before = {pull_of_setup(geared, state, fitted, geared->from_m),
+                                       rotating_of(fitted, geared->beside->before, rule)};
+    const struct accelerated after = {pull_in_state(geared, state),
+                                      rotating_of(geared->setup, geared->beside->after, rule)};
+    struct figure figure =
+        figure_by(QUANTITY_ACCELERATION_CHANGE, UNKNOWN, remark(acceleration_basis(rule)));
+    figure.state = state_number(specification, state);
+    for (size_t range = 0; range < geared->range_count; range++)
+        for (size_t gear = 0; gear < geared->gears.count; gear++)
+            add_acceleration(geared, figure, &before, &after, gear, range);
+}
+
+void report_pull_assumptions(const struct plan *plan, struct figures *figures)
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
     const struct vehicle *vehicle = &plan->specification->vehicle;
     if (drivetrain->engine.torque.count == 0)
         return;
-    if (!known(drivetrain->efficiency))
-        add(figures, "no efficiency is given: 85 % is taken (handbooks: 85 to 90 %)");
+    report_taken(!known(drivetrain->efficiency), remark(TAKEN_EFFICIENCY), figures);
     if (!known(vehicle->unladen_kg.front) || !known(vehicle->unladen_kg.rear)) {
-        add(figures, "no vehicle: unladen is given: no grade or speed held is worked out");
+        report_taken(true, remark(TAKEN_NO_WEIGHT), figures);
         return;
     }
     bool by_mass = false;
     for (size_t i = 1; i < plan->count; i++)
         by_mass = by_mass || inertia_rule(&plan->fitted, &plan->setups[i]) == INERTIA_BY_MASS;
     bool drag = known(vehicle->drag.coefficient) && known(vehicle->drag.area_m2);
-    const struct {
-        bool taken;
-        const char *text;
-    } assumed[] = {
-        {!drag, "no vehicle: drag is given: air resistance is left out"},
-        {drag && !known(vehicle->drag.air_density_kg_m3),
-         "no air_density is given: 1.225 kg/m3 is taken (ISO 2533, sea level)"},
-        {!known(drivetrain->rolling_resistance),
-         "no rolling_resistance is given: 0.01 (1 + V/147) is taken, V in ft/s, for paved roads"},
-        {!known(drivetrain->grip), "no grip is given: the wheels are taken not to spin"},
-        {drivetrain->grades.count == 0, "no grades are given: 5 % and 10 % are taken"},
-        {by_mass, "no inertia is given: tyre and wheel are taken to turn with a radius of gyration "
-                  "of 0.7 of the free radius (common practice, no source)"},
-    };
-    for (size_t i = 0; i < sizeof assumed / sizeof assumed[0]; i++)
-        if (assumed[i].taken)
-            add(figures, assumed[i].text);
+    report_taken(!drag, remark(TAKEN_NO_DRAG), figures);
+    report_taken(drag && !known(vehicle->drag.air_density_kg_m3), remark(TAKEN_AIR_DENSITY),
+                 figures);
+    report_taken(!known(drivetrain->rolling_resistance), remark(TAKEN_ROLLING_RESISTANCE), figures);
+    report_taken(!known(drivetrain->grip), remark(TAKEN_NOT_TO_SPIN), figures);
+    report_taken(drivetrain->grades.count == 0, remark(TAKEN_GRADES), figures);
+    report_taken(by_mass, remark(TAKEN_GYRATION), figures);
 }

@@ -2,122 +2,126 @@
  * that can be had leaves. */
 #include "base/known.h"
 #include "compute/gearing.h"
-#include "report/gearing/view.h"
+#include "report/gearing/geared_setup.h"
+#include "report/judge.h"
 
-static double cruising_change_per_s(const struct drive_view *view, double ratio)
+static double cruising_change_per_s(const struct geared_setup *geared, double ratio)
 {
-    size_t top = highest_gear(&view->gears);
-    double gear = view->gears.items[top], high = view->ranges[0].ratio;
-    double before =
-        engine_speed_per_s(view->from_m, view->cruise_mps,
-                           overall_ratio(gear, high, view->from_ratio, view->hub), view->slip);
-    double after = engine_speed_per_s(view->to_m, view->cruise_mps,
-                                      overall_ratio(gear, high, ratio, view->hub), view->slip);
+    size_t top = highest_gear(&geared->gears);
+    double gear = geared->gears.items[top], high = geared->ranges[0].ratio;
+    double before = engine_speed_per_s(geared->from_m, geared->cruise_mps,
+                                       overall_ratio(gear, high, geared->from_ratio, geared->hub),
+                                       geared->slip);
+    double after = engine_speed_per_s(geared->to_m, geared->cruise_mps,
+                                      overall_ratio(gear, high, ratio, geared->hub), geared->slip);
     return after - before;
 }
 
 /* The axle as it is, and every choice that is another. */
-static struct number_list candidates_of(const struct drive_view *view)
+static struct number_list candidates_of(const struct geared_setup *geared)
 {
-    const struct number_list *choices = &view->drivetrain->axle_choices;
+    const struct number_list *choices = &geared->drivetrain->axle_choices;
     struct number_list list = {
-        arena_allocate_array(view->plan->arena, choices->count + 1, sizeof *list.items), 0};
-    list.items[list.count++] = view->from_ratio;
+        arena_allocate_array(geared->plan->arena, choices->count + 1, sizeof *list.items), 0};
+    list.items[list.count++] = geared->from_ratio;
     for (size_t i = 0; i < choices->count; i++)
-        if (choices->items[i] != view->from_ratio)
+        if (choices->items[i] != geared->from_ratio)
             list.items[list.count++] = choices->items[i];
     return list;
 }
 
-static const char *what_it_does(const struct drive_view *view, double remains)
+static struct remark what_it_does(struct arena *arena, double remains)
 {
     if (fabs(remains) < 5e-5)
-        return "the fitted tyre's drive, exactly";
-    return arena_format(view->plan->arena,
-                        "%.1f %% %s pull, and %.1f %% %s engine speed, than on the fitted tyre",
-                        100 * fabs(remains), remains > 0 ? "more" : "less", 100 * fabs(remains),
-                        remains > 0 ? "more" : "less");
+        return remark(ADVICE_SAME_DRIVE);
+    struct argument percent = say_number(100 * fabs(remains), 1);
+    return REMARK_WITH(arena, remains > 0 ? ADVICE_MORE_DRIVE : ADVICE_LESS_DRIVE, percent,
+                       percent);
+}
+
+/* What a ratio leaves: in ratio, and in engine speed while cruising. */
+static void add_remains(const struct geared_setup *geared, struct figure figure, double ratio,
+                        double restoring, enum remark_id basis, enum remark_id speed_basis)
+{
+    figure.quantity = QUANTITY_AXLE_REMAINS;
+    figure.value = ratio / restoring - 1;
+    figure.based = remark(basis);
+    figures_add(geared->figures, figure);
+    figure.quantity = QUANTITY_AXLE_REMAINS_SPEED;
+    figure.value = cruising_change_per_s(geared, ratio);
+    figure.based = remark(speed_basis);
+    figure.place.road_speed_mps = geared->cruise_mps;
+    figures_add(geared->figures, figure);
+}
+
+static void add_rank(const struct geared_setup *geared, struct figure figure, size_t rank,
+                     enum quantity_id quantity, enum remark_id basis)
+{
+    figure.quantity = quantity;
+    figure.value = (double)rank;
+    figure.based = remark(basis);
+    figures_add(geared->figures, figure);
 }
 
 /* What a ratio leaves, and its ranks for both aims. */
-static void report_candidate(const struct drive_view *view, const struct number_list *candidates,
-                             size_t index, double restoring)
+static void report_candidate(const struct geared_setup *geared,
+                             const struct number_list *candidates, size_t index, double restoring)
 {
-    struct arena *arena = view->plan->arena;
     double ratio = candidates->items[index], remains = ratio / restoring - 1;
-    const char *axle = arena_format(arena, "axle %s", ratio_text(arena, ratio));
-    struct figure figure = figure_of(QUANTITY_AXLE_REMAINS, remains, "ratio / restoring ratio - 1");
-    figure.at = axle;
-    figures_add(view->figures, figure);
-    figure.quantity = QUANTITY_AXLE_REMAINS_SPEED;
-    figure.value = cruising_change_per_s(view, ratio);
-    figure.basis = "in the highest gear, beside the fitted tyre on the axle as it is";
-    figure.at = arena_format(arena, "%s, %s", axle, road_speed_text(view, view->cruise_mps));
-    figures_add(view->figures, figure);
-    if (view->setup->is_fitted || !known(remains))
+    struct figure figure = figure_of(QUANTITY_AXLE_REMAINS, UNKNOWN, NULL);
+    figure.place.axle_ratio = ratio;
+    add_remains(geared, figure, ratio, restoring, BASIS_AXLE_REMAINS, BASIS_AXLE_REMAINS_SPEED);
+    if (geared->setup->is_fitted || !known(remains))
         return;
-    figure.at = axle;
-    figure.action = what_it_does(view, remains);
-    figure.quantity = QUANTITY_DRIVE_BACK_RANK;
-    figure.value = (double)axle_choice_rank(candidates, index, restoring, AIM_DRIVE_BACK);
-    figure.basis = "as much pull or more first, then the nearest in ratio";
-    figures_add(view->figures, figure);
-    figure.quantity = QUANTITY_CRUISE_BACK_RANK;
-    figure.value = (double)axle_choice_rank(candidates, index, restoring, AIM_CRUISE_BACK);
-    figure.basis = "no more engine speed first, then the nearest in ratio";
-    figures_add(view->figures, figure);
+    figure.advice = what_it_does(geared->plan->arena, remains);
+    add_rank(geared, figure, axle_choice_rank(candidates, index, restoring, AIM_DRIVE_BACK),
+             QUANTITY_DRIVE_BACK_RANK, BASIS_DRIVE_BACK);
+    add_rank(geared, figure, axle_choice_rank(candidates, index, restoring, AIM_CRUISE_BACK),
+             QUANTITY_CRUISE_BACK_RANK, BASIS_CRUISE_BACK);
 }
 
-static void report_nearest(const struct drive_view *view, double restoring)
+static void report_nearest(const struct geared_setup *geared, double restoring)
 {
-    double nearest = nearest_axle_choice(&view->drivetrain->axle_choices, restoring);
-    if (!known(nearest) || view->setup->is_fitted)
+    struct arena *arena = geared->plan->arena;
+    double nearest = nearest_axle_choice(&geared->drivetrain->axle_choices, restoring);
+    if (!known(nearest) || geared->setup->is_fitted)
         return;
-    struct figure figure = figure_of(QUANTITY_NEAREST_AXLE, nearest,
-                                     "of axle_choices, nearest in ratio to the restoring one");
+    struct figure figure = figure_by(QUANTITY_NEAREST_AXLE, nearest, remark(BASIS_NEAREST_AXLE));
     figure.headline = HEADLINE_YES;
-    double both[] = {view->ratio, nearest}; /* of equals the first: no change for nothing */
-    if (nearest_axle_choice(&(struct number_list){both, 2}, restoring) == view->ratio &&
-        nearest != view->ratio) {
-        figure.verdict = VERDICT_CAUTION;
-        figure.action = arena_format(view->plan->arena,
-                                     "the axle ratio now, %.3f, is nearer than any choice: keep it",
-                                     view->ratio);
-    }
-    figures_add(view->figures, figure);
-    figure.verdict = VERDICT_NONE;
-    figure.action = NULL;
-    figure.quantity = QUANTITY_AXLE_REMAINS;
-    figure.value = nearest / restoring - 1;
-    figure.basis = "engine speed at a road speed beside the fitted tyre's, with the nearest choice";
-    figures_add(view->figures, figure);
-    figure.quantity = QUANTITY_AXLE_REMAINS_SPEED;
-    figure.value = cruising_change_per_s(view, nearest);
-    figure.at = arena_format(view->plan->arena, "nearest axle choice, %s",
-                             road_speed_text(view, view->cruise_mps));
-    figure.line = "nearest choice";
-    figures_add(view->figures, figure);
+    double both[] = {geared->ratio, nearest}; /* of equals the first: no change for nothing */
+    bool better = nearest == geared->ratio ||
+                  nearest_axle_choice(&(struct number_list){both, 2}, restoring) == nearest;
+    const struct judgement keep_it = {
+        .holds = answer_of(true, better),
+        .broken = VERDICT_CAUTION,
+        .met_is_none = true,
+        .if_broken = REMARK_WITH(arena, ADVICE_KEEP_AXLE, say_number(geared->ratio, 3)),
+    };
+    figures_add(geared->figures, judged(figure, &keep_it));
+    figure.place.name = "nearest axle choice";
+    add_remains(geared, figure, nearest, restoring, BASIS_NEAREST_REMAINS, BASIS_NEAREST_REMAINS);
 }
 
-void report_axle_ratio(const struct drive_view *view)
+void report_axle_ratio(const struct geared_setup *geared)
 {
-    if (view->is_choice)
+    if (geared->is_choice)
         return;
-    double restoring = restoring_axle_ratio(view->ratio, view->from_m, view->to_m);
-    struct figure figure = figure_of(QUANTITY_EFFECTIVE_AXLE,
-                                     effective_axle_ratio(view->ratio, view->from_m, view->to_m),
-                                     "axle ratio x C_old / C_new");
+    double ratio = geared->ratio, from_m = geared->from_m, to_m = geared->to_m;
+    double restoring = restoring_axle_ratio(ratio, from_m, to_m);
+    struct figure figure =
+        figure_by(QUANTITY_EFFECTIVE_AXLE, effective_axle_ratio(ratio, from_m, to_m),
+                  remark(BASIS_EFFECTIVE_AXLE));
     figure.headline = HEADLINE_YES;
-    figures_add(view->figures, figure);
+    figures_add(geared->figures, figure);
     figure.quantity = QUANTITY_RESTORING_AXLE;
     figure.value = restoring;
-    figure.basis = "axle ratio x C_new / C_old";
-    figures_add(view->figures, figure);
-    report_nearest(view, restoring);
-    bool alone = view->plan->count == 1;
-    if (view->drivetrain->axle_choices.count == 0 || (view->setup->is_fitted && !alone))
+    figure.based = remark(BASIS_RESTORING_AXLE);
+    figures_add(geared->figures, figure);
+    report_nearest(geared, restoring);
+    bool alone = geared->plan->count == 1;
+    if (geared->drivetrain->axle_choices.count == 0 || (geared->setup->is_fitted && !alone))
         return;
-    struct number_list candidates = candidates_of(view);
+    struct number_list candidates = candidates_of(geared);
     for (size_t i = 0; i < candidates.count; i++)
-        report_candidate(view, &candidates, i, restoring);
+        report_candidate(geared, &candidates, i, restoring);
 }

@@ -4,14 +4,12 @@
 #include "base/known.h"
 #include "compute/dimensions.h"
 #include "compute/gearing.h"
-#include "report/gearing/view.h"
+#include "report/gearing/geared_setup.h"
+#include "report/judge.h"
 
-static const char quarter_inch[] =
-    "circumferences within 1/4 in, as handbooks quote (common practice, no source)";
-
-static bool axle_is_driven(const struct drive_view *view, int axle)
+static bool axle_is_driven(const struct geared_setup *geared, int axle)
 {
-    return plan_drives_all_wheels(view->plan) || axle == (int)plan_driven_axle(view->plan);
+    return plan_drives_all_wheels(geared->plan) || axle == (int)plan_driven_axle(geared->plan);
 }
 
 /* Tread worn off each of two tyres: from new where that is known of both; between two of one size
@@ -44,123 +42,113 @@ static void circumferences_now(const struct tyre *a, const struct tyre *b, doubl
                                         figures[i].overall_diameter_m, wear_m[i]);
 }
 
-static struct figure judged(struct figure figure, double allowed, const char *action)
+/* Two circumferences may differ so far, either way. */
+static struct figure judged_difference(struct figure figure, double allowed, enum remark_id advice)
 {
     figure.limit = allowed;
+    figure.limit_owner = LIMIT_OF_MAKER;
     figure.headline = HEADLINE_UNLESS_OK;
-    if (!known(figure.value))
-        figure.verdict = VERDICT_UNKNOWN;
-    else
-        figure.verdict = clearly_above(fabs(figure.value), allowed) ? VERDICT_CAUTION : VERDICT_OK;
-    figure.action = figure.verdict == VERDICT_CAUTION ? action
-                    : figure.verdict == VERDICT_UNKNOWN
-                        ? "give the size, or data_book: revs_per_km, of both tyres"
-                        : NULL;
-    return figure;
+    return judged(figure, &(struct judgement){
+                              .holds = answer_of(known(figure.value),
+                                                 !clearly_above(fabs(figure.value), allowed)),
+                              .broken = VERDICT_CAUTION,
+                              .if_broken = remark(advice),
+                              .if_unknown = remark(ADVICE_BOTH_SIZES),
+                          });
 }
 
-static void add_slip(const struct drive_view *view, struct figure figure, enum quantity_id quantity)
+/* The same as metres of slip in a kilometre. */
+static void add_slip(const struct geared_setup *geared, const struct figure *difference,
+                     enum quantity_id quantity)
 {
-    figure.quantity = quantity;
-    figure.value = fabs(figure.value);
-    figure.limit = UNKNOWN;
-    figure.verdict = VERDICT_NONE;
-    figure.headline = HEADLINE_NO;
-    figure.action = NULL;
-    figures_add(view->figures, figure);
+    struct figure slip = figure_by(quantity, fabs(difference->value), difference->based);
+    slip.axle = difference->axle;
+    slip.place = difference->place;
+    figures_add(geared->figures, slip);
 }
 
-static struct figure mismatch_figure(const struct drive_view *view, double front_m, double rear_m)
+static struct figure mismatch_figure(const struct geared_setup *geared, const double now_m[2])
 {
-    return figure_of(
-        QUANTITY_MISMATCH, circumference_mismatch(view->drivetrain->axle, front_m, rear_m),
-        arena_format(view->plan->arena, "(ratio_front / C_front) / (ratio_rear / C_rear) - 1; %s",
-                     quarter_inch));
+    return figure_by(
+        QUANTITY_MISMATCH,
+        circumference_mismatch(geared->drivetrain->axle, now_m[AXLE_FRONT], now_m[AXLE_REAR]),
+        remark(BASIS_MISMATCH));
 }
 
-static void report_front_to_rear(const struct drive_view *view)
+static void report_front_to_rear(const struct geared_setup *geared)
 {
-    const struct tyre *axle = view->setup->axle;
+    const struct tyre *axle = geared->setup->axle;
     double now_m[2];
     circumferences_now(&axle[AXLE_FRONT], &axle[AXLE_REAR], now_m);
-    bool part_time = view->plan->specification->vehicle.drive == DRIVE_PART_TIME_4WD;
-    struct figure mismatch =
-        judged(mismatch_figure(view, now_m[AXLE_FRONT], now_m[AXLE_REAR]),
-               circumference_difference_allowed(now_m[AXLE_FRONT]),
-               part_time ? "coupled axles wind up: engage them on loose ground only, or use tyres "
-                           "and ratios that match front to rear"
-                         : "coupled axles wind up: use tyres and ratios that match front to rear");
-    figures_add(view->figures, mismatch);
-    add_slip(view, mismatch, QUANTITY_MISMATCH_SLIP);
-    const struct tyre_figures *rear = &view->beside->after[AXLE_REAR];
-    struct figure figure = figure_of(
-        QUANTITY_TREAD_DIFFERENCE,
-        tread_difference_allowed_m(rear->rolling_circumference_m, rear->overall_diameter_m),
-        quarter_inch);
-    figures_add(view->figures, figure);
+    bool part_time = geared->plan->specification->vehicle.drive == DRIVE_PART_TIME_4WD;
+    struct figure mismatch = judged_difference(
+        mismatch_figure(geared, now_m), circumference_difference_allowed(now_m[AXLE_FRONT]),
+        part_time ? ADVICE_COUPLED_LOOSE : ADVICE_COUPLED_MATCH);
+    figures_add(geared->figures, mismatch);
+    add_slip(geared, &mismatch, QUANTITY_MISMATCH_SLIP);
+    const struct tyre_figures *rear = &geared->beside->after[AXLE_REAR];
+    figures_add(geared->figures, figure_by(QUANTITY_TREAD_DIFFERENCE,
+                                           tread_difference_allowed_m(rear->rolling_circumference_m,
+                                                                      rear->overall_diameter_m),
+                                           remark(BASIS_QUARTER_INCH)));
 }
 
 /* Circumferences of the set and the spare on an axle. */
-static void beside_spare(const struct drive_view *view, int axle, double now_m[2])
+static void beside_spare(const struct geared_setup *geared, int axle, double now_m[2])
 {
-    circumferences_now(&view->setup->axle[axle], &view->setup->spare, now_m);
+    circumferences_now(&geared->setup->axle[axle], &geared->setup->spare, now_m);
 }
 
 /* With the spare on one side of an axle its shaft turns at the mean of both wheels. The finding
  * is the spare's own: this is what it does to the coupling. */
-static void report_spare_coupled(const struct drive_view *view, int axle)
+static void report_spare_coupled(const struct geared_setup *geared, int axle)
 {
-    const struct tyre *tyres = view->setup->axle;
+    const struct tyre *tyres = geared->setup->axle;
     double spare_m[2], set_m[AXLE_COUNT];
-    beside_spare(view, axle, spare_m);
+    beside_spare(geared, axle, spare_m);
     circumferences_now(&tyres[AXLE_FRONT], &tyres[AXLE_REAR], set_m);
     set_m[axle] *= 2 / (1 + spare_m[0] / spare_m[1]);
-    struct figure figure = mismatch_figure(view, set_m[AXLE_FRONT], set_m[AXLE_REAR]);
-    figure.at = axle == AXLE_FRONT ? "spare in front" : "spare at the rear";
-    figures_add(view->figures, figure);
-    add_slip(view, figure, QUANTITY_MISMATCH_SLIP);
+    struct figure figure = mismatch_figure(geared, set_m);
+    figure.place.name = axle == AXLE_FRONT ? "spare in front" : "spare at the rear";
+    figures_add(geared->figures, figure);
+    add_slip(geared, &figure, QUANTITY_MISMATCH_SLIP);
 }
 
 /* Front and rear alike are told once. */
-static void report_spare_on(const struct drive_view *view, int axle, bool alike)
+static void report_spare_on(const struct geared_setup *geared, int axle, bool alike)
 {
     double now_m[2];
-    beside_spare(view, axle, now_m);
-    struct figure figure = figure_of(
-        QUANTITY_SPARE_MISMATCH, now_m[1] / now_m[0] - 1,
-        arena_format(view->plan->arena,
-                     "C_spare / C - 1, as worn now: negative where the spare is smaller; %s",
-                     quarter_inch));
+    beside_spare(geared, axle, now_m);
+    struct figure figure =
+        figure_by(QUANTITY_SPARE_MISMATCH, now_m[1] / now_m[0] - 1, remark(BASIS_SPARE_MISMATCH));
     figure.axle = alike ? AXLE_NONE : axle;
-    bool temporary = view->setup->spare.size.prefix == PREFIX_T;
-    figure = judged(figure, circumference_difference_allowed(now_m[0]),
-                    temporary ? "the differential works all the time: slowly, and a short way only"
-                              : "the differential works all the time: carry a spare of the set, or "
-                                "use it for a short way and with no lock engaged");
-    figures_add(view->figures, figure);
-    add_slip(view, figure, QUANTITY_SPARE_SLIP);
+    bool temporary = geared->setup->spare.size.prefix == PREFIX_T;
+    figure = judged_difference(figure, circumference_difference_allowed(now_m[0]),
+                               temporary ? ADVICE_TEMPORARY_SPARE : ADVICE_ODD_SPARE);
+    figures_add(geared->figures, figure);
+    add_slip(geared, &figure, QUANTITY_SPARE_SLIP);
 }
 
-static void report_spare(const struct drive_view *view)
+static void report_spare(const struct geared_setup *geared)
 {
     double front_m[2], rear_m[2];
-    beside_spare(view, AXLE_FRONT, front_m);
-    beside_spare(view, AXLE_REAR, rear_m);
+    beside_spare(geared, AXLE_FRONT, front_m);
+    beside_spare(geared, AXLE_REAR, rear_m);
     bool alike = front_m[0] == rear_m[0] && front_m[1] == rear_m[1];
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        if (axle_is_driven(view, axle) &&
-            !(alike && axle == AXLE_REAR && plan_drives_all_wheels(view->plan)))
-            report_spare_on(view, axle, alike);
-    for (int axle = 0; axle < AXLE_COUNT && plan_drives_all_wheels(view->plan); axle++)
-        report_spare_coupled(view, axle);
+        if (axle_is_driven(geared, axle) &&
+            !(alike && axle == AXLE_REAR && plan_drives_all_wheels(geared->plan)))
+            report_spare_on(geared, axle, alike);
+    for (int axle = 0; axle < AXLE_COUNT && plan_drives_all_wheels(geared->plan); axle++)
+        report_spare_coupled(geared, axle);
 }
 
-void report_driveline(const struct drive_view *view)
+void report_driveline(const struct geared_setup *geared)
 {
-    if (view->is_choice) /* a choice is for both axles: it changes nothing here */
+    if (geared->is_choice) /* a choice is for both axles: it changes nothing here */
         return;
-    if (plan_drives_all_wheels(view->plan))
-        report_front_to_rear(view);
-    if (view->setup->spare.size_given)
-        report_spare(view);
+    if (plan_drives_all_wheels(geared->plan))
+        report_front_to_rear(geared);
+    if (geared->setup->spare.size_given)
+        report_spare(geared);
 }

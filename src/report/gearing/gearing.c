@@ -1,92 +1,81 @@
-/* The gearing part: every drive that the file describes, section by section. */
-#include "report/gearing/view.h"
+/* The gearing part: every setup on every axle ratio, section by section. */
+#include "report/gearing/geared_setup.h"
 
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/gearing.h"
 
-void drive_add(const struct drive_view *view, struct figure figure)
+void geared_add(const struct geared_setup *geared, struct figure figure)
 {
-    if (view->is_choice)
+    if (geared->is_choice)
         figure.headline = HEADLINE_ROWS_ONLY;
-    figures_add(view->figures, figure);
+    figures_add(geared->figures, figure);
 }
 
-const char *gear_name(const struct drive_view *view, size_t gear)
+struct place place_on_axle(const struct geared_setup *geared)
 {
-    if (view->variable)
-        return gear == 0 ? "lowest gear" : "highest gear";
-    return arena_format(view->plan->arena, "gear %zu", gear + 1);
+    struct place place = place_none();
+    if (geared->is_choice)
+        place.axle_ratio = geared->ratio;
+    return place;
 }
 
-const char *gear_text(const struct drive_view *view, size_t gear, size_t range)
+struct place place_in_gear(const struct geared_setup *geared, size_t gear, size_t range)
 {
-    const char *name = view->ranges[range].name;
-    return arena_format(view->plan->arena, "%s%s%s%s", view->prefix, gear_name(view, gear),
-                        *name ? " " : "", name);
+    struct place place = place_on_axle(geared);
+    place.range = geared->ranges[range].range;
+    place.low_ratio = geared->ranges[range].low_ratio;
+    if (geared->variable)
+        place.gear_name = gear == 0 ? AT_LOWEST_GEAR : AT_HIGHEST_GEAR;
+    else
+        place.gear = (int)gear + 1;
+    return place;
 }
 
-const char *road_speed_text(const struct drive_view *view, double speed_mps)
+double overall_in(const struct geared_setup *geared, size_t gear, size_t range)
 {
-    enum unit_id unit = view->plan->us ? UNIT_MPH : UNIT_KMH;
-    return arena_format(view->plan->arena, "%.4g %s", unit_from_si(unit, speed_mps),
-                        unit_table[unit].name);
+    return overall_ratio(geared->gears.items[gear], geared->ranges[range].ratio, geared->ratio,
+                         geared->hub);
 }
 
-const char *rotation_text(const struct drive_view *view, double engine_speed)
+double fitted_overall_in(const struct geared_setup *geared, size_t gear, size_t range)
 {
-    return arena_format(view->plan->arena, "%.0f rpm", unit_from_si(UNIT_RPM, engine_speed));
+    return overall_ratio(geared->gears.items[gear], geared->ranges[range].ratio, geared->from_ratio,
+                         geared->hub);
 }
 
-const char *ratio_text(struct arena *arena, double ratio)
+static void set_gears(struct geared_setup *geared)
 {
-    char *text = arena_format(arena, "%.3f", ratio);
-    size_t length = strlen(text);
-    if (text[length - 1] == '0')
-        text[length - 1] = '\0';
-    return text;
-}
-
-double overall_in(const struct drive_view *view, size_t gear, size_t range)
-{
-    return overall_ratio(view->gears.items[gear], view->ranges[range].ratio, view->ratio,
-                         view->hub);
-}
-
-double fitted_overall_in(const struct drive_view *view, size_t gear, size_t range)
-{
-    return overall_ratio(view->gears.items[gear], view->ranges[range].ratio, view->from_ratio,
-                         view->hub);
-}
-
-static void set_gears(struct drive_view *view)
-{
-    const struct variable_ratio *variable = &view->drivetrain->variable;
-    view->variable = variable->given != NULL;
-    view->gears = view->drivetrain->gears;
-    if (!view->variable)
+    const struct variable_ratio *variable = &geared->drivetrain->variable;
+    geared->variable = variable->given != NULL;
+    geared->gears = geared->drivetrain->gears;
+    if (!geared->variable)
         return;
-    double *ends = arena_allocate_array(view->plan->arena, 2, sizeof *ends);
+    double *ends = arena_allocate_array(geared->plan->arena, 2, sizeof *ends);
     ends[0] = variable->lowest_gear;
     ends[1] = variable->highest_gear;
-    view->gears = (struct number_list){ends, 2};
+    geared->gears = (struct number_list){ends, 2};
 }
 
-static void set_ranges(struct drive_view *view)
+static void set_ranges(struct geared_setup *geared)
 {
-    const struct transfer *transfer = &view->drivetrain->transfer;
-    struct arena *arena = view->plan->arena;
-    struct range *ranges = arena_allocate_array(arena, transfer->low.count + 1, sizeof *ranges);
-    ranges[0] = (struct range){transfer->low.count > 0 ? "high" : "", known_or(transfer->high, 1)};
-    for (size_t i = 0; i < transfer->low.count; i++) {
+    const struct transfer *transfer = &geared->drivetrain->transfer;
+    size_t low_count = transfer->low.count;
+    struct gear_range *ranges =
+        arena_allocate_array(geared->plan->arena, low_count + 1, sizeof *ranges);
+    ranges[0] = (struct gear_range){AT_HIGH_RANGE, UNKNOWN, known_or(transfer->high, 1)};
+    for (size_t i = 0; i < low_count; i++) {
         double ratio = transfer->low.items[i];
-        ranges[i + 1] = (struct range){
-            transfer->low.count == 1 ? "low"
-                                     : arena_format(arena, "low %s", ratio_text(arena, ratio)),
-            ratio};
+        ranges[i + 1] = (struct gear_range){AT_LOW_RANGE, low_count == 1 ? UNKNOWN : ratio, ratio};
     }
-    view->ranges = ranges;
-    view->range_count = transfer->low.count + 1;
+    geared->ranges = ranges;
+    geared->range_count = low_count + 1;
+}
+
+/* Where the change of engine speed is told, unless the file says where. */
+static double usual_cruise_mps(const struct plan *plan)
+{
+    return plan->us ? unit_to_si(UNIT_MPH, 60) : unit_to_si(UNIT_KMH, 100);
 }
 
 static double circumference_of(const struct plan *plan, struct axle_pair axle,
@@ -97,68 +86,67 @@ static double circumference_of(const struct plan *plan, struct axle_pair axle,
                                   figures[AXLE_REAR].rolling_circumference_m);
 }
 
-static struct drive_view view_of(const struct plan *plan, size_t index, struct figures *figures)
+static struct geared_setup on_own_axle(const struct plan *plan, size_t index,
+                                       struct figures *figures)
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
     const struct beside *beside = &plan->beside[index];
     double ratio = driven_axle_ratio(plan->specification->vehicle.drive, drivetrain->axle);
-    double usual = plan->us ? unit_to_si(UNIT_MPH, 60) : unit_to_si(UNIT_KMH, 100);
-    struct drive_view view = {
+    struct geared_setup geared = {
         .plan = plan,
         .drivetrain = drivetrain,
         .figures = figures,
         .setup = &plan->setups[index],
         .beside = beside,
-        .prefix = "",
         .from_ratio = ratio,
         .from_m = circumference_of(plan, drivetrain->axle, beside->before),
         .ratio = ratio,
         .to_m = circumference_of(plan, drivetrain->axle, beside->after),
         .hub = known_or(drivetrain->hub_reduction, 1),
         .slip = known_or(drivetrain->slip, 0),
-        .cruise_mps = known_or(drivetrain->cruising_speed_mps, usual),
+        .cruise_mps = known_or(drivetrain->cruising_speed_mps, usual_cruise_mps(plan)),
     };
-    set_gears(&view);
-    set_ranges(&view);
-    return view;
+    set_gears(&geared);
+    set_ranges(&geared);
+    return geared;
 }
 
-static struct drive_view view_on_choice(const struct drive_view *on_own, double choice)
+static struct geared_setup on_choice(const struct geared_setup *own, double choice)
 {
-    struct drive_view view = *on_own;
-    view.is_choice = true;
-    view.prefix = arena_format(view.plan->arena, "axle %s, ", ratio_text(view.plan->arena, choice));
-    view.ratio = choice;
-    view.to_m = circumference_of(view.plan, (struct axle_pair){choice, choice}, view.beside->after);
-    return view;
+    struct geared_setup geared = *own;
+    geared.is_choice = true;
+    geared.ratio = choice;
+    geared.to_m =
+        circumference_of(own->plan, (struct axle_pair){choice, choice}, own->beside->after);
+    return geared;
 }
 
-struct views {
-    struct drive_view *items;
+struct geared_setups {
+    struct geared_setup *items;
     size_t count;
 };
 
 /* Each setup, and each option on each axle choice; the fitted setup too where it stands alone. */
-static struct views views_make(const struct plan *plan, struct figures *figures)
+static struct geared_setups geared_setups_make(const struct plan *plan, struct figures *figures)
 {
     const struct number_list *choices = &plan->specification->drivetrain.axle_choices;
-    struct views views = {
-        arena_allocate_array(plan->arena, plan->count * (choices->count + 1), sizeof *views.items),
-        0};
+    size_t most = plan->count * (choices->count + 1);
+    struct geared_setups all = {arena_allocate_array(plan->arena, most, sizeof *all.items), 0};
     for (size_t i = 0; i < plan->count; i++) {
-        const struct drive_view *own = &views.items[views.count];
-        views.items[views.count++] = view_of(plan, i, figures);
+        const struct geared_setup *own = &all.items[all.count];
+        all.items[all.count++] = on_own_axle(plan, i, figures);
         for (size_t j = 0; j < choices->count && (i > 0 || plan->count == 1); j++)
-            views.items[views.count++] = view_on_choice(own, choices->items[j]);
+            all.items[all.count++] = on_choice(own, choices->items[j]);
     }
-    return views;
+    return all;
 }
 
-static void add_assumption(struct figures *figures, const char *text)
+void report_taken(bool is_taken, struct remark taken, struct figures *figures)
 {
-    struct figure figure = figure_of(QUANTITY_ASSUMPTION, UNKNOWN, "assumption");
-    figure.action = text;
-    figures_add(figures, figure);
+    struct figure figure = figure_by(QUANTITY_ASSUMPTION, UNKNOWN, remark(BASIS_ASSUMPTION));
+    figure.advice = taken;
+    if (is_taken)
+        figures_add(figures, figure);
 }
 
 static bool axles_differ(const struct plan *plan)
@@ -171,35 +159,26 @@ static bool axles_differ(const struct plan *plan)
     return differ;
 }
 
-static void report_drive_assumptions(const struct plan *plan, struct figures *figures)
+static void report_gear_assumptions(const struct plan *plan, struct figures *figures)
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
     int drive = plan->specification->vehicle.drive;
-    const struct {
-        bool missing;
-        const char *text;
-    } assumed[] = {
-        {!known(drivetrain->transfer.high), "no transfer: high is given: 1 is taken"},
-        {!known(drivetrain->slip), "no slip is given: a locked converter or a clutch is taken"},
-        {drive == CHOICE_NONE, "no vehicle: drive is given: the rear axle is taken as driven"},
-        {drive == DRIVE_FULL_TIME_4WD && axles_differ(plan),
-         "the centre differential is taken to share turns equally front and rear"},
-        {!known(drivetrain->cruising_speed_mps),
-         plan->us ? "no cruising_speed is given: 60 mph is taken"
-                  : "no cruising_speed is given: 100 km/h is taken"},
-    };
-    for (size_t i = 0; i < sizeof assumed / sizeof assumed[0]; i++)
-        if (assumed[i].missing)
-            add_assumption(figures, assumed[i].text);
-    if (!gears_fall(&drivetrain->gears))
-        add_assumption(figures, "the gears do not fall in ratio from one to the next: each keeps "
-                                "its number, and the smallest ratio counts as the highest gear");
-    report_pull_assumptions(plan, add_assumption, figures);
+    report_taken(!known(drivetrain->transfer.high), remark(TAKEN_HIGH_RANGE), figures);
+    report_taken(!known(drivetrain->slip), remark(TAKEN_NO_SLIP), figures);
+    report_taken(drive == CHOICE_NONE, remark(TAKEN_REAR_DRIVE), figures);
+    report_taken(drive == DRIVE_FULL_TIME_4WD && axles_differ(plan), remark(TAKEN_EQUAL_SHARES),
+                 figures);
+    report_taken(!known(drivetrain->cruising_speed_mps),
+                 REMARK_WITH(figures->arena, TAKEN_CRUISING_SPEED,
+                             say_speed(usual_cruise_mps(plan), plan->us ? UNIT_MPH : UNIT_KMH)),
+                 figures);
+    report_taken(!gears_fall(&drivetrain->gears), remark(TAKEN_GEARS_AS_LISTED), figures);
+    report_pull_assumptions(plan, figures);
 }
 
 void report_gearing(const struct plan *plan, struct figures *figures)
 {
-    static void (*const sections[])(const struct drive_view *) = {
+    static void (*const sections[])(const struct geared_setup *) = {
         report_cruising, report_axle_ratio, report_driveline, report_held,   report_gears,
         report_steps,    report_crawl,      report_pull,      report_grades, report_acceleration,
     };
@@ -209,11 +188,11 @@ void report_gearing(const struct plan *plan, struct figures *figures)
         return;
     }
     figures->setup = 0;
-    report_drive_assumptions(plan, figures);
-    struct views views = views_make(plan, figures);
+    report_gear_assumptions(plan, figures);
+    struct geared_setups all = geared_setups_make(plan, figures);
     for (size_t i = 0; i < sizeof sections / sizeof sections[0]; i++)
-        for (size_t j = 0; j < views.count; j++) {
-            figures->setup = (int)(views.items[j].setup - plan->setups);
-            sections[i](&views.items[j]);
+        for (size_t j = 0; j < all.count; j++) {
+            figures->setup = (int)(all.items[j].setup - plan->setups);
+            sections[i](&all.items[j]);
         }
 }

@@ -2,171 +2,167 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "compute/gearing.h"
-#include "report/gearing/view.h"
+#include "report/gearing/geared_setup.h"
 
-static const char speed_basis[] = "v = C n (1 - slip) / overall ratio";
-
-static void add_road_speed(const struct drive_view *view, const char *gear, double overall,
+static void add_road_speed(const struct geared_setup *geared, struct place place, double overall,
                            double engine_speed)
 {
-    struct figure figure =
-        figure_of(QUANTITY_ROAD_SPEED,
-                  road_speed_mps(view->to_m, engine_speed, overall, view->slip), speed_basis);
-    figure.at = arena_format(view->plan->arena, "%s, %s", gear, rotation_text(view, engine_speed));
-    drive_add(view, figure);
+    struct figure figure = figure_by(
+        QUANTITY_ROAD_SPEED, road_speed_mps(geared->to_m, engine_speed, overall, geared->slip),
+        remark(BASIS_ROAD_SPEED));
+    figure.place = place;
+    figure.place.engine_speed_per_s = engine_speed;
+    geared_add(geared, figure);
 }
 
-static void report_ratio(const struct drive_view *view, const char *gear, double overall,
+static void report_ratio(const struct geared_setup *geared, struct place place, double overall,
                          bool headline)
 {
-    struct figure figure =
-        figure_of(QUANTITY_OVERALL_RATIO, overall, "gear x transfer x axle x hub reduction");
-    figure.at = gear;
-    drive_add(view, figure);
+    struct figure figure = figure_by(QUANTITY_OVERALL_RATIO, overall, remark(BASIS_OVERALL_RATIO));
+    figure.place = place;
+    geared_add(geared, figure);
     figure.quantity = QUANTITY_SPEED_PER_1000;
-    figure.value = road_speed_mps(view->to_m, unit_to_si(UNIT_RPM, 1000), overall, view->slip);
-    figure.basis = speed_basis;
+    figure.value = road_speed_mps(geared->to_m, unit_to_si(UNIT_RPM, 1000), overall, geared->slip);
+    figure.based = remark(BASIS_ROAD_SPEED);
     figure.headline = headline ? HEADLINE_YES : HEADLINE_NO;
-    drive_add(view, figure);
-    const struct number_list *asked = &view->drivetrain->engine_speeds_per_s;
-    for (size_t i = 0; i < asked->count; i++)
-        add_road_speed(view, gear, overall, asked->items[i]);
-    double limit = view->drivetrain->engine.limit_per_s;
-    for (size_t i = 0; i < asked->count; i++)
-        if (asked->items[i] == limit)
-            return;
-    if (known(limit))
-        add_road_speed(view, gear, overall, limit);
+    geared_add(geared, figure);
+    const struct number_list *asked = &geared->drivetrain->engine_speeds_per_s;
+    double limit = geared->drivetrain->engine.limit_per_s;
+    bool limit_asked = false;
+    for (size_t i = 0; i < asked->count; i++) {
+        add_road_speed(geared, place, overall, asked->items[i]);
+        limit_asked = limit_asked || asked->items[i] == limit;
+    }
+    if (known(limit) && !limit_asked)
+        add_road_speed(geared, place, overall, limit);
 }
 
-void report_gears(const struct drive_view *view)
+static void report_reverse(const struct geared_setup *geared, size_t range)
 {
-    size_t top = highest_gear(&view->gears);
-    for (size_t range = 0; range < view->range_count; range++) {
-        for (size_t gear = 0; gear < view->gears.count; gear++)
-            report_ratio(view, gear_text(view, gear, range), overall_in(view, gear, range),
-                         gear == top && range == 0);
-        const char *name = view->ranges[range].name;
-        if (known(view->drivetrain->reverse))
-            report_ratio(view,
-                         arena_format(view->plan->arena, "%sreverse%s%s", view->prefix,
-                                      *name ? " " : "", name),
-                         overall_ratio(view->drivetrain->reverse, view->ranges[range].ratio,
-                                       view->ratio, view->hub),
-                         false);
+    double reverse = geared->drivetrain->reverse;
+    struct place place = place_in_gear(geared, 0, range);
+    place.gear = 0;
+    place.gear_name = AT_REVERSE_GEAR;
+    if (known(reverse))
+        report_ratio(
+            geared, place,
+            overall_ratio(reverse, geared->ranges[range].ratio, geared->ratio, geared->hub), false);
+}
+
+void report_gears(const struct geared_setup *geared)
+{
+    size_t top = highest_gear(&geared->gears);
+    for (size_t range = 0; range < geared->range_count; range++) {
+        for (size_t gear = 0; gear < geared->gears.count; gear++)
+            report_ratio(geared, place_in_gear(geared, gear, range),
+                         overall_in(geared, gear, range), gear == top && range == 0);
+        report_reverse(geared, range);
     }
 }
 
-struct number_list asked_road_speeds(const struct drive_view *view)
+struct number_list asked_road_speeds(const struct geared_setup *geared)
 {
     static const double kmh[] = {80, 100, 110, 120}, mph[] = {50, 60, 65, 75};
     enum { USUAL = sizeof kmh / sizeof kmh[0] };
-    const struct number_list *given = &view->drivetrain->road_speeds_mps;
+    const struct number_list *given = &geared->drivetrain->road_speeds_mps;
     size_t count = given->count > 0 ? given->count : USUAL;
     struct number_list asked = {
-        arena_allocate_array(view->plan->arena, count + 1, sizeof *asked.items), 0};
+        arena_allocate_array(geared->plan->arena, count + 1, sizeof *asked.items), 0};
     bool cruise_stands = false;
     for (size_t i = 0; i < count; i++) {
-        double usual = i >= USUAL       ? UNKNOWN
-                       : view->plan->us ? unit_to_si(UNIT_MPH, mph[i])
-                                        : unit_to_si(UNIT_KMH, kmh[i]);
+        double usual = i >= USUAL         ? UNKNOWN
+                       : geared->plan->us ? unit_to_si(UNIT_MPH, mph[i])
+                                          : unit_to_si(UNIT_KMH, kmh[i]);
         double speed = given->count > 0 ? given->items[i] : usual;
-        cruise_stands = cruise_stands || fabs(speed - view->cruise_mps) < 1e-9;
+        cruise_stands = cruise_stands || fabs(speed - geared->cruise_mps) < 1e-9;
         asked.items[asked.count++] = speed;
     }
     if (!cruise_stands)
-        asked.items[asked.count++] = view->cruise_mps;
+        asked.items[asked.count++] = geared->cruise_mps;
     return asked;
 }
 
 /* Engine speed in the highest gear at the usual road speeds, and in every gear at those that the
  * file asks for, as far as the engine's limit lets it go. */
-static void add_engine_speed(const struct drive_view *view, size_t gear, size_t range,
+static void add_engine_speed(const struct geared_setup *geared, size_t gear, size_t range,
                              double speed_mps)
 {
-    bool highest = gear == highest_gear(&view->gears) && range == 0;
+    bool highest = gear == highest_gear(&geared->gears) && range == 0;
     double value =
-        engine_speed_per_s(view->to_m, speed_mps, overall_in(view, gear, range), view->slip);
-    if (!highest && (view->drivetrain->road_speeds_mps.count == 0 ||
-                     value > view->drivetrain->engine.limit_per_s))
+        engine_speed_per_s(geared->to_m, speed_mps, overall_in(geared, gear, range), geared->slip);
+    if (!highest && (geared->drivetrain->road_speeds_mps.count == 0 ||
+                     value > geared->drivetrain->engine.limit_per_s))
         return;
-    struct figure figure = figure_of(QUANTITY_ENGINE_SPEED, value, speed_basis);
-    const char *place =
-        highest ? arena_format(view->plan->arena, "%s%s", view->prefix, gear_name(view, gear))
-                : gear_text(view, gear, range);
-    figure.at = arena_format(view->plan->arena, "%s, %s", place, road_speed_text(view, speed_mps));
-    bool cruising = highest && fabs(speed_mps - view->cruise_mps) < 1e-9;
+    struct figure figure = figure_by(QUANTITY_ENGINE_SPEED, value, remark(BASIS_ROAD_SPEED));
+    figure.place = place_in_gear(geared, gear, range);
+    figure.place.road_speed_mps = speed_mps;
+    bool cruising = highest && fabs(speed_mps - geared->cruise_mps) < 1e-9;
     figure.headline = cruising ? HEADLINE_YES : HEADLINE_NO;
-    drive_add(view, figure);
+    geared_add(geared, figure);
 }
 
-void report_cruising(const struct drive_view *view)
+void report_cruising(const struct geared_setup *geared)
 {
-    struct number_list speeds = asked_road_speeds(view);
-    for (size_t range = 0; range < view->range_count; range++)
-        for (size_t gear = view->gears.count; gear-- > 0;)
+    struct number_list speeds = asked_road_speeds(geared);
+    for (size_t range = 0; range < geared->range_count; range++)
+        for (size_t gear = geared->gears.count; gear-- > 0;)
             for (size_t i = 0; i < speeds.count; i++)
-                add_engine_speed(view, gear, range, speeds.items[i]);
+                add_engine_speed(geared, gear, range, speeds.items[i]);
+}
+
+static void report_step(const struct geared_setup *geared, size_t gear, size_t next)
+{
+    double step = geared->gears.items[gear] / geared->gears.items[next];
+    double limit = geared->drivetrain->engine.limit_per_s;
+    struct figure figure = figure_by(QUANTITY_GEAR_STEP, step, remark(BASIS_GEAR_STEP));
+    figure.place.gear = (int)gear + 1;
+    figure.place.to_gear = (int)next + 1;
+    geared_add(geared, figure);
+    if (!known(limit))
+        return;
+    figure.quantity = QUANTITY_UPSHIFT_DROP;
+    figure.value = limit - limit / step;
+    figure.based = remark(BASIS_UPSHIFT_DROP);
+    figure.place.engine_speed_per_s = limit;
+    geared_add(geared, figure);
 }
 
 /* Steps are the gearbox's own: told once, with the fitted setup. */
-void report_steps(const struct drive_view *view)
+void report_steps(const struct geared_setup *geared)
 {
-    if (!view->setup->is_fitted || view->is_choice)
+    if (!geared->setup->is_fitted || geared->is_choice)
         return;
-    const struct number_list *gears = &view->gears;
-    struct figure figure = figure_of(
-        QUANTITY_RATIO_SPREAD, gears->items[lowest_gear(gears)] / gears->items[highest_gear(gears)],
-        "lowest / highest gear; the same on every tyre");
-    drive_add(view, figure);
-    double limit = view->drivetrain->engine.limit_per_s;
-    for (size_t gear = 0; gear < gears->count && !view->variable; gear++) {
+    const struct number_list *gears = &geared->gears;
+    double spread = gears->items[lowest_gear(gears)] / gears->items[highest_gear(gears)];
+    geared_add(geared, figure_by(QUANTITY_RATIO_SPREAD, spread, remark(BASIS_RATIO_SPREAD)));
+    for (size_t gear = 0; gear < gears->count && !geared->variable; gear++) {
         size_t next = next_gear_up(gears, gear);
-        if (next == gears->count)
-            continue;
-        double step = gears->items[gear] / gears->items[next];
-        figure.quantity = QUANTITY_GEAR_STEP;
-        figure.value = step;
-        figure.basis = "ratio / ratio of the next gear; the same on every tyre";
-        figure.at = arena_format(view->plan->arena, "gear %zu to %zu", gear + 1, next + 1);
-        drive_add(view, figure);
-        if (!known(limit))
-            continue;
-        figure.quantity = QUANTITY_UPSHIFT_DROP;
-        figure.value = limit - limit / step;
-        figure.basis = "n (1 - 1/step); the same on every tyre";
-        figure.line = figure.at;
-        figure.at =
-            arena_format(view->plan->arena, "%s, %s", figure.at, rotation_text(view, limit));
-        drive_add(view, figure);
-        figure.line = NULL;
+        if (next < gears->count)
+            report_step(geared, gear, next);
     }
 }
 
-static size_t lowest_range(const struct drive_view *view)
+static size_t lowest_range(const struct geared_setup *geared)
 {
     size_t lowest = 0;
-    for (size_t i = 1; i < view->range_count; i++)
-        if (view->ranges[i].ratio > view->ranges[lowest].ratio)
+    for (size_t i = 1; i < geared->range_count; i++)
+        if (geared->ranges[i].ratio > geared->ranges[lowest].ratio)
             lowest = i;
     return lowest;
 }
 
-void report_crawl(const struct drive_view *view)
+void report_crawl(const struct geared_setup *geared)
 {
-    double crawl = overall_in(view, lowest_gear(&view->gears), lowest_range(view));
-    struct figure figure =
-        figure_of(QUANTITY_CRAWL_RATIO, crawl, "first gear x lowest range x axle x hub reduction");
+    double crawl = overall_in(geared, lowest_gear(&geared->gears), lowest_range(geared));
+    struct figure figure = figure_by(QUANTITY_CRAWL_RATIO, crawl, remark(BASIS_CRAWL_RATIO));
     figure.headline = HEADLINE_YES;
-    figure.at = view->is_choice ? arena_format(view->plan->arena, "axle %s",
-                                               ratio_text(view->plan->arena, view->ratio))
-                                : NULL;
-    drive_add(view, figure);
-    double idle = view->drivetrain->engine.idle_per_s;
+    figure.place = place_on_axle(geared);
+    geared_add(geared, figure);
+    double idle = geared->drivetrain->engine.idle_per_s;
     if (!known(idle))
         return;
     figure.quantity = QUANTITY_CRAWL_SPEED;
-    figure.value = road_speed_mps(view->to_m, idle, crawl, 0);
-    figure.basis = "v = C n / overall ratio at idle, without slip";
-    drive_add(view, figure);
+    figure.value = road_speed_mps(geared->to_m, idle, crawl, 0);
+    figure.based = remark(BASIS_CRAWL_SPEED);
+    geared_add(geared, figure);
 }

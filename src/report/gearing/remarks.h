@@ -2,6 +2,97 @@
 #ifndef TYRESUM_REPORT_GEARING_REMARKS_H
 #define TYRESUM_REPORT_GEARING_REMARKS_H
 
-#define GEARING_REMARKS(X) X(BASIS_GEARING_FIRST, "")
+#define QUARTER_INCH "circumferences within 1/4 in, as handbooks quote (common practice, no source)"
+
+#define GEARING_REMARKS(X)                                                                         \
+    X(BASIS_OVERALL_RATIO, "gear x transfer x axle x hub reduction")                               \
+    X(BASIS_ROAD_SPEED, "v = C n (1 - slip) / overall ratio")                                      \
+    X(BASIS_RATIO_SPREAD, "lowest / highest gear; the same on every tyre")                         \
+    X(BASIS_GEAR_STEP, "ratio / ratio of the next gear; the same on every tyre")                   \
+    X(BASIS_UPSHIFT_DROP, "n (1 - 1/step); the same on every tyre")                                \
+    X(BASIS_CRAWL_RATIO, "first gear x lowest range x axle x hub reduction")                       \
+    X(BASIS_CRAWL_SPEED, "v = C n / overall ratio at idle, without slip")                          \
+    X(BASIS_EFFECTIVE_AXLE, "axle ratio x C_old / C_new")                                          \
+    X(BASIS_RESTORING_AXLE, "axle ratio x C_new / C_old")                                          \
+    X(BASIS_NEAREST_AXLE, "of axle_choices, nearest in ratio to the restoring one")                \
+    X(ADVICE_KEEP_AXLE, "the axle ratio now, {}, is nearer than any choice: keep it")              \
+    X(BASIS_NEAREST_REMAINS,                                                                       \
+      "engine speed at a road speed beside the fitted tyre's, with the nearest choice")            \
+    X(BASIS_AXLE_REMAINS, "ratio / restoring ratio - 1")                                           \
+    X(BASIS_AXLE_REMAINS_SPEED,                                                                    \
+      "in the highest gear, beside the fitted tyre on the axle as it is")                          \
+    X(BASIS_DRIVE_BACK, "as much pull or more first, then the nearest in ratio")                   \
+    X(BASIS_CRUISE_BACK, "no more engine speed first, then the nearest in ratio")                  \
+    X(ADVICE_SAME_DRIVE, "the fitted tyre's drive, exactly")                                       \
+    X(ADVICE_MORE_DRIVE, "{} % more pull, and {} % more engine speed, than on the fitted tyre")    \
+    X(ADVICE_LESS_DRIVE, "{} % less pull, and {} % less engine speed, than on the fitted tyre")    \
+    X(BASIS_QUARTER_INCH, QUARTER_INCH)                                                            \
+    X(BASIS_MISMATCH, "(ratio_front / C_front) / (ratio_rear / C_rear) - 1; " QUARTER_INCH)        \
+    X(BASIS_SPARE_MISMATCH,                                                                        \
+      "C_spare / C - 1, as worn now: negative where the spare is smaller; " QUARTER_INCH)          \
+    X(ADVICE_COUPLED_MATCH,                                                                        \
+      "coupled axles wind up: use tyres and ratios that match front to rear")                      \
+    X(ADVICE_COUPLED_LOOSE,                                                                        \
+      "coupled axles wind up: engage them on loose ground only, or use tyres and ratios that "     \
+      "match front to rear")                                                                       \
+    X(ADVICE_BOTH_SIZES, "give the size, or data_book: revs_per_km, of both tyres")                \
+    X(ADVICE_TEMPORARY_SPARE, "the differential works all the time: slowly, and a short way only") \
+    X(ADVICE_ODD_SPARE,                                                                            \
+      "the differential works all the time: carry a spare of the set, or use it for a short way "  \
+      "and with no lock engaged")                                                                  \
+    X(BASIS_WHEEL_TORQUE, "torque x overall ratio x efficiency")                                   \
+    X(BASIS_TRACTIVE_FORCE, "wheel torque x 2 pi / C")                                             \
+    X(BASIS_AIR_RESISTANCE, "1/2 rho Cd A v^2")                                                    \
+    X(BASIS_ROLLING_GIVEN, "f W")                                                                  \
+    X(BASIS_ROLLING_PAVED, "0.01 (1 + V/147) W, V in ft/s, paved (Mannering & Washburn, ch. 2)")   \
+    X(BASIS_GRIP_FORCE, "grip x weight on the driven axles (all, where all can be driven)")        \
+    X(BASIS_GRADE, "theta = asin(((F - A)/W) / sqrt(1 + f^2)) - atan f, tan theta")                \
+    X(BASIS_GRADE_BY_GRIP,                                                                         \
+      "grip-limited: tan theta from (grip/W - f) cos theta - sin theta = A/W")                     \
+    X(BASIS_GRIP_GRADE, "tan theta = grip x weight on the driven axles / W - f, without air")      \
+    X(ADVICE_NO_SLOPE,                                                                             \
+      "no slope balances it: at that speed the air resists with more than the weight")             \
+    X(ADVICE_GRIP_LIMITED, "grip-limited: the wheels spin before the engine is at its limit")      \
+    X(ADVICE_GIVE_GRIP, "grip-limited: no slope balances this pull; give drivetrain: grip")        \
+    X(PHRASE_GRIP, "grip")                                                                         \
+    X(BASIS_SPEED_HELD,                                                                            \
+      "the highest speed at which pull is no less than A + f W cos theta + W sin theta")           \
+    X(ADVICE_PULL_LEFT,                                                                            \
+      "pull is left there: the engine's limit, or the end of its torque curve, decides")           \
+    X(ADVICE_NOT_HELD, "no gear holds this grade at an engine speed of the torque curve")          \
+    X(ADVICE_SIZE_TO_ROLL, "give data_book: revs_per_km; no rule measures this size")              \
+    X(PHRASE_NONE, "none")                                                                         \
+    X(BASIS_GEAR_NEEDED, "the gear in which that speed is held")                                   \
+    X(BASIS_GEAR_NEEDED_IN_RANGE, "the gear in which that speed is held, in range {}")             \
+    X(PHRASE_HIGH_RANGE, "high")                                                                   \
+    X(PHRASE_LOW_RANGE, "low")                                                                     \
+    X(PHRASE_ONE_LOW_RANGE, "low {}")                                                              \
+    X(BASIS_ACCELERATION_GIVEN,                                                                    \
+      "(F - A - f W) / (m + sum of I (2 pi/C)^2), inertia as given, level")                        \
+    X(BASIS_ACCELERATION_BY_MASS,                                                                  \
+      "(F - A - f W) / (m + sum of I (2 pi/C)^2), I = m (0.7 D/2)^2, level")                       \
+    X(BASIS_ACCELERATION, "(F - A - f W) / m, no inertia of wheels, level")                        \
+    X(ADVICE_FITTED_SLOWS, "the fitted drive slows down there: nothing to compare with")           \
+    X(ADVICE_SIZE_OF_BOTH, "the size of both tyres is needed")                                     \
+    X(TAKEN_HIGH_RANGE, "no transfer: high is given: 1 is taken")                                  \
+    X(TAKEN_NO_SLIP, "no slip is given: a locked converter or a clutch is taken")                  \
+    X(TAKEN_REAR_DRIVE, "no vehicle: drive is given: the rear axle is taken as driven")            \
+    X(TAKEN_EQUAL_SHARES,                                                                          \
+      "the centre differential is taken to share turns equally front and rear")                    \
+    X(TAKEN_CRUISING_SPEED, "no cruising_speed is given: {} is taken")                             \
+    X(TAKEN_GEARS_AS_LISTED,                                                                       \
+      "the gears do not fall in ratio from one to the next: each keeps its number, and the "       \
+      "smallest ratio counts as the highest gear")                                                 \
+    X(TAKEN_EFFICIENCY, "no efficiency is given: 85 % is taken (handbooks: 85 to 90 %)")           \
+    X(TAKEN_NO_WEIGHT, "no vehicle: unladen is given: no grade or speed held is worked out")       \
+    X(TAKEN_NO_DRAG, "no vehicle: drag is given: air resistance is left out")                      \
+    X(TAKEN_AIR_DENSITY, "no air_density is given: 1.225 kg/m3 is taken (ISO 2533, sea level)")    \
+    X(TAKEN_ROLLING_RESISTANCE,                                                                    \
+      "no rolling_resistance is given: 0.01 (1 + V/147) is taken, V in ft/s, for paved roads")     \
+    X(TAKEN_NOT_TO_SPIN, "no grip is given: the wheels are taken not to spin")                     \
+    X(TAKEN_GRADES, "no grades are given: 5 % and 10 % are taken")                                 \
+    X(TAKEN_GYRATION,                                                                              \
+      "no inertia is given: tyre and wheel are taken to turn with a radius of gyration of 0.7 of " \
+      "the free radius (common practice, no source)")
 
 #endif
