@@ -120,7 +120,7 @@ static void set_rims(const struct designation *size, double rim_width_m, struct 
     out->rim_max_m = rims.max_m;
     out->width_on_rim_m = rims.section_width_m;
     out->measuring_rim_source = rims.measuring_source;
-    out->rim_source = rims.permitted_source;
+    out->rim_min_source = out->rim_max_source = rims.permitted_source;
 }
 
 /* The diameter that the least one is reckoned from: a flotation size's moulded diameter is above
@@ -211,10 +211,13 @@ static void take_data_book(const struct designation *size, const struct data_boo
         figures->static_loaded_radius_m = book->static_loaded_radius_m;
         figures->radius_source = SOURCE_DATA_BOOK;
     }
-    if (known(book->rim_min_m) || known(book->rim_max_m)) {
-        figures->rim_min_m = known_or(book->rim_min_m, figures->rim_min_m);
-        figures->rim_max_m = known_or(book->rim_max_m, figures->rim_max_m);
-        figures->rim_source = SOURCE_DATA_BOOK;
+    if (known(book->rim_min_m)) {
+        figures->rim_min_m = book->rim_min_m;
+        figures->rim_min_source = SOURCE_DATA_BOOK;
+    }
+    if (known(book->rim_max_m)) {
+        figures->rim_max_m = book->rim_max_m;
+        figures->rim_max_source = SOURCE_DATA_BOOK;
     }
 }
 

@@ -20,7 +20,7 @@ struct tyre_figures {
     double static_loaded_radius_m; /* at the rated load */
     double measuring_rim_m, rim_min_m, rim_max_m;
     enum figure_source diameter_source, circumference_source, radius_source, width_source;
-    enum figure_source measuring_rim_source, rim_source; /* rim_source: the permitted rims */
+    enum figure_source measuring_rim_source, rim_min_source, rim_max_source;
     bool un_r54; /* tolerances of UN R54, otherwise of UN R30 */
 };
 

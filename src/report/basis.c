@@ -4,56 +4,55 @@
 
 #include "base/known.h"
 
-const char *source_text(enum figure_source source, bool un_r54)
+enum remark_id source_remark(enum figure_source source, bool un_r54)
 {
     switch (source) {
     case SOURCE_RULE:
-        return un_r54 ? "UN R54 rule" : "UN R30 rule";
+        return un_r54 ? BASIS_UN_R54 : BASIS_UN_R30;
     case SOURCE_MOULDED:
-        return "as moulded";
+        return BASIS_MOULDED;
     case SOURCE_TABLE:
-        return "table of sizes (from memory)";
+        return BASIS_TABLE_OF_SIZES;
     case SOURCE_CONVENTION:
-        return "82 series taken (convention)";
+        return BASIS_82_SERIES;
     case SOURCE_DATA_BOOK:
-        return "data book";
+        return BASIS_DATA_BOOK;
     case SOURCE_NONE:
         break;
     }
-    return "unknown, the data book decides";
+    return BASIS_NO_RULE;
 }
 
-const char *rim_source_text(enum figure_source source)
+enum remark_id rim_source_remark(enum figure_source source)
 {
-    if (source == SOURCE_RULE)
-        return "by factor (ISO 4000-1, from memory)";
-    return source_text(source, false);
+    return source == SOURCE_RULE ? BASIS_RIM_FACTOR : source_remark(source, false);
 }
 
-const char *envelope_text(const struct designation *size, const struct tyre_figures *figures)
+enum remark_id envelope_remark(const struct designation *size, const struct tyre_figures *figures)
 {
-    static const char *const texts[2][2][2] = {
-        {{"UN R30 6.1.4, 6.1.5", "UN R30 6.1.4, 6.1.5, snow"}, {NULL, NULL}},
-        {{"UN R54 6.1.4, 6.1.5", "UN R54 6.1.4, 6.1.5, snow"},
-         {"UN R54 6.1.4, 6.1.5, special use", "UN R54 6.1.4, 6.1.5, special use and snow"}},
+    static const enum remark_id rows[2][2][2] = {
+        {{BASIS_ENVELOPE_R30, BASIS_ENVELOPE_R30_SNOW}, {BASIS_NO_ENVELOPE, BASIS_NO_ENVELOPE}},
+        {{BASIS_ENVELOPE_R54, BASIS_ENVELOPE_R54_SNOW},
+         {BASIS_ENVELOPE_SPECIAL, BASIS_ENVELOPE_SPECIAL_SNOW}},
     };
-    if (!known(figures->overall_diameter_max_m))
-        return "unknown";
     bool special = size->special_use != SPECIAL_USE_NONE;
-    return texts[figures->un_r54][special][size->mud_and_snow || size->severe_snow];
+    return known(figures->overall_diameter_max_m)
+               ? rows[figures->un_r54][special][size->mud_and_snow || size->severe_snow]
+               : BASIS_NO_ENVELOPE;
 }
 
-static const char *rolling_text(const struct designation *size, enum figure_source source)
+static enum remark_id rolling_remark(const struct designation *size, enum figure_source source)
 {
     if (source == SOURCE_DATA_BOOK || source == SOURCE_NONE)
-        return source_text(source, false);
-    return size->construction == CONSTRUCTION_RADIAL ? "ETRTO 3.05 D" : "ETRTO 2.99 D";
+        return source_remark(source, false);
+    return size->construction == CONSTRUCTION_RADIAL ? BASIS_ROLLING_RADIAL
+                                                     : BASIS_ROLLING_DIAGONAL;
 }
 
-static const char *radius_text(enum figure_source source)
+static enum remark_id radius_remark(enum figure_source source)
 {
-    return source == SOURCE_DATA_BOOK || source == SOURCE_NONE ? source_text(source, false)
-                                                               : "0.912 D/2";
+    return source == SOURCE_DATA_BOOK || source == SOURCE_NONE ? source_remark(source, false)
+                                                               : BASIS_LOADED_RADIUS_SHORT;
 }
 
 static char *put(char *to, const char *text)
@@ -63,19 +62,25 @@ static char *put(char *to, const char *text)
     return to + length;
 }
 
+static char *put_row(char *to, const char *before, enum remark_id row)
+{
+    return put(put(to, before), remark_row_text(row));
+}
+
 size_t basis_of_figures(const struct designation *size, const struct tyre_figures *figures,
                         char text[BASIS_SIZE])
 {
-    char *to = put(put(text, "diameter: "), source_text(figures->diameter_source, figures->un_r54));
-    to = put(put(to, "; limits: "), envelope_text(size, figures));
-    to = put(put(to, "; width: "), source_text(figures->width_source, figures->un_r54));
-    to = put(put(to, "; rolling: "), rolling_text(size, figures->circumference_source));
-    to = put(put(to, "; loaded radius: "), radius_text(figures->radius_source));
-    bool same = figures->measuring_rim_source == figures->rim_source;
-    to = put(put(to, same ? "; rims: " : "; measuring rim: "),
-             rim_source_text(figures->measuring_rim_source));
+    char *to =
+        put_row(text, "diameter: ", source_remark(figures->diameter_source, figures->un_r54));
+    to = put_row(to, "; limits: ", envelope_remark(size, figures));
+    to = put_row(to, "; width: ", source_remark(figures->width_source, figures->un_r54));
+    to = put_row(to, "; rolling: ", rolling_remark(size, figures->circumference_source));
+    to = put_row(to, "; loaded radius: ", radius_remark(figures->radius_source));
+    bool same = figures->measuring_rim_source == figures->rim_min_source;
+    to = put_row(to, same ? "; rims: " : "; measuring rim: ",
+                 rim_source_remark(figures->measuring_rim_source));
     if (!same)
-        to = put(put(to, "; permitted rims: "), rim_source_text(figures->rim_source));
+        to = put_row(to, "; permitted rims: ", rim_source_remark(figures->rim_min_source));
     if (size->prefix == PREFIX_T)
         to = put(to, "; temporary use, to 80 km/h (UN R64, from memory)");
     *to = '\0';

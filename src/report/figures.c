@@ -50,6 +50,14 @@ void figures_add(struct figures *figures, struct figure figure)
     figures->items[figures->count++] = figure;
 }
 
+void figures_assume(struct figures *figures, bool is_taken, struct remark taken)
+{
+    struct figure figure = figure_by(QUANTITY_ASSUMPTION, UNKNOWN, remark(BASIS_ASSUMPTION));
+    figure.advice = taken;
+    if (is_taken)
+        figures_add(figures, figure);
+}
+
 static bool same_values(const struct figure *a, const struct figure *b)
 {
     return same_value(a->value, b->value) && a->decimals == b->decimals &&

@@ -101,6 +101,9 @@ struct figure figure_by(enum quantity_id quantity, double value, struct remark b
 /* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
 
+/* What is taken where the file is silent, if it is. */
+void figures_assume(struct figures *figures, bool is_taken, struct remark taken);
+
 /* The one comparison of figures: of the fields that are asked for. */
 enum figure_fields {
     SAME_PART = 1 << 0,

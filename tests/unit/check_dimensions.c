@@ -193,7 +193,8 @@ START_TEST(rims_of_every_form)
     assert_rim(figures.measuring_rim_m, rims[_i].measuring, name);
     assert_rim(figures.rim_min_m, rims[_i].min, name);
     assert_rim(figures.rim_max_m, rims[_i].max, name);
-    ck_assert_int_eq(figures.rim_source == SOURCE_NONE, !known(rims[_i].min));
+    ck_assert_int_eq(figures.rim_min_source == SOURCE_NONE, !known(rims[_i].min));
+    ck_assert_int_eq(figures.rim_max_source == SOURCE_NONE, !known(rims[_i].max));
     ck_assert_int_eq(figures.measuring_rim_source == SOURCE_NONE, !known(rims[_i].measuring));
     assert_close(figures.width_on_rim_m * 1e3, rims[_i].width, 0.5, name);
 }

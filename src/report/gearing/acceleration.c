@@ -105,20 +105,21 @@ void report_pull_assumptions(const struct plan *plan, struct figures *figures)
     const struct vehicle *vehicle = &plan->specification->vehicle;
     if (drivetrain->engine.torque.count == 0)
         return;
-    report_taken(!known(drivetrain->efficiency), remark(TAKEN_EFFICIENCY), figures);
+    figures_assume(figures, !known(drivetrain->efficiency), remark(TAKEN_EFFICIENCY));
     if (!known(vehicle->unladen_kg.front) || !known(vehicle->unladen_kg.rear)) {
-        report_taken(true, remark(TAKEN_NO_WEIGHT), figures);
+        figures_assume(figures, true, remark(TAKEN_NO_WEIGHT));
         return;
     }
     bool by_mass = false;
     for (size_t i = 1; i < plan->count; i++)
         by_mass = by_mass || inertia_rule(&plan->fitted, &plan->setups[i]) == INERTIA_BY_MASS;
     bool drag = known(vehicle->drag.coefficient) && known(vehicle->drag.area_m2);
-    report_taken(!drag, remark(TAKEN_NO_DRAG), figures);
-    report_taken(drag && !known(vehicle->drag.air_density_kg_m3), remark(TAKEN_AIR_DENSITY),
-                 figures);
-    report_taken(!known(drivetrain->rolling_resistance), remark(TAKEN_ROLLING_RESISTANCE), figures);
-    report_taken(!known(drivetrain->grip), remark(TAKEN_NOT_TO_SPIN), figures);
-    report_taken(drivetrain->grades.count == 0, remark(TAKEN_GRADES), figures);
-    report_taken(by_mass, remark(TAKEN_GYRATION), figures);
+    figures_assume(figures, !drag, remark(TAKEN_NO_DRAG));
+    figures_assume(figures, drag && !known(vehicle->drag.air_density_kg_m3),
+                   remark(TAKEN_AIR_DENSITY));
+    figures_assume(figures, !known(drivetrain->rolling_resistance),
+                   remark(TAKEN_ROLLING_RESISTANCE));
+    figures_assume(figures, !known(drivetrain->grip), remark(TAKEN_NOT_TO_SPIN));
+    figures_assume(figures, drivetrain->grades.count == 0, remark(TAKEN_GRADES));
+    figures_assume(figures, by_mass, remark(TAKEN_GYRATION));
 }

@@ -55,8 +55,7 @@ void report_pull(const struct geared_setup *geared);
 void report_grades(const struct geared_setup *geared);
 void report_acceleration(const struct geared_setup *geared);
 
-/* What is taken where the file is silent, and what all of the pull takes for granted. */
-void report_taken(bool is_taken, struct remark taken, struct figures *figures);
+/* What all of the pull takes for granted. */
 void report_pull_assumptions(const struct plan *plan, struct figures *figures);
 
 #endif

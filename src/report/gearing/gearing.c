@@ -141,14 +141,6 @@ static struct geared_setups geared_setups_make(const struct plan *plan, struct f
     return all;
 }
 
-void report_taken(bool is_taken, struct remark taken, struct figures *figures)
-{
-    struct figure figure = figure_by(QUANTITY_ASSUMPTION, UNKNOWN, remark(BASIS_ASSUMPTION));
-    figure.advice = taken;
-    if (is_taken)
-        figures_add(figures, figure);
-}
-
 static bool axles_differ(const struct plan *plan)
 {
     const struct axle_pair *axle = &plan->specification->drivetrain.axle;
@@ -163,16 +155,15 @@ static void report_gear_assumptions(const struct plan *plan, struct figures *fig
 {
     const struct drivetrain *drivetrain = &plan->specification->drivetrain;
     int drive = plan->specification->vehicle.drive;
-    report_taken(!known(drivetrain->transfer.high), remark(TAKEN_HIGH_RANGE), figures);
-    report_taken(!known(drivetrain->slip), remark(TAKEN_NO_SLIP), figures);
-    report_taken(drive == CHOICE_NONE, remark(TAKEN_REAR_DRIVE), figures);
-    report_taken(drive == DRIVE_FULL_TIME_4WD && axles_differ(plan), remark(TAKEN_EQUAL_SHARES),
-                 figures);
-    report_taken(!known(drivetrain->cruising_speed_mps),
-                 REMARK_WITH(figures->arena, TAKEN_CRUISING_SPEED,
-                             say_speed(usual_cruise_mps(plan), plan->us ? UNIT_MPH : UNIT_KMH)),
-                 figures);
-    report_taken(!gears_fall(&drivetrain->gears), remark(TAKEN_GEARS_AS_LISTED), figures);
+    figures_assume(figures, !known(drivetrain->transfer.high), remark(TAKEN_HIGH_RANGE));
+    figures_assume(figures, !known(drivetrain->slip), remark(TAKEN_NO_SLIP));
+    figures_assume(figures, drive == CHOICE_NONE, remark(TAKEN_REAR_DRIVE));
+    figures_assume(figures, drive == DRIVE_FULL_TIME_4WD && axles_differ(plan),
+                   remark(TAKEN_EQUAL_SHARES));
+    figures_assume(figures, !known(drivetrain->cruising_speed_mps),
+                   REMARK_WITH(figures->arena, TAKEN_CRUISING_SPEED,
+                               say_speed(usual_cruise_mps(plan), plan->us ? UNIT_MPH : UNIT_KMH)));
+    figures_assume(figures, !gears_fall(&drivetrain->gears), remark(TAKEN_GEARS_AS_LISTED));
     report_pull_assumptions(plan, figures);
 }
 

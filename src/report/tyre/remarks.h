@@ -2,6 +2,57 @@
 #ifndef TYRESUM_REPORT_TYRE_REMARKS_H
 #define TYRESUM_REPORT_TYRE_REMARKS_H
 
-#define TYRE_REMARKS(X) X(BASIS_TYRE_FIRST, "")
+#define TYRE_REMARKS(X)                                                                            \
+    X(BASIS_UN_R30, "UN R30 rule")                                                                 \
+    X(BASIS_UN_R54, "UN R54 rule")                                                                 \
+    X(BASIS_MOULDED, "as moulded")                                                                 \
+    X(BASIS_TABLE_OF_SIZES, "table of sizes (from memory)")                                        \
+    X(BASIS_82_SERIES, "82 series taken (convention)")                                             \
+    X(BASIS_DATA_BOOK, "data book")                                                                \
+    X(BASIS_NO_RULE, "unknown, the data book decides")                                             \
+    X(BASIS_RIM_FACTOR, "by factor (ISO 4000-1, from memory)")                                     \
+    X(BASIS_ENVELOPE_R30, "UN R30 6.1.4, 6.1.5")                                                   \
+    X(BASIS_ENVELOPE_R30_SNOW, "UN R30 6.1.4, 6.1.5, snow")                                        \
+    X(BASIS_ENVELOPE_R54, "UN R54 6.1.4, 6.1.5")                                                   \
+    X(BASIS_ENVELOPE_R54_SNOW, "UN R54 6.1.4, 6.1.5, snow")                                        \
+    X(BASIS_ENVELOPE_SPECIAL, "UN R54 6.1.4, 6.1.5, special use")                                  \
+    X(BASIS_ENVELOPE_SPECIAL_SNOW, "UN R54 6.1.4, 6.1.5, special use and snow")                    \
+    X(BASIS_NO_ENVELOPE, "unknown")                                                                \
+    X(BASIS_ROLLING, "ETRTO rolling circumference, 3.05 D radial or 2.99 D diagonal")              \
+    X(BASIS_ROLLING_RADIAL, "ETRTO 3.05 D")                                                        \
+    X(BASIS_ROLLING_DIAGONAL, "ETRTO 2.99 D")                                                      \
+    X(BASIS_LOADED_RADIUS, "0.912 D/2 at the rated load")                                          \
+    X(BASIS_LOADED_RADIUS_SHORT, "0.912 D/2")                                                      \
+    X(BASIS_SAME_RULE, "by the same rule for both tyres")                                          \
+    X(BASIS_MIXED_SOURCES, "one of the two tyres has data-book figures")                           \
+    X(ADVICE_MIXED_SOURCES,                                                                        \
+      "changes are by the same rule for both; give data_book for both to use it")                  \
+    X(ADVICE_DIAMETER, "give data_book: overall_diameter; no rule measures this size")             \
+    X(BASIS_LOAD_INDEX, "load index, UN R30 / R54 Annex 4")                                        \
+    X(ADVICE_LOAD_INDEX, "below the fitted tyre: choose load index {} or above")                   \
+    X(ADVICE_SERVICE, "give the service description of both tyres, such as 120/116R")              \
+    X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \
+    X(ADVICE_SPEED_SYMBOL, "below the top speed: choose a higher speed symbol")                    \
+    X(ADVICE_GIVE_SYMBOL, "give the speed symbol in the size")                                     \
+    X(ADVICE_TOP_SPEED, "give vehicle: top_speed")                                                 \
+    X(BASIS_BOOK_RIMS, "permitted rims of the data book")                                          \
+    X(BASIS_RIMS, "rims: {}")                                                                      \
+    X(BASIS_RIMS_BY_END, "rims: narrowest {}, widest {}")                                          \
+    X(ADVICE_RIM_WIDTH, "give wheel: width")                                                       \
+    X(ADVICE_BOOK_RIMS, "the data book must say which rims are permitted")                         \
+    X(ADVICE_PERMITTED_RIM, "choose a permitted rim")                                              \
+    X(ADVICE_OTHER_WHEEL, "far outside the rims of this size: choose another wheel")               \
+    X(ADVICE_BOOK_MUST_PERMIT, "the data book must permit this rim")                               \
+    X(ADVICE_BOOK_DECIDES, "the data book decides")                                                \
+    X(TAKEN_FITTED_WHEEL, "the option names no wheel: the fitted wheel is taken")                  \
+    X(TAKEN_SAME_MASS,                                                                             \
+      "no mass is given for both tyre and wheel sets: no change of mass is taken")                 \
+    X(TAKEN_NO_SPACER, "no spacer is named: none is taken")                                        \
+    X(TAKEN_SAME_SPARE, "the option names no spare: the spare carried now stays")                  \
+    X(TAKEN_SPARE_WHEEL,                                                                           \
+      "the spare names no wheel: the tyres' wider wheel of its rim code is taken")                 \
+    X(TAKEN_SPARE_RIM,                                                                             \
+      "the spare names no wheel, and no tyre has its rim code: the rim on which its size is "      \
+      "measured is taken")
 
 #endif
