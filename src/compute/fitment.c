@@ -7,26 +7,13 @@
 const char *assumption_text(enum assumption assumption)
 {
     switch (assumption) {
-    case ASSUMED_FITTED_WHEEL:
-        return "the option names no wheel: the fitted wheel is taken";
-    case ASSUMED_SAME_MASS:
-        return "no mass is given for both tyre and wheel sets: no change of mass is taken";
-    case ASSUMED_NO_SPACER:
-        return "no spacer is named: none is taken";
     case ASSUMED_STANDARD_LOAD:
         return "the size carries no XL or HL mark: standard load is taken";
-    case ASSUMED_SAME_SPARE:
-        return "the option names no spare: the spare carried now stays";
     case ASSUMED_NOTHING_CARRIED:
         return "nothing is listed as carried: the weighed axle loads are taken";
     case ASSUMED_LT_CEILING:
         return "no moulded maximum is given: the load index counts as carried at the higher, and "
                "the ceiling is the lower, of the pressures in use for the load range";
-    case ASSUMED_SPARE_WHEEL:
-        return "the spare names no wheel: the tyres' wider wheel of its rim code is taken";
-    case ASSUMED_SPARE_RIM:
-        return "the spare names no wheel, and no tyre has its rim code: the rim on which its size "
-               "is measured is taken";
     default:
         return "";
     }

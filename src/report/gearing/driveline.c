@@ -124,7 +124,7 @@ static void report_spare_on(const struct geared_setup *geared, int axle, bool al
     figure.axle = alike ? AXLE_NONE : axle;
     bool temporary = geared->setup->spare.size.prefix == PREFIX_T;
     figure = judged_difference(figure, circumference_difference_allowed(now_m[0]),
-                               temporary ? ADVICE_TEMPORARY_SPARE : ADVICE_ODD_SPARE);
+                               temporary ? ADVICE_SPARE_SLIPS_SLOWLY : ADVICE_SPARE_SLIPS);
     figures_add(geared->figures, figure);
     add_slip(geared, &figure, QUANTITY_SPARE_SLIP);
 }

@@ -36,8 +36,9 @@
       "coupled axles wind up: engage them on loose ground only, or use tyres and ratios that "     \
       "match front to rear")                                                                       \
     X(ADVICE_BOTH_SIZES, "give the size, or data_book: revs_per_km, of both tyres")                \
-    X(ADVICE_TEMPORARY_SPARE, "the differential works all the time: slowly, and a short way only") \
-    X(ADVICE_ODD_SPARE,                                                                            \
+    X(ADVICE_SPARE_SLIPS_SLOWLY,                                                                   \
+      "the differential works all the time: slowly, and a short way only")                         \
+    X(ADVICE_SPARE_SLIPS,                                                                          \
       "the differential works all the time: carry a spare of the set, or use it for a short way "  \
       "and with no lock engaged")                                                                  \
     X(BASIS_WHEEL_TORQUE, "torque x overall ratio x efficiency")                                   \
