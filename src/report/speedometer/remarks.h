@@ -77,7 +77,7 @@
       "then check against a satellite receiver")                                                   \
     X(ADVICE_ADAPTER, "no setting is lawful: an adapter of ratio {} is needed")                    \
     X(ADVICE_CHECK_KIND, "{} {} now is far from the fitted tyre's own {}: check the kind")         \
-    X(BASIS_SMALLEST_CHANGE, "the lawful setting nearest to the one now")                          \
+    X(BASIS_SMALLEST_SETTING_CHANGE, "the lawful setting nearest to the one now")                  \
     X(BASIS_LAWFUL_NOMINAL, "lawful at every speed judged, on the nominal circumference alone")    \
     X(BASIS_LAWFUL_SPREAD,                                                                         \
       "lawful at every speed judged, with the smallest and the largest circumference")             \

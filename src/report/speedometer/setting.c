@@ -192,7 +192,7 @@ static void report_around(const struct gauge *gauge, const struct dial *dial)
         enum remark_id basis;
         enum headline headline;
     } rows[] = {
-        {QUANTITY_SETTING_SMALLEST, answer->smallest, BASIS_SMALLEST_CHANGE, HEADLINE_NO},
+        {QUANTITY_SETTING_SMALLEST, answer->smallest, BASIS_SMALLEST_SETTING_CHANGE, HEADLINE_NO},
         {QUANTITY_SETTING_LAWFUL_LEAST, finite(answer->lawful_low), lawful, HEADLINE_ROWS_ONLY},
         {QUANTITY_SETTING_LAWFUL_MOST, finite(answer->lawful_high), lawful, HEADLINE_ROWS_ONLY},
     };
