@@ -176,18 +176,22 @@ static size_t unit_width(const struct layout *layout, const struct lines *lines)
     return unit;
 }
 
-/* Characters for the titles beside the fitted setup and the widest option: what is left on the
- * page, and not so little that every word stands alone. */
+/* Characters for the titles: what is left on the page beside all options, where that is room enough
+ * for titles to break well; otherwise beside the fitted setup and the widest option, and not so
+ * little that every word stands alone. */
 static size_t title_room(const struct layout *layout, const struct lines *lines)
 {
-    enum { LEAST = 24 };
-    size_t widest = 0;
+    enum { LEAST = 24, BREAKS_WELL = 36 };
+    size_t widest = 0, all = 0;
     for (size_t i = 1; i < layout->plan->count; i++) {
         size_t width = setup_width(layout, lines, i);
         widest = width > widest ? width : widest;
+        all += width;
     }
-    size_t taken = GAP + unit_width(layout, lines) + setup_width(layout, lines, 0) + widest;
-    return layout->width > taken + LEAST ? layout->width - taken : LEAST;
+    size_t taken = GAP + unit_width(layout, lines) + setup_width(layout, lines, 0);
+    if (layout->width >= taken + all + BREAKS_WELL)
+        return layout->width - taken - all;
+    return layout->width > taken + widest + LEAST ? layout->width - taken - widest : LEAST;
 }
 
 enum { FIXED_COLUMNS = 2 };
