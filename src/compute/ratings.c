@@ -51,14 +51,15 @@ double rated_load_kg(const struct axle_loads *loads, enum rating rating)
     }
 }
 
-const char *rating_broken_by(const struct loading *loading, enum rating rating, bool *unladen)
+const struct carried_item *rating_broken_by(const struct loading *loading, enum rating rating,
+                                            bool *unladen)
 {
     const struct specification *specification = loading->specification;
     double limit = rating_kg(&specification->vehicle.ratings, rating);
     struct axle_loads loads;
     axle_loads_unladen(&specification->vehicle, loading->fitted, loading->setup, &loads);
     bool broken = rated_load_kg(&loads, rating) > limit;
-    const char *by = NULL;
+    const struct carried_item *by = NULL;
     *unladen = broken;
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *item = &specification->carried.items[i];
@@ -67,7 +68,7 @@ const char *rating_broken_by(const struct loading *loading, enum rating rating, 
         axle_loads_add_item(&loads, item, &specification->vehicle);
         bool now = rated_load_kg(&loads, rating) > limit;
         if (now && !broken)
-            by = item->item;
+            by = item;
         if (!now)
             *unladen = false;
         broken = now;
@@ -75,24 +76,23 @@ const char *rating_broken_by(const struct loading *loading, enum rating rating, 
     return broken && !*unladen ? by : NULL;
 }
 
-/* Smaller of the limit so far and this one; a limit that is passed leaves nothing. */
+/* Smaller of the limit so far and this one; a limit that is passed leaves nothing, and one that is
+ * not known leaves the item unknown. `by` says which limit it is. */
 static void take_limit(struct largest_item *largest, double left_kg, double share,
-                       enum largest_limit limit, enum rating rating)
+                       struct largest_item by)
 {
     static const double none = 1e-9; /* right above the other axle, whatever a unit left of it */
-    if (share <= none || largest->limit == LIMIT_UNKNOWN)
+    if (share <= none || !known(largest->mass_kg))
         return;
-    double mass = fmax(left_kg, 0) / share;
-    if (known(left_kg) && mass >= largest->mass_kg)
-        return;
-    *largest = (struct largest_item){known(left_kg) ? mass : UNKNOWN,
-                                     known(left_kg) ? limit : LIMIT_UNKNOWN, rating};
+    by.mass_kg = known(left_kg) ? fmax(left_kg, 0) / share : UNKNOWN;
+    if (!(by.mass_kg >= largest->mass_kg))
+        *largest = by;
 }
 
 struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
                                  struct axle_pair tyres_left_kg, const struct load_place *place)
 {
-    struct largest_item largest = {INFINITY, LIMIT_RATING, RATING_GROSS};
+    struct largest_item largest = {.mass_kg = INFINITY, .rating = RATING_GROSS};
     double rear = place->at_m / place->wheelbase_m;
     const double shares[RATING_COUNT] = {
         [RATING_FRONT] = 1 - rear,
@@ -101,16 +101,18 @@ struct largest_item largest_item(const struct ratings *ratings, const struct axl
         [RATING_ROOF] = place->on_roof ? 1 : 0,
         [RATING_COMBINATION] = loads->trailer_kg > 0 ? 1 : 0, /* the trailer draws on it already */
     };
+    const double on_axle[AXLE_COUNT] = {1 - rear, rear};
+    const double tyres_left[AXLE_COUNT] = {tyres_left_kg.front, tyres_left_kg.rear};
     if (!known(rear))
-        return (struct largest_item){UNKNOWN, LIMIT_UNKNOWN, RATING_GROSS};
+        return (struct largest_item){.mass_kg = UNKNOWN, .rating = RATING_GROSS};
     for (enum rating rating = 0; rating < RATING_COUNT; rating++)
         take_limit(&largest, rating_kg(ratings, rating) - rated_load_kg(loads, rating),
-                   shares[rating], LIMIT_RATING, rating);
-    if (known(tyres_left_kg.front))
-        take_limit(&largest, tyres_left_kg.front, 1 - rear, LIMIT_TYRES_FRONT, RATING_FRONT);
-    if (known(tyres_left_kg.rear))
-        take_limit(&largest, tyres_left_kg.rear, rear, LIMIT_TYRES_REAR, RATING_REAR);
-    take_limit(&largest, loads->axle_kg[AXLE_FRONT], rear - 1, LIMIT_LIFTED, RATING_FRONT);
-    take_limit(&largest, loads->axle_kg[AXLE_REAR], -rear, LIMIT_LIFTED, RATING_REAR);
+                   shares[rating], (struct largest_item){.rating = rating});
+    for (enum axle axle = 0; axle < AXLE_COUNT; axle++) {
+        take_limit(&largest, tyres_left[axle], on_axle[axle],
+                   (struct largest_item){.limit = LIMIT_TYRES, .axle = axle});
+        take_limit(&largest, loads->axle_kg[axle], -on_axle[axle],
+                   (struct largest_item){.limit = LIMIT_LIFTED, .axle = axle});
+    }
     return largest;
 }

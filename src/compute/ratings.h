@@ -34,7 +34,8 @@ struct loading {
 
 /* The item with which a rating is passed for good, taken in the file's order; NULL where none
  * passes it. *unladen is set where it is passed before anything is carried. */
-const char *rating_broken_by(const struct loading *loading, enum rating rating, bool *unladen);
+const struct carried_item *rating_broken_by(const struct loading *loading, enum rating rating,
+                                            bool *unladen);
 
 /* A place for an item that is still to be found. */
 struct load_place {
@@ -43,25 +44,24 @@ struct load_place {
     double wheelbase_m;
 };
 
-/* What sets the largest item: a rating, an axle's tyres, or an axle that would be lifted. */
+/* What sets the largest item. */
 enum largest_limit {
     LIMIT_RATING, /* which: `rating` */
-    LIMIT_TYRES_FRONT,
-    LIMIT_TYRES_REAR,
-    LIMIT_LIFTED,
-    LIMIT_UNKNOWN /* a rating that would count is not known: `rating` */
+    LIMIT_TYRES,  /* of which axle: `axle` */
+    LIMIT_LIFTED  /* an axle that would be lifted: `axle` */
 };
 
 struct largest_item {
-    double mass_kg; /* 0 where a limit is passed already; UNKNOWN with LIMIT_UNKNOWN */
+    double mass_kg; /* 0 where a limit is passed already; UNKNOWN where one that would count is not
+                       known, and then it is that one that the others name */
     enum largest_limit limit;
     enum rating rating;
+    enum axle axle;
 };
 
 /* By moments: an item of mass m at x puts m x/L on the rear axle and m (L - x)/L on the front;
  * each limit allows m = what is left of it / the share of m that falls on it, and the smallest
- * governs. `tyres_left_kg` is what the tyres of an axle still carry, UNKNOWN where not known:
- * it then sets no limit. */
+ * governs. `tyres_left_kg` is what the tyres of an axle still carry. */
 struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
                                  struct axle_pair tyres_left_kg, const struct load_place *place);
 

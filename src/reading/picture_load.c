@@ -62,14 +62,14 @@ static const struct figure *rating_left(const struct picture *picture, size_t se
         (struct figure_query){.quantity = QUANTITY_AXLE_RATING_LEFT, .axle = axle, .state = state});
 }
 
-static const struct figure *capacity_at_placard(const struct picture *picture, size_t setup,
-                                                int axle)
+static const struct figure *capacity_at(const struct picture *picture, size_t setup, int axle,
+                                        enum place_pressure pressure)
 {
     return figure_first(picture->layout, setup,
                         (struct figure_query){.quantity = QUANTITY_TYRE_CAPACITY,
                                               .axle = axle,
                                               .state = STATE_NONE,
-                                              .begins = "placard"});
+                                              .pressure_as = pressure});
 }
 
 static const struct figure *recommended(const struct picture *picture, size_t setup, int axle)
@@ -78,18 +78,6 @@ static const struct figure *recommended(const struct picture *picture, size_t se
                         (struct figure_query){.quantity = QUANTITY_PRESSURE_RECOMMENDED,
                                               .axle = axle,
                                               .state = STATE_NONE});
-}
-
-/* The figure stands on a line of its own in tables: there it is named by what it is. */
-static const struct figure *capacity_at_recommended(const struct picture *picture, size_t setup,
-                                                    int axle)
-{
-    const struct setup_figures *group = &picture->layout->setups[setup];
-    for (size_t i = 0; i < group->count; i++)
-        if (group->items[i]->quantity == QUANTITY_TYRE_CAPACITY && group->items[i]->axle == axle &&
-            text_begins(group->items[i]->line, "recommended"))
-            return group->items[i];
-    return NULL;
 }
 
 static double axle_rating_kg(const struct picture *picture, int axle)
@@ -105,18 +93,28 @@ static void set_capacity_mark(const struct picture *picture, size_t setup, int a
     mark->kg = figure == NULL ? UNKNOWN : figure->value * tyres_of(picture, setup, axle);
 }
 
+static const char *pressure_words(const struct picture *picture, double pressure_Pa)
+{
+    enum unit_id unit = picture->layout->plan->us ? UNIT_PSI : UNIT_KPA;
+    return arena_format(picture->layout->arena, "%.0f %s", unit_from_si(unit, pressure_Pa),
+                        unit_table[unit].name);
+}
+
 static void marks_of(const struct picture *picture, size_t setup, int axle,
                      struct load_mark marks[MARKS])
 {
     struct arena *arena = picture->layout->arena;
-    const struct figure *placard = capacity_at_placard(picture, setup, axle);
+    const struct specification *specification = picture->layout->plan->specification;
+    double placard = placard_Pa(specification, (enum axle)axle);
     const struct figure *pressure = recommended(picture, setup, axle);
     marks[0] =
         (struct load_mark){.words = "axle rating", .kg = axle_rating_kg(picture, axle), .width = 2};
     marks[1] = (struct load_mark){.dash = DASH_LONG, .width = 1.2};
-    marks[1].words =
-        placard == NULL ? "tyres at placard" : arena_format(arena, "tyres at %s", placard->at);
-    set_capacity_mark(picture, setup, axle, placard, &marks[1]);
+    marks[1].words = known(placard) ? arena_format(arena, "tyres at placard, %s",
+                                                   pressure_words(picture, placard))
+                                    : "tyres at placard";
+    set_capacity_mark(picture, setup, axle, capacity_at(picture, setup, axle, AT_PLACARD),
+                      &marks[1]);
     bool refused = pressure != NULL && pressure->verdict == VERDICT_FAIL;
     marks[2] = (struct load_mark){.refused = refused, .dash = DASH_DOT, .width = 1.6};
     bool found = pressure != NULL && known(pressure->value);
@@ -124,7 +122,7 @@ static void marks_of(const struct picture *picture, size_t setup, int axle,
                      : found ? arena_format(arena, "tyres at recommended, %s",
                                             figure_value_text(picture->layout, pressure))
                              : "tyres at recommended pressure";
-    set_capacity_mark(picture, setup, axle, capacity_at_recommended(picture, setup, axle),
+    set_capacity_mark(picture, setup, axle, capacity_at(picture, setup, axle, AT_RECOMMENDED),
                       &marks[2]);
 }
 

@@ -13,7 +13,7 @@ static const char *const ranges[] = {NULL, "high", "low"};
 static const char *const speeds[] = {NULL, "shown", "true", "posted"};
 static const char *const settings[] = {NULL, "as set now", "as entered"};
 static const char *const pressures[] = {NULL,      NULL,   "placard", "recommended",
-                                        "ceiling", "road", "off road", "without air"};
+                                        "maximum", "road", "off road", "without air"};
 static const char *const counted[] = {NULL, "assumption", "reading", "timed reading"};
 static const char *const counted_keys[] = {NULL, "assumption", "reading", "timed_reading"};
 static const char *const estimates[] = {NULL, "estimate", "standard error", "95 % from", "95 % to"};

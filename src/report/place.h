@@ -27,7 +27,7 @@ enum place_pressure {
     AT_PRESSURE,
     AT_PLACARD,
     AT_RECOMMENDED,
-    AT_CEILING,
+    AT_MAXIMUM, /* the most that it carries at any pressure */
     AT_ON_ROAD,
     AT_OFF_ROAD,
     AT_NO_AIR

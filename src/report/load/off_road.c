@@ -4,191 +4,175 @@
 #include "base/units.h"
 #include "compute/deflection.h"
 #include "compute/inflating.h"
-#include "report/load/view.h"
-
-static const char stiffness_basis[] =
-    "Rhyne, Tire Science and Technology 33(3), 2005 (coefficients from memory): belted radial "
-    "passenger tyres, extrapolated for others";
+#include "report/load/loaded_setup.h"
 
 static double off_road_Pa(const struct plan *plan, int axle)
 {
     return of_axle(plan->specification->off_road.pressure_Pa, axle);
 }
 
-static double deflection_at(const struct load_view *view, int axle, const struct tyre_figures *size,
-                            double pressure_Pa)
+static double deflection_at(const struct loaded_setup *loaded, int axle,
+                            const struct tyre_figures *size, double pressure_Pa)
 {
-    return tyre_deflection_m(size, &view->setup->axle[axle].size, pressure_Pa,
-                             view->axle[axle].load_built_kg);
+    return tyre_deflection_m(size, &loaded->setup->axle[axle].size, pressure_Pa,
+                             loaded->axle[axle].load_built_kg);
+}
+
+/* In the state in which the axle's tyres bear most. */
+static struct figure off_road_figure(const struct loaded_setup *loaded, enum quantity_id quantity,
+                                     double value, int axle, struct remark based)
+{
+    struct figure figure = load_figure(quantity, value, axle, based);
+    figure.state = loaded->axle[axle].heaviest_state;
+    figure.place.pressure_as = AT_OFF_ROAD;
+    return figure;
 }
 
 /* Radius, deflection and contact length at one pressure. */
-static void report_shape(const struct tyre_figures *size, double deflection_m, struct figure figure,
-                         struct figures *figures)
+static void report_shape(const struct loaded_setup *loaded, int axle,
+                         const struct tyre_figures *size, enum place_pressure pressure,
+                         double deflection_m, struct figures *figures)
 {
     const struct {
         enum quantity_id quantity;
         double value;
+        enum remark_id based;
     } shape[] = {
-        {QUANTITY_LOADED_RADIUS, loaded_radius_m(size, deflection_m)},
-        {QUANTITY_TYRE_DEFLECTION, deflection_m},
-        {QUANTITY_CONTACT_LENGTH, contact_chord_m(size, deflection_m)},
+        {QUANTITY_LOADED_RADIUS, loaded_radius_m(size, deflection_m), BASIS_STIFFNESS},
+        {QUANTITY_TYRE_DEFLECTION, deflection_m, BASIS_STIFFNESS},
+        {QUANTITY_CONTACT_LENGTH, contact_chord_m(size, deflection_m), BASIS_CHORD},
     };
     for (size_t i = 0; i < sizeof shape / sizeof shape[0]; i++) {
-        figure.quantity = shape[i].quantity;
-        figure.value = shape[i].value;
-        figure.basis = i == 2 ? "chord of the round tyre at that deflection" : stiffness_basis;
+        struct figure figure = off_road_figure(loaded, shape[i].quantity, shape[i].value, axle,
+                                               remark(shape[i].based));
+        figure.place.pressure_as = pressure;
         if (known(figure.value))
             figures_add(figures, figure);
     }
 }
 
-static void report_lost(const struct load_view *view, int axle, const struct tyre_figures *size,
-                        struct figures *figures)
+static void report_lost(const struct loaded_setup *loaded, int axle,
+                        const struct tyre_figures *size, struct figures *figures)
 {
-    const struct plan *plan = view->plan;
-    double low_Pa = off_road_Pa(plan, axle);
-    double road_Pa = view->axle[axle].recommended_Pa; /* INFINITY where it is refused */
-    double low = deflection_at(view, axle, size, low_Pa);
-    struct figure figure = figure_of(QUANTITY_CLEARANCE_LOST, UNKNOWN, stiffness_basis);
-    figure.axle = axle;
-    figure.state = view->axle[axle].heaviest_state;
-    double road = isfinite(road_Pa) ? deflection_at(view, axle, size, road_Pa) : UNKNOWN;
-    if (isfinite(road_Pa)) {
-        figure.at = arena_format(plan->arena, "road, %s", pressure_text(plan, road_Pa));
-        figure.line = "road";
-        report_shape(size, road, figure, figures);
-    }
-    figure.at = arena_format(plan->arena, "off road, %s", pressure_text(plan, low_Pa));
-    figure.line = "off road";
-    report_shape(size, low, figure, figures);
-    figure.quantity = QUANTITY_CLEARANCE_LOST;
-    figure.value = low - road;
-    if (!known(figure.value) && !isinf(road_Pa)) { /* refused: a finding already */
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = "the relation needs a radial tyre, its load and both pressures, and a "
-                        "deflection below half of the section height";
-    }
-    figures_add(figures, figure);
+    double road_Pa = loaded->axle[axle].recommended_Pa; /* INFINITY where it is refused */
+    double low = deflection_at(loaded, axle, size, off_road_Pa(loaded->plan, axle));
+    double road = isfinite(road_Pa) ? deflection_at(loaded, axle, size, road_Pa) : UNKNOWN;
+    report_shape(loaded, axle, size, AT_ON_ROAD, road, figures);
+    report_shape(loaded, axle, size, AT_OFF_ROAD, low, figures);
+    bool refused = isinf(road_Pa); /* a finding already */
+    figures_add(figures,
+                judged(off_road_figure(loaded, QUANTITY_CLEARANCE_LOST, low - road, axle,
+                                       remark(BASIS_STIFFNESS)),
+                       &(struct judgement){
+                           .if_unknown = remark(refused ? REMARK_NONE : ADVICE_NO_DEFLECTION)}));
 }
 
-/* The load at low pressure, with the low-speed increase where a standard grants it. */
-static void report_low_capacity(const struct load_view *view, int axle, struct figures *figures)
+/* The load at low pressure, with the low-speed increase where a standard grants it; judged once, by
+ * the speed that it allows. */
+static void report_low_capacity(const struct loaded_setup *loaded, int axle,
+                                struct figures *figures)
 {
-    const struct plan *plan = view->plan;
-    const struct axle_pressures *pressures = &view->axle[axle];
-    double low_Pa = off_road_Pa(plan, axle);
-    double speed = plan->specification->off_road.speed_mps;
+    const struct axle_pressures *pressures = &loaded->axle[axle];
+    double low_Pa = off_road_Pa(loaded->plan, axle);
+    double speed = loaded->plan->specification->off_road.speed_mps;
+    bool increased = is_commercial_tyre(&pressures->rating) && known(speed);
     struct figure figure =
-        figure_of(QUANTITY_TYRE_CAPACITY,
-                  capacity_at_speed_kg(&pressures->rating, pressures->dual, low_Pa, speed),
-                  is_commercial_tyre(&pressures->rating) && known(speed)
-                      ? "class rule with the low-speed increase of UN R54 Annex 8 (from memory)"
-                      : "class rule; no standard grants an increase at low speed");
-    figure.axle = axle;
-    figure.state = pressures->heaviest_state;
-    figure.at = arena_format(plan->arena, "off road, %s", pressure_text(plan, low_Pa));
-    figure.line = "off road";
-    figure.limit = pressures->load_built_kg; /* judged once, by the speed that it allows */
+        off_road_figure(loaded, QUANTITY_TYRE_CAPACITY,
+                        capacity_at_speed_kg(&pressures->rating, pressures->dual, low_Pa, speed),
+                        axle, remark(increased ? BASIS_LOW_COMMERCIAL : BASIS_LOW_CAPACITY));
+    figure.limit = pressures->load_built_kg;
     if (figure.value < figure.limit)
-        figure.action = "less than its load: walking pace over short distances, watch the "
-                        "sidewalls, and inflate again before the road";
+        figure.advice = remark(ADVICE_WALKING_PACE);
     else if (low_Pa < pressures->floor_Pa)
-        figure.action = "below the lowest pressure of its tables: the rule is only continued there";
+        figure.advice = remark(ADVICE_BELOW_TABLES);
     figures_add(figures, figure);
 }
 
-static double allowed_speed(const struct load_view *view, int axle)
+static double allowed_speed(const struct loaded_setup *loaded, int axle)
 {
-    const struct axle_pressures *pressures = &view->axle[axle];
-    return speed_for_load_mps(&pressures->rating, pressures->dual, off_road_Pa(view->plan, axle),
+    const struct axle_pressures *pressures = &loaded->axle[axle];
+    return speed_for_load_mps(&pressures->rating, pressures->dual, off_road_Pa(loaded->plan, axle),
                               pressures->load_built_kg);
 }
 
-static void report_speed_unknown(const struct load_view *view, struct figures *figures)
+static void report_speed_unknown(const struct loaded_setup *loaded, struct figures *figures)
 {
-    bool passenger = !is_commercial_tyre(&view->axle[AXLE_FRONT].rating);
-    struct figure figure =
-        figure_of(QUANTITY_OFF_ROAD_SPEED, UNKNOWN,
-                  passenger ? "no standard rates a passenger tyre at such a pressure"
-                            : "UN R54 Annex 8 load at low speed (from memory)");
-    figure.verdict = VERDICT_UNKNOWN;
-    figure.action = passenger ? "keep to walking pace, and ask the tyre maker"
-                              : "needs the load index, its reference pressure and the axle loads";
-    figures_add(figures, figure);
+    bool passenger = !is_commercial_tyre(&loaded->axle[AXLE_FRONT].rating);
+    struct figure figure = load_figure(QUANTITY_OFF_ROAD_SPEED, UNKNOWN, AXLE_NONE,
+                                       remark(passenger ? BASIS_PASSENGER_SPEED : BASIS_LOW_SPEED));
+    figures_add(figures,
+                judged(figure, &(struct judgement){.if_unknown =
+                                                       remark(passenger ? ADVICE_ASK_TYRE_MAKER
+                                                                        : ADVICE_SPEED_UNKNOWN)}));
 }
 
 /* The slower axle's speed. Always a caution at best: low pressure heats the tyre, and no standard
  * rates it for that. */
-static void report_speed(const struct load_view *view, struct figures *figures)
+static void report_speed(const struct loaded_setup *loaded, struct figures *figures)
 {
-    double asked = view->plan->specification->off_road.speed_mps;
-    double front = allowed_speed(view, AXLE_FRONT), rear = allowed_speed(view, AXLE_REAR);
+    double asked = loaded->plan->specification->off_road.speed_mps;
+    double front = allowed_speed(loaded, AXLE_FRONT), rear = allowed_speed(loaded, AXLE_REAR);
     if (!known(front) || !known(rear)) {
-        report_speed_unknown(view, figures);
+        report_speed_unknown(loaded, figures);
         return;
     }
     int slower = clearly_above(front, rear) ? AXLE_REAR : AXLE_FRONT;
-    struct figure figure =
-        figure_of(QUANTITY_OFF_ROAD_SPEED, slower == AXLE_FRONT ? front : rear,
-                  "UN R54 Annex 8 load at low speed (from memory), the class rule continued "
-                  "below its tables");
-    figure.axle = slower;
-    figure.state = view->axle[slower].heaviest_state;
+    struct figure figure = load_figure(QUANTITY_OFF_ROAD_SPEED, lower_of(front, rear), slower,
+                                       remark(BASIS_OFF_ROAD_SPEED));
+    figure.state = loaded->axle[slower].heaviest_state;
     figure.limit = asked;
-    figure.verdict = VERDICT_CAUTION;
-    figure.action = figure.value < asked
-                        ? "does not carry the load at the speed given: drive slower, or keep more "
-                          "pressure"
-                        : "an upper bound by load alone: heat and bead seat are not computed";
-    figures_add(figures, figure);
+    const struct judgement how = {
+        .holds = ANSWER_YES,
+        .met = VERDICT_CAUTION,
+        .if_met = remark(figure.value < asked ? ADVICE_DRIVE_SLOWER : ADVICE_SPEED_BOUND),
+    };
+    figures_add(figures, judged(figure, &how));
 }
 
-/* Air and time for all tyres, from low pressure to the recommended. */
-static void report_inflating(const struct load_view *view, struct figures *figures)
+/* Air for all tyres, from low pressure to the recommended; INFINITY where none will do. */
+static double air_to_come_back_m3(const struct loaded_setup *loaded)
 {
-    const struct plan *plan = view->plan;
-    bool refused = false;
-    double air = 0, flow = plan->specification->off_road.compressor_flow_m3_per_s;
+    double air = 0;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        double road_Pa = loaded->axle[axle].recommended_Pa;
         struct tyre_measures measures;
-        tyre_measure(&view->setup->axle[axle], &measures);
-        double road_Pa = view->axle[axle].recommended_Pa;
-        refused = refused || isinf(road_Pa);
-        double one = free_air_m3(cavity_volume_m3(&measures.stated), off_road_Pa(plan, axle),
-                                 isfinite(road_Pa) ? road_Pa : UNKNOWN);
-        air += one * tyres_on_axle(view->axle[axle].dual);
+        tyre_measure(&loaded->setup->axle[axle], &measures);
+        if (isinf(road_Pa))
+            return INFINITY;
+        air += free_air_m3(cavity_volume_m3(&measures.stated), off_road_Pa(loaded->plan, axle),
+                           road_Pa) *
+               tyres_on_axle(loaded->axle[axle].dual);
     }
-    if (refused)
-        return; /* there is no pressure to come back to, which is a finding already */
-    struct figure figure = figure_of(
-        QUANTITY_FREE_AIR, air,
-        "elliptic section of the cavity, about 15 % either way (common practice, no source)");
-    if (!known(air)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = "needs the tyres' size and their recommended pressure";
-    }
-    figures_add(figures, figure);
-    figure.quantity = QUANTITY_INFLATING_TIME;
-    figure.value = air / flow;
-    figure.basis = "free air over the compressor's flow, which falls as pressure rises";
-    if (!known(figure.value)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = known(flow) ? figure.action : "give off_road: compressor_flow";
-    }
-    figures_add(figures, figure);
+    return air;
 }
 
-void report_off_road(const struct load_view *view, struct figures *figures)
+static void report_inflating(const struct loaded_setup *loaded, struct figures *figures)
 {
-    if (view->plan->specification->off_road.given == NULL)
+    double flow = loaded->plan->specification->off_road.compressor_flow_m3_per_s;
+    double air = air_to_come_back_m3(loaded);
+    if (isinf(air))
+        return; /* there is no pressure to come back to, which is a finding already */
+    const struct need needs[] = {
+        {known(flow), remark(ADVICE_GIVE_FLOW)},
+        {known(air), remark(ADVICE_AIR_UNKNOWN)},
+    };
+    struct figure figure = load_figure(QUANTITY_FREE_AIR, air, AXLE_NONE, remark(BASIS_FREE_AIR));
+    figures_add(figures,
+                judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_AIR_UNKNOWN)}));
+    figure = load_figure(QUANTITY_INFLATING_TIME, air / flow, AXLE_NONE, remark(BASIS_INFLATING));
+    figures_add(figures, judged(figure, &(struct judgement){.needs = needs, .need_count = 2}));
+}
+
+void report_off_road(const struct loaded_setup *loaded, struct figures *figures)
+{
+    if (loaded->plan->specification->off_road.given == NULL)
         return;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct tyre_measures measures;
-        tyre_measure(&view->setup->axle[axle], &measures);
-        report_lost(view, axle, &measures.stated, figures);
-        report_low_capacity(view, axle, figures);
+        tyre_measure(&loaded->setup->axle[axle], &measures);
+        report_lost(loaded, axle, &measures.stated, figures);
+        report_low_capacity(loaded, axle, figures);
     }
-    report_speed(view, figures);
-    report_inflating(view, figures);
+    report_speed(loaded, figures);
+    report_inflating(loaded, figures);
 }

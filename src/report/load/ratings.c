@@ -1,202 +1,210 @@
 /* Axle loads in every state, what is left of each rating, what breaks it, and what may yet come. */
 #include "base/known.h"
-#include "report/judge.h"
-#include "report/load/view.h"
+#include "report/load/loaded_setup.h"
 
-static const char moments_basis[] = "moments about the axles";
+/* One setup in one state. */
+struct loaded_state {
+    const struct loaded_setup *loaded;
+    struct loading loading;
+    struct axle_loads loads;
+    struct figures *figures;
+};
 
 /* One rating: its row, its share in per cent, and what to say. */
 struct rating_row {
     enum rating rating;
     enum quantity_id left, share;
-    const char *missing, *broken;
+    enum remark_id missing, broken;
 };
 
 static const struct rating_row axle_rows[AXLE_COUNT] = {
     {RATING_FRONT, QUANTITY_AXLE_RATING_LEFT, QUANTITY_AXLE_RATING_LEFT_SHARE,
-     "give vehicle: ratings for this axle", "move or remove load on this axle"},
+     ADVICE_GIVE_AXLE_RATING, ADVICE_MOVE_LOAD},
     {RATING_REAR, QUANTITY_AXLE_RATING_LEFT, QUANTITY_AXLE_RATING_LEFT_SHARE,
-     "give vehicle: ratings for this axle", "move or remove load on this axle"},
+     ADVICE_GIVE_AXLE_RATING, ADVICE_MOVE_LOAD},
 };
-static const struct rating_row gross_row = {
-    RATING_GROSS, QUANTITY_GROSS_LEFT, QUANTITY_GROSS_LEFT_SHARE, "give vehicle: ratings: gross",
-    "leave something at home"};
+static const struct rating_row gross_row = {RATING_GROSS, QUANTITY_GROSS_LEFT,
+                                            QUANTITY_GROSS_LEFT_SHARE, ADVICE_GIVE_GROSS,
+                                            ADVICE_LEAVE_SOMETHING};
 static const struct rating_row roof_row = {RATING_ROOF, QUANTITY_ROOF_LEFT,
-                                           QUANTITY_ROOF_LEFT_SHARE, "give vehicle: ratings: roof",
-                                           "take load off the roof"};
-static const struct rating_row tow_ball_row = {
-    RATING_TOW_BALL, QUANTITY_TOW_BALL_LEFT, QUANTITY_TOW_BALL_LEFT_SHARE,
-    "give vehicle: ratings: tow_ball", "load the trailer further back"};
-static const struct rating_row combination_row = {
-    RATING_COMBINATION, QUANTITY_COMBINATION_LEFT, QUANTITY_COMBINATION_LEFT_SHARE,
-    "give vehicle: ratings: combination", "tow a lighter trailer"};
+                                           QUANTITY_ROOF_LEFT_SHARE, ADVICE_GIVE_ROOF,
+                                           ADVICE_OFF_THE_ROOF};
+static const struct rating_row tow_ball_row = {RATING_TOW_BALL, QUANTITY_TOW_BALL_LEFT,
+                                               QUANTITY_TOW_BALL_LEFT_SHARE, ADVICE_GIVE_TOW_BALL,
+                                               ADVICE_LOAD_TRAILER_BACK};
+static const struct rating_row combination_row = {RATING_COMBINATION, QUANTITY_COMBINATION_LEFT,
+                                                  QUANTITY_COMBINATION_LEFT_SHARE,
+                                                  ADVICE_GIVE_COMBINATION, ADVICE_LIGHTER_TRAILER};
 
-static const char *broken_text(const struct plan *plan, const struct loading *loading,
-                               const struct rating_row *row)
+static struct figure state_figure(const struct loaded_state *state, enum quantity_id quantity,
+                                  double value, int axle, enum remark_id based)
 {
+    const struct loading *loading = &state->loading;
+    struct figure figure = load_figure(quantity, value, axle, remark(based));
+    figure.state = state_number(loading->specification, loading->state);
+    return figure;
+}
+
+/* Says with which item a rating is passed, and what to do. */
+static struct remark broken_by(const struct loaded_state *state, const struct rating_row *row,
+                               struct governor *governor)
+{
+    struct arena *arena = state->loaded->plan->arena;
     bool unladen;
-    const char *item = rating_broken_by(loading, row->rating, &unladen);
+    const struct carried_item *item = rating_broken_by(&state->loading, row->rating, &unladen);
     if (unladen)
-        return arena_format(plan->arena, "passed before anything is carried; %s", row->broken);
+        return REMARK_WITH(arena, ADVICE_PASSED_UNLADEN, say_remark(arena, remark(row->broken)));
     if (item == NULL)
-        return row->broken;
-    return arena_format(plan->arena, "passed with \"%s\", in the file's order; %s", item,
-                        row->broken);
+        return remark(row->broken);
+    *governor = (struct governor){GOVERNED_BY_ITEM,
+                                  (int)(item - state->loading.specification->carried.items), NULL};
+    return REMARK_WITH(arena, ADVICE_PASSED_WITH, say_text(item->item),
+                       say_remark(arena, remark(row->broken)));
 }
 
 /* What is left of a rating, in mass and per cent; below nothing it is a fail. */
-static void add_left(const struct plan *plan, struct figures *figures, struct figure figure,
-                     const struct loading *loading, const struct axle_loads *loads,
-                     const struct rating_row *row)
+static void add_left(const struct loaded_state *state, int axle, const struct rating_row *row)
 {
-    double rating = rating_kg(&plan->specification->vehicle.ratings, row->rating);
-    figure.quantity = row->left;
-    figure.value = rating - rated_load_kg(loads, row->rating);
-    figure.basis = "the vehicle maker's rating";
+    double rating = rating_kg(&state->loading.specification->vehicle.ratings, row->rating);
+    double load = rated_load_kg(&state->loads, row->rating);
+    struct figure figure = state_figure(state, row->left, rating - load, axle, BASIS_VEHICLE_MAKER);
+    const struct need needs[] = {
+        {known(rating), remark(row->missing)},
+        {known(load), remark(ADVICE_LOAD_UNKNOWN)},
+    };
+    struct judgement how = {.needs = needs, .need_count = 2};
+    if (figure.value < 0)
+        how.if_broken = broken_by(state, row, &figure.governed_by);
     figure.headline = HEADLINE_UNLESS_OK;
-    figure = figure_at_least(figure, 0);
-    if (figure.verdict == VERDICT_FAIL)
-        figure.action = broken_text(plan, loading, row);
-    else if (figure.verdict == VERDICT_UNKNOWN)
-        figure.action = known(rating) ? "the load is not known: see its own row" : row->missing;
-    figures_add(figures, figure);
-    figure.quantity = row->share;
-    figure.value /= rating;
-    figure.limit = UNKNOWN;
-    figure.verdict = VERDICT_NONE;
-    figure.action = NULL;
-    figure.headline = HEADLINE_NO;
+    figure.limit_owner = LIMIT_OF_MAKER;
+    figures_add(state->figures, judged(limited_at_least(figure, 0), &how));
+    figure = state_figure(state, row->share, (rating - load) / rating, axle, BASIS_VEHICLE_MAKER);
     if (known(figure.value))
-        figures_add(figures, figure);
+        figures_add(state->figures, figure);
 }
 
-static void report_gross(const struct plan *plan, struct figures *figures, struct figure figure,
-                         const struct loading *loading, const struct axle_loads *loads)
+static void report_gross(const struct loaded_state *state)
 {
-    figure.axle = AXLE_NONE;
-    figure.quantity = QUANTITY_GROSS_LOAD;
-    figure.value = loads->gross_kg;
-    if (figure.value < 0) {
-        figure.value = UNKNOWN;
-        figure.verdict = VERDICT_FAIL;
-        figure.action = "more is removed than the vehicle weighs: check the masses";
-    }
-    figures_add(figures, figure);
-    figure.verdict = VERDICT_NONE;
-    figure.action = NULL;
-    add_left(plan, figures, figure, loading, loads, &gross_row);
+    const struct axle_loads *loads = &state->loads;
+    bool negative = loads->gross_kg < 0;
+    struct figure figure = state_figure(
+        state, QUANTITY_GROSS_LOAD, negative ? UNKNOWN : loads->gross_kg, AXLE_NONE, BASIS_MOMENTS);
+    const struct judgement how = {.holds = negative ? ANSWER_NO : ANSWER_NOT_ASKED,
+                                  .if_broken = remark(ADVICE_CHECK_MASSES)};
+    figure.headline = HEADLINE_YES;
+    figures_add(state->figures, judged(figure, &how));
+    add_left(state, AXLE_NONE, &gross_row);
     if (loads->roof_kg > 0)
-        add_left(plan, figures, figure, loading, loads, &roof_row);
+        add_left(state, AXLE_NONE, &roof_row);
     if (loads->tow_ball_kg > 0)
-        add_left(plan, figures, figure, loading, loads, &tow_ball_row);
+        add_left(state, AXLE_NONE, &tow_ball_row);
     if (loads->trailer_kg > 0)
-        add_left(plan, figures, figure, loading, loads, &combination_row);
+        add_left(state, AXLE_NONE, &combination_row);
 }
 
-static void report_axle_load(const struct plan *plan, struct figures *figures, struct figure figure,
-                             const struct loading *loading, const struct axle_loads *loads,
-                             int axle)
+static void report_axle_load(const struct loaded_state *state, int axle)
 {
-    figure.axle = axle;
-    figure.value = loads->axle_kg[axle];
-    if (loads->lifted[axle]) {
-        figure.verdict = VERDICT_FAIL;
-        figure.action = "these masses and places would lift this axle off the ground: check them";
-    } else if (!known(figure.value)) {
-        figure.verdict = VERDICT_UNKNOWN;
-        figure.action = "give vehicle: unladen and wheelbase";
-    }
-    figures_add(figures, figure);
-    figure.verdict = VERDICT_NONE;
-    figure.action = NULL;
-    add_left(plan, figures, figure, loading, loads, &axle_rows[axle]);
+    struct figure figure =
+        state_figure(state, QUANTITY_AXLE_LOAD, state->loads.axle_kg[axle], axle, BASIS_MOMENTS);
+    const struct judgement how = {
+        .holds = state->loads.lifted[axle] ? ANSWER_NO : ANSWER_NOT_ASKED,
+        .if_broken = remark(ADVICE_LIFTED),
+        .if_unknown = remark(ADVICE_GIVE_UNLADEN),
+    };
+    figure.headline = HEADLINE_YES;
+    figures_add(state->figures, judged(figure, &how));
+    add_left(state, axle, &axle_rows[axle]);
 }
 
-static const char *largest_basis(const struct plan *plan, const struct largest_item *largest)
+/* What limits the largest item, in words and by number. */
+static struct remark limited_by(struct arena *arena, const struct largest_item *largest,
+                                struct governor *governor)
 {
     switch (largest->limit) {
     case LIMIT_RATING:
-        return arena_format(plan->arena, "limited by the %s", rating_name(largest->rating));
-    case LIMIT_TYRES_FRONT:
-        return "limited by the front tyres at their ceiling, with the reserve";
-    case LIMIT_TYRES_REAR:
-        return "limited by the rear tyres at their ceiling, with the reserve";
+        *governor = (struct governor){GOVERNED_BY_RATING, (int)largest->rating, NULL};
+        return REMARK_WITH(arena, BASIS_LIMITED_BY_RATING, say_text(rating_name(largest->rating)));
+    case LIMIT_TYRES:
+        *governor = (struct governor){GOVERNED_BY_TYRES, (int)largest->axle, NULL};
+        return REMARK_WITH(arena, BASIS_LIMITED_BY_TYRES, say_text(axle_name((int)largest->axle)));
     case LIMIT_LIFTED:
-        return "limited by lifting the other axle off the ground";
-    default:
-        return "the vehicle maker's ratings";
+        break;
     }
+    return remark(BASIS_LIMITED_BY_LIFT);
 }
 
-/* The largest mass that each place of `room_for` may still take. */
-static void report_room(const struct load_view *view, struct figures *figures, struct figure figure,
-                        const struct axle_loads *loads)
+/* The need that the largest item lacks. */
+static struct remark asked_for(const struct loaded_setup *loaded,
+                               const struct largest_item *largest)
 {
-    const struct plan *plan = view->plan;
-    const struct specification *specification = plan->specification;
-    const struct axle_pair tyres = {
-        axle_tyres_left_kg(specification, &view->axle[AXLE_FRONT], loads, AXLE_FRONT),
-        axle_tyres_left_kg(specification, &view->axle[AXLE_REAR], loads, AXLE_REAR)};
-    for (size_t i = 0; i < specification->room_for.count; i++) {
-        const struct planned_item *item = &specification->room_for.items[i];
-        const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
-                                         specification->vehicle.wheelbase_m};
-        struct largest_item largest =
-            largest_item(&specification->vehicle.ratings, loads, tyres, &place);
-        figure.quantity = QUANTITY_LARGEST_ITEM;
-        figure.axle = AXLE_NONE;
-        figure.at = item->item;
-        figure.headline = HEADLINE_NO;
-        figure.value = largest.mass_kg;
-        figure.basis = largest_basis(plan, &largest);
-        figure.verdict = VERDICT_NONE;
-        figure.action = NULL;
-        if (largest.limit == LIMIT_UNKNOWN) {
-            figure.verdict = VERDICT_UNKNOWN;
-            figure.action =
-                arena_format(plan->arena, "needs vehicle: wheelbase, unladen and the %s",
-                             rating_name(largest.rating));
-        } else if (!(largest.mass_kg > 0)) {
-            figure.action = "nothing more fits here: this limit is reached already";
-        }
-        figures_add(figures, figure);
-    }
+    struct arena *arena = loaded->plan->arena;
+    if (largest->limit != LIMIT_TYRES)
+        return REMARK_WITH(arena, ADVICE_ROOM_UNKNOWN, say_text(rating_name(largest->rating)));
+    const struct axle_pressures *axle = &loaded->axle[largest->axle];
+    enum remark_id missing =
+        !known(axle->capacity_max_kg) ? ADVICE_GIVE_LOAD_INDEX : ADVICE_GIVE_LOAD_RANGE;
+    return REMARK_WITH(arena, ADVICE_ROOM_TYRES_UNKNOWN, say_text(axle_name((int)largest->axle)),
+                       say_remark(arena, remark(missing)));
 }
 
-static void report_state(const struct load_view *view, const struct state *state,
+/* The largest mass that one place of `room_for` may still take. */
+static void report_largest(const struct loaded_state *state, const struct planned_item *item,
+                           const struct axle_pair *tyres_left)
+{
+    const struct vehicle *vehicle = &state->loading.specification->vehicle;
+    const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
+                                     vehicle->wheelbase_m};
+    struct largest_item largest =
+        largest_item(&vehicle->ratings, &state->loads, *tyres_left, &place);
+    bool is_known = known(largest.mass_kg), full = !(largest.mass_kg > 0);
+    struct figure figure = state_figure(state, QUANTITY_LARGEST_ITEM, largest.mass_kg, AXLE_NONE,
+                                        BASIS_VEHICLE_MAKER_ALL);
+    figure.place.name = item->item;
+    if (is_known)
+        figure.based = limited_by(state->loaded->plan->arena, &largest, &figure.governed_by);
+    const struct judgement how = {
+        .if_met = remark(full ? ADVICE_NOTHING_FITS : REMARK_NONE),
+        .if_unknown = asked_for(state->loaded, &largest),
+    };
+    figures_add(state->figures, judged(figure, &how));
+}
+
+static void report_state(const struct loaded_setup *loaded, const struct state *state,
                          struct figures *figures)
 {
-    const struct plan *plan = view->plan;
-    const struct loading loading = {plan->specification, state, &plan->fitted, view->setup};
-    struct axle_loads loads;
-    axle_loads_in_state(plan->specification, state, &plan->fitted, view->setup, &loads);
-    struct figure figure = figure_of(QUANTITY_AXLE_LOAD, UNKNOWN, moments_basis);
-    figure.state = state_number(plan->specification, state);
-    figure.headline = HEADLINE_YES;
+    const struct plan *plan = loaded->plan;
+    const struct specification *specification = plan->specification;
+    struct loaded_state in = {.loaded = loaded,
+                              .loading = {specification, state, &plan->fitted, loaded->setup},
+                              .figures = figures};
+    axle_loads_in_state(specification, state, &plan->fitted, loaded->setup, &in.loads);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        report_axle_load(plan, figures, figure, &loading, &loads, axle);
-    report_gross(plan, figures, figure, &loading, &loads);
-    report_room(view, figures, figure, &loads);
+        report_axle_load(&in, axle);
+    report_gross(&in);
+    const struct axle_pair tyres_left = {
+        axle_tyres_left_kg(specification, &loaded->axle[AXLE_FRONT], &in.loads, AXLE_FRONT),
+        axle_tyres_left_kg(specification, &loaded->axle[AXLE_REAR], &in.loads, AXLE_REAR)};
+    for (size_t i = 0; i < specification->room_for.count; i++)
+        report_largest(&in, &specification->room_for.items[i], &tyres_left);
 }
 
 /* Without `includes` nobody can tell what the weighed figure holds: fuel and driver might count
  * twice or not at all. */
-static void report_weighed(const struct load_view *view, struct figures *figures)
+static void report_weighed(const struct loaded_setup *loaded, struct figures *figures)
 {
-    const struct vehicle *vehicle = &view->plan->specification->vehicle;
+    const struct vehicle *vehicle = &loaded->plan->specification->vehicle;
     if (vehicle->includes.count > 0 || !known(vehicle->unladen_kg.front))
         return;
     struct figure figure =
-        figure_of(QUANTITY_WEIGHED_WITH, UNKNOWN, "vehicle: unladen, as weighed");
-    figure.verdict = VERDICT_UNKNOWN;
-    figure.action = "give vehicle: includes, such as [driver, fuel] or [nothing]";
-    figures_add(figures, figure);
+        load_figure(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE, remark(BASIS_WEIGHED));
+    figures_add(figures,
+                judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_GIVE_INCLUDES)}));
 }
 
-void report_ratings(const struct load_view *view, struct figures *figures)
+void report_ratings(const struct loaded_setup *loaded, struct figures *figures)
 {
-    const struct specification *specification = view->plan->specification;
+    const struct specification *specification = loaded->plan->specification;
     for (size_t i = 0; i < state_count(specification); i++)
-        report_state(view, state_at(specification, i), figures);
-    report_weighed(view, figures);
+        report_state(loaded, state_at(specification, i), figures);
+    report_weighed(loaded, figures);
 }

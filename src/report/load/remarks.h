@@ -2,6 +2,186 @@
 #ifndef TYRESUM_REPORT_LOAD_REMARKS_H
 #define TYRESUM_REPORT_LOAD_REMARKS_H
 
-#define LOAD_REMARKS(X) X(BASIS_LOAD_FIRST, "")
+/* The rule by which a capacity was found: class, source, twins, divisor, reduction for speed. */
+#define CAPACITY_REMARKS(X)                                                                        \
+    X(BASIS_CAPACITY, "{}, {}{}{}{}")                                                              \
+    X(PHRASE_MOULDED, "moulded maximum")                                                           \
+    X(PHRASE_LISTED, "lower of load index and published maximum (assumed)")                        \
+    X(PHRASE_BY_LOAD_RANGE, "load index at the load range's pressures (assumed)")                  \
+    X(PHRASE_LOAD_INDEX, "load index")                                                             \
+    X(PHRASE_TWIN_ASSUMED, ", twin 0.91 of single (assumed)")                                      \
+    X(PHRASE_DIVIDED, ", / 1.10 on a light truck (49 CFR 571.110)")                                \
+    X(PHRASE_COMMERCIAL_REDUCED, ", reduced at the top speed (UN R54 Annex 8, from memory)")       \
+    X(PHRASE_REDUCED, ", reduced at the top speed (ETRTO)")                                        \
+    X(BASIS_CAPACITY_LEFT, "capacity at the recommended pressure over the load, less 1")           \
+    X(BASIS_TYRE_LOAD, "half the axle load, or the heavier corner")                                \
+    X(BASIS_TWIN_LOAD, "a quarter of the axle load, or half the heavier corner")                   \
+    X(ADVICE_GIVE_PLACARD, "give tyres: fitted: placard")                                          \
+    X(ADVICE_GIVE_LOAD_RANGE, "give load_range, or data_book: max_load and at_pressure")           \
+    X(ADVICE_GIVE_LOAD_INDICES, "give the load index of both tyres")                               \
+    X(ADVICE_GIVE_LOAD_INDEX, "give the load index")                                               \
+    X(ADVICE_AXLE_LOAD_UNKNOWN, "the load on this axle is not known: see its own row")             \
+    X(ADVICE_PLACARD_TOO_LOW, "does not carry the build at the placard pressure")                  \
+    X(ADVICE_LESS_THAN_FITTED, "less than the fitted tyre carried{}{}")                            \
+    X(PHRASE_INFLATE_TO, ": inflate to {}")                                                        \
+    X(PHRASE_UNDIVIDED, " (that one counts in full; by 49 CFR 571.110 S4.2.2.2: {})")
+
+/* The pressure to set, and what decides it. */
+#define PRESSURE_REMARKS(X)                                                                        \
+    X(BASIS_AS_REPLACED, "as replaced: carries the {} that the fitted tyre did")                   \
+    X(BASIS_AS_BUILT, "as built: carries {} a tyre ({}, with the reserve){}")                      \
+    X(PHRASE_FOR_SPEED, ", with {} for the top speed (ETRTO{})")                                   \
+    X(PHRASE_AS_FOR_V, ", taken as for a V tyre: ask the tyre maker")                              \
+    X(BASIS_CLASS_FLOOR, "the class floor: the lowest pressure of its tables")                     \
+    X(BASIS_PLACARD_FLOOR, "placard: no setting is below it")                                      \
+    X(BASIS_REFUSED, "no pressure that tyre and wheel allow carries it")                           \
+    X(ADVICE_READ_MAXIMUM, "check the maximum load and pressure on the sidewall")                  \
+    X(ADVICE_MORE_CAPACITY, "choose a tyre of more capacity, or carry less on this axle")          \
+    X(ADVICE_NOT_WHAT_FITTED_DID,                                                                  \
+      "it carries the build, and not what the fitted tyre did ({} a tyre): choose one of more "    \
+      "capacity{}")                                                                                \
+    X(PHRASE_BOTH_DIVIDED, "; both divided by 1.10, as 49 CFR 571.110 does, it would")             \
+    X(ADVICE_NO_PRESSURE, "more load than this tyre carries at any pressure")
+
+#define WHEEL_REMARKS(X)                                                                           \
+    X(BASIS_TYRES_CARRY_RATING, "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2")                         \
+    X(BASIS_WHEEL_MAKER, "the wheel maker's rating")                                               \
+    X(ADVICE_TYRES_FOR_RATING, "choose tyres that together carry the axle's rating")               \
+    X(ADVICE_GIVE_AXLE_RATING, "give vehicle: ratings for this axle")                              \
+    X(ADVICE_GIVE_WHEEL_LOAD, "give wheel: max_load")                                              \
+    X(ADVICE_GIVE_WHEEL_PRESSURE, "give wheel: max_pressure")                                      \
+    X(ADVICE_GIVE_WHEEL, "give wheel: max_load and max_pressure")                                  \
+    X(ADVICE_WEIGH, "give vehicle: unladen")                                                       \
+    X(ADVICE_WHEEL_FOR_LOAD, "choose a wheel that is rated for this load")                         \
+    X(ADVICE_WHEEL_FOR_PRESSURE,                                                                   \
+      "the pressure needed is above the wheel's rating: choose another wheel")                     \
+    X(ADVICE_PRESSURE_UNKNOWN, "the pressure needed is not known")                                 \
+    X(BASIS_TWIN_ROOM, "2 x inset - largest section width; a spacer is not counted")               \
+    X(ADVICE_TWINS_UNKNOWN, "give wheel: width and inset: twins stand face to face")               \
+    X(ADVICE_TWINS_TOUCH, "the twins touch: narrower tyres, or wheels of more inset")              \
+    X(ADVICE_TWINS_IN_FRONT,                                                                       \
+      "dual: true counts for the front axle too: put it under rear where only that one has twins") \
+    X(ADVICE_TWINS_LEAST,                                                                          \
+      "the tyre maker's least distance between twins decides: under load they are wider")
+
+#define LOAD_SPARE_REMARKS(X)                                                                      \
+    X(BASIS_SPARE_CAPACITY, "load index, UN R30 / R54 Annex 4")                                    \
+    X(ADVICE_SPARE_OF_SET, "less than the tyres it replaces: carry one of the set")                \
+    X(ADVICE_GIVE_SPARE_SERVICE, "give the spare's service description")                           \
+    X(BASIS_SPARE_PRESSURE,                                                                        \
+      "as built: carries the heaviest tyre's load of either axle, with the reserve")               \
+    X(ADVICE_SPARE_UNKNOWN,                                                                        \
+      "needs the spare's service description and load range, and the axle loads")                  \
+    X(ADVICE_SPARE_TOO_WEAK, "the spare does not carry the build at any pressure that is allowed") \
+    X(ADVICE_TEMPORARY_SPARE,                                                                      \
+      "for temporary use: at most the speed marked on it, often 80 km/h (UN R64, from memory), "   \
+      "unladen where that can be")
+
+#define BALANCE_REMARKS(X)                                                                         \
+    X(BASIS_MARGINS, "capacity left front less rear; 25 points apart with less than 10 % left is " \
+                     "common practice, no source")                                                 \
+    X(ADVICE_REAR_HAS_LESS, "the rear tyres have much less in reserve than the front")             \
+    X(ADVICE_FRONT_HAS_LESS, "the front tyres have much less in reserve than the rear")            \
+    X(BASIS_NOT_COVERED, "outside these sums")                                                     \
+    X(ADVICE_HANDLING, "front and rear pressures are in another ratio than on the placard: try "   \
+                       "with care, or ask the vehicle maker")                                      \
+    X(ADVICE_TRAILER, "sway, braking and nose weight in motion are not computed")                  \
+    X(ADVICE_MOVING_LOADS, "braking, cornering and what shifts under way are not computed")
+
+/* With the texts of compute/fitment.c, what was taken where the file is silent. */
+#define LOAD_TAKEN_REMARKS(X)                                                                      \
+    X(TAKEN_LT_CEILING,                                                                            \
+      "no moulded maximum is given: the load index counts as carried at the higher, and the "      \
+      "ceiling is the lower, of the pressures in use for the load range")                          \
+    X(TAKEN_LISTED, "no moulded maximum is given: the lower of the load index and the published "  \
+                    "maximum of the size and load range counts (table light_truck_maxima)")        \
+    X(TAKEN_STANDARD_LOAD, "the size carries no XL or HL mark: standard load is taken")            \
+    X(TAKEN_NO_KIND, "no vehicle: kind is given: passenger tyres count in full, as on a "          \
+                     "passenger car; on a light truck they count / 1.10")                          \
+    X(TAKEN_TWIN, "no dual load index is given: a twin counts 0.91 of the single tyre")            \
+    X(TAKEN_NOTHING_CARRIED, "nothing is listed as carried: the weighed axle loads are taken")     \
+    X(TAKEN_OCCUPANTS, "occupants without a mass count 75 kg each (Regulation (EU) 1230/2012)")
+
+#define OFF_ROAD_REMARKS(X)                                                                        \
+    X(BASIS_STIFFNESS,                                                                             \
+      "Rhyne, Tire Science and Technology 33(3), 2005 (coefficients from memory): belted radial "  \
+      "passenger tyres, extrapolated for others")                                                  \
+    X(BASIS_CHORD, "chord of the round tyre at that deflection")                                   \
+    X(ADVICE_NO_DEFLECTION, "the relation needs a radial tyre, its load and both pressures, and "  \
+                            "a deflection below half of the section height")                       \
+    X(BASIS_LOW_COMMERCIAL,                                                                        \
+      "class rule with the low-speed increase of UN R54 Annex 8 (from memory)")                    \
+    X(BASIS_LOW_CAPACITY, "class rule; no standard grants an increase at low speed")               \
+    X(ADVICE_WALKING_PACE,                                                                         \
+      "less than its load: walking pace over short distances, watch the sidewalls, and inflate "   \
+      "again before the road")                                                                     \
+    X(ADVICE_BELOW_TABLES,                                                                         \
+      "below the lowest pressure of its tables: the rule is only continued there")                 \
+    X(BASIS_PASSENGER_SPEED, "no standard rates a passenger tyre at such a pressure")              \
+    X(BASIS_LOW_SPEED, "UN R54 Annex 8 load at low speed (from memory)")                           \
+    X(ADVICE_ASK_TYRE_MAKER, "keep to walking pace, and ask the tyre maker")                       \
+    X(ADVICE_SPEED_UNKNOWN, "needs the load index, its reference pressure and the axle loads")     \
+    X(BASIS_OFF_ROAD_SPEED, "UN R54 Annex 8 load at low speed (from memory), the class rule "      \
+                            "continued below its tables")                                          \
+    X(ADVICE_DRIVE_SLOWER,                                                                         \
+      "does not carry the load at the speed given: drive slower, or keep more pressure")           \
+    X(ADVICE_SPEED_BOUND, "an upper bound by load alone: heat and bead seat are not computed")     \
+    X(BASIS_FREE_AIR,                                                                              \
+      "elliptic section of the cavity, about 15 % either way (common practice, no source)")        \
+    X(ADVICE_AIR_UNKNOWN, "needs the tyres' size and their recommended pressure")                  \
+    X(BASIS_INFLATING, "free air over the compressor's flow, which falls as pressure rises")       \
+    X(ADVICE_GIVE_FLOW, "give off_road: compressor_flow")
+
+#define PRESSURE_WARNING_REMARKS(X)                                                                \
+    X(BASIS_THRESHOLD, "25 % below the recommended pressure (49 CFR 571.138 S4.2), or the least "  \
+                       "of its Table 1 (from memory)")                                             \
+    X(ADVICE_WARNING_STAYS, "the least warning pressure is not below the recommended one: the "    \
+                            "warning would stay on; inflate above it, or ask the tyre maker")      \
+    X(ADVICE_WARNING_CLOSE, "the least warning pressure is close below the recommended one: the "  \
+                            "warning leaves little room")                                          \
+    X(BASIS_WARNING_TAKEN, "taken as 25 % below the placard (49 CFR 571.138 S4.2)")                \
+    X(BASIS_WARNING_GIVEN, "vehicle: pressure_warning")                                            \
+    X(ADVICE_GIVE_WARNING, "give vehicle: pressure_warning or tyres: fitted: placard")             \
+    X(ADVICE_WARNING_LATE, "comes late for the recommended pressure: have it set to {}")           \
+    X(ADVICE_WARNING_ON, "stays on at the recommended pressure: have it set anew")
+
+#define RATINGS_REMARKS(X)                                                                         \
+    X(BASIS_MOMENTS, "moments about the axles")                                                    \
+    X(BASIS_VEHICLE_MAKER, "the vehicle maker's rating")                                           \
+    X(BASIS_VEHICLE_MAKER_ALL, "the vehicle maker's ratings")                                      \
+    X(ADVICE_MOVE_LOAD, "move or remove load on this axle")                                        \
+    X(ADVICE_GIVE_GROSS, "give vehicle: ratings: gross")                                           \
+    X(ADVICE_LEAVE_SOMETHING, "leave something at home")                                           \
+    X(ADVICE_GIVE_ROOF, "give vehicle: ratings: roof")                                             \
+    X(ADVICE_OFF_THE_ROOF, "take load off the roof")                                               \
+    X(ADVICE_GIVE_TOW_BALL, "give vehicle: ratings: tow_ball")                                     \
+    X(ADVICE_LOAD_TRAILER_BACK, "load the trailer further back")                                   \
+    X(ADVICE_GIVE_COMBINATION, "give vehicle: ratings: combination")                               \
+    X(ADVICE_LIGHTER_TRAILER, "tow a lighter trailer")                                             \
+    X(ADVICE_PASSED_UNLADEN, "passed before anything is carried; {}")                              \
+    X(ADVICE_PASSED_WITH, "passed with \"{}\", in the file's order; {}")                           \
+    X(ADVICE_LOAD_UNKNOWN, "the load is not known: see its own row")                               \
+    X(ADVICE_CHECK_MASSES, "more is removed than the vehicle weighs: check the masses")            \
+    X(ADVICE_LIFTED, "these masses and places would lift this axle off the ground: check them")    \
+    X(ADVICE_GIVE_UNLADEN, "give vehicle: unladen and wheelbase")                                  \
+    X(BASIS_LIMITED_BY_RATING, "limited by the {}")                                                \
+    X(BASIS_LIMITED_BY_TYRES, "limited by the {} tyres at their ceiling, with the reserve")        \
+    X(BASIS_LIMITED_BY_LIFT, "limited by lifting the other axle off the ground")                   \
+    X(ADVICE_ROOM_UNKNOWN, "needs vehicle: wheelbase, unladen and the {}")                         \
+    X(ADVICE_ROOM_TYRES_UNKNOWN, "needs what the {} tyres carry: {}")                              \
+    X(ADVICE_NOTHING_FITS, "nothing more fits here: this limit is reached already")                \
+    X(BASIS_WEIGHED, "vehicle: unladen, as weighed")                                               \
+    X(ADVICE_GIVE_INCLUDES, "give vehicle: includes, such as [driver, fuel] or [nothing]")
+
+#define LOAD_REMARKS(X)                                                                            \
+    CAPACITY_REMARKS(X)                                                                            \
+    PRESSURE_REMARKS(X)                                                                            \
+    WHEEL_REMARKS(X)                                                                               \
+    LOAD_SPARE_REMARKS(X)                                                                          \
+    BALANCE_REMARKS(X)                                                                             \
+    LOAD_TAKEN_REMARKS(X)                                                                          \
+    OFF_ROAD_REMARKS(X)                                                                            \
+    PRESSURE_WARNING_REMARKS(X)                                                                    \
+    RATINGS_REMARKS(X)
 
 #endif

@@ -1,0 +1,66 @@
+/* Shared by the files of the load report: one setup with what its axles need, and what each file
+ * tells of it. */
+#ifndef TYRESUM_REPORT_LOAD_LOADED_SETUP_H
+#define TYRESUM_REPORT_LOAD_LOADED_SETUP_H
+
+#include "compute/load.h"
+#include "compute/ratings.h"
+#include "report/judge.h"
+#include "report/plan.h"
+
+struct loaded_setup {
+    const struct plan *plan;
+    const struct setup *setup;
+    struct axle_pressures axle[AXLE_COUNT];
+};
+
+/* A figure of one axle (or AXLE_NONE) in no state. */
+static inline struct figure load_figure(enum quantity_id quantity, double value, int axle,
+                                        struct remark based)
+{
+    struct figure figure = figure_by(quantity, value, based);
+    figure.axle = axle;
+    return figure;
+}
+
+/* A mass in a sentence. */
+static inline struct argument say_mass(double mass_kg)
+{
+    return say_quantity(mass_kg, UNIT_KG, UNIT_LB, 0);
+}
+
+/* ratings.c: axle loads in every state, what is left of the ratings, and the largest items to come.
+ */
+void report_ratings(const struct loaded_setup *loaded, struct figures *figures);
+
+/* pressure.c: capacity and pressure of one axle's tyres. */
+void report_pressure(const struct loaded_setup *loaded, int axle, struct figures *figures);
+
+/* pressure_table.c: load at every pressure from floor to ceiling, of all setups. */
+void report_pressure_tables(const struct loaded_setup *setups, size_t count,
+                            struct figures *figures);
+
+/* capacity_basis.c: the rule by which an axle's capacity was found. */
+struct remark capacity_basis(struct arena *arena, const struct axle_pressures *axle);
+
+/* wheel_rating.c: what wheels and tyres of an axle are rated for. */
+void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
+void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
+
+/* twins.c: of an axle with twins. */
+void report_twins(const struct loaded_setup *loaded, int axle, struct figures *figures);
+
+/* pressure_warning.c: what the pressure-loss warning becomes. */
+void report_pressure_warning(const struct loaded_setup *loaded, int axle, struct figures *figures);
+
+/* spare.c */
+void report_spare(const struct loaded_setup *loaded, struct figures *figures);
+
+/* off_road.c: running at low pressure, where the file says `off_road`. */
+void report_off_road(const struct loaded_setup *loaded, struct figures *figures);
+
+/* balance.c: front beside rear, and what these sums do not cover. */
+void report_margins(const struct loaded_setup *loaded, struct figures *figures);
+void report_not_covered(const struct loaded_setup *loaded, struct figures *figures);
+
+#endif
