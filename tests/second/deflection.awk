@@ -22,19 +22,19 @@ function off_road_rows(s,    a, k, p, soft, road, low, load, worst, speed, litre
         load = corner_load(s, k, a)
         p = off_road_pressure(a)
         soft = deflection(s, load, p)
-        deflection_rows(s, k, a, "off road, " label(p / 1000, 1) " kPa", soft)
+        deflection_rows(s, k, a, "off road", soft)
         road = "null"
         if (recommended[s, a] != "null") {
             road = deflection(s, load, recommended[s, a])
-            deflection_rows(s, k, a, "road, " label(recommended[s, a] / 1000, 1) " kPa", road)
+            deflection_rows(s, k, a, "road", road)
         }
-        load_figure(s, k, a, "clearance_lost", "off road, " label(p / 1000, 1) " kPa", \
+        load_figure(s, k, a, "clearance_lost", "off road", \
             road == "null" ? road : (soft - road) * 1000, "mm", "null", "")
         # the class rule continued below its tables, and what Annex 8 allows at the speed
         low = load_at_reference[s] / divisor[s] * power(p / reference[s], exponent[s])
         if (un_r54[s])
             low *= annex_8(s, value["off_road/speed"] / kmh) / 100
-        load_figure(s, k, a, "tyre_capacity", "off road, " label(p / 1000, 1) " kPa", low, "kg", \
+        load_figure(s, k, a, "tyre_capacity", "off road", low, "kg", \
             load, "")
         if (un_r54[s]) {
             speed = annex_8_speed(s, 100 * load / (load_at_reference[s] * \

@@ -145,12 +145,11 @@ function axle_rows(s, a,    k, load, demand, ruled, added, p, built, replaced, b
     # choice: at the placard pressure the fitted tyre is judged by its load, an option by the
     # greater of that and what the fitted tyre carried
     limit = s == 0 ? load : max(load, demand)
-    load_figure(s, 0, a, "tyre_capacity", "placard, " label(placard(a) / 1000, 1) " kPa", \
+    load_figure(s, 0, a, "tyre_capacity", "placard", \
         capacity(s, placard(a)), "kg", limit, judged(capacity(s, placard(a)) >= limit * (1 - 1e-12)))
     load_figure(s, 0, a, "tyre_capacity", "maximum", load_at_reference[s] / divisor[s], "kg", "null", "")
     if (p != "null") {
-        load_figure(s, 0, a, "tyre_capacity", label(p / 1000, 1) " kPa", capacity(s, p), "kg", \
-            "null", "")
+        load_figure(s, 0, a, "tyre_capacity", "recommended", capacity(s, p), "kg", "null", "")
         load_figure(s, 0, a, "capacity_left", "", 100 * (capacity(s, p) / load - 1), "%", "null", "")
         capacity_share[s, a] = 100 * (capacity(s, p) / load - 1)
     }

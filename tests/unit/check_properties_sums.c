@@ -96,7 +96,7 @@ static int largest_fits(struct run *run)
             const struct planned_item *item = &specification->room_for.items[j];
             struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
                                        specification->vehicle.wheelbase_m};
-            struct axle_pair tyres_left = {200 + 50 * (double)(run->seed % 7), UNKNOWN};
+            struct axle_pair tyres_left = {200 + 50 * (double)(run->seed % 7), INFINITY};
             struct axle_loads loads;
             axle_loads_in_state(specification, state_at(specification, i), &run->plan.fitted,
                                 &run->plan.fitted, &loads);

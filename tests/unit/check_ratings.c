@@ -43,7 +43,8 @@ static void set_up(void)
 static const char *broken_by(enum rating rating, bool *unladen)
 {
     const struct loading loading = {&specification, NULL, &setup, &setup};
-    return rating_broken_by(&loading, rating, unladen);
+    const struct carried_item *item = rating_broken_by(&loading, rating, unladen);
+    return item == NULL ? NULL : item->item;
 }
 
 /* By hand, moments on a wheelbase of 3 m. */
@@ -82,7 +83,7 @@ START_TEST(item_taken_off_in_time_breaks_nothing)
 }
 END_TEST
 
-static const struct axle_pair tyres_unknown = {UNKNOWN, UNKNOWN};
+static const struct axle_pair tyres_without_limit = {INFINITY, INFINITY};
 
 /* The largest item meets one limit, and a gram more breaks it. */
 START_TEST(largest_item_is_the_largest)
@@ -96,7 +97,7 @@ START_TEST(largest_item_is_the_largest)
         const struct load_place place = {random_between(&state, -1.5, 5),
                                          random_whole(&state, 0, 1) == 1, 3};
         const struct ratings *ratings = &specification.vehicle.ratings;
-        struct largest_item largest = largest_item(ratings, &loads, tyres_unknown, &place);
+        struct largest_item largest = largest_item(ratings, &loads, tyres_without_limit, &place);
         ck_assert(largest.mass_kg >= 0 && isfinite(largest.mass_kg));
         bool broken[2];
         for (int more = 0; more < 2; more++) {
@@ -121,15 +122,19 @@ START_TEST(largest_item_without_a_rating_is_unknown)
     struct load_place place = {2, false, 3};
     specification.vehicle.ratings.gross_kg = UNKNOWN;
     struct largest_item largest =
-        largest_item(&specification.vehicle.ratings, &loads, tyres_unknown, &place);
-    ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_UNKNOWN);
+        largest_item(&specification.vehicle.ratings, &loads, tyres_without_limit, &place);
+    ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_RATING);
     ck_assert_int_eq(largest.rating, RATING_GROSS);
     specification.vehicle.ratings =
         (struct ratings){NULL, 1200, 1300, 2400, UNKNOWN, UNKNOWN, UNKNOWN};
-    largest = largest_item(&specification.vehicle.ratings, &loads, tyres_unknown, &place);
+    largest = largest_item(&specification.vehicle.ratings, &loads, tyres_without_limit, &place);
     assert_close(largest.mass_kg, 500, 1e-9, "gross: 500; front: 200 / (1/3); rear: 400 / (2/3)");
+    largest = largest_item(&specification.vehicle.ratings, &loads,
+                           (struct axle_pair){INFINITY, UNKNOWN}, &place);
+    ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_TYRES);
+    ck_assert_int_eq(largest.axle, AXLE_REAR);
     place.on_roof = true; /* only then the roof's rating counts */
-    largest = largest_item(&specification.vehicle.ratings, &loads, tyres_unknown, &place);
+    largest = largest_item(&specification.vehicle.ratings, &loads, tyres_without_limit, &place);
     ck_assert(!known(largest.mass_kg));
 }
 END_TEST
