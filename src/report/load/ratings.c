@@ -27,7 +27,7 @@ static const struct rating_row gross_row = {RATING_GROSS, QUANTITY_GROSS_LEFT,
                                             QUANTITY_GROSS_LEFT_SHARE, ADVICE_GIVE_GROSS,
                                             ADVICE_LEAVE_SOMETHING};
 static const struct rating_row roof_row = {RATING_ROOF, QUANTITY_ROOF_LEFT,
-                                           QUANTITY_ROOF_LEFT_SHARE, ADVICE_GIVE_ROOF,
+                                           QUANTITY_ROOF_LEFT_SHARE, ADVICE_GIVE_ROOF_RATING,
                                            ADVICE_OFF_THE_ROOF};
 static const struct rating_row tow_ball_row = {RATING_TOW_BALL, QUANTITY_TOW_BALL_LEFT,
                                                QUANTITY_TOW_BALL_LEFT_SHARE, ADVICE_GIVE_TOW_BALL,

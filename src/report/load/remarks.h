@@ -43,7 +43,7 @@
     X(PHRASE_BOTH_DIVIDED, "; both divided by 1.10, as 49 CFR 571.110 does, it would")             \
     X(ADVICE_NO_PRESSURE, "more load than this tyre carries at any pressure")
 
-#define WHEEL_REMARKS(X)                                                                           \
+#define WHEEL_RATING_REMARKS(X)                                                                    \
     X(BASIS_TYRES_CARRY_RATING, "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2")                         \
     X(BASIS_WHEEL_MAKER, "the wheel maker's rating")                                               \
     X(ADVICE_TYRES_FOR_RATING, "choose tyres that together carry the axle's rating")               \
@@ -152,7 +152,7 @@
     X(ADVICE_MOVE_LOAD, "move or remove load on this axle")                                        \
     X(ADVICE_GIVE_GROSS, "give vehicle: ratings: gross")                                           \
     X(ADVICE_LEAVE_SOMETHING, "leave something at home")                                           \
-    X(ADVICE_GIVE_ROOF, "give vehicle: ratings: roof")                                             \
+    X(ADVICE_GIVE_ROOF_RATING, "give vehicle: ratings: roof")                                      \
     X(ADVICE_OFF_THE_ROOF, "take load off the roof")                                               \
     X(ADVICE_GIVE_TOW_BALL, "give vehicle: ratings: tow_ball")                                     \
     X(ADVICE_LOAD_TRAILER_BACK, "load the trailer further back")                                   \
@@ -176,7 +176,7 @@
 #define LOAD_REMARKS(X)                                                                            \
     CAPACITY_REMARKS(X)                                                                            \
     PRESSURE_REMARKS(X)                                                                            \
-    WHEEL_REMARKS(X)                                                                               \
+    WHEEL_RATING_REMARKS(X)                                                                        \
     LOAD_SPARE_REMARKS(X)                                                                          \
     BALANCE_REMARKS(X)                                                                             \
     LOAD_TAKEN_REMARKS(X)                                                                          \
