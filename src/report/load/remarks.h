@@ -73,7 +73,7 @@
     X(ADVICE_SPARE_UNKNOWN,                                                                        \
       "needs the spare's service description and load range, and the axle loads")                  \
     X(ADVICE_SPARE_TOO_WEAK, "the spare does not carry the build at any pressure that is allowed") \
-    X(ADVICE_TEMPORARY_SPARE,                                                                      \
+    X(ADVICE_SPARE_BY_ITS_MARKING,                                                                 \
       "for temporary use: at most the speed marked on it, often 80 km/h (UN R64, from memory), "   \
       "unladen where that can be")
 

@@ -56,7 +56,7 @@ static void report_spare_pressure(const struct loaded_setup *loaded, bool too_lo
     struct judgement how = {
         .holds = answer_of(known(needed), isfinite(needed)),
         .met = temporary ? VERDICT_CAUTION : VERDICT_OK,
-        .if_met = remark(temporary ? ADVICE_TEMPORARY_SPARE : REMARK_NONE),
+        .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING : REMARK_NONE),
         .if_broken = remark(ADVICE_SPARE_TOO_WEAK),
         .if_unknown = remark(ADVICE_SPARE_UNKNOWN),
     };
