@@ -10,19 +10,16 @@
     }
 
 const struct change_row change_rows[] = {
-    {"overall diameter", "diameter",
-     QUERY(QUANTITY_OVERALL_DIAMETER, .begins = NULL, .headline = false)},
-    {"diameter, change", "diameter",
-     QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, .begins = NULL, .headline = false)},
+    {"overall diameter", "diameter", QUERY(QUANTITY_OVERALL_DIAMETER, .headline = false)},
+    {"diameter, change", "diameter", QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, .headline = false)},
     {"under the axle, change", "under the axle",
-     QUERY(QUANTITY_UNDER_AXLE_CHANGE, .begins = NULL, .headline = false)},
-    {"load index, per tyre", NULL,
-     QUERY(QUANTITY_LOAD_AT_INDEX, .begins = NULL, .headline = false)},
-    {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, .begins = NULL, .headline = false)},
+     QUERY(QUANTITY_UNDER_AXLE_CHANGE, .headline = false)},
+    {"load index, per tyre", NULL, QUERY(QUANTITY_LOAD_AT_INDEX, .headline = false)},
+    {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, .headline = false)},
     {"speedometer error", "speedometer",
      QUERY(QUANTITY_SPEEDOMETER_ERROR, .tyre = AT_NOMINAL, .headline = false)},
     {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, .speed_as = AT_SHOWN, .headline = true)},
-    {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, .begins = NULL, .headline = true)},
+    {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, .headline = true)},
 };
 const size_t change_row_count = sizeof change_rows / sizeof change_rows[0];
 

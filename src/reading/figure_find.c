@@ -5,11 +5,6 @@
 
 #include "base/known.h"
 
-bool text_begins(const char *text, const char *beginning)
-{
-    return text != NULL && strncmp(text, beginning, strlen(beginning)) == 0;
-}
-
 static bool is_there(const struct place *place, const struct figure_query *query)
 {
     return (query->tyre == AT_ANY_TYRE || place->tyre == query->tyre) &&
@@ -28,11 +23,7 @@ static bool fits(const struct figure *figure, const struct figure_query *query)
         return false;
     if (query->axle != AXLE_NONE && figure->axle != query->axle)
         return false;
-    if (query->state != STATE_NONE && figure->state != query->state)
-        return false;
-    if (query->begins != NULL && !text_begins(figure->at, query->begins))
-        return false;
-    return query->holds == NULL || (figure->at != NULL && strstr(figure->at, query->holds) != NULL);
+    return query->state == STATE_NONE || figure->state == query->state;
 }
 
 const struct figure *figure_first(const struct layout *layout, size_t setup,

@@ -14,9 +14,7 @@ struct figure_query {
     enum place_speed speed_as;
     enum place_setting setting;
     enum place_pressure pressure_as;
-    const char *begins; /* of `at`; NULL: whatever it is; until all places are typed */
-    const char *holds;  /* in `at`; NULL: whatever it is */
-    bool headline;      /* only those that stand in the terminal's sheet */
+    bool headline; /* only those that stand in the terminal's sheet */
 };
 
 /* The first that fits, or NULL. */
@@ -34,7 +32,5 @@ const char *figure_sentence(const struct layout *layout, const struct figure *fi
 
 /* Its value with the unit, or "unknown". */
 const char *figure_value_text(const struct layout *layout, const struct figure *figure);
-
-bool text_begins(const char *text, const char *beginning);
 
 #endif

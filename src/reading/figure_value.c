@@ -52,24 +52,20 @@ const char *figure_state(const struct plan *plan, const struct figure *figure)
 
 const char *figure_at(struct arena *arena, const struct plan *plan, const struct figure *figure)
 {
-    const char *text = place_text(arena, &figure->place, plan->us);
-    return text != NULL ? text : figure->at;
+    return place_text(arena, &figure->place, plan->us);
 }
 
 const char *figure_basis(struct arena *arena, const struct plan *plan, const struct figure *figure)
 {
-    if (figure->based.id == REMARK_NONE)
-        return figure->basis;
     const char *text = remark_text(arena, &figure->based, plan->us);
-    if (figure->governed_by.name == NULL)
+    if (text == NULL || figure->governed_by.name == NULL)
         return text;
     return arena_format(arena, "%s; governed by: %s", text, figure->governed_by.name);
 }
 
 const char *figure_action(struct arena *arena, const struct plan *plan, const struct figure *figure)
 {
-    if (figure->advice.id == REMARK_NONE)
-        return figure->action;
     const char *text = remark_text(arena, &figure->advice, plan->us);
-    return figure->cures == NULL ? text : cures_text(arena, text, figure->cures, plan->us);
+    return text == NULL || figure->cures == NULL ? text
+                                                 : cures_text(arena, text, figure->cures, plan->us);
 }

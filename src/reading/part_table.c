@@ -78,8 +78,6 @@ static const char *mark_of(enum verdict verdict)
 static const char *cell_text_of(const struct layout *layout, const struct figure *figure, bool us)
 {
     const char *mark = mark_of(figure->verdict);
-    if (!known(figure->value) && figure->word != NULL)
-        return figure->word;
     if (!known(figure->value) && figure->instead.id != REMARK_NONE)
         return remark_text(layout->arena, &figure->instead, layout->plan->us);
     if (!known(figure->value))
@@ -88,12 +86,9 @@ static const char *cell_text_of(const struct layout *layout, const struct figure
                         mark);
 }
 
-/* The placard's capacity stands at another pressure an option and axle: one line all the same. */
 static bool same_line(const struct figure *a, const struct figure *b)
 {
-    return a->part == b->part && a->quantity == b->quantity && a->axle == b->axle &&
-           a->state == b->state && place_same(&a->place, &b->place) &&
-           same_text(a->line, b->line) && (a->line != NULL || same_text(a->at, b->at));
+    return figure_same(a, b, SAME_PART | SAME_QUANTITY | SAME_AXLE | SAME_STATE | SAME_PLACE);
 }
 
 static bool tabulated(const struct figure *figure, enum part part, bool headlines_only)
@@ -108,7 +103,7 @@ static const char *line_title(const struct layout *layout, const struct figure *
 {
     const char *axle = axle_name(figure->axle);
     const char *at = figure_at(layout->arena, layout->plan, figure);
-    const char *place = figure->line ? figure->line : at ? at : "";
+    const char *place = at ? at : "";
     const char *state = figure_state(layout->plan, figure);
     return arena_format(layout->arena, "%s%s%s%s%s%s%s", quantity_rows[figure->quantity].title,
                         *axle ? ", " : "", axle, state ? ", " : "", state ? state : "",

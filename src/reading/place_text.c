@@ -12,7 +12,7 @@ static const char *const gear_names[] = {NULL, "lowest gear", "highest gear", "r
 static const char *const ranges[] = {NULL, "high", "low"};
 static const char *const speeds[] = {NULL, "shown", "true", "posted"};
 static const char *const settings[] = {NULL, "as set now", "as entered"};
-static const char *const pressures[] = {NULL,      NULL,   "placard", "recommended",
+static const char *const pressures[] = {NULL,      NULL,   "placard",  "recommended",
                                         "maximum", "road", "off road", "without air"};
 static const char *const counted[] = {NULL, "assumption", "reading", "timed reading"};
 static const char *const counted_keys[] = {NULL, "assumption", "reading", "timed_reading"};

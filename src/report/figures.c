@@ -9,14 +9,14 @@ const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_R
 
 struct figure figure_of(enum quantity_id quantity, double value, const char *basis)
 {
+    (void)basis;
     return (struct figure){.quantity = quantity,
                            .state = STATE_NONE,
                            .axle = AXLE_NONE,
                            .place = place_none(),
                            .value = value,
                            .decimals = DECIMALS_OF_QUANTITY,
-                           .limit = UNKNOWN,
-                           .basis = basis};
+                           .limit = UNKNOWN};
 }
 
 struct figure figure_by(enum quantity_id quantity, double value, struct remark based)
@@ -66,8 +66,7 @@ static bool same_values(const struct figure *a, const struct figure *b)
 
 static bool same_basis(const struct figure *a, const struct figure *b)
 {
-    return remark_same(&a->based, &b->based) && same_text(a->basis, b->basis) &&
-           a->governed_by.kind == b->governed_by.kind &&
+    return remark_same(&a->based, &b->based) && a->governed_by.kind == b->governed_by.kind &&
            a->governed_by.number == b->governed_by.number;
 }
 
@@ -83,8 +82,7 @@ static bool same_cures(const struct cures *a, const struct cures *b)
 
 static bool same_advice(const struct figure *a, const struct figure *b)
 {
-    return remark_same(&a->advice, &b->advice) && same_cures(a->cures, b->cures) &&
-           same_text(a->action, b->action);
+    return remark_same(&a->advice, &b->advice) && same_cures(a->cures, b->cures);
 }
 
 bool figure_same(const struct figure *a, const struct figure *b, unsigned fields)
@@ -105,8 +103,7 @@ bool figure_same(const struct figure *a, const struct figure *b, unsigned fields
     for (size_t i = 0; i < sizeof each / sizeof each[0]; i++)
         if (fields & each[i].field && !each[i].same)
             return false;
-    return (!(fields & SAME_PLACE) ||
-            (place_same(&a->place, &b->place) && same_text(a->at, b->at))) &&
+    return (!(fields & SAME_PLACE) || place_same(&a->place, &b->place)) &&
            (!(fields & SAME_BASIS) || same_basis(a, b)) &&
            (!(fields & SAME_ADVICE) || same_advice(a, b));
 }

@@ -76,8 +76,6 @@ struct figure {
     int decimals;        /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */
     bool instrument_kmh;
-    /* Until every part is converted: */
-    const char *at, *line, *word, *basis, *action;
 };
 
 struct assumption_counts {

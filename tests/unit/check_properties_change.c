@@ -24,12 +24,11 @@ enum told {
 struct relation {
     enum quantity_id quantity;
     enum told answer;
-    const char *at;                 /* only where `at` begins so; NULL: everywhere */
-    const char *not_at;             /* not where `at` has this; NULL: everywhere */
-    enum place_tyre tyre;           /* only there; 0: everywhere */
-    enum place_setting not_setting; /* not there; 0: everywhere */
-    enum place_posture posture;     /* only there; 0: everywhere */
-    bool without_chains;            /* only so */
+    enum place_pressure pressure_as; /* only there; 0: everywhere */
+    enum place_tyre tyre;            /* only there; 0: everywhere */
+    enum place_setting not_setting;  /* not there; 0: everywhere */
+    enum place_posture posture;      /* only there; 0: everywhere */
+    bool without_chains;             /* only so */
 };
 
 #define RELATION(id, told_)                                                                        \
@@ -40,7 +39,6 @@ struct relation {
 static const struct relation *relation_of(const struct figure *figure,
                                           const struct relation *relations, size_t count)
 {
-    const char *at = figure->at == NULL ? "" : figure->at;
     for (size_t i = 0; i < count; i++) {
         const struct relation *relation = &relations[i];
         if (relation->quantity == figure->quantity &&
@@ -49,8 +47,8 @@ static const struct relation *relation_of(const struct figure *figure,
              figure->place.setting != relation->not_setting) &&
             (relation->posture == AT_ANY_POSTURE || figure->place.posture == relation->posture) &&
             (!relation->without_chains || !figure->place.snow_chains) &&
-            (relation->at == NULL || strncmp(at, relation->at, strlen(relation->at)) == 0) &&
-            (relation->not_at == NULL || strstr(at, relation->not_at) == NULL))
+            (relation->pressure_as == AT_ANY_PRESSURE ||
+             figure->place.pressure_as == relation->pressure_as))
             return relation;
     }
     return NULL;
@@ -89,7 +87,7 @@ static bool answers(const struct figure *figure, enum told answer, double before
 static bool is_of_another_kind(const struct figure *figure)
 {
     return has_word(figure) || (figure->quantity == QUANTITY_GRADE && figure->value < 0) ||
-           (figure->quantity == QUANTITY_LARGEST_ITEM && strstr(figure->basis, "lifting") != NULL);
+           (figure->quantity == QUANTITY_LARGEST_ITEM && figure->based.id == BASIS_LIMITED_BY_LIFT);
 }
 
 /* With a grip the speed held goes by the weight on the driven axles too; and a reduced range, told
@@ -291,9 +289,9 @@ START_TEST(more_mass_asks_for_more)
         RELATION(WHEEL_LOAD, NOT_MORE),
         RELATION(WHEEL_PRESSURE, NOT_MORE),
         RELATION(OFF_ROAD_SPEED, NOT_MORE),
-        {.quantity = QUANTITY_TYRE_DEFLECTION, .answer = NOT_LESS, .at = "off road"},
-        {.quantity = QUANTITY_CONTACT_LENGTH, .answer = NOT_LESS, .at = "off road"},
-        {.quantity = QUANTITY_LOADED_RADIUS, .answer = NOT_MORE, .at = "off road"},
+        {.quantity = QUANTITY_TYRE_DEFLECTION, .answer = NOT_LESS, .pressure_as = AT_OFF_ROAD},
+        {.quantity = QUANTITY_CONTACT_LENGTH, .answer = NOT_LESS, .pressure_as = AT_OFF_ROAD},
+        {.quantity = QUANTITY_LOADED_RADIUS, .answer = NOT_MORE, .pressure_as = AT_OFF_ROAD},
         RELATION(FREE_AIR, NOT_LESS),
         RELATION(INFLATING_TIME, NOT_LESS),
         RELATION(BODY, NOT_MORE),

@@ -33,12 +33,12 @@ static void tear_down(void)
 
 static bool has_advice(const struct figure *figure)
 {
-    return figure->advice.id != REMARK_NONE || figure->action != NULL;
+    return figure->advice.id != REMARK_NONE;
 }
 
 static bool has_basis(const struct figure *figure)
 {
-    return figure->based.id != REMARK_NONE || figure->basis != NULL;
+    return figure->based.id != REMARK_NONE;
 }
 
 /* Whether another figure says what is missing, which is told once: the same one taken at something

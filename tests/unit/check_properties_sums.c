@@ -251,19 +251,11 @@ START_TEST(least_angle_of_all_points_governs)
 }
 END_TEST
 
-static bool begins(const char *text, const char *with)
-{
-    return text != NULL && strncmp(text, with, strlen(with)) == 0;
-}
-
 /* The figure of the nominal tyre beside one that is told for another: "nominal, chains". */
 static const struct figure *nominal_beside(struct run *run, const struct figure *other)
 {
     struct figure like = *other;
-    if (like.place.tyre != AT_ANY_TYRE)
-        like.place.tyre = AT_NOMINAL;
-    else
-        like.at = arena_format(&run->arena, "nominal%s", other->at + strcspn(other->at, ","));
+    like.place.tyre = AT_NOMINAL;
     return find_like(run, run, &like, 0);
 }
 
@@ -277,8 +269,8 @@ static int spread(struct run *run)
         bool room = figure->quantity == QUANTITY_ARCH_INNER ||
                     figure->quantity == QUANTITY_ARCH_OUTER ||
                     figure->quantity == QUANTITY_ARCH_LOCK;
-        bool largest = figure->place.tyre == AT_LARGEST || begins(figure->at, "largest");
-        bool smallest = figure->place.tyre == AT_SMALLEST || begins(figure->at, "smallest");
+        bool largest = figure->place.tyre == AT_LARGEST;
+        bool smallest = figure->place.tyre == AT_SMALLEST;
         if ((!speed && !room) || (!largest && !smallest) || !known(figure->value))
             continue;
         const struct figure *nominal = nominal_beside(run, figure);

@@ -102,7 +102,7 @@ bool of_the_same(const struct run *run_a, const struct figure *a, const struct r
     return figure_same(a, b, SAME_PART | SAME_QUANTITY | SAME_AXLE) &&
            same_text(figure_option(&run_a->plan, a), figure_option(&run_b->plan, b)) &&
            same_text(figure_state(&run_a->plan, a), figure_state(&run_b->plan, b)) &&
-           same_text(a->at, b->at) && places_alike(&a->place, &b->place);
+           places_alike(&a->place, &b->place);
 }
 
 const struct figure *find_like(const struct run *run, const struct run *other,
