@@ -55,7 +55,7 @@ const char *told_of(const struct run *run, const struct figure *figure);
 /* Whether something stands in the place of its value. */
 static inline bool has_word(const struct figure *figure)
 {
-    return figure->word != NULL || figure->instead.id != REMARK_NONE;
+    return figure->instead.id != REMARK_NONE;
 }
 
 /* The next figure of that option (NULL: of any) from *at on, which goes behind it; NULL where there
