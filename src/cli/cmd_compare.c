@@ -24,7 +24,7 @@ struct compare_row {
     double diameter_m;
     double error, true_at_100, effective, restoring;
     double load_kg, load_before_kg;
-    enum verdict verdict;
+    enum verdict worst;
     size_t reasons;              /* how many findings have that verdict */
     const struct figure *reason; /* the first of them, the setup's own before what the fitted tyre
                                     has too; NULL where it is not a finding of the file */
@@ -67,7 +67,7 @@ COMPARE_NUMBER(get_load, row->load_kg)
 COMPARE_NUMBER(get_load_change, 100 * (row->load_kg / row->load_before_kg - 1))
 COMPARE_NUMBER(get_ground, row->after.static_loaded_radius_m - row->before.static_loaded_radius_m)
 COMPARE_TEXT(get_error_text, row->unread)
-COMPARE_TEXT(get_verdict, verdict_name(row->verdict))
+COMPARE_TEXT(get_verdict, verdict_name(row->worst))
 
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
     {                                                                                              \
@@ -157,14 +157,14 @@ static void judge_beside(const struct plan *plan, size_t index, struct compare_r
     const struct specification *specification = plan->specification;
     const struct service_description *before = &plan->fitted.axle[AXLE_FRONT].size.service;
     const struct service_description *after = &plan->setups[index].axle[AXLE_FRONT].size.service;
-    row->verdict = VERDICT_NONE;
+    row->worst = VERDICT_NONE;
     if (specification->speedometer.rule == NULL && row->error < -1e-9)
         row->beside = "the speedometer would read under";
     if (!known(specification->vehicle.top_speed_mps) &&
         speed_symbol_order(after->speed_symbol) < speed_symbol_order(before->speed_symbol))
         row->beside = "its speed symbol is below the fitted tyre's";
     if (row->beside != NULL) {
-        row->verdict = VERDICT_CAUTION;
+        row->worst = VERDICT_CAUTION;
         row->reasons = 1;
     }
 }
@@ -191,17 +191,17 @@ static void judge(const struct plan *plan, const struct setup_figures *groups, s
         const struct figure *figure = groups[index].items[i];
         if (figure->verdict == VERDICT_NONE || !judged_here(plan, figure))
             continue;
-        if (worse(row->verdict, figure->verdict) != row->verdict) {
-            row->verdict = figure->verdict;
+        if (worse(row->worst, figure->verdict) != row->worst) {
+            row->worst = figure->verdict;
             row->beside = NULL;
             row->reason = NULL;
             row->reasons = 0;
             shared = true;
         }
-        if (figure->verdict != row->verdict)
+        if (figure->verdict != row->worst)
             continue;
         row->reasons++;
-        if (row->beside == NULL && shared && row->verdict != VERDICT_OK) {
+        if (row->beside == NULL && shared && row->worst != VERDICT_OK) {
             shared = is_shared(&groups[0], figure);
             if (row->reason == NULL || !shared)
                 row->reason = figure;
@@ -273,7 +273,7 @@ static void write_reason(struct arena *arena, const struct plan *plan, struct pr
         row->reasons < 2 ? "" : arena_format(arena, ", and %zu more", row->reasons - 1);
     prose_line(
         prose, 0, 4,
-        arena_format(arena, "%s: %s: %s%s", row->option, verdict_name(row->verdict), reason, more));
+        arena_format(arena, "%s: %s: %s%s", row->option, verdict_name(row->worst), reason, more));
 }
 
 /* Below the table: why a verdict is what it is, and what was taken as so. */
@@ -283,7 +283,7 @@ static void write_notes(struct arena *arena, const struct plan *plan,
     struct prose prose = {.out = &out->sink.out, .width = sink_page_width(&out->sink)};
     prose_end(&prose);
     for (size_t i = 1; i < plan->count; i++) {
-        if (rows[i].reasons > 0 && rows[i].verdict != VERDICT_OK)
+        if (rows[i].reasons > 0 && rows[i].worst != VERDICT_OK)
             write_reason(arena, plan, &prose, &rows[i]);
         if (plan_shows_both_axles(plan, i))
             prose_line(&prose, 0, 4,
@@ -325,7 +325,7 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
     bool failed = false;
     for (size_t i = 1; i < plan->count; i++) {
         fill_row(plan, groups, true_at_100[i], i, &filled[i]);
-        failed = failed || filled[i].verdict == VERDICT_FAIL;
+        failed = failed || filled[i].worst == VERDICT_FAIL;
         rows_add(rows, &filled[i]);
     }
     writer_end(&rows->writer);

@@ -52,7 +52,7 @@ SHORTLIST_NUMBER(get_error, 100 * row->item->speedometer_error)
 SHORTLIST_TEXT(get_closest, row->closest)
 SHORTLIST_NUMBER(get_margin, 100 * row->item->closest_margin)
 SHORTLIST_NUMBER(get_unknowns, (double)row->item->unknowns)
-SHORTLIST_TEXT(get_verdict, verdict_name(row->item->verdict))
+SHORTLIST_TEXT(get_verdict, verdict_name(row->item->worst))
 
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
@@ -96,7 +96,7 @@ static void tell_reasons(FILE *to, const struct shortlist *list)
 {
     size_t unknown = 0;
     for (size_t i = 0; i < list->count; i++)
-        unknown += list->items[i].verdict == VERDICT_UNKNOWN;
+        unknown += list->items[i].worst == VERDICT_UNKNOWN;
     fprintf(to,
             "tyresum: %zu combinations tried: %zu meet every limit,\n%zu break none but have "
             "something unknown; sizes on wheels dropped by\n",

@@ -2,8 +2,8 @@
 
 #include "base/known.h"
 
-#define QUANTITY_ROW(id, name, title, metric, us, decimals, decimals_us, policy)                   \
-    [QUANTITY_##id] = {name, title, metric, us, decimals, decimals_us, policy},
+#define QUANTITY_ROW(id, name, title, metric, us, decimals, decimals_us, policy, scale)            \
+    [QUANTITY_##id] = {name, title, metric, us, decimals, decimals_us, policy, scale},
 const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_ROW)};
 #undef QUANTITY_ROW
 
@@ -16,7 +16,8 @@ struct figure figure_of(enum quantity_id quantity, double value, const char *bas
                            .place = place_none(),
                            .value = value,
                            .decimals = DECIMALS_OF_QUANTITY,
-                           .limit = UNKNOWN};
+                           .limit = UNKNOWN,
+                           .cure = {.now = UNKNOWN, .then = UNKNOWN}};
 }
 
 struct figure figure_by(enum quantity_id quantity, double value, struct remark based)
@@ -124,7 +125,7 @@ const char *part_name(enum part part)
 
 const char *verdict_name(enum verdict verdict)
 {
-    static const char *const names[] = {"", "fail", "unknown", "caution", "ok"};
+    static const char *const names[] = {"", "fail", "unknown", "task", "caution", "ok"};
     return names[verdict];
 }
 

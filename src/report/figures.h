@@ -12,11 +12,21 @@
 #include "report/place.h"
 #include "report/quantities.h"
 #include "report/remark.h"
+#include "report/tasks.h"
 
 enum part { PART_TYRE, PART_CLEARANCE, PART_LOAD, PART_SPEEDOMETER, PART_GEARING, PART_COUNT };
 
-/* Ordered worst first: fail, unknown, caution, ok. Written by the judge alone (judge.h). */
-enum verdict { VERDICT_NONE, VERDICT_FAIL, VERDICT_UNKNOWN, VERDICT_CAUTION, VERDICT_OK };
+/* Ordered worst first. Written by the judge alone (judge.h). A task is not met as the vehicle
+ * stands and is met by work that is known and allowed. */
+enum verdict {
+    VERDICT_NONE,
+    VERDICT_FAIL,
+    VERDICT_UNKNOWN,
+    VERDICT_TASK,
+    VERDICT_CAUTION,
+    VERDICT_OK,
+    VERDICT_COUNT
+};
 
 enum { AXLE_NONE = -1, STATE_NONE = -1, DECIMALS_OF_QUANTITY = -1 };
 
@@ -72,6 +82,7 @@ struct figure {
     struct remark instead; /* in a table for reading, where the value is unknown for a reason */
     struct governor governed_by;
     const struct cures *cures; /* of a broken limit, or NULL */
+    struct cure cure;          /* of a task */
     enum headline headline;
     int decimals;        /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */

@@ -55,6 +55,13 @@ static struct figure with_verdict(struct figure figure, enum verdict verdict, st
     return figure;
 }
 
+static struct figure to_be_done(struct figure figure, const struct judgement *how)
+{
+    figure.cure = how->cure;
+    return with_verdict(figure, VERDICT_TASK,
+                        how->if_cured.id != REMARK_NONE ? how->if_cured : how->if_broken);
+}
+
 struct figure judged(struct figure figure, const struct judgement *how)
 {
     for (size_t i = 0; i < how->need_count; i++)
@@ -64,6 +71,8 @@ struct figure judged(struct figure figure, const struct judgement *how)
     case ANSWER_UNKNOWN:
         return with_verdict(figure, VERDICT_UNKNOWN, how->if_unknown);
     case ANSWER_NO:
+        if (how->cure.task != TASK_NONE)
+            return to_be_done(figure, how);
         return with_verdict(figure, how->broken == VERDICT_NONE ? VERDICT_FAIL : how->broken,
                             how->if_broken);
     case ANSWER_YES:
@@ -75,27 +84,4 @@ struct figure judged(struct figure figure, const struct judgement *how)
     default:
         return with_verdict(figure, VERDICT_NONE, how->if_met);
     }
-}
-
-static struct figure by_limit_alone(struct figure figure)
-{
-    struct remark advice = figure.advice;
-    figure = judged(figure, &(struct judgement){.needs = NULL});
-    figure.advice = advice;
-    return figure;
-}
-
-struct figure figure_at_least(struct figure figure, double limit)
-{
-    return by_limit_alone(limited_at_least(figure, limit));
-}
-
-struct figure figure_at_most(struct figure figure, double limit)
-{
-    return by_limit_alone(limited_at_most(figure, limit));
-}
-
-struct figure figure_within(struct figure figure, double min, double max)
-{
-    return by_limit_alone(limited_within(figure, min, max));
 }

@@ -12,7 +12,8 @@ struct need {
     struct remark advice;
 };
 
-/* How a figure is judged. The first need that is not known decides; then whether the condition
+/* How a figure is judged. What is broken is a task where a cure is given, and `broken` otherwise.
+ * The first need that is not known decides; then whether the condition
  * holds, where one is asked; then the limit that the figure carries, where it has a side. With
  * none of the three a figure without a value is unknown where `if_unknown` says what is missing,
  * and has no verdict otherwise. */
@@ -23,7 +24,9 @@ struct judgement {
     enum verdict broken; /* VERDICT_NONE: fail */
     enum verdict met;    /* VERDICT_NONE: ok; or say `met_is_none` */
     bool met_is_none;
+    struct cure cure;
     struct remark if_met, if_broken, if_unknown;
+    struct remark if_cured; /* of a task; none: if_broken */
 };
 
 struct figure judged(struct figure figure, const struct judgement *how);
@@ -38,10 +41,5 @@ struct figure limited_within(struct figure figure, double min, double max);
 /* Whether a value meets a limit on that side, with a billionth of slack so that what meets it
  * exactly does. Both must be known. */
 bool meets_limit(double value, enum limit_side side, double limit);
-
-/* Until every part is judged by judged(): fill in the verdict by a limit. */
-struct figure figure_at_least(struct figure figure, double limit);
-struct figure figure_at_most(struct figure figure, double limit);
-struct figure figure_within(struct figure figure, double min, double max);
 
 #endif

@@ -143,7 +143,7 @@ static void count_fails(const struct trial *trial, const struct figures *figures
 static bool judge(const struct trial *trial, const struct figures *figures,
                   struct shortlisted *item)
 {
-    item->verdict = VERDICT_OK;
+    item->worst = VERDICT_OK;
     item->closest_margin = INFINITY;
     item->closest_axle = AXLE_NONE;
     for (size_t i = 0; i < figures->count; i++) {
@@ -153,8 +153,8 @@ static bool judge(const struct trial *trial, const struct figures *figures,
         if (figure->verdict == VERDICT_FAIL)
             return false;
         item->unknowns += figure->verdict == VERDICT_UNKNOWN;
-        if (figure->verdict < item->verdict)
-            item->verdict = figure->verdict;
+        if (figure->verdict < item->worst)
+            item->worst = figure->verdict;
         if (!(quantity_rows[figure->quantity].policy & POLICY_NO_MARGIN) && known(figure->value) &&
             known(figure->limit) && margin_of(figure) < item->closest_margin) {
             item->closest_margin = margin_of(figure);
@@ -244,7 +244,7 @@ static void judge_candidate(const struct trial *trial, const struct candidate *c
 static int best_first(const void *left, const void *right)
 {
     const struct shortlisted *a = left, *b = right;
-    bool a_unknown = a->verdict == VERDICT_UNKNOWN, b_unknown = b->verdict == VERDICT_UNKNOWN;
+    bool a_unknown = a->worst == VERDICT_UNKNOWN, b_unknown = b->worst == VERDICT_UNKNOWN;
     if (a_unknown != b_unknown) /* what is not known is never as good as what is */
         return a_unknown ? 1 : -1;
     double x = fabs(known_or(a->drive_remains, 1)), y = fabs(known_or(b->drive_remains, 1));

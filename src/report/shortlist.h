@@ -19,7 +19,7 @@ struct shortlisted {
     double load_kg; /* of the load index */
     struct axle_pair pressure_Pa;
     double speedometer_error;
-    enum verdict verdict; /* worst of what is not a fail */
+    enum verdict worst; /* of what is not a fail */
     size_t unknowns;
     const char *closest_limit; /* name of the judged figure that is nearest to its limit */
     int closest_axle;

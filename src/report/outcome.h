@@ -1,0 +1,41 @@
+/* What becomes of an option: ready as it is, ready after work, open until something is known, or no
+ * go; why; and the work, in workshop order. One judgement for every command. */
+#ifndef TYRESUM_REPORT_OUTCOME_H
+#define TYRESUM_REPORT_OUTCOME_H
+
+#include "report/plan.h"
+
+/* Best first. */
+enum outcome { OUTCOME_GO, OUTCOME_WORK, OUTCOME_OPEN, OUTCOME_NO_GO };
+
+/* One piece of work. */
+struct task {
+    struct cure cure;
+    int axle;
+    const struct figure *reason; /* the finding that it cures */
+};
+
+struct option_outcome {
+    enum outcome outcome;
+    size_t counts[VERDICT_COUNT]; /* findings by verdict */
+    const struct figure *why;     /* the first finding of the worst verdict; NULL of go */
+    const struct figure *closest; /* of what is met, nearest to its limit; NULL: none */
+    double closest_margin;        /* in the scale of its quantity's row */
+    struct task *tasks;           /* of a no go none: what fails is no work */
+    size_t task_count;
+    size_t work[TASK_TO_TELL + 1]; /* tasks by kind */
+};
+
+/* Of one setup's figures, all parts of them. */
+void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
+                         struct option_outcome *out);
+
+/* "go_after" words: go, work, open, no_go; and for people: "go after work". */
+const char *outcome_name(enum outcome outcome);
+const char *outcome_words(enum outcome outcome);
+
+/* Whether one is better for the shop: by outcome, then the least work (alter, order, unload,
+ * measure, in that order), then the closest margin. Negative where a is. */
+int option_outcome_compare(const struct option_outcome *a, const struct option_outcome *b);
+
+#endif
