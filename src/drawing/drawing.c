@@ -2,13 +2,14 @@
 
 #include <math.h>
 
+#include "base/units.h"
 #include "output/markup.h"
 #include "output/number.h"
 #include "output/utf8.h"
 
 enum { COORDINATE_DECIMALS = 2 };
 
-static const double degree = 3.14159265358979323846 / 180;
+static const double degree = PI / 180;
 
 /* What has no place is not drawn: the words beside it say that it is unknown. */
 static bool has_place(struct point at)

@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "base/known.h"
+#include "base/units.h"
 #include "compute/clearance.h"
 
 static const struct pen fitted_pen = {.width = 0.9, .dash = DASH_DOT};
@@ -278,7 +279,7 @@ static struct lock_view lock_view_of(const struct picture *picture, const struct
     view.wall = swept + (shape->was_lock == NULL ? UNKNOWN : shape->was_lock->value);
     view.largest = view.wall - (shape->lock == NULL ? UNKNOWN : shape->lock->value);
     double corner = atan2(before->overall_diameter_m / 2, view.centre + before->width_on_rim_m / 2);
-    view.corner_degrees = (corner - view.lock) * 180 / 3.14159265358979323846;
+    view.corner_degrees = (corner - view.lock) * 180 / PI;
     return view;
 }
 
@@ -314,7 +315,7 @@ void picture_arch_lock(const struct picture *picture, const struct arch_shape *s
     double from = view.corner_degrees - 35, to = view.corner_degrees + 35;
     drawing_arc(picture->drawing, frame.origin, length(&frame, reach - 0.02), from, to,
                 known(view.wall) ? wall_pen : unknown_pen);
-    double angle = view.corner_degrees * 3.14159265358979323846 / 180;
+    double angle = view.corner_degrees * PI / 180;
     if (known(view.largest)) {
         drawing_arc(picture->drawing, frame.origin, length(&frame, view.largest), from, to,
                     largest_pen);
