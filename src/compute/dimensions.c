@@ -196,6 +196,29 @@ static double circumference_of(const struct data_book *book)
     return known(book->revs_per_mile) ? 1609.344 / book->revs_per_mile : 1000 / book->revs_per_km;
 }
 
+/* Each end by itself. What a rule gives for the other is no end of one range where it lies beyond.
+ */
+static void take_permitted_rims(const struct data_book *book, struct tyre_figures *figures)
+{
+    if (known(book->rim_min_m)) {
+        figures->rim_min_m = book->rim_min_m;
+        figures->rim_min_source = SOURCE_DATA_BOOK;
+    }
+    if (known(book->rim_max_m)) {
+        figures->rim_max_m = book->rim_max_m;
+        figures->rim_max_source = SOURCE_DATA_BOOK;
+    }
+    if (!clearly_above(figures->rim_min_m, figures->rim_max_m))
+        return;
+    if (known(book->rim_min_m)) {
+        figures->rim_max_m = UNKNOWN;
+        figures->rim_max_source = SOURCE_NONE;
+    } else {
+        figures->rim_min_m = UNKNOWN;
+        figures->rim_min_source = SOURCE_NONE;
+    }
+}
+
 static void take_data_book(const struct designation *size, const struct data_book *book,
                            struct tyre_figures *figures)
 {
@@ -211,14 +234,7 @@ static void take_data_book(const struct designation *size, const struct data_boo
         figures->static_loaded_radius_m = book->static_loaded_radius_m;
         figures->radius_source = SOURCE_DATA_BOOK;
     }
-    if (known(book->rim_min_m)) {
-        figures->rim_min_m = book->rim_min_m;
-        figures->rim_min_source = SOURCE_DATA_BOOK;
-    }
-    if (known(book->rim_max_m)) {
-        figures->rim_max_m = book->rim_max_m;
-        figures->rim_max_source = SOURCE_DATA_BOOK;
-    }
+    take_permitted_rims(book, figures);
 }
 
 void tyre_measure(const struct tyre *tyre, struct tyre_measures *out)

@@ -14,16 +14,6 @@ static double half_inches(double metres)
     return floor(metres / INCH_M * 2 + 0.5 + 1e-9) / 2 * INCH_M;
 }
 
-static double half_inches_up(double metres)
-{
-    return ceil(metres / INCH_M * 2 - 1e-9) / 2 * INCH_M;
-}
-
-static double half_inches_down(double metres)
-{
-    return floor(metres / INCH_M * 2 + 1e-9) / 2 * INCH_M;
-}
-
 bool on_heavy_rim(const struct designation *size)
 {
     return size->rim_code_tenths % 10 != 0 && size->rim_code_tenths >= HEAVY_RIM_TENTHS;
@@ -88,9 +78,8 @@ static void set_rims_by_factor(const struct tyre_on_rim *tyre, struct rims *out)
     if (factors == NULL)
         return;
     set_measuring_rim(out, half_inches(factors->measuring_factor * width) / INCH_M, SOURCE_RULE);
-    set_permitted_rims(out, half_inches_up(factors->permitted_min_factor * width) / INCH_M,
-                       half_inches_down(factors->permitted_max_factor * width) / INCH_M,
-                       SOURCE_RULE);
+    set_permitted_rims(out, half_inches(factors->permitted_min_factor * width) / INCH_M,
+                       half_inches(factors->permitted_max_factor * width) / INCH_M, SOURCE_RULE);
     double rim = known_or(tyre->rim_width_m, out->measuring_m);
     if (known(rim))
         out->section_width_m =

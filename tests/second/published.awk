@@ -21,7 +21,7 @@ function published()
     # (ISO 4000-1, from memory), theoretical rim (UN R30, 6.1.1.1).
     rows("rim_measuring", "45 0.85 55 0.80 60 0.75 65 0.75 70 0.75 75 0.70 85 0.70")
     rows("rim_least", "45 0.80 55 0.70 60 0.70 65 0.70 70 0.65 75 0.65 85 0.65")
-    rows("rim_most", "45 0.95 55 0.90 60 0.90 65 0.90 70 0.85 75 0.85 85 0.85")
+    rows("rim_most", "45 0.95 55 0.90 60 0.90 65 0.90 70 0.85 75 0.85 85 0.80")
     rows("rim_theory", "45 0.85 55 0.70 60 0.70 65 0.70 70 0.70 75 0.70 85 0.70")
     # UN R54, Annex 8: per cent of the load index load at low speed (km/h), up to LI 121, from 122.
     annex_8_rows = 7

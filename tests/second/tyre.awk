@@ -25,9 +25,8 @@ function tyre_rows(s,    width, least, most, given)
         judged(row("symbol", speed_symbol[s]) * kmh >= top_speed))
     width = section[s]
     tyre(s, "measuring_rim", half_inches(row("rim_measuring", aspect[s]) * width), "in", "null", "")
-    # choice: permitted rims in half inches, rounded inward
-    least = steps_up(row("rim_least", aspect[s]) * width / inch, 0.5)
-    most = steps_down(row("rim_most", aspect[s]) * width / inch, 0.5)
+    least = half_inches(row("rim_least", aspect[s]) * width)
+    most = half_inches(row("rim_most", aspect[s]) * width)
     tyre(s, "rim_min", least, "in", "null", "")
     tyre(s, "rim_max", most, "in", "null", "")
     # choice: the limit shown is the one that is broken or nearest; a rim by factor is a caution

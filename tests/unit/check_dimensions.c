@@ -169,7 +169,7 @@ static const struct {
     {"35x12.50R20LT 121Q", 10, 8.5, 11, 11, 328}, /* 317.5 + 0.4 x 25.4 = 327.66 */
     {"31x10.50R16.5LT", 8.25, NAN, NAN, 8.25, 266},
     {"40x15.50R20LT", NAN, NAN, NAN, 11, 394},       /* not listed: 393.7 as moulded */
-    {"165R13 82T", 4.5, 4.5, 5.5, 5, 172},           /* 167 + 0.4 x 12.7 */
+    {"165R13 82T", 4.5, 4, 5.5, 5, 172},             /* 0.65 x 165 is 4.22 in; 167 + 0.4 x 12.7 */
     {"315/70R22.5 154/150L", 9, 9, 9.75, 9.75, 320}, /* 315 + 0.4 (247.65 - 236.25) */
     {"315/35R22.5", NAN, NAN, NAN, 10, 315},
     {"T125/70D16 96M", NAN, NAN, NAN, 4, 125},
@@ -197,6 +197,52 @@ START_TEST(rims_of_every_form)
     ck_assert_int_eq(figures.rim_max_source == SOURCE_NONE, !known(rims[_i].max));
     ck_assert_int_eq(figures.measuring_rim_source == SOURCE_NONE, !known(rims[_i].measuring));
     assert_close(figures.width_on_rim_m * 1e3, rims[_i].width, 0.5, name);
+}
+END_TEST
+
+/* From the narrowest width to the widest, in every series: half inches, the measuring rim among
+ * those permitted. Rounded inward, 28 narrow sizes had the least above the largest. */
+START_TEST(permitted_rims_are_a_range)
+{
+    static const int series[] = {20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 85, 90, 95};
+    for (int section = 105; section <= 455; section += 5)
+        for (size_t i = 0; i < LENGTH_OF(series); i++) {
+            char name[24];
+            snprintf(name, sizeof name, "%d/%dR16", section, series[i]);
+            struct tyre tyre = tyre_of(name);
+            struct tyre_figures figures;
+            figures_by_rule(&tyre.size, UNKNOWN, &figures);
+            double least = figures.rim_min_m / 0.0127, most = figures.rim_max_m / 0.0127;
+            double measuring = figures.measuring_rim_m / 0.0127;
+            ck_assert_msg(least <= most + 1e-9 && least <= measuring + 1e-9 &&
+                              measuring <= most + 1e-9,
+                          "%s: %g in on %g to %g", name, measuring / 2, least / 2, most / 2);
+            assert_close(least, round(least), 1e-9, name);
+            assert_close(most, round(most), 1e-9, name);
+        }
+}
+END_TEST
+
+/* An end of the data book beyond the other, which the factors give (5.5 to 7 in): that one is not
+ * known then. */
+START_TEST(data_book_leaves_no_empty_range)
+{
+    struct tyre tyre = tyre_of("195/65R15 91H");
+    struct tyre_measures measures;
+    tyre.data_book.rim_min_m = 7.5 * 0.0254;
+    tyre_measure(&tyre, &measures);
+    assert_rim(measures.stated.rim_min_m, 7.5, "given");
+    assert_rim(measures.stated.rim_max_m, UNKNOWN, "beyond it");
+    ck_assert_int_eq(measures.stated.rim_max_source, SOURCE_NONE);
+    tyre.data_book.rim_min_m = 7 * 0.0254;
+    tyre_measure(&tyre, &measures);
+    assert_rim(measures.stated.rim_max_m, 7, "the only one");
+    ck_assert_int_eq(measures.stated.rim_max_source, SOURCE_RULE);
+    tyre.data_book.rim_min_m = UNKNOWN;
+    tyre.data_book.rim_max_m = 5 * 0.0254;
+    tyre_measure(&tyre, &measures);
+    assert_rim(measures.stated.rim_min_m, UNKNOWN, "beyond it");
+    assert_rim(measures.stated.rim_max_m, 5, "given");
 }
 END_TEST
 
@@ -416,6 +462,8 @@ Suite *dimensions_suite(void)
     tcase_add_loop_test(rules, envelope_is_the_standards, 0, (int)LENGTH_OF(envelopes));
     tcase_add_test(rules, snow_tyre_may_be_larger);
     tcase_add_loop_test(rules, rims_of_every_form, 0, (int)LENGTH_OF(rims));
+    tcase_add_test(rules, permitted_rims_are_a_range);
+    tcase_add_test(rules, data_book_leaves_no_empty_range);
     tcase_add_test(rules, flotation_size_may_be_smaller_than_moulded);
     tcase_add_test(rules, rolling_goes_by_construction);
     suite_add_tcase(suite, rules);
