@@ -250,6 +250,20 @@ static void rule_published_limits_are_known(const struct check *check)
     }
 }
 
+static void rule_speed_symbol_rule_is_known(const struct check *check)
+{
+    const struct limits *limits = &check->specification->limits;
+    if (limits->speed_symbol == NULL || speed_symbol_rules_next(limits->speed_symbol, NULL) != NULL)
+        return;
+    struct nearest nearest = nearest_start(span_of(limits->speed_symbol));
+    for (size_t i = 0; i < speed_symbol_rules_count; i++)
+        nearest_try(&nearest, speed_symbol_rules_rows[i].name);
+    const char *near = nearest_found(&nearest);
+    FAULT(check, limits->given, "speed_symbol",
+          "this is no row of the table speed_symbol_rules; expected such as %s",
+          near ? near : speed_symbol_rules_rows[0].name);
+}
+
 void build_rules_check(const struct specification *specification, struct diagnostics *diagnostics)
 {
     static void (*const rules[])(const struct check *) = {
@@ -260,6 +274,7 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rule_states_name_items,
         rule_limits_are_windows,
         rule_published_limits_are_known,
+        rule_speed_symbol_rule_is_known,
         check_load_rules,
         check_speedometer_rules,
         check_drivetrain_rules,

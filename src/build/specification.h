@@ -369,7 +369,8 @@ struct limits {
     struct window diameter_change, ride_height_change, diameter_and_suspension;
     struct window track_change, inset_change;
     double load_reserve;
-    int speedometer; /* 0: rule */
+    int speedometer;          /* 0: rule */
+    const char *speed_symbol; /* a row of the table speed_symbol_rules */
     struct text_list published;
 };
 

@@ -198,6 +198,16 @@ int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
     return count;
 }
 
+const struct speed_symbol_rules_row *
+speed_symbol_rules_next(const char *name, const struct speed_symbol_rules_row *after)
+{
+    const struct speed_symbol_rules_row *row = after ? after + 1 : speed_symbol_rules_rows;
+    for (; row < speed_symbol_rules_rows + speed_symbol_rules_count; row++)
+        if (strcmp(row->name, name) == 0)
+            return row;
+    return NULL;
+}
+
 const struct fitment_limits_row *fitment_limits_next(const char *name,
                                                      const struct fitment_limits_row *after)
 {

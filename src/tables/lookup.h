@@ -75,6 +75,11 @@ enum { TEST_SPEEDS_MAX = 4 };
 int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
                                 double speeds_kmh[TEST_SPEEDS_MAX]);
 
+/* Table speed_symbol_rules, row by row of one rule: the first where after is NULL, else the next;
+ * NULL at the end. */
+const struct speed_symbol_rules_row *
+speed_symbol_rules_next(const char *name, const struct speed_symbol_rules_row *after);
+
 /* Table fitment_limits, row by row of one rule: the first where after is NULL, else the next;
  * NULL at the end, and at once where there is no such rule. Names: au_passenger, au_offroad,
  * au_nsw, au_victoria, au_south_australia, de_751, be_inspection, es_inspection. */

@@ -91,6 +91,34 @@ START_TEST(every_figure_has_a_number_or_a_reason)
 }
 END_TEST
 
+/* What no rule grants at full speed is never simply ok, and what a rule grants is its least speed
+ * at least. */
+static int below_the_top_speed(struct run *run)
+{
+    int checked = 0;
+    double top_mps = run->specification->vehicle.top_speed_mps;
+    for (size_t i = 0; i < run->figures.count; i++) {
+        const struct figure *figure = &run->figures.items[i];
+        if (figure->quantity != QUANTITY_SPEED_SYMBOL || !(figure->value < top_mps * (1 - 1e-9)))
+            continue;
+        bool granted = figure->verdict == VERDICT_CAUTION;
+        REQUIRE(granted || figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_UNKNOWN,
+                "%s: %s", told_of(run, figure), verdict_name(figure->verdict));
+        REQUIRE(!granted || run->specification->limits.speed_symbol != NULL, "%s: by no rule",
+                told_of(run, figure));
+        REQUIRE(!granted || !(figure->value < figure->limit * (1 - 1e-9)), "%s: below the rule's",
+                told_of(run, figure));
+        checked += granted;
+    }
+    return checked;
+}
+
+START_TEST(slower_tyre_needs_a_rule)
+{
+    check_builds("below the top speed", below_the_top_speed);
+}
+END_TEST
+
 static void write_build(const struct build_text *text)
 {
     FILE *file = fopen(build_path, "w");
@@ -217,6 +245,7 @@ Suite *properties_output_suite(void)
     TCase *output = tcase_create("what is printed");
     tcase_add_checked_fixture(output, set_up, tear_down);
     tcase_add_test(output, every_figure_has_a_number_or_a_reason);
+    tcase_add_test(output, slower_tyre_needs_a_rule);
     tcase_add_test(output, every_output_has_plain_numbers);
     suite_add_tcase(suite, output);
     return suite;

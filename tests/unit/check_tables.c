@@ -274,6 +274,34 @@ START_TEST(density)
 }
 END_TEST
 
+START_TEST(speed_symbol_rules)
+{
+    /* Regulation (EU) 458/2011, Annex I, 4.2.2: the snowflake, not below 160 km/h. */
+    const struct speed_symbol_rules_row *row = speed_symbol_rules_next("eu_winter", NULL);
+    ck_assert_str_eq(row->mark, "severe_snow");
+    ck_assert_double_eq(row->least_kmh, 160);
+    ck_assert_str_eq(row->label, "yes");
+    ck_assert_ptr_null(speed_symbol_rules_next("eu_winter", row));
+    /* StVZO section 36 (5): winter and POR tyres; no least speed. */
+    row = speed_symbol_rules_next("de_36", NULL);
+    ck_assert(!known(row->least_kmh));
+    row = speed_symbol_rules_next("de_36", row);
+    ck_assert_str_eq(row->mark, "professional_off_road");
+    ck_assert_ptr_null(speed_symbol_rules_next("de_36", row));
+    ck_assert_ptr_null(speed_symbol_rules_next("nowhere", NULL));
+    /* What the code tells apart, and no other word. */
+    for (int i = 0; i < speed_symbol_rules_count; i++) {
+        row = &speed_symbol_rules_rows[i];
+        ck_assert_ptr_nonnull(strstr(" any passenger_car light_truck ", row->vehicle_kinds));
+        ck_assert_ptr_nonnull(strstr(" any 2wd 4wd ", row->drive));
+        ck_assert_ptr_nonnull(
+            strstr(" any severe_snow mud_and_snow professional_off_road ", row->mark));
+        ck_assert_ptr_nonnull(strstr(" yes no ", row->label));
+        ck_assert(known(row->least_kmh) || strcmp(row->label, "yes") == 0);
+    }
+}
+END_TEST
+
 START_TEST(fitment_limits)
 {
     const struct fitment_limits_row *row = fitment_limits_next("au_offroad", NULL);
@@ -359,6 +387,7 @@ Suite *tables_suite(void)
     tcase_add_test(lookups, speedometer_rules);
     tcase_add_test(lookups, speedometer_test_speeds);
     tcase_add_test(lookups, density);
+    tcase_add_test(lookups, speed_symbol_rules);
     tcase_add_test(lookups, fitment_limits);
     tcase_add_test(lookups, pressure_warning);
     tcase_add_test(lookups, listed_sizes);

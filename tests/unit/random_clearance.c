@@ -153,4 +153,8 @@ void put_limits(struct draw *draw, struct build_text *out)
         put(out, "  load_reserve: %d %%\n", random_whole(&draw->state, 0, 15));
     if (chance(draw, 50))
         put(out, "  speedometer: rule\n");
+    static const char *const symbols[] = {"eu_winter", "de_36", "de_36_to_2024",
+                                          "au_western_australia", "au_south_australia"};
+    if (chance(draw, 50))
+        put(out, "  speed_symbol: %s\n", symbols[random_whole(&draw->state, 0, 4)]);
 }

@@ -33,6 +33,24 @@
     X(ADVICE_SERVICE, "give the service description of both tyres, such as 120/116R")              \
     X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \
     X(ADVICE_SPEED_SYMBOL, "below the top speed: choose a higher speed symbol")                    \
+    X(ADVICE_NAME_SYMBOL_RULE,                                                                     \
+      "below the top speed: choose a higher speed symbol, or name the rule that lets a marked "    \
+      "tyre be below it (limits: speed_symbol)")                                                   \
+    X(ADVICE_MARK_OF_RULE,                                                                         \
+      "below the top speed, and without the mark that {} asks for: choose a higher speed symbol")  \
+    X(ADVICE_RULE_OF_OTHER_VEHICLES,                                                               \
+      "below the top speed, and {} is not this vehicle's rule: choose a higher speed symbol")      \
+    X(ADVICE_BELOW_LEAST_OF_RULE,                                                                  \
+      "below the least speed of the rule: choose a higher speed symbol")                           \
+    X(ADVICE_SPEED_LABEL,                                                                          \
+      "below the top speed: put a label with {} into the driver's view, and drive no faster")      \
+    X(ADVICE_NO_FASTER, "below the top speed: drive no faster than {}")                            \
+    X(ADVICE_VEHICLE_KIND, "give vehicle: kind")                                                   \
+    X(ADVICE_VEHICLE_DRIVE, "give vehicle: drive")                                                 \
+    X(ADVICE_GROSS_RATING, "give vehicle: ratings: gross")                                         \
+    X(BASIS_TEMPORARY_SPEED,                                                                       \
+      "temporary use, to 80 km/h where nothing else is marked (UN R64, from memory)")              \
+    X(ADVICE_TEMPORARY_USE, "for temporary use, and not for a set: choose another tyre")           \
     X(ADVICE_GIVE_SYMBOL, "give the speed symbol in the size")                                     \
     X(ADVICE_TOP_SPEED, "give vehicle: top_speed")                                                 \
     X(BASIS_BOOK_RIMS, "permitted rims of the data book")                                          \

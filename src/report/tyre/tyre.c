@@ -1,24 +1,11 @@
 /* Candidates: what each tyre measures and changes, and whether its marks are enough. */
 #include "base/known.h"
-#include "base/units.h"
 #include "report/basis.h"
 #include "report/judge.h"
-#include "report/plan.h"
+#include "report/tyre/candidate.h"
 #include "tables/lookup.h"
 
-/* One tyre of the plan, on its axle, beside the fitted one there. */
-struct candidate {
-    const struct plan *plan;
-    struct figures *figures;
-    const struct setup *setup;
-    const struct tyre *tyre, *fitted;
-    struct tyre_figures stated;        /* with its data book */
-    struct tyre_figures before, after; /* by the same rule for both */
-    bool mixed;
-    int axle; /* AXLE_NONE where both axles are alike */
-};
-
-static void add(const struct candidate *candidate, struct figure figure)
+void candidate_add(const struct candidate *candidate, struct figure figure)
 {
     figure.axle = candidate->axle;
     figures_add(candidate->figures, figure);
@@ -30,36 +17,37 @@ static void report_dimensions(const struct candidate *candidate)
     struct remark basis = remark(source_remark(stated->diameter_source, stated->un_r54));
     struct figure figure = figure_by(QUANTITY_OVERALL_DIAMETER, stated->overall_diameter_m, basis);
     figure.headline = HEADLINE_YES;
-    add(candidate, judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_DIAMETER)}));
+    candidate_add(candidate,
+                  judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_DIAMETER)}));
     figure.quantity = QUANTITY_SECTION_WIDTH;
     figure.value = stated->width_on_rim_m;
     figure.based = remark(source_remark(stated->width_source == SOURCE_MOULDED
                                             ? SOURCE_RULE /* carried over to its rim */
                                             : stated->width_source,
                                         stated->un_r54));
-    add(candidate, figure);
+    candidate_add(candidate, figure);
     figure.quantity = QUANTITY_REVOLUTIONS;
     figure.value = 1 / stated->rolling_circumference_m;
     figure.based =
         remark(stated->circumference_source == SOURCE_DATA_BOOK ? BASIS_DATA_BOOK : BASIS_ROLLING);
-    add(candidate, figure);
+    candidate_add(candidate, figure);
     if (candidate->setup->is_fitted)
         return;
     figure.quantity = QUANTITY_OVERALL_DIAMETER_CHANGE;
     figure.value = candidate->after.overall_diameter_m - candidate->before.overall_diameter_m;
     figure.based = candidate->mixed ? remark(BASIS_SAME_RULE) : basis;
-    add(candidate, figure);
+    candidate_add(candidate, figure);
 }
 
 static void report_mixed(const struct candidate *candidate)
 {
     struct figure figure = figure_by(QUANTITY_MIXED_SOURCES, UNKNOWN, remark(BASIS_MIXED_SOURCES));
     if (candidate->mixed)
-        add(candidate, judged(figure, &(struct judgement){
-                                          .holds = ANSWER_NO,
-                                          .broken = VERDICT_CAUTION,
-                                          .if_broken = remark(ADVICE_MIXED_SOURCES),
-                                      }));
+        candidate_add(candidate, judged(figure, &(struct judgement){
+                                                    .holds = ANSWER_NO,
+                                                    .broken = VERDICT_CAUTION,
+                                                    .if_broken = remark(ADVICE_MIXED_SOURCES),
+                                                }));
 }
 
 /* The rest of what `size` prints, for the tyre and the data book of this setup. */
@@ -84,7 +72,8 @@ static void report_allowed_size(const struct candidate *candidate)
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         if (known(rows[i].value))
-            add(candidate, figure_by(rows[i].quantity, rows[i].value, remark(rows[i].basis)));
+            candidate_add(candidate,
+                          figure_by(rows[i].quantity, rows[i].value, remark(rows[i].basis)));
 }
 
 /* UN R30 and R54 put the load index on the tyre; that it is not below the fitted one is what
@@ -105,25 +94,7 @@ static void report_load_index(const struct candidate *candidate)
                        .if_broken = REMARK_WITH(candidate->plan->arena, ADVICE_LOAD_INDEX, index),
                    });
     }
-    add(candidate, figure);
-}
-
-static void report_speed_symbol(const struct candidate *candidate)
-{
-    double kmh = UNKNOWN;
-    bool given = speed_symbol_kmh(candidate->tyre->size.service.speed_symbol, &kmh);
-    double top_speed_mps = candidate->plan->specification->vehicle.top_speed_mps;
-    struct figure figure =
-        figure_by(QUANTITY_SPEED_SYMBOL, given ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN,
-                  remark(BASIS_SPEED_SYMBOL));
-    figure.headline = HEADLINE_YES;
-    figure.limit_owner = LIMIT_OF_LAW;
-    const struct need needs[] = {{given, remark(ADVICE_GIVE_SYMBOL)},
-                                 {known(top_speed_mps), remark(ADVICE_TOP_SPEED)}};
-    add(candidate,
-        judged(limited_at_least(figure, top_speed_mps),
-               &(struct judgement){
-                   .needs = needs, .need_count = 2, .if_broken = remark(ADVICE_SPEED_SYMBOL)}));
+    candidate_add(candidate, figure);
 }
 
 /* An inch beyond the rims by factor: no data book goes so far (common practice, no source). */
@@ -163,7 +134,8 @@ static void report_rim(const struct candidate *candidate)
         {outside || (known(stated->rim_min_m) && known(stated->rim_max_m)),
          remark(ADVICE_BOOK_RIMS)},
     };
-    add(candidate,
+    candidate_add(
+        candidate,
         judged(figure, &(struct judgement){
                            .needs = needs,
                            .need_count = 2,
