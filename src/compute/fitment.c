@@ -4,21 +4,6 @@
 
 #include "base/known.h"
 
-const char *assumption_text(enum assumption assumption)
-{
-    switch (assumption) {
-    case ASSUMED_STANDARD_LOAD:
-        return "the size carries no XL or HL mark: standard load is taken";
-    case ASSUMED_NOTHING_CARRIED:
-        return "nothing is listed as carried: the weighed axle loads are taken";
-    case ASSUMED_LT_CEILING:
-        return "no moulded maximum is given: the load index counts as carried at the higher, and "
-               "the ceiling is the lower, of the pressures in use for the load range";
-    default:
-        return "";
-    }
-}
-
 bool tyre_is_dual(const struct tyre *tyre)
 {
     return tyre->dual == 1;

@@ -7,21 +7,15 @@
 
 #include "build/specification.h"
 
-/* Assumptions made, as bits; assumption_text() gives each its sentence. */
+/* Assumptions made, as bits; the report has a sentence for each. */
 enum assumption {
     ASSUMED_FITTED_WHEEL = 1 << 0, /* the option names no wheel, and the rim code is the same */
     ASSUMED_SAME_MASS = 1 << 1,    /* no mass of tyre and wheel on both sides */
     ASSUMED_NO_SPACER = 1 << 2,
-    ASSUMED_STANDARD_LOAD = 1 << 3, /* a metric tyre with no XL or HL mark */
-    ASSUMED_SAME_SPARE = 1 << 4,    /* the option names no spare: the carried one stays */
-    ASSUMED_NOTHING_CARRIED = 1 << 5,
-    ASSUMED_LT_CEILING = 1 << 6,  /* no moulded maximum: lower pressure of the load range */
-    ASSUMED_SPARE_WHEEL = 1 << 7, /* the spare names no wheel, and an axle's has its rim code */
-    ASSUMED_SPARE_RIM = 1 << 8,   /* nor has an axle's: its measuring rim */
-    ASSUMED_COUNT_OF_BITS = 9
+    ASSUMED_SAME_SPARE = 1 << 3,  /* the option names no spare: the carried one stays */
+    ASSUMED_SPARE_WHEEL = 1 << 4, /* the spare names no wheel, and an axle's has its rim code */
+    ASSUMED_SPARE_RIM = 1 << 5    /* nor has an axle's: its measuring rim */
 };
-
-const char *assumption_text(enum assumption assumption);
 
 struct setup {
     const char *name; /* "fitted", or the option's */
