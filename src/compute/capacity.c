@@ -160,10 +160,11 @@ static void take_top_speed(const struct service_description *service, double top
     if (known(percent))
         out->speed_factor = percent / 100;
     if (is_metric_class(out->class))
-        out->speed_pressure_Pa = unit_to_si(UNIT_KPA, speed_pressure_added_kPa(kmh));
+        out->speed_pressure_Pa =
+            unit_to_si(UNIT_KPA, speed_pressure_added_kPa(service->speed_symbol, kmh));
     double symbol_kmh, last_kmh;
     out->speed_pressure_assumed = speed_symbol_kmh(service->speed_symbol, &symbol_kmh) &&
-                                  speed_symbol_kmh("V", &last_kmh) && symbol_kmh > last_kmh;
+                                  speed_symbol_kmh("W", &last_kmh) && symbol_kmh > last_kmh;
 }
 
 bool is_commercial_tyre(const struct tyre_rating *rating)

@@ -28,8 +28,7 @@ struct tyre_rating {
     bool listed;                 /* they are a row of table `light_truck_maxima` */
     bool dual_assumed;           /* no dual load index: a share of the single one */
     double speed_pressure_Pa;    /* to add to the table pressure at the vehicle's top speed */
-    bool speed_pressure_assumed; /* it is published for speed symbols R to V, and this one is above
-                                  */
+    bool speed_pressure_assumed; /* as of a W tyre: of symbols above, the maker says it */
 };
 
 /* 49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2; NHTSA interpretation nht76-1.47. */

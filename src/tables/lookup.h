@@ -102,8 +102,10 @@ double commercial_over_speed_percent(int load_index, const char *symbol, double 
 /* The last that the annex grants above the symbol's own speed; UNKNOWN where it grants nothing. */
 double commercial_last_percent(int load_index, const char *symbol);
 
-/* Table speed_pressure: kPa to add for a top speed in km/h; 0 where it is not known. */
-double speed_pressure_added_kPa(double speed_kmh);
+/* Table speed_pressure: kPa to add to a tyre of that speed symbol for a top speed in km/h; 0 where
+ * it is not known. Symbols up to V have one row, W and those above it, which the table leaves to
+ * the maker, another. */
+double speed_pressure_added_kPa(const char *symbol, double speed_kmh);
 
 /* Table light_truck_maxima, by the numbers of an LT-metric designation; NULL where not listed. */
 const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,

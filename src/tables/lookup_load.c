@@ -63,15 +63,28 @@ double commercial_last_percent(int load_index, const char *symbol)
     return percent;
 }
 
-double speed_pressure_added_kPa(double speed_kmh)
+/* W and what is above it have rows of their own. */
+static const char *speed_pressure_symbol(const char *symbol)
 {
-    const struct speed_pressure_row *rows = speed_pressure_rows;
+    double kmh, highest_of_v;
+    bool above_v = speed_symbol_kmh(symbol, &kmh) && speed_symbol_kmh("V", &highest_of_v) &&
+                   kmh > highest_of_v;
+    return above_v ? "W" : "V";
+}
+
+double speed_pressure_added_kPa(const char *symbol, double speed_kmh)
+{
+    const char *rows_of = speed_pressure_symbol(symbol);
     double added = 0;
-    for (int i = 0; i < speed_pressure_count && speed_kmh >= rows[i].speed_kmh; i++) {
-        added = rows[i].added_kPa;
-        if (i + 1 < speed_pressure_count && speed_kmh < rows[i + 1].speed_kmh)
-            added += (rows[i + 1].added_kPa - added) * (speed_kmh - rows[i].speed_kmh) /
-                     (rows[i + 1].speed_kmh - rows[i].speed_kmh);
+    for (int i = 0; i < speed_pressure_count; i++) {
+        const struct speed_pressure_row *row = &speed_pressure_rows[i], *next = row + 1;
+        if (strcmp(row->symbol, rows_of) != 0 || !(speed_kmh >= row->speed_kmh))
+            continue;
+        added = row->added_kPa;
+        if (i + 1 < speed_pressure_count && strcmp(next->symbol, rows_of) == 0 &&
+            speed_kmh < next->speed_kmh)
+            added += (next->added_kPa - added) * (speed_kmh - row->speed_kmh) /
+                     (next->speed_kmh - row->speed_kmh);
     }
     return added;
 }

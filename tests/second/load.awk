@@ -99,18 +99,21 @@ function pressure_for(t, load, added,    p)
     p = max(p, floor_pressure[t])
     return p > highest[t] + 1e-6 ? "null" : p
 }
-# ETRTO, by Reimpell et al.: from 160 to 210 km/h up to 30 kPa more, passenger tyres R to V.
-# choice: the same above V, where the source leaves it to the tyre maker; P-metric sizes go by the
+# ETRTO, by Reimpell et al.: from 160 to 210 km/h up to 30 kPa more, passenger tyres R to V; of W
+# tyres from 190 km/h on, 10 kPa for each 10 km/h to 240 (that slope from memory).
+# choice: above W, where the source leaves it to the tyre maker, as of W; P-metric sizes go by the
 # TRA, which adds none.
 function speed_pressure(t)
 {
     if (class[t] != "metric")
         return 0
+    if (row("order", speed_symbol[t]) > row("order", "V"))
+        return 1e3 * min(50, max(0, top_speed / kmh - 190))
     return 30e3 * min(1, max(0, (top_speed / kmh - 160) / 50))
 }
 function placard(a) { return by_axle("tyres/fitted/placard", a) }
 
-function axle_rows(s, a,    k, load, demand, ruled, added, p, built, replaced, by_rule, limit, rating)
+function axle_rows(s, a,    k, load, demand, ruled, added, more, p, built, replaced, by_rule, limit, rating)
 {
     k = heaviest[a]
     load = corner_load(s, k, a)
@@ -121,10 +124,11 @@ function axle_rows(s, a,    k, load, demand, ruled, added, p, built, replaced, b
     demand = capacity(0, placard(a)) * divisor[0]
     ruled = capacity(0, placard(a))
     added = speed_pressure(s)
-    # choice: the fitted tyre's placard has the pressure for the top speed in it already, where its
-    # class has one, so that as replaced it is not added again
-    replaced = s == 0 ? placard(a) : pressure_for(s, demand, speed_pressure(0) > 0 ? 0 : added)
-    by_rule = s == 0 ? placard(a) : pressure_for(s, ruled, speed_pressure(0) > 0 ? 0 : added)
+    more = max(0, added - speed_pressure(0))
+    # choice: the fitted tyre's placard has the pressure for the top speed in it already, so that as
+    # replaced only what the option needs beyond that is added
+    replaced = s == 0 ? placard(a) : pressure_for(s, demand, more)
+    by_rule = s == 0 ? placard(a) : pressure_for(s, ruled, more)
     built = pressure_for(s, load * (1 + reserve), added)
     limit = highest[s] / 1000
     load_figure(s, 0, a, "pressure_as_replaced", "", in_kPa(replaced), "kPa", limit, "")

@@ -23,16 +23,26 @@ static struct tyre_rating rating_at(const char *size, double top_kmh)
     return rating;
 }
 
-/* Reimpell et al., quoting ETRTO: table pressures to 160 km/h, then linear, 0.3 bar at 210 (about
- * 0.1 bar for 17 km/h), no more above, where the load falls instead. */
+/* Reimpell et al., quoting ETRTO: to V table pressures to 160 km/h, then linear, 0.3 bar at 210
+ * (about 0.1 bar for 17 km/h), no more above, where the load falls instead; of W to 190 km/h, then
+ * 0.1 bar for each 10 km/h to 240 (this slope from memory). Above W the maker says: as of W. */
 START_TEST(pressure_is_added_for_speed)
 {
     static const struct {
+        const char *symbol;
         double kmh, kPa;
-    } points[] = {{100, 0}, {160, 0}, {176.7, 10}, {185, 15}, {193.3, 20}, {210, 30}, {240, 30}};
+    } points[] = {
+        {"V", 100, 0},  {"V", 160, 0},  {"V", 176.7, 10}, {"V", 185, 15}, {"V", 193.3, 20},
+        {"V", 210, 30}, {"V", 240, 30}, {"T", 185, 15},   {"H", 210, 30}, {"W", 160, 0},
+        {"W", 190, 0},  {"W", 200, 10}, {"W", 217, 27},   {"W", 240, 50}, {"W", 270, 50},
+        {"Y", 190, 0},  {"Y", 240, 50},
+    };
     for (size_t i = 0; i < LENGTH_OF(points); i++) {
-        struct tyre_rating rating = rating_at("205/55R16 91V", points[i].kmh);
-        assert_close(rating.speed_pressure_Pa, points[i].kPa * 1e3, 25, "Reimpell");
+        char size[24];
+        snprintf(size, sizeof size, "205/55R16 91%s", points[i].symbol);
+        struct tyre_rating rating = rating_at(size, points[i].kmh);
+        assert_close(rating.speed_pressure_Pa, points[i].kPa * 1e3, 25, size);
+        ck_assert_int_eq(rating.speed_pressure_assumed, *points[i].symbol == 'Y');
     }
     assert_close(rating_at("LT245/75R16 120/116S E", 175).speed_pressure_Pa, 0, 0, "not for LT");
     assert_close(rating_at("P255/70R16 109S", 175).speed_pressure_Pa, 0, 0, "not for P-metric");

@@ -62,11 +62,11 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
 /* What was added to the table pressure, where anything was. */
 static struct remark for_speed(struct arena *arena, const struct tyre_rating *rating)
 {
-    enum remark_id as_for_v = rating->speed_pressure_assumed ? PHRASE_AS_FOR_V : REMARK_NONE;
+    enum remark_id as_for_w = rating->speed_pressure_assumed ? PHRASE_AS_FOR_W : REMARK_NONE;
     if (!(rating->speed_pressure_Pa > 0))
         return remark(REMARK_NONE);
     return REMARK_WITH(arena, PHRASE_FOR_SPEED, say_pressure(rating->speed_pressure_Pa),
-                       say_remark(arena, remark(as_for_v)));
+                       say_remark(arena, remark(as_for_w)));
 }
 
 static struct remark reason_of(const struct plan *plan, const struct axle_pressures *axle)

@@ -31,7 +31,7 @@
     X(BASIS_AS_REPLACED, "as replaced: carries the {} that the fitted tyre did")                   \
     X(BASIS_AS_BUILT, "as built: carries {} a tyre ({}, with the reserve){}")                      \
     X(PHRASE_FOR_SPEED, ", with {} for the top speed (ETRTO{})")                                   \
-    X(PHRASE_AS_FOR_V, ", taken as for a V tyre: ask the tyre maker")                              \
+    X(PHRASE_AS_FOR_W, ", taken as for a W tyre: ask the tyre maker")                              \
     X(BASIS_CLASS_FLOOR, "the class floor: the lowest pressure of its tables")                     \
     X(BASIS_PLACARD_FLOOR, "placard: no setting is below it")                                      \
     X(BASIS_REFUSED, "no pressure that tyre and wheel allow carries it")                           \
