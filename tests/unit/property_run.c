@@ -59,7 +59,9 @@ void check_builds(const char *what, int (*check)(struct run *run))
 {
     uint64_t seed = random_start(what);
     int checked = 0;
-    for (int i = 0; i < properties_count(BUILDS_FEW); i++, seed++) {
+    int few = properties_count(BUILDS_FEW);
+    /* What is rare is looked for further. */
+    for (int i = 0; i < few || (checked == 0 && i < 40 * few); i++, seed++) {
         struct run run;
         run_make(&run, seed, &as_drawn);
         checked += check(&run);
