@@ -53,6 +53,21 @@ bool state_holds(const struct state *state, const char *item)
     return false;
 }
 
+bool *left_out_row(const struct specification *specification, const struct setup *setup,
+                   const struct state *state)
+{
+    size_t number = state == NULL ? 0 : (size_t)(state - specification->states.items);
+    return setup->left_out == NULL ? NULL : setup->left_out + number * specification->carried.count;
+}
+
+bool item_is_aboard(const struct specification *specification, const struct setup *setup,
+                    const struct state *state, const struct carried_item *item)
+{
+    const bool *left_out = left_out_row(specification, setup, state);
+    return state_holds(state, item->item) &&
+           (left_out == NULL || !left_out[item - specification->carried.items]);
+}
+
 double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup, enum axle axle)
 {
     const struct tyre *before = &fitted->axle[axle], *after = &setup->axle[axle];
@@ -117,7 +132,7 @@ void axle_loads_in_state(const struct specification *specification, const struct
                        specification->vehicle.wheelbase_m);
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *item = &specification->carried.items[i];
-        if (state_holds(state, item->item))
+        if (item_is_aboard(specification, setup, state, item))
             axle_loads_add_item(out, item, &specification->vehicle);
     }
     forget_lifted(out);

@@ -40,7 +40,13 @@ void axle_loads_unladen(const struct vehicle *vehicle, const struct setup *fitte
 void axle_loads_add_item(struct axle_loads *loads, const struct carried_item *item,
                          const struct vehicle *vehicle);
 
+/* Whether a state names an item; and whether it is then aboard with a setup, or left behind. */
 bool state_holds(const struct state *state, const char *item);
+bool item_is_aboard(const struct specification *specification, const struct setup *setup,
+                    const struct state *state, const struct carried_item *item);
+/* The setup's row of left_out for a state; NULL where it has none. */
+bool *left_out_row(const struct specification *specification, const struct setup *setup,
+                   const struct state *state);
 
 /* Axle loads of a state (NULL: everything aboard) with a setup's tyres. */
 void axle_loads_in_state(const struct specification *specification, const struct state *state,

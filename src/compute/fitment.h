@@ -24,6 +24,7 @@ struct setup {
     bool own_rear_size; /* the rear axle's tyre has a size of its own, not the front's */
     struct tyre spare;  /* size not given: none named */
     unsigned assumptions;
+    bool *left_out; /* [state][item of carried]: stays behind to meet a rating; NULL: nothing */
 };
 
 /* The vehicle as it stands now. */

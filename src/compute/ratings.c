@@ -63,7 +63,7 @@ const struct carried_item *rating_broken_by(const struct loading *loading, enum 
     *unladen = broken;
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *item = &specification->carried.items[i];
-        if (!state_holds(loading->state, item->item))
+        if (!item_is_aboard(loading->specification, loading->setup, loading->state, item))
             continue;
         axle_loads_add_item(&loads, item, &specification->vehicle);
         bool now = rated_load_kg(&loads, rating) > limit;

@@ -88,7 +88,8 @@ static bool is_more(const struct cure *a, const struct cure *b)
 static bool is_same_task(const struct task *a, const struct task *b)
 {
     return a->cure.task == b->cure.task && a->axle == b->axle &&
-           (a->cure.task != TASK_MEASURE || figure_same(a->reason, b->reason, SAME_ADVICE));
+           (a->cure.task != TASK_MEASURE || figure_same(a->reason, b->reason, SAME_ADVICE)) &&
+           (a->cure.task != TASK_UNLOAD || figure_same(a->reason, b->reason, SAME_PLACE));
 }
 
 static void add_task(struct option_outcome *out, struct task task)

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "compute/leave_out.h"
 #include "compute/load.h"
 #include "report/judge.h"
 
@@ -13,8 +14,24 @@ static void set_beside(const struct setup *fitted, const struct setup *setup, st
                            &out->after[axle], &out->mixed[axle]);
 }
 
+/* Each state is judged without what the file lets stay behind to meet a rating. */
+static void set_left_out(const struct plan *plan, const struct setup *fitted, struct setup *setup)
+{
+    const struct specification *specification = plan->specification;
+    size_t states = state_count(specification), items = specification->carried.count;
+    bool any = false;
+    for (size_t i = 0; i < items; i++)
+        any = any || specification->carried.items[i].can_be_left_out == 1;
+    setup->left_out =
+        any ? arena_allocate_array(plan->arena, states * items, sizeof *setup->left_out) : NULL;
+    for (size_t i = 0; any && i < states; i++)
+        leave_out(specification, state_at(specification, i), fitted, setup);
+}
+
 void plan_set_beside(struct plan *plan)
 {
+    for (size_t i = 0; i < plan->count; i++)
+        set_left_out(plan, &plan->setups[0], &plan->setups[i]);
     plan->fitted = plan->setups[0];
     plan->fitted.is_fitted = plan->setups[0].is_fitted = true;
     plan->beside = arena_allocate_array(plan->arena, plan->count, sizeof *plan->beside);

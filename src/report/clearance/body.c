@@ -68,7 +68,8 @@ static double roof_height_m(const struct stance *stance, struct axle_pair change
     double highest = specification->clearance.roof_height_m;
     for (size_t i = 0; i < specification->carried.count; i++) {
         const struct carried_item *carried = &specification->carried.items[i];
-        if (carried->removed == 1 || !state_holds(stance->state, carried->item) ||
+        if (carried->removed == 1 ||
+            !item_is_aboard(stance->plan->specification, stance->setup, stance->state, carried) ||
             !known(carried->top_m) || !clearly_above(carried->top_m, known_or(highest, 0)))
             continue;
         highest = carried->top_m;

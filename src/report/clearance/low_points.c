@@ -58,7 +58,8 @@ least_over_points(const struct stance *stance, enum point_place place, point_mea
                       &least);
     for (size_t i = 0; !stance->as_measured && i < specification->carried.count; i++) {
         const struct carried_item *item = &specification->carried.items[i];
-        if (item->removed == 1 || !state_holds(stance->state, item->item))
+        if (item->removed == 1 ||
+            !item_is_aboard(specification, stance->setup, stance->state, item))
             continue;
         for (size_t j = 0; j < item->points.count; j++) {
             const struct body_point *point = &item->points.items[j];

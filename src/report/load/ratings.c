@@ -169,6 +169,29 @@ static void report_largest(const struct loaded_state *state, const struct planne
     figures_add(state->figures, judged(figure, &how));
 }
 
+/* What stays behind so that no rating is passed: the state is judged without it. */
+static void report_left_out(const struct loaded_state *state)
+{
+    const struct plan *plan = state->loaded->plan;
+    const struct carried_list *carried = &plan->specification->carried;
+    const bool *left_out =
+        left_out_row(plan->specification, state->loading.setup, state->loading.state);
+    for (size_t i = 0; left_out != NULL && i < carried->count; i++) {
+        const struct carried_item *item = &carried->items[i];
+        if (!left_out[i])
+            continue;
+        double mass = item_mass_kg(item);
+        struct figure figure =
+            state_figure(state, QUANTITY_LEFT_OUT, mass, AXLE_NONE, BASIS_LEFT_OUT);
+        figure.place.name = item->item;
+        const struct cure unload = {TASK_UNLOAD, mass, 0, NULL, NULL};
+        figures_add(state->figures,
+                    judged(figure, &(struct judgement){.holds = ANSWER_NO,
+                                                       .cure = unload,
+                                                       .if_broken = remark(ADVICE_LEAVE_OUT)}));
+    }
+}
+
 static void report_state(const struct loaded_setup *loaded, const struct state *state,
                          struct figures *figures)
 {
@@ -181,6 +204,7 @@ static void report_state(const struct loaded_setup *loaded, const struct state *
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         report_axle_load(&in, axle);
     report_gross(&in);
+    report_left_out(&in);
     const struct axle_pair tyres_left = {
         axle_tyres_left_kg(specification, &loaded->axle[AXLE_FRONT], &in.loads, AXLE_FRONT),
         axle_tyres_left_kg(specification, &loaded->axle[AXLE_REAR], &in.loads, AXLE_REAR)};
