@@ -98,9 +98,8 @@ START_TEST(fewest_and_lightest_stay_behind)
     items[3] = item_of("chest", 240, 2.7);
     items[4] = item_of("boat", 160, 3);
     items[5] = item_of("pump", 100, 3.3);
-    items[6] = item_of("anvil", 200, 3);
-    items[3].can_be_left_out = items[4].can_be_left_out = items[5].can_be_left_out =
-        items[6].can_be_left_out = 1;
+    items[3].can_be_left_out = items[4].can_be_left_out = items[5].can_be_left_out = 1;
+    specification.vehicle.ratings.gross_kg = 3000;
     specification.carried.count = 6; /* rear 900 - 27 + 165 + 40 + 216 + 160 + 110 = 1564 */
     specification.vehicle.ratings.rear_kg = 1420;
     ck_assert(leave_out(&specification, NULL, &setup, &setup));
