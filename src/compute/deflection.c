@@ -32,6 +32,13 @@ double tyre_deflection_m(const struct tyre_figures *figures, const struct design
     return deflection <= figures->section_height_m / 2 ? deflection : UNKNOWN;
 }
 
+double added_deflection_m(const struct tyre_figures *figures, const struct designation *size,
+                          double pressure_Pa, double before_kg, double after_kg)
+{
+    return tyre_deflection_m(figures, size, pressure_Pa, after_kg) -
+           tyre_deflection_m(figures, size, pressure_Pa, before_kg);
+}
+
 double loaded_radius_m(const struct tyre_figures *figures, double deflection_m)
 {
     return figures->overall_diameter_m / 2 - deflection_m;

@@ -22,6 +22,11 @@ double vertical_stiffness_kg_m(const struct tyre_figures *figures, const struct 
 double tyre_deflection_m(const struct tyre_figures *figures, const struct designation *size,
                          double pressure_Pa, double load_kg);
 
+/* How much more it gives under one load than under another, at one pressure; UNKNOWN where it is so
+ * under either. */
+double added_deflection_m(const struct tyre_figures *figures, const struct designation *size,
+                          double pressure_Pa, double before_kg, double after_kg);
+
 /* Axle centre to ground: D/2 less the deflection. */
 double loaded_radius_m(const struct tyre_figures *figures, double deflection_m);
 

@@ -7,6 +7,7 @@
 #include "reading/picture_arch.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
+#include "report/clearance/stance.h"
 
 static const struct pen before_pen = {.width = 0.9, .dash = DASH_DOT};
 static const struct pen after_pen = {.width = 1.4};
@@ -54,7 +55,7 @@ static double farthest(const struct point_list *points, bool ahead)
 
 static double radius_of(const struct side_view *view, size_t setup, int axle)
 {
-    return view->picture->layout->plan->beside[setup].after[axle].static_loaded_radius_m;
+    return stance_radius_m(view->picture->layout->plan, setup, view->state, axle);
 }
 
 /* The point that governs an angle, where it is one of the measured ones. */

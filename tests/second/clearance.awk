@@ -30,22 +30,44 @@ function sag(k, a,    rate)
     rate = value["suspension/" axle_name[a] "/wheel_rate"]
     return k ? (state_axle[k, a] - value["vehicle/unladen/" axle_name[a]]) * g / (2 * rate) : 0
 }
+# How much more each tyre of an axle gives under its half of what is carried, at the pressure that it
+# has: the fitted one's placard, an option's recommended one. The relation is straight in the load.
+# null where there is no such pressure.
+function gives(s, k, a,    added, p)
+{
+    added = state_axle[k, a] - value["vehicle/unladen/" axle_name[a]]
+    if (!k || abs(added) < 1e-9)
+        return 0
+    p = s ? recommended[s, a] : by_axle("tyres/fitted/placard", a)
+    return p == "null" ? p : deflection(s, added / 2, p)
+}
+function is_settled(s, k) { return gives(s, k, 1) != "null" && gives(s, k, 2) != "null" }
+# The tyre's part of a change beside the fitted tyre in the same state.
+function tyre_rise(s, k, a) { return radius_change[s] - gives(s, k, a) + gives(0, k, a) }
+# Loaded radius of a tyre in a state.
+function radius_in(s, k, a) { return loaded_radius[s] - gives(s, k, a) }
 # Change of the body's height at an axle, and anywhere along the vehicle. State 0: as measured.
-function axle_rise(s, k, a) { return k ? radius_change[s] + lift(a) - sag(k, a) : 0 }
+function axle_rise(s, k, a) { return k ? radius_change[s] + lift(a) - sag(k, a) - gives(s, k, a) : 0 }
 function rise_at(s, k, x)
 {
     return axle_rise(s, k, 1) + (axle_rise(s, k, 2) - axle_rise(s, k, 1)) * x / wheelbase
 }
 function state_rows(s, k,    ground, front, rear)
 {
-    # nominal to nominal: the body rises by the change of the loaded radius
+    if (!is_settled(s, k)) {
+        unsettled_rows(s, k)
+        return
+    }
+    # without a position, the axle that gains less decides
     if (s > 0)
-        room(s, k, 0, "body_clearance_change", "", radius_change[s] * 1000, "mm", "null", "")
+        room(s, k, 0, "body_clearance_change", "", ("clearance/ground_at" in value ? \
+            tyre_rise(s, k, 1) + (tyre_rise(s, k, 2) - tyre_rise(s, k, 1)) * \
+            value["clearance/ground_at"] / wheelbase : \
+            min(tyre_rise(s, k, 1), tyre_rise(s, k, 2))) * 1000, "mm", "null", "")
     if (!("clearance/ground" in value))
         return
     front = axle_rise(s, k, 1)
     rear = axle_rise(s, k, 2)
-    # without a position, the axle that gains less decides
     ground = value["clearance/ground"] + ("clearance/ground_at" in value ? \
         rise_at(s, k, value["clearance/ground_at"]) : min(front, rear))
     room(s, k, 0, "body_clearance", "", ground * 1000, "mm", "null", "")
@@ -54,6 +76,17 @@ function state_rows(s, k,    ground, front, rear)
     angle_rows(s, k)
     if ("clearance/roof_height" in value)
         roof_rows(s, k, front, rear)
+}
+# No pressure carries the load: how far the tyres give under it is not known.
+function unsettled_rows(s, k)
+{
+    if (!("clearance/ground" in value))
+        return
+    room(s, k, 0, "body_clearance", "", "null", "mm", "null", "unknown")
+    room(s, k, 0, "body_clearance_change", "", "null", "mm", "null", "")
+    room(s, k, 0, "approach_angle", "", "null", "deg", "null", "unknown")
+    room(s, k, 0, "departure_angle", "", "null", "deg", "null", "unknown")
+    room(s, k, 0, "breakover_angle", "", "null", "deg", "null", "unknown")
 }
 function roof_rows(s, k, front, rear,    top_height, i)
 {
@@ -65,7 +98,8 @@ function roof_rows(s, k, front, rear,    top_height, i)
     top_height += max(front, rear)
     room(s, k, 0, "roof_height", "", top_height * 1000, "mm", "null", "")
     if (s > 0)
-        room(s, k, 0, "roof_height_change", "", radius_change[s] * 1000, "mm", "null", "")
+        room(s, k, 0, "roof_height_change", "", \
+            max(tyre_rise(s, k, 1), tyre_rise(s, k, 2)) * 1000, "mm", "null", "")
     # the largest tyre is met at the door: half of what it is larger than the nominal one
     if (s > 0)
         top_height += (diameter_most[s] - diameter[s]) / 2
@@ -88,7 +122,8 @@ function overhang_angle(s, k, path, key, side,    i, at, least, x)
         if (at "/" key in value) {
             x = value[at "/" key]
             least = min(least, tangent(x, value[at "/height"] + \
-                rise_at(s, k, side < 0 ? -x : wheelbase + x), loaded_radius[s]))
+                rise_at(s, k, side < 0 ? -x : wheelbase + x), \
+                radius_in(s, k, side < 0 ? 1 : 2)))
         }
     }
     for (i = 1; k && i <= items; i++) {
@@ -96,7 +131,8 @@ function overhang_angle(s, k, path, key, side,    i, at, least, x)
         if ((k, i) in aboard && at "/" key in value) {
             x = value[at "/" key]
             least = min(least, tangent(x, value[at "/height"] + \
-                rise_at(s, k, side < 0 ? -x : wheelbase + x), loaded_radius[s]))
+                rise_at(s, k, side < 0 ? -x : wheelbase + x), \
+                radius_in(s, k, side < 0 ? 1 : 2)))
         }
     }
     return least
@@ -106,7 +142,7 @@ function breakover_angle(s, k,    x, h)
 {
     x = value["clearance/belly/at"]
     h = value["clearance/belly/height"] + rise_at(s, k, x)
-    return tangent(x, h, loaded_radius[s]) + tangent(wheelbase - x, h, loaded_radius[s])
+    return tangent(x, h, radius_in(s, k, 1)) + tangent(wheelbase - x, h, radius_in(s, k, 2))
 }
 function angle_row(s, k, name, x)
 {
@@ -122,12 +158,21 @@ function angle_rows(s, k)
     angle_row(s, k, "departure_angle", overhang_angle(s, k, "clearance/rear_overhang", "behind", 1))
     angle_row(s, k, "breakover_angle", breakover_angle(s, k))
 }
-function under_axle_rows(s, a,    measured)
+function under_axle_rows(s, a,    measured, k, sunk)
 {
     measured = by_axle("clearance/under_axle", a)
     if (measured != "null")
         room(s, 0, a, "under_axle_clearance", "", (measured + radius_change[s]) * 1000, "mm", \
             "null", "")
+    # the axle itself sinks with its tyres alone
+    for (k = 1; k <= states && measured != "null"; k++) {
+        sunk = gives(s, k, a)
+        if (sunk == "null")
+            room(s, k, a, "under_axle_clearance", "", sunk, "mm", "null", "unknown")
+        else if (sunk != 0)
+            room(s, k, a, "under_axle_clearance", "", (measured + radius_change[s] - sunk) * 1000, \
+                "mm", "null", "")
+    }
     if (s > 0)
         room(s, 0, a, "under_axle_clearance_change", "", radius_change[s] * 1000, "mm", "null", "")
 }

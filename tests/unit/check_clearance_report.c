@@ -92,7 +92,8 @@ static double value(enum quantity_id quantity, const char *option, const char *s
     SUSPENSION("wheel_rate: 62 N/mm, travel_to_bump: 80 mm",                                       \
                "wheel_rate: 74 N/mm, travel_to_bump: 85 mm")
 #define FITTED                                                                                     \
-    "  fitted: {size: P255/70R16 109S, wheel: {width: 7.5 in, inset: 30 mm}}\n  options:\n"
+    "  fitted: {size: P255/70R16 109S, placard: 240 kPa,"                                          \
+    " wheel: {width: 7.5 in, inset: 30 mm}}\n  options:\n"
 #define TWO                                                                                        \
     "    - {name: itself, size: P255/70R16 109S, wheel: {width: 7.5 in, inset: 30 mm}}\n"          \
     "    - {name: wide, size: 285/75R16 116S, snow_chains: 12 mm,"                                 \

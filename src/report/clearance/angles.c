@@ -70,16 +70,17 @@ static struct figure judged_angle(const struct stance *stance, const struct ramp
                                   const struct governing_point *least)
 {
     struct arena *arena = stance->plan->arena;
-    bool stands = known(stance->body_change_m.front) && known(stance->body_change_m.rear) &&
-                  known(stance->plan->specification->vehicle.wheelbase_m);
     const char *item = least->governor.name;
-    const struct need needs[] = {
-        {least->points > 0, REMARK_WITH(arena, ADVICE_GIVE_OVERHANG, say_text(ramp->key))},
-        {known(least->value) || stands, remark(ADVICE_GIVE_FOR_RAMP)},
-        {known(least->value), item == NULL
-                                  ? remark(ADVICE_POINT_IN_TYRE)
-                                  : REMARK_WITH(arena, ADVICE_ITEM_IN_TYRE, say_text(item))},
-    };
+    struct need needs[4] = {
+        {least->points > 0, REMARK_WITH(arena, ADVICE_GIVE_OVERHANG, say_text(ramp->key))}};
+    stance_needs(stance, ADVICE_GIVE_FOR_RAMP, needs + 1);
+    needs[1].known = needs[1].known && known(stance->plan->specification->vehicle.wheelbase_m);
+    needs[3] =
+        (struct need){known(least->value),
+                      item == NULL ? remark(ADVICE_POINT_IN_TYRE)
+                                   : REMARK_WITH(arena, ADVICE_ITEM_IN_TYRE, say_text(item))};
+    if (known(least->value)) /* whatever does not matter to it */
+        needs[1].known = needs[2].known = true;
     return judged(
         angle_figure(stance, ramp->quantity, least),
         &(struct judgement){.needs = needs, .need_count = sizeof needs / sizeof needs[0]});

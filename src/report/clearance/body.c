@@ -38,11 +38,11 @@ static struct figure lowest_part(const struct stance *stance)
 static void report_lowest(const struct stance *stance, struct figures *figures)
 {
     struct figure figure = lowest_part(stance);
-    const struct need needs[] = {
-        {known(stance->plan->specification->clearance.ground_m), remark(ADVICE_GIVE_GROUND)},
-        {known(figure.value), remark(ADVICE_GIVE_FOR_BODY)}};
+    struct need needs[1 + STANCE_NEEDS] = {
+        {known(stance->plan->specification->clearance.ground_m), remark(ADVICE_GIVE_GROUND)}};
+    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs + 1);
     figure.headline = stance->headline;
-    figures_add(figures, judged_above_zero(figure, needs, 2, ADVICE_ON_THE_GROUND));
+    figures_add(figures, judged_above_zero(figure, needs, 1 + STANCE_NEEDS, ADVICE_ON_THE_GROUND));
     if (!stance->setup->is_fitted)
         figures_add(figures, stance_figure(stance, QUANTITY_BODY_CHANGE,
                                            ground_change_m(stance, stance->tyre_change_m),
@@ -97,16 +97,16 @@ static void judge_entrance(const struct stance *stance, struct figures *figures)
     const struct axle_pair largest_m = {stance->body_change_m.front + growth_m(stance, AXLE_FRONT),
                                         stance->body_change_m.rear + growth_m(stance, AXLE_REAR)};
     double height_m = roof_height_m(stance, largest_m, &item);
-    const struct need needs[] = {
-        {known(measured->roof_height_m) || item != NULL, remark(ADVICE_GIVE_ROOF)},
-        {known(height_m), remark(ADVICE_GIVE_FOR_BODY)}};
+    struct need needs[1 + STANCE_NEEDS] = {
+        {known(measured->roof_height_m) || item != NULL, remark(ADVICE_GIVE_ROOF)}};
+    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs + 1);
     struct figure room =
         roof_figure(stance, QUANTITY_GARAGE_ROOM, measured->garage_entrance_m - height_m, item);
     room.place.tyre = AT_LARGEST;
     room.limit_owner = LIMIT_OF_PHYSICS;
     figures_add(figures, judged(limited_at_least(room, 0),
                                 &(struct judgement){.needs = needs,
-                                                    .need_count = 2,
+                                                    .need_count = 1 + STANCE_NEEDS,
                                                     .if_broken = remark(ADVICE_NO_ENTRANCE)}));
 }
 
@@ -123,20 +123,30 @@ static void report_roof(const struct stance *stance, struct figures *figures)
     judge_entrance(stance, figures);
 }
 
-/* Wading depth goes with the lower end, the step with the higher one. */
+/* A measured height, by the change of the lower or the higher end. */
+static void report_height(const struct stance *stance, enum quantity_id quantity, double height_m,
+                          enum remark_id basis, struct figures *figures)
+{
+    struct need needs[STANCE_NEEDS];
+    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs);
+    figures_add(figures, judged(stance_figure(stance, quantity, height_m, basis),
+                                &(struct judgement){.needs = needs, .need_count = STANCE_NEEDS}));
+}
+
+/* A step is as high as the higher end; water comes in at the lower one. What the maker states for
+ * wading is not raised, however tall the vehicle becomes: doors, breathers and brakes stay. */
 static void report_depths(const struct stance *stance, struct figures *figures)
 {
     const struct clearance_measured *measured = &stance->plan->specification->clearance;
+    double lower = lower_of_pair(stance->body_change_m);
     if (known(measured->wading_depth_m))
-        figures_add(figures,
-                    stance_figure(stance, QUANTITY_WADING_DEPTH,
-                                  measured->wading_depth_m + lower_of_pair(stance->body_change_m),
-                                  BASIS_WADING));
+        report_height(stance, QUANTITY_WADING_DEPTH,
+                      measured->wading_depth_m + (lower < 0 || !known(lower) ? lower : 0),
+                      BASIS_WADING, figures);
     if (known(measured->step_height_m))
-        figures_add(figures,
-                    stance_figure(stance, QUANTITY_STEP_HEIGHT,
-                                  measured->step_height_m + higher_of_pair(stance->body_change_m),
-                                  BASIS_HIGHER_AXLE));
+        report_height(stance, QUANTITY_STEP_HEIGHT,
+                      measured->step_height_m + higher_of_pair(stance->body_change_m),
+                      BASIS_HIGHER_AXLE, figures);
 }
 
 /* The rule goes by the lamp's height on the unladen vehicle. */
@@ -145,18 +155,19 @@ static void judge_dip(const struct stance *stance, double rise, struct figures *
     const struct headlamp *lamp = &stance->plan->specification->clearance.headlamp;
     if (!known(lamp->dip))
         return;
-    double height = lamp->height_m + stance->tyre_change_m.front + stance->lift_m[AXLE_FRONT];
+    double height = lamp->height_m + radius_change_m(stance->plan, stance->index, AXLE_FRONT) +
+                    stance->lift_m[AXLE_FRONT];
     const struct headlamp_dip_row *row = headlamp_dip_for(height);
     struct figure dip = stance_figure(stance, QUANTITY_HEADLAMP_DIP, lamp->dip - rise, BASIS_DIP);
-    const struct need needs[] = {{row != NULL, remark(ADVICE_GIVE_LAMP_HEIGHT)},
-                                 {known(dip.value), remark(ADVICE_GIVE_FOR_DIP)}};
+    struct need needs[1 + STANCE_NEEDS] = {{row != NULL, remark(ADVICE_GIVE_LAMP_HEIGHT)}};
+    stance_needs(stance, ADVICE_GIVE_FOR_DIP, needs + 1);
     dip.limit_owner = LIMIT_OF_LAW;
     if (row != NULL)
         dip = limited_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);
     bool low = dip.limit_side == LIMIT_AT_MOST;
     figures_add(figures,
                 judged(dip, &(struct judgement){.needs = needs,
-                                                .need_count = 2,
+                                                .need_count = 1 + STANCE_NEEDS,
                                                 .if_broken = remark(low ? ADVICE_BEAM_TOO_LOW
                                                                         : ADVICE_BEAM_DAZZLES)}));
 }

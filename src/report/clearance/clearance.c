@@ -15,17 +15,34 @@ static struct figure axle_figure(enum quantity_id quantity, int axle, double val
     return figure;
 }
 
-static void report_under_axle(const struct plan *plan, size_t index, int axle,
+/* In a loading state the axle sinks with its tyres; springs do not matter to it. */
+static void report_under_axle_loaded(const struct stance *stance, int axle, double unladen_m,
+                                     struct figures *figures)
+{
+    double gives = stance->deflection_m[axle];
+    if (!known(unladen_m) || gives == 0) /* the row without a state says it */
+        return;
+    const struct need need = deflection_need(stance, axle);
+    struct figure figure =
+        stance_figure(stance, QUANTITY_UNDER_AXLE, unladen_m - gives, BASIS_UNDER_AXLE_LOADED);
+    figure.axle = axle;
+    figures_add(figures, judged_above_zero(figure, &need, 1, ADVICE_ON_THE_GROUND));
+}
+
+static void report_under_axle(const struct stance *stances, size_t count, int axle,
                               struct figures *figures)
 {
-    double change = radius_change_m(plan, index, axle);
+    const struct plan *plan = stances->plan;
+    double change = radius_change_m(plan, stances->index, axle);
     double measured = of_axle(plan->specification->clearance.under_axle_m, axle);
     const struct need needs[] = {{known(measured), remark(ADVICE_GIVE_UNDER_AXLE)},
                                  {known(change), remark(ADVICE_GIVE_DIAMETERS)}};
     figures_add(figures,
                 judged(axle_figure(QUANTITY_UNDER_AXLE, axle, measured + change, BASIS_UNDER_AXLE),
                        &(struct judgement){.needs = needs, .need_count = 2}));
-    if (plan->setups[index].is_fitted)
+    for (size_t i = 0; i < count; i++)
+        report_under_axle_loaded(&stances[i], axle, measured + change, figures);
+    if (stances->setup->is_fitted)
         return;
     struct figure figure = axle_figure(QUANTITY_UNDER_AXLE_CHANGE, axle, change, BASIS_UNDER_AXLE);
     figure.headline = axle == AXLE_FRONT ? HEADLINE_YES : HEADLINE_NO;
@@ -206,7 +223,7 @@ void report_clearance(const struct plan *plan, struct figures *figures)
         struct stance *stances = i == 0 ? fitted : stances_make(plan, i, fitted);
         report_states(stances, count, lowest, figures);
         for (int axle = 0; axle < AXLE_COUNT; axle++) {
-            report_under_axle(plan, i, axle, figures);
+            report_under_axle(stances, count, axle, figures);
             report_arch(stances, axle, figures);
             report_wheel_place(plan, i, axle, figures);
             report_fit_limits(plan, i, axle, figures);

@@ -39,12 +39,16 @@
 
 #define BODY_REMARKS(X)                                                                            \
     X(BASIS_UNDER_AXLE, "measured + change of the loaded radius")                                  \
-    X(BASIS_BODY, "measured + loaded radius + lift - sag by the wheel rate")                       \
-    X(BASIS_BODY_CHANGE, "change of the static loaded radius, 0.912 D/2 for both")                 \
+    X(BASIS_UNDER_AXLE_LOADED,                                                                     \
+      "measured + change of the loaded radius - deflection of the tyres under the load (Rhyne)")   \
+    X(BASIS_BODY, "measured + loaded radius + lift - sag by the wheel rate - what the tyres give " \
+                  "under the load by Rhyne")                                                       \
+    X(BASIS_BODY_CHANGE, "change of the static loaded radius, 0.912 D/2 for both, and of what "    \
+                         "both give under the load")                                               \
     X(BASIS_HIGHER_AXLE, "measured + the larger of both axles' changes")                           \
     X(BASIS_HIGHEST_ITEM, "measured + the larger of both axles' changes; highest: {}")             \
     X(BASIS_RADIUS_CHANGE, "change of the loaded radius")                                          \
-    X(BASIS_WADING, "the maker's depth + the smaller of both axles' changes")                      \
+    X(BASIS_WADING, "the maker's depth, less what the lower axle sinks; never more")               \
     X(BASIS_RAKE, "(rear - front change of height) / wheelbase")                                   \
     X(BASIS_BEAM, "(front - rear change of height) / wheelbase; up is positive")                   \
     X(BASIS_DIP, "UN R48 6.2.6.1.2, by the lamp's height")                                         \
@@ -63,6 +67,15 @@
     X(ADVICE_GIVE_FOR_RAMP, "give vehicle: wheelbase and unladen, and suspension: wheel_rate")     \
     X(ADVICE_GIVE_FOR_TRAVEL, "give vehicle: unladen and wheelbase, suspension: wheel_rate")       \
     X(ADVICE_GIVE_FOR_DIP, "give vehicle: wheelbase and unladen, suspension: wheel_rate")          \
+    X(ADVICE_NO_DEFLECTION, "no relation tells how far a tyre that is not radial gives under the " \
+                            "load: measure it loaded")                                             \
+    X(ADVICE_REFUSED_DEFLECTION, "no pressure carries the load, by which the tyres would give")    \
+    X(ADVICE_DEFLECTS_TOO_FAR, "the tyres give more than half of their section height, where no "  \
+                               "relation holds: more pressure, or less aboard")                    \
+    X(ADVICE_PLACARD_FOR_DEFLECTION,                                                               \
+      "give tyres: fitted: placard, by which the tyres give under the load")                       \
+    X(ADVICE_PRESSURE_FOR_DEFLECTION,                                                              \
+      "the pressure to be set is not known, by which the tyres give under the load")               \
     X(ADVICE_GIVE_OVERHANG, "give {}")                                                             \
     X(ADVICE_ON_THE_GROUND, "it would stand on the ground: stiffer springs, or less aboard")       \
     X(ADVICE_ON_BUMP_STOPS, "it stands on its bump stops: stiffer springs, or less aboard")        \

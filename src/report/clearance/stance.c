@@ -2,6 +2,7 @@
 
 #include "base/known.h"
 #include "compute/clearance.h"
+#include "compute/deflection.h"
 #include "compute/load.h"
 #include "compute/springs.h"
 
@@ -41,21 +42,53 @@ static bool nothing_added(const struct plan *plan, const struct setup *setup,
     return spare_mass_change_kg(plan->specification, &plan->fitted, setup) == 0;
 }
 
-/* Sag under what a state adds to the springs; tyres and wheels do not ride on them. */
-static double sag_in_state(const struct plan *plan, const struct setup *setup,
-                           const struct state *state, int axle)
+/* What a state adds to an axle; tyres and wheels do not ride on the springs, and change with the
+ * setup and not with the state. */
+static double added_kg(const struct stance *stance, int axle)
 {
-    if (nothing_added(plan, setup, state))
+    const struct plan *plan = stance->plan;
+    if (nothing_added(plan, stance->setup, stance->state))
         return 0;
     struct axle_loads loads;
-    axle_loads_in_state(plan->specification, state, &plan->fitted, setup, &loads);
+    axle_loads_in_state(plan->specification, stance->state, &plan->fitted, stance->setup, &loads);
     double added = loads.axle_kg[axle] - of_axle(plan->specification->vehicle.unladen_kg, axle) -
-                   tyre_mass_change_kg(&plan->fitted, setup, (enum axle)axle);
-    if (fabs(added) < 1e-9) /* added and taken off alike: no rate is needed */
+                   tyre_mass_change_kg(&plan->fitted, stance->setup, (enum axle)axle);
+    return fabs(added) < 1e-9 ? 0 : added; /* added and taken off alike: no rate is needed */
+}
+
+static double sag_m(const struct stance *stance, int axle, double added)
+{
+    if (added == 0)
         return 0;
     struct spring spring;
-    spring_of_axle(suspension_of(plan, axle), &spring);
+    spring_of_axle(suspension_of(stance->plan, axle), &spring);
     return spring_travel_m(&spring, weight_at_wheel_N(added));
+}
+
+static double deflection_m(const struct stance *stance, int axle, double added)
+{
+    const struct tyre *tyre = &stance->setup->axle[axle];
+    double tyres = tyres_on_axle(tyre_is_dual(tyre));
+    double unladen = of_axle(stance->plan->specification->vehicle.unladen_kg, axle);
+    if (added == 0)
+        return 0;
+    if (isinf(stance->pressure_Pa[axle]))
+        return UNKNOWN;
+    return added_deflection_m(&stance->plan->beside[stance->index].after[axle], &tyre->size,
+                              stance->pressure_Pa[axle], unladen / tyres,
+                              (unladen + added) / tyres);
+}
+
+/* The pressure that the fitted tyre has by the placard, and an option is to be set to. In whole
+ * metric steps, whatever units are asked for: no verdict depends on them. */
+static double pressure_when_driven_Pa(const struct plan *plan, size_t index, int axle)
+{
+    const struct load_conditions conditions = {plan->specification, &plan->fitted, PRESSURE_METRIC};
+    struct axle_pressures pressures;
+    if (plan->setups[index].is_fitted)
+        return placard_Pa(plan->specification, (enum axle)axle);
+    axle_pressures(&conditions, &plan->setups[index], (enum axle)axle, &pressures);
+    return pressures.recommended_Pa;
 }
 
 double radius_change_m(const struct plan *plan, size_t index, int axle)
@@ -66,43 +99,91 @@ double radius_change_m(const struct plan *plan, size_t index, int axle)
 
 static void set_changes(struct stance *stance)
 {
+    const struct stance *fitted = stance->fitted;
     double ride[AXLE_COUNT], tyre[AXLE_COUNT];
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        tyre[axle] = radius_change_m(stance->plan, stance->index, axle);
-        ride[axle] = tyre[axle] + stance->lift_m[axle] - stance->sag_m[axle];
+        double radius = radius_change_m(stance->plan, stance->index, axle);
+        double gives = stance->deflection_m[axle];
+        ride[axle] = radius - gives + stance->lift_m[axle] - stance->sag_m[axle];
+        tyre[axle] = radius - (fitted == stance ? 0 : gives - fitted->deflection_m[axle]);
         stance->radius_m[axle] =
-            stance->plan->beside[stance->index].after[axle].static_loaded_radius_m;
+            stance->plan->beside[stance->index].after[axle].static_loaded_radius_m - gives;
     }
     stance->body_change_m = (struct axle_pair){ride[AXLE_FRONT], ride[AXLE_REAR]};
     stance->tyre_change_m = (struct axle_pair){tyre[AXLE_FRONT], tyre[AXLE_REAR]};
 }
 
-static void make_stance(const struct plan *plan, size_t index, const struct state *state,
-                        struct stance *out)
+static void make_stance(const struct plan *plan, size_t index, size_t state,
+                        const double pressure_Pa[AXLE_COUNT], struct stance *out)
 {
-    *out = (struct stance){
-        .plan = plan, .index = index, .setup = &plan->setups[index], .state = state};
+    *out = (struct stance){.plan = plan,
+                           .index = index,
+                           .setup = &plan->setups[index],
+                           .state = state_at(plan->specification, state),
+                           .fitted = out};
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        out->sag_m[axle] = sag_in_state(plan, out->setup, state, axle);
+        double added = added_kg(out, axle);
+        out->pressure_Pa[axle] = pressure_Pa[axle];
+        out->sag_m[axle] = sag_m(out, axle, added);
+        out->deflection_m[axle] = deflection_m(out, axle, added);
         out->lift_m[axle] = axle_lift_m(plan, axle);
     }
-    set_changes(out);
 }
 
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted)
 {
     size_t count = state_count(plan->specification);
     struct stance *stances = arena_allocate_array(plan->arena, count, sizeof *stances);
+    double pressure_Pa[AXLE_COUNT];
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        pressure_Pa[axle] = pressure_when_driven_Pa(plan, index, axle);
     for (size_t i = 0; i < count; i++) {
-        make_stance(plan, index, state_at(plan->specification, i), &stances[i]);
-        stances[i].fitted = fitted == NULL ? &stances[i] : &fitted[i];
+        make_stance(plan, index, i, pressure_Pa, &stances[i]);
+        if (fitted != NULL)
+            stances[i].fitted = &fitted[i];
+        set_changes(&stances[i]);
     }
     return stances;
 }
 
+double stance_radius_m(const struct plan *plan, size_t index, int state, int axle)
+{
+    struct stance stance;
+    double pressure_Pa[AXLE_COUNT] = {UNKNOWN, UNKNOWN};
+    pressure_Pa[axle] = pressure_when_driven_Pa(plan, index, axle);
+    make_stance(plan, index, (size_t)state, pressure_Pa, &stance);
+    set_changes(&stance);
+    return stance.radius_m[axle];
+}
+
+struct need deflection_need(const struct stance *stance, int axle)
+{
+    double pressure_Pa = stance->pressure_Pa[axle];
+    bool radial = stance->setup->axle[axle].size.construction == CONSTRUCTION_RADIAL;
+    enum remark_id lacks = !radial                    ? ADVICE_NO_DEFLECTION
+                           : isinf(pressure_Pa)       ? ADVICE_REFUSED_DEFLECTION
+                           : known(pressure_Pa)       ? ADVICE_DEFLECTS_TOO_FAR
+                           : stance->setup->is_fitted ? ADVICE_PLACARD_FOR_DEFLECTION
+                                                      : ADVICE_PRESSURE_FOR_DEFLECTION;
+    return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
+}
+
+void stance_needs(const struct stance *stance, enum remark_id otherwise,
+                  struct need needs[STANCE_NEEDS])
+{
+    bool springs = true;
+    struct need tyres = deflection_need(stance, AXLE_FRONT);
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
+                                   stance->lift_m[axle] - stance->sag_m[axle]);
+    needs[0] = (struct need){springs, remark(otherwise)};
+    needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
+}
+
 void stance_as_measured(const struct plan *plan, struct stance *out)
 {
-    *out = (struct stance){.plan = plan, .setup = &plan->setups[0], .as_measured = true};
+    *out = (struct stance){
+        .plan = plan, .setup = &plan->setups[0], .fitted = out, .as_measured = true};
     set_changes(out);
 }
 

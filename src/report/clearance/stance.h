@@ -15,15 +15,28 @@ struct stance {
     const struct stance *fitted; /* the fitted setup in the same state */
     bool as_measured;            /* the fitted state itself: no lift, nothing carried */
     enum headline headline;
-    double lift_m[AXLE_COUNT], sag_m[AXLE_COUNT], radius_m[AXLE_COUNT];
-    struct axle_pair body_change_m; /* tyre, lift and sag */
-    struct axle_pair tyre_change_m; /* the tyre's part alone */
+    double pressure_Pa[AXLE_COUNT]; /* to be set, the fitted tyre's placard; INFINITY: refused */
+    double lift_m[AXLE_COUNT], sag_m[AXLE_COUNT];
+    double deflection_m[AXLE_COUNT]; /* of the tyre, under what is aboard */
+    double radius_m[AXLE_COUNT];     /* static loaded radius less that */
+    struct axle_pair body_change_m;  /* tyre, lift and sag */
+    struct axle_pair tyre_change_m;  /* the tyre's part alone, beside the fitted one's */
 };
 
 /* One a loading state, in their order. `fitted`: the fitted setup's, NULL for itself. */
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted);
 /* The fitted state, as it was measured. */
 void stance_as_measured(const struct plan *plan, struct stance *out);
+
+/* The loaded radius of one setup in one loading state. */
+double stance_radius_m(const struct plan *plan, size_t index, int state, int axle);
+
+/* What a height hangs on: springs, which `otherwise` asks for, and how far the tyres give. */
+enum { STANCE_NEEDS = 2 };
+void stance_needs(const struct stance *stance, enum remark_id otherwise,
+                  struct need needs[STANCE_NEEDS]);
+/* The tyres of one axle alone. */
+struct need deflection_need(const struct stance *stance, int axle);
 
 /* A figure of this part in the stance's state. */
 struct figure stance_figure(const struct stance *stance, enum quantity_id quantity, double value,
