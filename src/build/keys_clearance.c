@@ -81,6 +81,9 @@ static const struct key arches[] = {
 };
 KEY_SET(arches, struct arches);
 
+static const char *const choices_touches[] = {"tread", "sidewall", NULL};
+static const char *const choices_meets[] = {"arch", "frame", "unknown", NULL};
+
 static const struct key steering[] = {
     {"axis_to_centre", QUANTITY(KIND_LENGTH), FIELD(struct steering, axis_to_centre_m),
      RANGE(-0.5, 0.5), .use = USE_CLEARANCE,
@@ -90,6 +93,11 @@ static const struct key steering[] = {
     {"kingpin_inclination", QUANTITY(KIND_ANGLE), FIELD(struct steering, kingpin_inclination_rad),
      RANGE(-0.2, 0.6), .use = USE_CLEARANCE,
      .doc = "of the steering axis, leaning inward at the top", .example = "12 deg"},
+    {"touches", CHOICE(choices_touches), FIELD(struct steering, touches), .use = USE_CLEARANCE,
+     .doc = "part of the tyre that comes nearest at lock: geometry sharpens only then",
+     .example = "tread"},
+    {"meets", CHOICE(choices_meets), FIELD(struct steering, meets), .use = USE_CLEARANCE,
+     .doc = "what stands in the way there: trimming helps at the arch alone", .example = "arch"},
 };
 KEY_SET(steering, struct steering);
 
@@ -185,7 +193,7 @@ static const struct key clearance[] = {
     {"arch", MAPPING(arches_set), FIELD(struct clearance_measured, arch), .use = USE_CLEARANCE,
      .doc = "room in the wheel arches with the fitted tyre"},
     {"steering", MAPPING(steering_set), FIELD(struct clearance_measured, steering),
-     .use = USE_CLEARANCE, .doc = "sharpens the room at lock"},
+     .use = USE_CLEARANCE, .doc = "how the front wheels turn, and what they come near"},
     {"front_overhang", MAPPINGS(ahead_point_set), FIELD(struct clearance_measured, front_overhang),
      .use = USE_CLEARANCE, .doc = "lowest points ahead of the front axle"},
     {"rear_overhang", MAPPINGS(behind_point_set), FIELD(struct clearance_measured, rear_overhang),

@@ -16,6 +16,8 @@ enum { CHOICE_NONE = -1 };
 enum vehicle_kind { VEHICLE_PASSENGER_CAR, VEHICLE_LIGHT_TRUCK };
 enum drive { DRIVE_FRONT, DRIVE_REAR, DRIVE_PART_TIME_4WD, DRIVE_FULL_TIME_4WD };
 enum speed_unit { SPEED_KMH, SPEED_MPH };
+enum steering_touches { TOUCHES_TREAD, TOUCHES_SIDEWALL };
+enum steering_meets { MEETS_ARCH, MEETS_FRAME, MEETS_UNKNOWN };
 enum aim { AIM_LOWEST_LAWFUL, AIM_AS_BEFORE };
 enum setting_kind {
     SETTING_PULSES_PER_KM,
@@ -337,6 +339,7 @@ struct arches {
 struct steering {
     const struct given *given;
     double axis_to_centre_m, lock_rad, kingpin_inclination_rad;
+    int touches, meets;
 };
 struct spare_space {
     const struct given *given;

@@ -46,7 +46,11 @@ double trim_to_fit_m(const struct arch_rooms *rooms)
 {
     double most = fmax(fmax(missing_m(rooms->ride_m), missing_m(rooms->bump_m)),
                        fmax(missing_m(rooms->outer_m), missing_m(rooms->lock_m)));
-    return is_short(rooms->inner_m) ? INFINITY : if_all_known(rooms, most);
+    if (is_short(rooms->inner_m) || missing_m(rooms->lock_m) > rooms->lock_trim_m)
+        return INFINITY;
+    if (is_short(rooms->lock_m) && !known(rooms->lock_trim_m))
+        return UNKNOWN;
+    return if_all_known(rooms, most);
 }
 
 /* The inset change in [low, high] with the most room at lock. */

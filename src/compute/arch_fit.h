@@ -14,6 +14,7 @@ struct arch_rooms {
     double bump_m;
     double inner_m, outer_m;
     double lock_m;
+    double lock_trim_m; /* how much can be cut away there: nothing of frame or strut */
 };
 
 /* Whether nothing that is known is short. */
@@ -22,7 +23,7 @@ bool arch_fits(const struct arch_rooms *rooms);
 /* Each alone makes every room zero or more, and is the smallest that does; 0 where nothing is
  * short, INFINITY where it cannot do so alone, UNKNOWN where a room that is not known decides.
  * Longer bump stops help only at bump, lift only at ride height; trimming the arch helps
- * everywhere but inside, where strut or arm stand. */
+ * everywhere but inside, where strut or arm stand, and at lock as far as `lock_trim_m` says. */
 double bump_stop_to_fit_m(const struct arch_rooms *rooms);
 double lift_to_fit_m(const struct arch_rooms *rooms);
 double trim_to_fit_m(const struct arch_rooms *rooms);

@@ -85,6 +85,13 @@ double lock_room_lost_m(struct swept_tyre before, struct swept_tyre after)
     return fmax(outer, inner);
 }
 
+double lock_room_lost_by_sidewall_m(struct edge_move move)
+{
+    if (!known(move.inner_m) || !known(move.outer_m))
+        return UNKNOWN;
+    return fmax(move.inner_m, move.outer_m);
+}
+
 struct edge_move rim_edge_move(const struct wheel *before, const struct wheel *after)
 {
     return tyre_edge_move(before->width_m, before, after->width_m, after);

@@ -65,6 +65,11 @@ struct swept_tyre {
 };
 double lock_room_lost_m(struct swept_tyre before, struct swept_tyre after);
 
+/* Where the sidewall is known to come nearest, by how far the edge that moves more goes along the
+ * wheel's axis, outward or inward, since either may be the one. Negative where both withdraw; never
+ * more than the bound. */
+double lock_room_lost_by_sidewall_m(struct edge_move move);
+
 /* How the rim's edges move, by rim widths alone: as tyre_edge_move(). */
 struct edge_move rim_edge_move(const struct wheel *before, const struct wheel *after);
 

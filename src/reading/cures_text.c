@@ -8,7 +8,7 @@ static const struct {
 } rows[CURE_COUNT] = {
     [CURE_BUMP_STOP] = {PHRASE_BUMP_STOP_LONGER, PHRASE_BUMP_STOP_LONGER, REMARK_NONE},
     [CURE_LIFT] = {PHRASE_MORE_LIFT, PHRASE_MORE_LIFT, PHRASE_NO_LIFT},
-    [CURE_TRIM] = {PHRASE_TRIMMED, PHRASE_TRIMMED, REMARK_NONE},
+    [CURE_TRIM] = {PHRASE_TRIMMED, PHRASE_TRIMMED, PHRASE_NO_TRIM},
     [CURE_INSET] = {PHRASE_MORE_INSET, PHRASE_LESS_INSET, PHRASE_NO_INSET},
 };
 
@@ -35,5 +35,7 @@ const char *cures_text(struct arena *arena, const char *wrong, const struct cure
     for (int i = 0; i < CURE_COUNT; i++)
         if (cures->offered & 1u << i && isinf(cures->amount[i]))
             text = joined(arena, text, "; ", remark(rows[i].none), us);
-    return joined(arena, text, "; ", cures->lacking, us);
+    for (int i = 0; i < CURE_COUNT; i++)
+        text = joined(arena, text, "; ", cures->lacking[i], us);
+    return text;
 }

@@ -75,9 +75,10 @@ static bool same_cures(const struct cures *a, const struct cures *b)
 {
     if (a == NULL || b == NULL)
         return a == b;
-    bool same = a->offered == b->offered && remark_same(&a->lacking, &b->lacking);
+    bool same = a->offered == b->offered;
     for (int i = 0; same && i < CURE_COUNT; i++)
-        same = same_value(a->amount[i], b->amount[i]);
+        same =
+            same_value(a->amount[i], b->amount[i]) && remark_same(&a->lacking[i], &b->lacking[i]);
     return same;
 }
 

@@ -61,9 +61,9 @@ struct governor {
 /* Work that would meet the limit, each by itself, and how much of it. */
 enum cure_kind { CURE_BUMP_STOP, CURE_LIFT, CURE_TRIM, CURE_INSET, CURE_COUNT };
 struct cures {
-    double amount[CURE_COUNT]; /* INFINITY: none does it; UNKNOWN: something is lacking */
-    unsigned offered;          /* bits: whether it was looked for */
-    struct remark lacking;     /* what must be known to tell the rest */
+    double amount[CURE_COUNT];         /* INFINITY: none does it; UNKNOWN: something is lacking */
+    unsigned offered;                  /* bits: whether it was looked for */
+    struct remark lacking[CURE_COUNT]; /* what must be known to tell it, where it is not */
 };
 
 struct figure {

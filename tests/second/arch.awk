@@ -64,7 +64,7 @@ function arch_row(s, k, a, quantity, at, which, x, need,    chained)
             which == "largest" ? 0 : "null", which == "largest" ? judged(chained >= -1e-12) : "")
     }
 }
-function arch_rows(s, a, which, d, w,    path, rise, half, k, bump, need)
+function arch_rows(s, a, which, d, w,    path, rise, half, k, bump, need, at_lock, lock_short)
 {
     path = "clearance/arch/" axle_name[a] "/"
     rise = (d - diameter[0]) / 2
@@ -80,20 +80,27 @@ function arch_rows(s, a, which, d, w,    path, rise, half, k, bump, need)
     arch_row(s, 0, a, "arch_above", "bump", which, bump, need)
     arch_row(s, 0, a, "arch_inner", "", which, value[path "inner"] - half - offset_change(s), need)
     arch_row(s, 0, a, "arch_outer", "", which, value[path "outer"] - half + offset_change(s), need)
-    if (path "at_lock" in value)
-        arch_row(s, 0, a, "arch_at_lock", "", which, value[path "at_lock"] - \
-            lock_growth(s, d, w, rise, half), need)
+    lock_short = 0
+    if (path "at_lock" in value) {
+        at_lock = value[path "at_lock"] - lock_growth(s, d, w, rise, half)
+        arch_row(s, 0, a, "arch_at_lock", "", which, at_lock, need)
+        lock_short = at_lock - need < 0
+    }
     # What must be cut away where something is short, in whole millimetres.
-    if (which == "largest" && shortest < 0)
+    # At lock only where it is the arch that the tyre meets: else nobody can tell.
+    if (which == "largest" && shortest < 0 && \
+        (!lock_short || text["clearance/steering/meets"] == "arch"))
         room(s, 0, a, "trim_to_fit", "largest" (need ? ", snow chains" : ""), \
             steps_up(-shortest * 1000, 1), "mm", "null", "")
 }
-# Growth towards the arch at full lock. With steering geometry, that of the radius on which the tyre's
+# Growth towards the arch at full lock. Where the tread is known to come nearest and there is steering
+# geometry, that of the radius on which the tyre's
 # outer or inner corner swings about the steering axis; without, the bound of a corner that moved out
 # and up. choice: whichever corner grows more; a bound takes only what grows.
 function lock_growth(s, d, w, rise, half,    axis, outer, inner)
 {
-    if ("clearance/steering/axis_to_centre" in value) {
+    if (text["clearance/steering/touches"] == "tread" && \
+        "clearance/steering/axis_to_centre" in value) {
         axis = value["clearance/steering/axis_to_centre"]
         outer = corner_radius(d, axis - offset_change(s) + w / 2) - \
             corner_radius(diameter[0], axis + width_on_rim[0] / 2)

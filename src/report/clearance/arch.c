@@ -9,7 +9,12 @@
 static void add_room(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                      enum arch_room room, double room_m, const struct stance *state)
 {
-    bool steering = known(arch->plan->specification->clearance.steering.axis_to_centre_m);
+    static const enum remark_id by_lock[] = {BASIS_LOCK_BOUND, BASIS_LOCK_SWEPT,
+                                             BASIS_LOCK_SIDEWALL};
+    const struct steering *steering = &arch->plan->specification->clearance.steering;
+    enum remark_id lock = by_lock[arch_lock_rule(arch)];
+    if (lock == BASIS_LOCK_BOUND && known(steering->axis_to_centre_m))
+        lock = BASIS_LOCK_UNTOLD;
     const struct {
         enum quantity_id quantity;
         enum place_posture posture;
@@ -20,8 +25,8 @@ static void add_room(const struct wheel_arch *arch, const struct arch_tyre *tyre
         [ROOM_INNER] = {QUANTITY_ARCH_INNER, AT_ANY_POSTURE, BASIS_ARCH_INNER,
                         ADVICE_MAY_RUB_INSIDE},
         [ROOM_OUTER] = {QUANTITY_ARCH_OUTER, AT_ANY_POSTURE, BASIS_ARCH_OUTER, ADVICE_MAY_RUB},
-        [ROOM_LOCK] = {QUANTITY_ARCH_LOCK, AT_ANY_POSTURE,
-                       steering ? BASIS_LOCK_SWEPT : BASIS_LOCK_BOUND, ADVICE_MAY_RUB},
+        [ROOM_LOCK] = {QUANTITY_ARCH_LOCK, AT_ANY_POSTURE, lock,
+                       steering->meets == MEETS_FRAME ? ADVICE_MAY_RUB_FRAME : ADVICE_MAY_RUB},
     };
     struct figure figure = figure_of(rows[room].quantity, room_m, NULL);
     figure.based = remark(rows[room].basis);

@@ -43,6 +43,11 @@ double arch_ride_room_m(const struct wheel_arch *arch, const struct arch_tyre *t
 double arch_lock_room_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                         double inset_change_m);
 
+/* What the room at lock goes by: the geometry of what comes nearest, where the file says which part
+ * of the tyre that is, and otherwise the bound. */
+enum lock_rule { LOCK_BY_BOUND, LOCK_BY_TREAD, LOCK_BY_SIDEWALL };
+enum lock_rule arch_lock_rule(const struct wheel_arch *arch);
+
 /* What a room hangs on: whether it is known, and the first thing to ask for where it is not. */
 struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                            enum arch_room room, double room_m);

@@ -37,9 +37,17 @@ static void offer_inset(const struct wheel_arch *arch, const struct arch_tyre *t
     double inset = inset_for(arch, tyre, &sides);
     offer(cures, CURE_INSET, inset);
     if (!known(inset))
-        cures->lacking =
+        cures->lacking[CURE_INSET] =
             remark(known(sides.inner_m) && known(sides.outer_m) ? PHRASE_LOCK_FOR_INSET
                                                                 : PHRASE_SIDES_FOR_INSET);
+}
+
+static void offer_trim_at_lock(const struct arch_tyre *tyre, double amount_m, struct cures *cures)
+{
+    double most = tyre->rooms.lock_trim_m;
+    offer(cures, CURE_TRIM, !known(most) ? UNKNOWN : amount_m > most ? INFINITY : amount_m);
+    if (!known(most))
+        cures->lacking[CURE_TRIM] = remark(PHRASE_MEETS_FOR_TRIM);
 }
 
 const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_tyre *tyre,
@@ -51,7 +59,9 @@ const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_
         offer(cures, CURE_BUMP_STOP, -room_m);
     if (room == ROOM_BUMP || room == ROOM_RIDE)
         offer(cures, CURE_LIFT, room == ROOM_RIDE ? -room_m : INFINITY);
-    if (room != ROOM_INNER)
+    if (room == ROOM_LOCK)
+        offer_trim_at_lock(tyre, -room_m, cures);
+    else if (room != ROOM_INNER)
         offer(cures, CURE_TRIM, -room_m);
     if (room == ROOM_INNER || room == ROOM_OUTER || room == ROOM_LOCK)
         offer_inset(arch, tyre, cures);
@@ -85,12 +95,13 @@ static void add_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre,
 {
     bool cannot = isinf(amount_m);
     const struct arch_rooms *rooms = &tyre->rooms;
-    const struct need needs[ROOM_COUNT] = {
+    const struct need needs[] = {
         arch_room_need(arch, tyre, ROOM_RIDE, rooms->ride_open ? UNKNOWN : rooms->ride_m),
         arch_room_need(arch, tyre, ROOM_BUMP, rooms->bump_m),
         arch_room_need(arch, tyre, ROOM_INNER, rooms->inner_m),
         arch_room_need(arch, tyre, ROOM_OUTER, rooms->outer_m),
-        arch_room_need(arch, tyre, ROOM_LOCK, rooms->lock_m)};
+        arch_room_need(arch, tyre, ROOM_LOCK, rooms->lock_m),
+        {known(amount_m), remark(ADVICE_GIVE_MEETS)}};
     struct figure figure = figure_of(quantity, cannot ? UNKNOWN : amount_m, NULL);
     figure.based = remark(BASIS_SMALLEST_CHANGE);
     figure.axle = arch->axle;
@@ -100,7 +111,8 @@ static void add_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre,
         cannot ? remark(does_not) : REMARK_WITH(arch->plan->arena, does, say_enough(amount_m));
     figures_add(arch->figures,
                 judged(figure, &(struct judgement){.needs = needs,
-                                                   .need_count = cannot ? 0 : ROOM_COUNT,
+                                                   .need_count =
+                                                       cannot ? 0 : sizeof needs / sizeof needs[0],
                                                    .if_met = says}));
 }
 

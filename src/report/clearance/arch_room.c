@@ -8,6 +8,21 @@ static bool is_steered(const struct wheel_arch *arch)
     return arch->axle == AXLE_FRONT;
 }
 
+enum lock_rule arch_lock_rule(const struct wheel_arch *arch)
+{
+    const struct steering *steering = &arch->plan->specification->clearance.steering;
+    if (steering->touches == TOUCHES_TREAD && known(steering->axis_to_centre_m))
+        return LOCK_BY_TREAD;
+    return steering->touches == TOUCHES_SIDEWALL ? LOCK_BY_SIDEWALL : LOCK_BY_BOUND;
+}
+
+/* Trimming helps where it is the arch that the tyre meets, and nowhere else. */
+static double lock_trim_m(const struct wheel_arch *arch)
+{
+    int meets = arch->plan->specification->clearance.steering.meets;
+    return meets == MEETS_ARCH ? INFINITY : meets == MEETS_FRAME ? 0 : UNKNOWN;
+}
+
 double arch_ride_room_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                         const struct stance *state)
 {
@@ -21,14 +36,18 @@ double arch_lock_room_m(const struct wheel_arch *arch, const struct arch_tyre *t
     if (!is_steered(arch))
         return INFINITY;
     double room = arch->measured->at_lock_m - tyre->chains_m;
-    if (known(arch->plan->specification->clearance.steering.axis_to_centre_m)) {
-        struct swept_tyre after = tyre->after;
-        after.centre_m -= inset_change_m;
-        return room - lock_room_lost_m(tyre->before, after);
-    }
+    struct swept_tyre after = tyre->after;
+    after.centre_m -= inset_change_m;
     struct edge_move move = {.inner_m = tyre->move.inner_m + inset_change_m,
                              .outer_m = tyre->move.outer_m - inset_change_m};
-    return room - lock_room_lost_at_most_m(tyre->diameter_change_m, move);
+    switch (arch_lock_rule(arch)) {
+    case LOCK_BY_TREAD:
+        return room - lock_room_lost_m(tyre->before, after);
+    case LOCK_BY_SIDEWALL:
+        return room - lock_room_lost_by_sidewall_m(move);
+    default:
+        return room - lock_room_lost_at_most_m(tyre->diameter_change_m, move);
+    }
 }
 
 static void set_rooms(const struct wheel_arch *arch, struct arch_tyre *tyre)
@@ -42,6 +61,7 @@ static void set_rooms(const struct wheel_arch *arch, struct arch_tyre *tyre)
         .inner_m = measured->inner_m - tyre->chains_m - tyre->move.inner_m,
         .outer_m = measured->outer_m - tyre->chains_m - tyre->move.outer_m,
         .lock_m = arch_lock_room_m(arch, tyre, 0),
+        .lock_trim_m = lock_trim_m(arch),
     };
     for (size_t i = 0; i < state_count(arch->plan->specification); i++) {
         double room = arch_ride_room_m(arch, tyre, &arch->states[i]);

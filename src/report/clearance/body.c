@@ -43,10 +43,10 @@ static void report_lowest(const struct stance *stance, struct figures *figures)
     stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs + 1);
     figure.headline = stance->headline;
     figures_add(figures, judged_above_zero(figure, needs, 1 + STANCE_NEEDS, ADVICE_ON_THE_GROUND));
-    if (!stance->setup->is_fitted)
-        figures_add(figures, stance_figure(stance, QUANTITY_BODY_CHANGE,
-                                           ground_change_m(stance, stance->tyre_change_m),
-                                           BASIS_BODY_CHANGE));
+    double change = ground_change_m(stance, stance->tyre_change_m);
+    if (!stance->setup->is_fitted && known(change)) /* else the height says what is missing */
+        figures_add(figures,
+                    stance_figure(stance, QUANTITY_BODY_CHANGE, change, BASIS_BODY_CHANGE));
 }
 
 /* How much more the largest new tyre of an option's size lifts the body than the nominal one, at
@@ -116,10 +116,11 @@ static void report_roof(const struct stance *stance, struct figures *figures)
     double height = roof_height_m(stance, stance->body_change_m, &item);
     if (known(height))
         figures_add(figures, roof_figure(stance, QUANTITY_ROOF_HEIGHT, height, item));
-    if (!stance->setup->is_fitted && known(stance->plan->specification->clearance.roof_height_m))
+    double change = higher_of_pair(stance->tyre_change_m);
+    if (!stance->setup->is_fitted && known(change) &&
+        known(stance->plan->specification->clearance.roof_height_m))
         figures_add(figures,
-                    stance_figure(stance, QUANTITY_ROOF_CHANGE,
-                                  higher_of_pair(stance->tyre_change_m), BASIS_RADIUS_CHANGE));
+                    stance_figure(stance, QUANTITY_ROOF_CHANGE, change, BASIS_RADIUS_CHANGE));
     judge_entrance(stance, figures);
 }
 

@@ -10,11 +10,16 @@
     X(BASIS_ARCH_OUTER, "outer - (dS/2 - inset change + spacer change)")                           \
     X(BASIS_LOCK_SWEPT, "swept corner radius about the steering axis, outer and inner corner")     \
     X(BASIS_LOCK_BOUND, "bound sqrt((dD/2)^2 + (edge move)^2), no steering geometry")              \
+    X(BASIS_LOCK_UNTOLD, "bound sqrt((dD/2)^2 + (edge move)^2), since steering: touches does not " \
+                         "say which part of the tyre comes nearest")                               \
+    X(BASIS_LOCK_SIDEWALL, "move of the sidewall's edges, which come nearest (steering: touches)") \
     X(BASIS_ARCH_CHANGE, "nominal to nominal, by the same rule for both tyres")                    \
     X(BASIS_SMALLEST_CHANGE, "smallest single change that leaves no room short")                   \
     X(ADVICE_MAY_RUB, "it may rub")                                                                \
+    X(ADVICE_MAY_RUB_FRAME, "it may rub on frame or strut")                                        \
     X(ADVICE_MAY_RUB_INSIDE, "it may rub on strut or arm")                                         \
     X(ADVICE_GIVE_ARCH, "give clearance: arch: {}: {}")                                            \
+    X(ADVICE_GIVE_MEETS, "give clearance: steering: meets")                                        \
     X(ADVICE_GIVE_TRAVEL_TO_BUMP, "give suspension: travel_to_bump")                               \
     X(ADVICE_GIVE_RATE_AND_LOADS,                                                                  \
       "give suspension: wheel_rate, and vehicle: unladen and wheelbase")                           \
@@ -30,6 +35,9 @@
     X(PHRASE_MORE_LIFT, "{} more lift")                                                            \
     X(PHRASE_NO_LIFT, "lift does not help here")                                                   \
     X(PHRASE_TRIMMED, "{} trimmed off the arch")                                                   \
+    X(PHRASE_NO_TRIM, "what it meets there is not trimmed")                                        \
+    X(PHRASE_MEETS_FOR_TRIM,                                                                       \
+      "steering: meets must say that it is the arch before anything is trimmed")                   \
     X(PHRASE_MORE_INSET, "{} more inset")                                                          \
     X(PHRASE_LESS_INSET, "{} less inset (or such a spacer)")                                       \
     X(PHRASE_NO_INSET, "no change of inset alone does it")                                         \
@@ -67,8 +75,9 @@
     X(ADVICE_GIVE_FOR_RAMP, "give vehicle: wheelbase and unladen, and suspension: wheel_rate")     \
     X(ADVICE_GIVE_FOR_TRAVEL, "give vehicle: unladen and wheelbase, suspension: wheel_rate")       \
     X(ADVICE_GIVE_FOR_DIP, "give vehicle: wheelbase and unladen, suspension: wheel_rate")          \
-    X(ADVICE_NO_DEFLECTION, "no relation tells how far a tyre that is not radial gives under the " \
-                            "load: measure it loaded")                                             \
+    X(ADVICE_NO_TYRE_DEFLECTION,                                                                   \
+      "no relation tells how far a tyre that is not radial gives under the "                       \
+      "load: measure it loaded")                                                                   \
     X(ADVICE_REFUSED_DEFLECTION, "no pressure carries the load, by which the tyres would give")    \
     X(ADVICE_DEFLECTS_TOO_FAR, "the tyres give more than half of their section height, where no "  \
                                "relation holds: more pressure, or less aboard")                    \

@@ -160,7 +160,7 @@ struct need deflection_need(const struct stance *stance, int axle)
 {
     double pressure_Pa = stance->pressure_Pa[axle];
     bool radial = stance->setup->axle[axle].size.construction == CONSTRUCTION_RADIAL;
-    enum remark_id lacks = !radial                    ? ADVICE_NO_DEFLECTION
+    enum remark_id lacks = !radial                    ? ADVICE_NO_TYRE_DEFLECTION
                            : isinf(pressure_Pa)       ? ADVICE_REFUSED_DEFLECTION
                            : known(pressure_Pa)       ? ADVICE_DEFLECTS_TOO_FAR
                            : stance->setup->is_fitted ? ADVICE_PLACARD_FOR_DEFLECTION
