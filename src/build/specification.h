@@ -170,6 +170,8 @@ struct vehicle {
     struct text_list includes;
     struct ratings ratings;
     struct seats seats;
+    const char *category; /* of the national rules that limit */
+    int frame;            /* fit for heavy off-road use: 1, 0 or CHOICE_NONE */
     int kind, drive;
     double top_speed_mps;
     struct axle_pair track_m;

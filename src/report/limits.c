@@ -12,6 +12,12 @@ struct bounds {
     bool is_share;
 };
 
+/* Whether a rule is for this vehicle, and what to ask for where that cannot be told. */
+struct scope {
+    enum answer applies;
+    enum remark_id ask;
+};
+
 static bool is_in_per_cent(enum quantity_id quantity)
 {
     return unit_table[quantity_rows[quantity].metric].kind == KIND_FRACTION;
@@ -20,8 +26,9 @@ static bool is_in_per_cent(enum quantity_id quantity)
 /* In the quantity that its unit asks for: a diameter has one for lengths and one for per cent, and
  * other lengths are limited as lengths. */
 static void add_window(struct figures *figures, const struct limited_change *change,
-                       struct figure figure, struct bounds bounds)
+                       struct figure figure, struct bounds bounds, struct scope scope)
 {
+    const struct need in_scope = {scope.applies != ANSWER_UNKNOWN, remark(scope.ask)};
     if (bounds.is_share && figure.quantity == QUANTITY_OVERALL_DIAMETER_CHANGE) {
         figure.quantity = QUANTITY_DIAMETER_CHANGE_SHARE;
         figure.value /= change->whole;
@@ -32,17 +39,73 @@ static void add_window(struct figures *figures, const struct limited_change *cha
     if (!known(bounds.min) && !known(bounds.max))
         return;
     figures_add(figures, judged(limited_within(figure, bounds.min, bounds.max),
-                                &(struct judgement){.if_broken = remark(ADVICE_SMALLER_CHANGE),
+                                &(struct judgement){.needs = &in_scope,
+                                                    .need_count = 1,
+                                                    .if_broken = remark(ADVICE_SMALLER_CHANGE),
                                                     .if_unknown = remark(change->if_unknown)}));
 }
 
-static bool row_applies(const struct fitment_limits_row *row, int kind)
+static enum answer of_kind(const char *kinds, int kind)
 {
-    if (strcmp(row->vehicle_kinds, "passenger_car") == 0)
-        return kind != VEHICLE_LIGHT_TRUCK;
-    if (strcmp(row->vehicle_kinds, "light_truck") == 0)
-        return kind != VEHICLE_PASSENGER_CAR;
-    return true;
+    if (strcmp(kinds, "any") == 0)
+        return ANSWER_YES;
+    bool of_cars = strcmp(kinds, "passenger_car") == 0;
+    return answer_of(kind != CHOICE_NONE, (kind == VEHICLE_PASSENGER_CAR) == of_cars);
+}
+
+/* A category within one that is named counts: MD1 is one of MD. */
+static bool is_among(const char *categories, const char *category)
+{
+    for (const char *at = categories; *at != '\0'; at += strspn(at, " ")) {
+        size_t length = strcspn(at, " ");
+        if (strncmp(at, category, length) == 0)
+            return true;
+        at += length;
+    }
+    return false;
+}
+
+/* A passenger car has no such frame unless the file says so. */
+static enum answer of_frame(const char *frame, const struct vehicle *vehicle)
+{
+    int has = vehicle->frame == CHOICE_NONE && vehicle->kind == VEHICLE_PASSENGER_CAR
+                  ? 0
+                  : vehicle->frame;
+    if (frame == NULL || *frame == '\0')
+        return ANSWER_YES;
+    return answer_of(has != CHOICE_NONE, (has == 1) == (strcmp(frame, "yes") == 0));
+}
+
+static enum answer of_drive(const char *drive, int given)
+{
+    if (drive == NULL || *drive == '\0')
+        return ANSWER_YES;
+    return answer_of(given != CHOICE_NONE,
+                     given == DRIVE_PART_TIME_4WD || given == DRIVE_FULL_TIME_4WD);
+}
+
+static struct scope scope_of(const struct fitment_limits_row *row, const struct vehicle *vehicle)
+{
+    const char *categories = row->categories;
+    bool any_category = categories == NULL || *categories == '\0';
+    const struct scope parts[] = {
+        {of_kind(row->vehicle_kinds, vehicle->kind), ADVICE_GIVE_KIND},
+        {any_category
+             ? ANSWER_YES
+             : answer_of(vehicle->category != NULL,
+                         vehicle->category != NULL && is_among(categories, vehicle->category)),
+         ADVICE_GIVE_CATEGORY},
+        {of_frame(row->frame, vehicle), ADVICE_GIVE_FRAME},
+        {of_drive(row->drive, vehicle->drive), ADVICE_GIVE_DRIVE},
+    };
+    struct scope scope = {ANSWER_YES, REMARK_NONE};
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        if (parts[i].applies == ANSWER_NO)
+            return parts[i];
+        if (parts[i].applies == ANSWER_UNKNOWN && scope.applies == ANSWER_YES)
+            scope = parts[i];
+    }
+    return scope;
 }
 
 static struct figure by_rule(const struct plan *plan, struct figure figure,
@@ -54,10 +117,11 @@ static struct figure by_rule(const struct plan *plan, struct figure figure,
     return figure;
 }
 
-static bool applies_to(const char *rule, int kind)
+/* Whether any row of a rule may be this vehicle's. */
+static bool may_apply(const char *rule, const struct vehicle *vehicle)
 {
     const struct fitment_limits_row *row = fitment_limits_next(rule, NULL);
-    while (row != NULL && !row_applies(row, kind))
+    while (row != NULL && scope_of(row, vehicle).applies == ANSWER_NO)
         row = fitment_limits_next(rule, row);
     return row != NULL;
 }
@@ -67,14 +131,11 @@ void report_rules_of_others(const struct plan *plan, struct figures *figures, st
     const struct text_list *names = &plan->specification->limits.published;
     for (size_t i = 0; i < names->count; i++) {
         const struct fitment_limits_row *first = fitment_limits_next(names->items[i], NULL);
-        if (first == NULL || applies_to(first->name, plan->specification->vehicle.kind))
-            continue;
-        bool of_trucks = strcmp(first->vehicle_kinds, "light_truck") == 0;
-        figures_add(figures, judged(by_rule(plan, figure, first),
-                                    &(struct judgement){
-                                        .holds = ANSWER_UNKNOWN,
-                                        .if_unknown = remark(of_trucks ? ADVICE_RULE_OF_TRUCKS
-                                                                       : ADVICE_RULE_OF_CARS)}));
+        if (first != NULL && !may_apply(first->name, &plan->specification->vehicle))
+            figures_add(figures,
+                        judged(by_rule(plan, figure, first),
+                               &(struct judgement){.holds = ANSWER_UNKNOWN,
+                                                   .if_unknown = remark(ADVICE_NOT_ITS_RULE)}));
     }
 }
 
@@ -82,17 +143,21 @@ static void add_published(const struct plan *plan, struct figures *figures,
                           const struct limited_change *change)
 {
     const struct text_list *names = &plan->specification->limits.published;
-    for (size_t i = 0; i < names->count; i++)
+    for (size_t i = 0; i < names->count; i++) {
+        bool asked = false; /* once a rule and quantity */
         for (const struct fitment_limits_row *row = fitment_limits_next(names->items[i], NULL);
              row != NULL; row = fitment_limits_next(names->items[i], row)) {
-            if (strcmp(row->quantity, change->key) != 0 ||
-                !row_applies(row, plan->specification->vehicle.kind))
+            struct scope scope = scope_of(row, &plan->specification->vehicle);
+            if (strcmp(row->quantity, change->key) != 0 || scope.applies == ANSWER_NO ||
+                (asked && scope.applies == ANSWER_UNKNOWN))
                 continue;
+            asked = asked || scope.applies == ANSWER_UNKNOWN;
             bool percent = strcmp(row->unit, "percent") == 0;
             double unit = percent ? 1e-2 : strcmp(row->unit, "mm") == 0 ? 1e-3 : 1;
             add_window(figures, change, by_rule(plan, change->figure, row),
-                       (struct bounds){row->min * unit, row->max * unit, percent});
+                       (struct bounds){row->min * unit, row->max * unit, percent}, scope);
         }
+    }
 }
 
 void report_limits(const struct plan *plan, struct figures *figures,
@@ -108,7 +173,8 @@ void report_limits(const struct plan *plan, struct figures *figures,
         figure.limit_owner = LIMIT_OF_HOUSE;
         figure.based = remark(BASIS_HOUSE_LIMIT);
         add_window(figures, &limited, figure,
-                   (struct bounds){house->min.value, house->max.value, kind == KIND_FRACTION});
+                   (struct bounds){house->min.value, house->max.value, kind == KIND_FRACTION},
+                   (struct scope){ANSWER_YES, REMARK_NONE});
     }
     add_published(plan, figures, &limited);
 }

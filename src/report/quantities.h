@@ -251,6 +251,8 @@ enum quantity_policy {
       0)                                                                                           \
     X(TRACK_CHANGE, "track_change", "track change", UNIT_MM, UNIT_IN, 1, 2,                        \
       POLICY_RULES | POLICY_NEEDED, 0.02)                                                          \
+    X(SPACER_CHANGE, "spacer_change", "spacer change", UNIT_MM, UNIT_IN, 1, 2,                     \
+      POLICY_RULES | POLICY_NEEDED, 0.01)                                                          \
     X(INSET_CHANGE, "inset_change", "inset change", UNIT_MM, UNIT_IN, 1, 2,                        \
       POLICY_RULES | POLICY_NEEDED, 0.01)                                                          \
     X(RIDE_HEIGHT_CHANGE, "ride_height_change", "ride height change", UNIT_MM, UNIT_IN, 1, 2,      \

@@ -138,6 +138,12 @@ static void report_track_limits(const struct plan *plan, size_t index, int axle,
                   &(struct limited_change){track, "track_change", &limits->track_change,
                                            of_axle(plan->specification->vehicle.track_m, axle),
                                            ADVICE_GIVE_CHANGE});
+    struct figure spacer = track;
+    spacer.quantity = QUANTITY_SPACER_CHANGE;
+    spacer.value = fitted ? 0 : known_or(after->spacer_m, 0) - known_or(before->spacer_m, 0);
+    report_limits(
+        plan, figures,
+        &(struct limited_change){spacer, "spacer_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE});
     report_limits(plan, figures,
                   &(struct limited_change){inset, "inset_change", &limits->inset_change, UNKNOWN,
                                            ADVICE_GIVE_CHANGE});

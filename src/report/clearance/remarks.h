@@ -153,12 +153,11 @@
     X(ADVICE_SMALLER_CHANGE, "choose a smaller change, or have it approved")                       \
     X(ADVICE_GIVE_CHANGE, "give what this change is made of, for both tyres")                      \
     X(ADVICE_GIVE_TRAVEL, "give suspension: travel_to_bump and travel_to_droop")                   \
-    X(ADVICE_RULE_OF_TRUCKS,                                                                       \
-      "these limits are for a light_truck, and vehicle: kind says passenger_car: name the limits " \
-      "for it")                                                                                    \
-    X(ADVICE_RULE_OF_CARS,                                                                         \
-      "these limits are for a passenger_car, and vehicle: kind says light_truck: name the limits " \
-      "for it")
+    X(ADVICE_NOT_ITS_RULE, "not this vehicle's rule: name the limits that are for it")             \
+    X(ADVICE_GIVE_KIND, "give vehicle: kind, which says whether this rule is for it")              \
+    X(ADVICE_GIVE_CATEGORY, "give vehicle: category, which says whether this rule is for it")      \
+    X(ADVICE_GIVE_FRAME, "give vehicle: frame, which says whether this rule is for it")            \
+    X(ADVICE_GIVE_DRIVE, "give vehicle: drive, which says whether this rule is for it")
 
 #define CLEARANCE_REMARKS(X)                                                                       \
     ARCH_REMARKS(X)                                                                                \
