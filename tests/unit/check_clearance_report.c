@@ -279,14 +279,16 @@ START_TEST(published_limits_are_findings_with_their_section)
         {QUANTITY_RIDE_HEIGHT_CHANGE, "VSI 8 13.3", VERDICT_OK},
         {QUANTITY_DIAMETER_AND_SUSPENSION, "VSI 8 13.3", VERDICT_OK},
         {QUANTITY_TRAVEL_KEPT, "VSI 8 13.3", VERDICT_OK},
-        {QUANTITY_OVERALL_DIAMETER_CHANGE, "South Australia", VERDICT_UNKNOWN}, /* cars only */
+        {QUANTITY_OVERALL_DIAMETER_CHANGE, "South Australia", VERDICT_UNKNOWN}, /* for cars */
         {QUANTITY_LOAD_INDEX_CHANGE, "Spain", VERDICT_OK},
         {QUANTITY_SPEED_SYMBOL_CHANGE, "Spain", VERDICT_FAIL}, /* Q against S */
     };
-    report(VEHICLE
-           "tyres:\n" FITTED "    - {name: big, size: LT285/75R16 126/123Q, wheel: {width: 8 in, "
-           "inset: 10 mm}}\n" SPRINGS CLEARANCE ARCHES
-           "limits: {published: [au_nsw, au_victoria, au_south_australia, es_inspection]}\n");
+    report(
+        "vehicle: {wheelbase: 2850 mm, unladen: {front: 1290 kg, rear: 1180 kg}, kind: light_truck,"
+        " category: NB1, drive: part_time_4wd, track: {front: 1520 mm, rear: 1530 mm}}\n"
+        "tyres:\n" FITTED "    - {name: big, size: LT285/75R16 126/123Q, wheel: {width: 8 in, "
+        "inset: 10 mm}}\n" SPRINGS CLEARANCE ARCHES
+        "limits: {published: [au_nsw, au_victoria, au_south_australia, es_inspection]}\n");
     for (size_t i = 0; i < LENGTH_OF(expected); i++) {
         bool found = false;
         for (size_t j = 0; j < figures.count; j++)
