@@ -85,6 +85,22 @@ double calibrated_shown(const struct calibration *calibration, double true_value
     return calibration->scale.value * true_value + calibration->offset.value;
 }
 
+/* With d = u - mean, c = the line at the mean less `shown`, q = t s: A d + c = -edge q sqrt(1/n +
+ * d^2 / Sxx), squared and solved for d. */
+double calibrated_true_at_edge(const struct calibration *calibration, double shown,
+                               enum band_edge edge)
+{
+    double slope = calibration->scale.value, squares = calibration->sum_square;
+    double q = calibration->t_95 * calibration->standard_error;
+    double c = calibrated_shown(calibration, calibration->mean_true) - shown;
+    double constant = calibration->with_offset ? 1 / (double)calibration->readings : 0;
+    double rising = slope * slope - q * q / squares;
+    if (!(slope > 0) || !(rising > 0))
+        return UNKNOWN;
+    double root = q * sqrt(c * c / squares + rising * constant);
+    return calibration->mean_true + (-slope * c - (double)edge * root) / rising;
+}
+
 double residual_of(const struct calibration *calibration, const struct value_pair *reading)
 {
     return reading->first - calibrated_shown(calibration, reading->second);

@@ -39,6 +39,15 @@ double calibrated_shown(const struct calibration *calibration, double true_value
 /* Half the 95 % interval of the line itself at a true value. */
 double calibrated_half_interval_95(const struct calibration *calibration, double true_value);
 
+/* Edges of the line's 95 % band. */
+enum band_edge { BAND_LOWER = -1, BAND_UPPER = 1 };
+
+/* The true value at which an edge of the band shows `shown`: inverse regression, Draper and Smith,
+ * chapter 3 (Fieller's theorem). UNKNOWN where the readings tell nothing of their own error, or
+ * leave open whether the instrument rises with the speed. */
+double calibrated_true_at_edge(const struct calibration *calibration, double shown,
+                               enum band_edge edge);
+
 /* Shown less what the calibration says. */
 double residual_of(const struct calibration *calibration, const struct value_pair *reading);
 

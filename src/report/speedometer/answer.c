@@ -19,55 +19,54 @@ static struct argument say_over(const struct gauge *gauge, struct instrument_lin
                                          say_dial_speed(gauge, gauge->at_mps)));
 }
 
-/* "40 to 175 km/h" */
+/* "20 to 175 km/h" */
 static struct remark range_judged(const struct gauge *gauge)
 {
     struct arena *arena = gauge->plan->arena;
-    struct speed_range range = judged_range(gauge->rule, gauge->top_mps);
+    struct speed_range range = judged_range(&gauge->law);
     struct argument to = say_dial_speed(gauge, range.to_mps);
     if (range.from_mps >= range.to_mps)
         return REMARK_WITH(arena, PHRASE_SPEED, to);
-    return REMARK_WITH(arena, PHRASE_SPEED_RANGE,
-                       say_number(unit_from_si(gauge_unit(gauge), range.from_mps), 0), to);
+    double from = unit_from_si(gauge_unit(gauge), range.from_mps);
+    bool whole = fabs(from - floor(from + 0.5)) < 0.005;
+    return REMARK_WITH(arena, PHRASE_SPEED_RANGE, say_number(from, whole ? 0 : 1), to);
 }
 
 static struct remark not_lawful(const struct gauge *gauge, const struct lawful_check *check)
 {
     struct arena *arena = gauge->plan->arena;
     struct remark side = remark(check->reads_under ? PHRASE_UNDER : PHRASE_TOO_FAR_OVER);
-    return REMARK_WITH(arena, PHRASE_NOT_LAWFUL, say_text(gauge->rule->name),
+    return REMARK_WITH(arena, PHRASE_NOT_LAWFUL, say_text(gauge->law.rule->name),
                        say_remark(arena, side), say_dial_speed(gauge, check->worst_true_mps));
 }
 
-/* "lawful by un_r39, 40 to 175 km/h"; the line and the spread must be known. */
+/* "lawful by un_r39, 20 to 175 km/h"; the line must be known. */
 static struct remark law_of(const struct gauge *gauge, const struct dial *dial,
                             struct instrument_line line)
 {
     struct arena *arena = gauge->plan->arena;
-    if (gauge->rule == NULL)
+    if (gauge->law.rule == NULL)
         return remark(PHRASE_NO_RULE);
     struct lawful_check check;
-    check_lawful(gauge->rule, line, gauge->top_mps, &check);
+    check_lawful(&gauge->law, line, &check);
     if (check.lawful != ANSWER_YES)
         return not_lawful(gauge, &check);
-    struct scale_range scales =
-        lawful_scales(gauge->rule, line.offset_mps, gauge->top_mps, dial->spread);
-    bool with_spread =
-        line.scale >= scales.low * (1 - 1e-9) && line.scale <= scales.high * (1 + 1e-9);
-    return REMARK_WITH(arena, PHRASE_LAWFUL, say_text(gauge->rule->name),
+    bool with_spread = keeps_lawful(gauge, line, dial->spread, NULL);
+    struct spread spread = with_spread ? dial->spread : (struct spread){0, 0};
+    bool with_readings = keeps_lawful(gauge, line, spread, gauge->calibration);
+    return REMARK_WITH(arena, PHRASE_LAWFUL, say_text(gauge->law.rule->name),
                        say_remark(arena, range_judged(gauge)),
                        say_remark(arena, remark(with_spread ? REMARK_NONE : PHRASE_IF_NOMINAL)),
-                       say_remark(arena, remark(readings_leave_law_open(gauge) ? PHRASE_IF_READINGS
-                                                                               : REMARK_NONE)));
+                       say_remark(arena, remark(with_readings ? REMARK_NONE : PHRASE_IF_READINGS)));
 }
 
 static struct remark no_choice(const struct gauge *gauge, const struct dial *dial)
 {
     struct arena *arena = gauge->plan->arena;
     struct argument kind = say_text(setting_kind(gauge));
-    struct remark why = gauge->rule == NULL ? REMARK_WITH(arena, PHRASE_NONE_WITHIN, kind)
-                                            : REMARK_WITH(arena, PHRASE_NONE_LAWFUL, kind,
-                                                          say_text(gauge->rule->name));
+    struct remark why = gauge->law.rule == NULL ? REMARK_WITH(arena, PHRASE_NONE_WITHIN, kind)
+                                                : REMARK_WITH(arena, PHRASE_NONE_LAWFUL, kind,
+                                                              say_text(gauge->law.rule->name));
     double ratio = adapter_ratio(dial->line.scale, dial->answer.target_scale - 1);
     return REMARK_WITH(arena, ADVICE_ANSWER_NO_CHOICE, say_remark(arena, why), say_number(ratio, 4),
                        say_over(gauge, dial->line));

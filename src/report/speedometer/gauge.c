@@ -43,13 +43,22 @@ struct argument say_setting(double setting)
 
 struct remark law_basis(const struct gauge *gauge)
 {
-    return REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(gauge->rule->basis));
+    return REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(gauge->law.rule->basis));
+}
+
+bool keeps_lawful(const struct gauge *gauge, struct instrument_line line, struct spread spread,
+                  const struct calibration *doubt)
+{
+    struct scale_range scales = lawful_scales(&gauge->law, line.offset_mps, spread, doubt);
+    return line.scale >= scales.low * (1 - 1e-9) && line.scale <= scales.high * (1 + 1e-9);
 }
 
 struct figure limited_by_law(struct figure figure, const struct lawful_check *check,
                              double true_mps)
 {
     double bound = (check->bound_shown_mps - true_mps) / true_mps;
+    if (check->lawful == ANSWER_NOT_ASKED)
+        return figure;
     figure.limit_owner = LIMIT_OF_LAW;
     return check->reads_under ? limited_at_least(figure, bound) : limited_at_most(figure, bound);
 }
@@ -86,6 +95,8 @@ static void collect_readings(struct gauge *gauge)
                                            .second = timed_speed_mps(item->first, item->second)};
     }
     gauge->readings = (struct pair_list){all, count};
+    for (size_t i = 0; i < count; i++)
+        gauge->law.lowest_mps = fmin(gauge->law.lowest_mps, all[i].second);
 }
 
 /* --option may have left the setup that was measured out of the plan. */
@@ -156,9 +167,10 @@ void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *g
         .instrument = instrument,
         .figures = figures,
         .mph = mph,
-        .rule = instrument->rule == NULL ? NULL : speedometer_rule_find(instrument->rule),
+        .law = {.rule = instrument->rule == NULL ? NULL : speedometer_rule_find(instrument->rule),
+                .top_mps = known_or(top, unit_to_si(UNIT_KMH, 120)),
+                .lowest_mps = INFINITY},
         .axle = plan_driven_axle(plan),
-        .top_mps = known_or(top, unit_to_si(UNIT_KMH, 120)),
         .top_assumed = !known(top),
         .at_mps = mph ? unit_to_si(UNIT_MPH, 60) : unit_to_si(UNIT_KMH, 100),
     };
@@ -189,6 +201,6 @@ struct need dial_missing(const struct gauge *gauge, const struct dial *dial)
 {
     if (!known(dial->line.scale))
         return (struct need){false, remark(ADVICE_GIVE_CIRCUMFERENCE)};
-    bool spread_counts = dial->answer.asked && gauge->rule != NULL;
+    bool spread_counts = dial->answer.asked && gauge->law.rule != NULL;
     return (struct need){!spread_counts || known(dial->spread.over), measured_wear_advice(gauge)};
 }

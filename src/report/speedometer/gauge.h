@@ -15,9 +15,8 @@ struct gauge {
     const struct instrument *instrument;
     struct figures *figures;
     bool mph;
-    const struct speedometer_rules_row *rule; /* NULL: none named */
-    enum axle axle;                           /* whose tyre turns it */
-    double top_mps;
+    struct law law;
+    enum axle axle; /* whose tyre turns it */
     bool top_assumed;
     double at_mps; /* the round speed at which an error is told */
 
@@ -65,7 +64,11 @@ struct figure gauge_figure_at(const struct gauge *gauge, enum quantity_id quanti
 struct argument say_dial_speed(const struct gauge *gauge, double speed_mps); /* "100 km/h" */
 struct argument say_setting(double setting);
 struct remark law_basis(const struct gauge *gauge); /* there must be a rule */
-/* An error at a true speed, with the bound of the law there. */
+/* Whether a line is lawful with every circumference of the spread, and with the band of the
+ * readings where `doubt` is given; false where either is unknown. */
+bool keeps_lawful(const struct gauge *gauge, struct instrument_line line, struct spread spread,
+                  const struct calibration *doubt);
+/* An error at a true speed, with the bound of the law there, where it asks one. */
 struct figure limited_by_law(struct figure figure, const struct lawful_check *check,
                              double true_mps);
 /* A remark whose gap says to which side it is off. */

@@ -11,7 +11,7 @@ static void report_test_speed(const struct gauge *gauge, double true_mps,
         gauge_figure_at(gauge, QUANTITY_TEST_SPEED_ERROR, speed_error(line, true_mps),
                         law_basis(gauge), AT_TRUE, true_mps);
     struct lawful_check check;
-    check_lawful_at(gauge->rule, true_mps, shown_speed_mps(line, true_mps), &check);
+    check_lawful_at(&gauge->law, true_mps, shown_speed_mps(line, true_mps), &check);
     figure.place.setting = setting;
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(
@@ -24,8 +24,8 @@ static void report_test_speed(const struct gauge *gauge, double true_mps,
 static void report_test_speeds(const struct gauge *gauge, const struct dial *dial)
 {
     double speeds[TEST_SPEEDS_MAX];
-    double top_kmh = unit_from_si(UNIT_KMH, gauge->top_mps);
-    int count = speedometer_test_speeds_kmh(gauge->rule->test_speeds, top_kmh, speeds);
+    double top_kmh = unit_from_si(UNIT_KMH, gauge->law.top_mps);
+    int count = speedometer_test_speeds_kmh(gauge->law.rule->test_speeds, top_kmh, speeds);
     for (int i = 0; i < count; i++) {
         double true_mps = unit_to_si(UNIT_KMH, speeds[i]);
         report_test_speed(gauge, true_mps, dial->line, AT_SETTING_NOW);
@@ -44,7 +44,7 @@ static void report_crossing(const struct gauge *gauge, const struct dial *dial, 
         gauge_figure(gauge, QUANTITY_LAWFUL_CROSSING, true_mps, law_basis(gauge));
     struct lawful_check above;
     double beyond = true_mps * 1.001;
-    check_lawful_at(gauge->rule, beyond, shown_speed_mps(dial->line, beyond), &above);
+    check_lawful_at(&gauge->law, beyond, shown_speed_mps(dial->line, beyond), &above);
     figure.place.setting = AT_SETTING_NOW;
     figure.place.name = lower ? "least that may be shown" : "most that may be shown";
     figure.advice =
@@ -55,8 +55,7 @@ static void report_crossing(const struct gauge *gauge, const struct dial *dial, 
 
 static void report_circumferences(const struct gauge *gauge, const struct dial *dial)
 {
-    struct length_range lawful =
-        lawful_circumferences(gauge->rule, dial->line, dial->to_m, gauge->top_mps);
+    struct length_range lawful = lawful_circumferences(&gauge->law, dial->line, dial->to_m);
     const struct {
         enum quantity_id quantity;
         double value;
@@ -73,9 +72,9 @@ static void report_circumferences(const struct gauge *gauge, const struct dial *
 
 void report_law(const struct gauge *gauge, const struct dial *dial)
 {
-    if (gauge->rule == NULL || !known(dial->line.scale))
+    if (gauge->law.rule == NULL || !known(dial->line.scale))
         return;
-    struct crossings crossings = lawful_crossings(gauge->rule, dial->line, gauge->top_mps);
+    struct crossings crossings = lawful_crossings(&gauge->law, dial->line);
     report_test_speeds(gauge, dial);
     report_crossing(gauge, dial, crossings.lower_mps, true);
     report_crossing(gauge, dial, crossings.upper_mps, false);

@@ -98,7 +98,7 @@ static void report_state(const struct gauge *gauge, const struct dial *dial,
         gauge_figure_at(gauge, QUANTITY_SPEEDOMETER_ERROR, speed_error(line, gauge->at_mps),
                         law_basis(gauge), AT_TRUE, gauge->at_mps);
     struct lawful_check check;
-    check_lawful(gauge->rule, line, gauge->top_mps, &check);
+    check_lawful(&gauge->law, line, &check);
     figure.place.tyre = state->at;
     figure.headline = state->broken == VERDICT_FAIL ? HEADLINE_YES : HEADLINE_NO;
     const struct need ratio = {known(state->ratio), state->missing};
@@ -163,7 +163,7 @@ static void report_wear(const struct gauge *gauge, const struct dial *dial)
 
 void report_prediction(const struct gauge *gauge, const struct dial *dial)
 {
-    if (!known(dial->line.scale) || gauge->rule == NULL) {
+    if (!known(dial->line.scale) || gauge->law.rule == NULL) {
         report_unjudged(gauge, dial);
         return;
     }

@@ -90,24 +90,16 @@ bool readings_are_far_off(const struct gauge *gauge)
            clearly_above(fabs(calibrated_shown(gauge->calibration, at) / at - 1), far_off);
 }
 
-/* Whether the interval of the line reaches beyond a bound that the line itself keeps, at either end
- * of the range judged; on the tyre that was measured. */
+/* The line itself is lawful, and its interval reaches beyond a bound; on the tyre that was
+ * measured. */
 bool readings_leave_law_open(const struct gauge *gauge)
 {
-    if (gauge->rule == NULL || gauge->calibration == NULL || gauge->calibration->degrees == 0)
+    const struct calibration *calibration = gauge->calibration;
+    if (gauge->law.rule == NULL || calibration == NULL || calibration->degrees == 0)
         return false;
-    struct speed_range range = judged_range(gauge->rule, gauge->top_mps);
-    const double ends[] = {range.from_mps, range.to_mps};
-    bool reaches = false;
-    for (int i = 0; i < 2; i++) {
-        struct speed_range allowed = lawful_shown(gauge->rule, ends[i]);
-        double shown = calibrated_shown(gauge->calibration, ends[i]);
-        double half = calibrated_half_interval_95(gauge->calibration, ends[i]);
-        if (shown < allowed.from_mps || shown > allowed.to_mps)
-            return false; /* broken by the line itself, which is told elsewhere */
-        reaches = reaches || shown - half < allowed.from_mps || shown + half > allowed.to_mps;
-    }
-    return reaches;
+    struct instrument_line line = {calibration->scale.value, calibration->offset.value};
+    return keeps_lawful(gauge, line, (struct spread){0, 0}, NULL) &&
+           !keeps_lawful(gauge, line, (struct spread){0, 0}, calibration);
 }
 
 /* What the readings as a whole leave in doubt. */
@@ -210,7 +202,7 @@ static void report_reading(const struct gauge *gauge, size_t index, struct instr
     struct figure figure = gauge_figure_at(gauge, QUANTITY_READING_ERROR, shown / true_mps - 1,
                                            law_basis(gauge), AT_TRUE, true_mps);
     struct lawful_check check;
-    check_lawful_at(gauge->rule, true_mps, shown, &check);
+    check_lawful_at(&gauge->law, true_mps, shown, &check);
     place_reading(gauge, index, &figure.place);
     figure.place.setting = setting;
     figure.headline = HEADLINE_ROWS_ONLY;
@@ -227,7 +219,7 @@ static void report_reading(const struct gauge *gauge, size_t index, struct instr
 
 void report_readings_judged(const struct gauge *gauge, const struct dial *dial)
 {
-    if (gauge->calibration == NULL || gauge->rule == NULL)
+    if (gauge->calibration == NULL || gauge->law.rule == NULL)
         return;
     for (size_t i = 0; i < gauge->readings.count; i++) {
         report_reading(gauge, i, dial->line, AT_SETTING_NOW);

@@ -11,8 +11,8 @@ static double aimed_scale(const struct gauge *gauge, const struct dial *dial)
     const struct choice_or_value *aim = &gauge->instrument->aim;
     if (known(aim->value))
         return 1 + aim->value - gauge->line.offset_mps / gauge->at_mps;
-    if (aim->choice == AIM_LOWEST_LAWFUL && gauge->rule != NULL)
-        return lawful_scales(gauge->rule, gauge->line.offset_mps, gauge->top_mps, dial->spread).low;
+    if (aim->choice == AIM_LOWEST_LAWFUL && gauge->law.rule != NULL)
+        return lawful_scales(&gauge->law, gauge->line.offset_mps, dial->spread, NULL).low;
     return gauge->line.scale;
 }
 
@@ -21,7 +21,7 @@ static struct remark aim_basis(const struct gauge *gauge)
     const struct choice_or_value *aim = &gauge->instrument->aim;
     if (known(aim->value))
         return remark(BASIS_AIM_OVER_READ);
-    if (aim->choice == AIM_LOWEST_LAWFUL && gauge->rule != NULL)
+    if (aim->choice == AIM_LOWEST_LAWFUL && gauge->law.rule != NULL)
         return remark(BASIS_AIM_LOWEST_LAWFUL);
     return remark(aim->choice == AIM_AS_BEFORE ? BASIS_AIM_AS_BEFORE : BASIS_AIM_ASSUMED);
 }
@@ -48,10 +48,9 @@ static void set_lawful(const struct gauge *gauge, const struct dial *dial, struc
 {
     answer->lawful_low = 0;
     answer->lawful_high = INFINITY;
-    if (gauge->rule == NULL)
+    if (gauge->law.rule == NULL)
         return;
-    struct scale_range scales =
-        lawful_scales(gauge->rule, gauge->line.offset_mps, gauge->top_mps, spread);
+    struct scale_range scales = lawful_scales(&gauge->law, gauge->line.offset_mps, spread, NULL);
     double a = setting_for_scale(gauge, dial, scales.low);
     double b = setting_for_scale(gauge, dial, scales.high);
     bool rising = gauge->instrument->setting.kind == SETTING_CIRCUMFERENCE_MM;
@@ -151,7 +150,7 @@ static void report_nearest(const struct gauge *gauge, const struct dial *dial)
     struct arena *arena = gauge->plan->arena;
     struct figure figure =
         setting_figure(gauge, QUANTITY_SETTING_NEAREST, answer->nearest,
-                       gauge->rule == NULL ? remark(BASIS_NEAREST_NO_RULE) : law_basis(gauge));
+                       gauge->law.rule == NULL ? remark(BASIS_NEAREST_NO_RULE) : law_basis(gauge));
     figure.decimals = setting_decimals(known_or(answer->nearest, 0));
     figure.headline = HEADLINE_YES;
     bool found = known(answer->nearest);
@@ -160,7 +159,7 @@ static void report_nearest(const struct gauge *gauge, const struct dial *dial)
     const struct need needs[] = {
         {known(dial->line.scale), remark(ADVICE_GIVE_TYRE)},
         dial_missing(gauge, dial),
-        {gauge->rule != NULL || !found, doubted ? doubt : remark(ADVICE_GIVE_RULE)},
+        {gauge->law.rule != NULL || !found, doubted ? doubt : remark(ADVICE_GIVE_RULE)},
     };
     double ratio = adapter_ratio(dial->line.scale, answer->target_scale - 1);
     figure = judged(figure,
@@ -196,7 +195,7 @@ static void report_around(const struct gauge *gauge, const struct dial *dial)
         {QUANTITY_SETTING_LAWFUL_LEAST, finite(answer->lawful_low), lawful, HEADLINE_ROWS_ONLY},
         {QUANTITY_SETTING_LAWFUL_MOST, finite(answer->lawful_high), lawful, HEADLINE_ROWS_ONLY},
     };
-    for (size_t i = 0; gauge->rule != NULL && i < sizeof rows / sizeof rows[0]; i++) {
+    for (size_t i = 0; gauge->law.rule != NULL && i < sizeof rows / sizeof rows[0]; i++) {
         struct figure figure =
             setting_figure(gauge, rows[i].quantity, rows[i].value, remark(rows[i].basis));
         figure.headline = rows[i].headline;

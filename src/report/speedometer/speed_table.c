@@ -16,7 +16,7 @@ static struct table_range range_of(const struct gauge *gauge)
     enum unit_id unit = gauge_unit(gauge);
     double step = known_or(given->step_mps, unit_to_si(unit, gauge->mph ? 10 : 20));
     double usual = unit_to_si(unit, gauge->mph ? 80 : 140);
-    double top = gauge->top_assumed ? usual : fmax(gauge->top_mps, usual);
+    double top = gauge->top_assumed ? usual : fmax(gauge->law.top_mps, usual);
     return (struct table_range){known_or(given->from_mps, step),
                                 known_or(given->to_mps, step * ceil(top / step - 1e-9)), step};
 }
@@ -74,11 +74,12 @@ static void report_limit(const struct gauge *gauge, const struct dial *dial, dou
     figures_add(gauge->figures, figure);
 }
 
-/* The window of the rule at a round speed, whichever tyre: with the fitted one. */
+/* The window of the rule at a round speed, as far as it asks one; whichever tyre: with the fitted
+ * one. */
 static void report_window(const struct gauge *gauge, double speed)
 {
-    struct speed_range shown = lawful_shown(gauge->rule, speed);
-    struct speed_range truth = lawful_true(gauge->rule, speed);
+    struct speed_range shown = lawful_shown(&gauge->law, speed);
+    struct speed_range truth = lawful_true(&gauge->law, speed);
     const struct {
         enum quantity_id quantity;
         double value;
@@ -88,6 +89,8 @@ static void report_window(const struct gauge *gauge, double speed)
                 {QUANTITY_LAWFUL_TRUE_LEAST, truth.from_mps, AT_SHOWN},
                 {QUANTITY_LAWFUL_TRUE_MOST, truth.to_mps, AT_SHOWN}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        if (!known(rows[i].value))
+            continue;
         struct figure figure = gauge_figure_at(gauge, rows[i].quantity, rows[i].value,
                                                law_basis(gauge), rows[i].as, speed);
         figure.headline = HEADLINE_ROWS_ONLY;
@@ -122,7 +125,7 @@ static void report_posted_limits(const struct gauge *gauge, const struct dial *d
             continue;
         double limit = given->count > 0 ? given->items[i] : usual_limit_mps(gauge, i);
         report_limit(gauge, dial, limit);
-        if (dial->setup->is_fitted && gauge->rule != NULL)
+        if (dial->setup->is_fitted && gauge->law.rule != NULL)
             report_window(gauge, limit);
     }
 }

@@ -10,7 +10,7 @@ static void report_assumptions(const struct gauge *gauge)
     else if (gauge->calibration == NULL && !known(gauge->instrument->fitted_error) &&
              gauge->odometer_known && gauge->instrument->sensor.given == NULL)
         gauge_assume(gauge, TAKEN_AS_ODOMETER);
-    if (gauge->top_assumed && gauge->rule != NULL && !known(gauge->rule->applies_to))
+    if (gauge->top_assumed && gauge->law.rule != NULL && !known(gauge->law.rule->applies_to))
         gauge_assume(gauge, TAKEN_TOP_SPEED);
     if (gauge->plan->count > 1 &&
         !(known(fitted->tread_depth_m) && known(fitted->new_tread_depth_m)))
