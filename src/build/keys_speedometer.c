@@ -13,7 +13,7 @@ static const struct key setting[] = {
     {"kind", CHOICE(choices_setting_kind), FIELD(struct setting, kind), .use = USE_SPEEDOMETER,
      .doc = "what number the instrument takes", .example = "pulses_per_km"},
     {"now", QUANTITY(KIND_BARE), FIELD(struct setting, now), RANGE(1, 1e7), .use = USE_SPEEDOMETER,
-     .doc = "the number it has now", .example = "2548"},
+     .doc = "the number it has now; a new instrument has none", .example = "2548"},
     {"step", QUANTITY(KIND_BARE), FIELD(struct setting, step), RANGE(1e-3, 1e6),
      .use = USE_SPEEDOMETER, .doc = "it goes in steps of", .example = "1"},
     {"min", QUANTITY(KIND_BARE), FIELD(struct setting, min), RANGE(0, 1e7), .use = USE_SPEEDOMETER,

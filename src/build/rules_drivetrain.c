@@ -34,7 +34,8 @@ static void rule_gearbox_is_one(const struct check *check, const struct drivetra
 {
     const struct variable_ratio *variable = &drivetrain->variable;
     const struct given *gears = given_key(drivetrain->given, "gears");
-    if (gears == NULL && variable->given == NULL)
+    bool for_sensor = check->specification->speedometer.sensor.given != NULL; /* the axle alone */
+    if (gears == NULL && variable->given == NULL && !for_sensor)
         FAULT(check, drivetrain->given, "gears",
               "the key \"gears\" is missing; expected such as gears: [3.52, 2.04, 1.40]");
     if (gears != NULL && gears->form == GIVEN_LIST && gears->first == NULL)

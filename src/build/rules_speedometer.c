@@ -105,6 +105,43 @@ static void rule_readings_are_on_a_tyre(const struct check *check)
           quoted(check, on));
 }
 
+/* Whether a tyre or a sensor tells what a new instrument of that kind is to hold. */
+static bool is_told(const struct instrument *instrument)
+{
+    switch (instrument->setting.kind) {
+    case SETTING_CIRCUMFERENCE_MM:
+    case SETTING_REVS_PER_KM:
+    case SETTING_REVS_PER_MILE:
+        return true;
+    case SETTING_PULSES_PER_KM:
+    case SETTING_PULSES_PER_MILE:
+    case SETTING_CONSTANT_K:
+        return instrument->sensor.given != NULL;
+    default:
+        return false;
+    }
+}
+
+/* A new instrument has none yet, and no reading was taken with it. */
+static void check_has_number(const struct check *check, const struct setting *setting)
+{
+    const struct instrument *instrument = &check->specification->speedometer;
+    if (known(setting->now) || is_given(setting->given, "now"))
+        return;
+    bool read = instrument->readings.count + instrument->timed_readings.count > 0 ||
+                known(instrument->fitted_error);
+    if (read && is_told(instrument))
+        FAULT(check, setting->given, "now",
+              "the setting has no number, with which the error was found; expected such as now: "
+              "2548, or of a new instrument no readings and no fitted_error");
+    else if (!is_told(instrument))
+        FAULT(check, setting->given, "now",
+              "the setting has no number; expected such as now: 2548%s",
+              setting->kind == SETTING_DRIVEN_GEAR_TEETH || setting->kind == CHOICE_NONE
+                  ? ""
+                  : ", or of a new instrument a sensor");
+}
+
 static void rule_setting_is_whole(const struct check *check)
 {
     const struct setting *setting = &check->specification->speedometer.setting;
@@ -113,9 +150,7 @@ static void rule_setting_is_whole(const struct check *check)
     if (setting->kind == CHOICE_NONE && !is_given(setting->given, "kind"))
         FAULT(check, setting->given, "kind",
               "the setting has no kind; expected such as kind: pulses_per_km");
-    if (!known(setting->now) && !is_given(setting->given, "now"))
-        FAULT(check, setting->given, "now",
-              "the setting has no number; expected such as now: 2548");
+    check_has_number(check, setting);
     if (known(setting->min) && known(setting->max) && setting->min > setting->max)
         FAULT(check, setting->given, "min", "min is above max; expected the lower of the two");
     if (clearly_above(setting->min, setting->now) || clearly_above(setting->now, setting->max))

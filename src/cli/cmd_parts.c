@@ -11,6 +11,7 @@
 #include "reading/page.h"
 #include "reading/part_table.h"
 #include "cli/parts.h"
+#include "compute/gearing.h"
 #include "reading/picture.h"
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
@@ -47,6 +48,9 @@ static bool has_its_part(const struct command *command, const struct specificati
         const char *key, *example;
     } needed[] = {
         {CMD_GEARING, specification->drivetrain.given, "drivetrain", "gears and axle"},
+        {CMD_GEARING,
+         has_gearbox(&specification->drivetrain) ? specification->drivetrain.given : NULL, "gears",
+         "axle, such as gears: [3.52, 2.04, 1.40]"},
         {CMD_LOAD, specification->vehicle.given, "vehicle", "wheelbase and unladen"},
         {CMD_CLEARANCE, specification->clearance.given, "clearance", "ground, under_axle and arch"},
     };

@@ -83,6 +83,11 @@ size_t axle_choice_rank(const struct number_list *choices, size_t index, double 
     return rank;
 }
 
+bool has_gearbox(const struct drivetrain *drivetrain)
+{
+    return drivetrain->gears.count > 0 || drivetrain->variable.given != NULL;
+}
+
 size_t lowest_gear(const struct number_list *gears)
 {
     size_t lowest = 0;

@@ -39,6 +39,9 @@ enum axle_aim { AIM_DRIVE_BACK, AIM_CRUISE_BACK };
 size_t axle_choice_rank(const struct number_list *choices, size_t index, double restoring,
                         enum axle_aim aim);
 
+/* Whether the drivetrain has more than an axle: gears, or a range of them. */
+bool has_gearbox(const struct drivetrain *drivetrain);
+
 /* Indices in a list of gears, in whatever order it stands. The list is not empty. */
 size_t lowest_gear(const struct number_list *gears);  /* the largest ratio */
 size_t highest_gear(const struct number_list *gears); /* the smallest ratio */

@@ -2,6 +2,7 @@
  * between both parts. */
 #include "base/known.h"
 #include "build/keys.h"
+#include "compute/gearing.h"
 #include "reading/page.h"
 #include "reading/picture.h"
 #include "reading/prose.h"
@@ -152,7 +153,7 @@ void page_drawings(const struct layout *layout)
         picture_load_small(&picture, HALF_WIDTH, height);
         figure_end(layout, "");
     }
-    if (specification->drivetrain.given != NULL) {
+    if (has_gearbox(&specification->drivetrain)) {
         figure_begin(layout);
         picture_gearing_small(&picture, HALF_WIDTH, height);
         figure_end(layout, "");

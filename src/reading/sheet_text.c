@@ -41,9 +41,11 @@ static const char *setting_text(const struct layout *layout, size_t setup)
             .quantity = QUANTITY_SETTING_NEAREST, .axle = AXLE_NONE, .state = STATE_NONE});
     if (figure == NULL)
         return NULL;
-    return known(figure->value)
-               ? arena_format(layout->arena, "enter %s", change_text(layout, figure, true))
-               : "no lawful setting";
+    if (!known(figure->value))
+        return figure->verdict == VERDICT_FAIL ? "no lawful setting" : "setting unknown";
+    bool left = figure->value == layout->plan->specification->speedometer.setting.now;
+    return arena_format(layout->arena, "%s %s", left ? "leave" : "enter",
+                        change_text(layout, figure, true));
 }
 
 static const char *add_item(const struct layout *layout, const char *text, const char *item,

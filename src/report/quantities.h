@@ -131,6 +131,14 @@ enum quantity_policy {
     X(READING_FIT_ERROR, "reading_standard_error", "standard error of a reading", UNIT_KMH,        \
       UNIT_MPH, 2, 2, 0, 0)                                                                        \
     X(ANSWER, "what_to_enter", "what to enter", UNIT_BARE, UNIT_BARE, 2, 2, POLICY_ANSWER, 0)      \
+    X(SETTING_BELOW, "setting_below", "setting below the exact one", UNIT_BARE, UNIT_BARE, 2, 2,   \
+      0, 0)                                                                                        \
+    X(SETTING_ABOVE, "setting_above", "setting above the exact one", UNIT_BARE, UNIT_BARE, 2, 2,   \
+      0, 0)                                                                                        \
+    X(ERROR_BELOW, "remaining_error_below", "error with the setting below", UNIT_PERCENT,          \
+      UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
+    X(ERROR_ABOVE, "remaining_error_above", "error with the setting above", UNIT_PERCENT,          \
+      UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
     X(REMAINING_EXACT, "remaining_error_exact", "error with the exact setting", UNIT_PERCENT,      \
       UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
     X(SETTING_SMALLEST, "setting_smallest_change", "smallest change that is lawful", UNIT_BARE,    \

@@ -178,6 +178,10 @@ void report_gearing(const struct plan *plan, struct figures *figures)
         report_missing_part(figures, PART_GEARING, "drivetrain");
         return;
     }
+    if (!has_gearbox(&plan->specification->drivetrain)) { /* the axle alone, for a sensor's sake */
+        report_missing_part(figures, PART_GEARING, "drivetrain: gears");
+        return;
+    }
     figures->setup = 0;
     report_gear_assumptions(plan, figures);
     struct geared_setups all = geared_setups_make(plan, figures);

@@ -9,13 +9,22 @@ static const char *setting_kind(const struct gauge *gauge)
     return choices_setting_kind[gauge->instrument->setting.kind];
 }
 
+/* "3.01 % over" */
+static struct argument say_error(const struct gauge *gauge, double error)
+{
+    struct arena *arena = gauge->plan->arena;
+    double percent = unit_from_si(UNIT_PERCENT, error);
+    return say_remark(
+        arena, REMARK_WITH(arena, percent < -0.005 ? PHRASE_PERCENT_UNDER : PHRASE_PERCENT_OVER,
+                           say_number(fabs(percent), 2)));
+}
+
 /* "3.01 % over at 100 km/h" */
 static struct argument say_over(const struct gauge *gauge, struct instrument_line line)
 {
     struct arena *arena = gauge->plan->arena;
-    double percent = unit_from_si(UNIT_PERCENT, speed_error(line, gauge->at_mps));
-    return say_remark(arena, REMARK_WITH(arena, percent < -0.005 ? PHRASE_UNDER_AT : PHRASE_OVER_AT,
-                                         say_number(fabs(percent), 2),
+    return say_remark(arena, REMARK_WITH(arena, PHRASE_ERROR_AT,
+                                         say_error(gauge, speed_error(line, gauge->at_mps)),
                                          say_dial_speed(gauge, gauge->at_mps)));
 }
 
@@ -68,6 +77,8 @@ static struct remark no_choice(const struct gauge *gauge, const struct dial *dia
                                                 : REMARK_WITH(arena, PHRASE_NONE_LAWFUL, kind,
                                                               say_text(gauge->law.rule->name));
     double ratio = adapter_ratio(dial->line.scale, dial->answer.target_scale - 1);
+    if (!known(ratio))
+        return why;
     return REMARK_WITH(arena, ADVICE_ANSWER_NO_CHOICE, say_remark(arena, why), say_number(ratio, 4),
                        say_over(gauge, dial->line));
 }
@@ -82,6 +93,30 @@ static struct argument say_doubt(const struct gauge *gauge, const struct dial *d
                                  : REMARK_WITH(arena, PHRASE_BUT, say_remark(arena, doubt)));
 }
 
+/* "; 19 driven_gear_teeth: 1.20 % over; 18: 1.92 % under", where the settings are far apart. */
+static struct argument say_either_side(const struct gauge *gauge, const struct dial *dial)
+{
+    const struct setting_answer *answer = &dial->answer;
+    struct arena *arena = gauge->plan->arena;
+    if (!setting_is_coarse(gauge, dial))
+        return say_remark(arena, remark(REMARK_NONE));
+    return say_remark(arena, REMARK_WITH(arena, PHRASE_EITHER_SIDE, say_setting(answer->above),
+                                         say_text(setting_kind(gauge)),
+                                         say_error(gauge, error_with(gauge, dial, answer->above)),
+                                         say_setting(answer->below),
+                                         say_error(gauge, error_with(gauge, dial, answer->below))));
+}
+
+/* "aim: lowest_lawful", or that no aim is needed. */
+static struct argument say_aim(const struct gauge *gauge, const struct dial *dial)
+{
+    struct arena *arena = gauge->plan->arena;
+    bool stands = dial->answer.left && gauge->law.rule != NULL && !aim_taken(gauge).named;
+    return say_remark(
+        arena, stands ? remark(PHRASE_STANDS)
+                      : REMARK_WITH(arena, PHRASE_AIM, say_remark(arena, aim_remark(gauge))));
+}
+
 static struct remark answer_of_dial(const struct gauge *gauge, const struct dial *dial)
 {
     const struct setting_answer *answer = &dial->answer;
@@ -94,12 +129,11 @@ static struct remark answer_of_dial(const struct gauge *gauge, const struct dial
                            say_remark(arena, law_of(gauge, dial, dial->line)));
     if (!known(answer->nearest))
         return no_choice(gauge, dial);
-    double now = gauge->instrument->setting.now;
-    bool same = fabs(answer->nearest - now) <= 1e-9 * now;
-    return REMARK_WITH(
-        arena, same ? ADVICE_ANSWER_LEAVE : ADVICE_ANSWER_ENTER, say_setting(answer->nearest),
-        say_text(setting_kind(gauge)), say_over(gauge, dial->line_set),
-        say_remark(arena, law_of(gauge, dial, dial->line_set)), say_doubt(gauge, dial));
+    return REMARK_WITH(arena, answer->left ? ADVICE_ANSWER_LEAVE : ADVICE_ANSWER_ENTER,
+                       say_setting(answer->nearest), say_text(setting_kind(gauge)),
+                       say_aim(gauge, dial), say_over(gauge, dial->line_set),
+                       say_remark(arena, law_of(gauge, dial, dial->line_set)),
+                       say_either_side(gauge, dial), say_doubt(gauge, dial));
 }
 
 void report_answer(const struct gauge *gauge, const struct dial *dial)

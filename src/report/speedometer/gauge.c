@@ -121,25 +121,46 @@ static void measured_circumferences(const struct gauge *gauge, double *fitted_m,
     *on_m = after.rolling_circumference_m;
 }
 
-/* The line with the fitted tyre: from readings, from the error given, from the sensor's counts, or
- * from the odometer, whose error is unknown where a circumference is; or taken to be true. */
+static bool is_new(const struct setting *setting)
+{
+    return setting->given != NULL && setting->kind != CHOICE_NONE && !known(setting->now);
+}
+
+/* In the order of what is asked first. */
+static enum line_source source_of(const struct gauge *gauge, double counted_error)
+{
+    if (is_new(&gauge->instrument->setting))
+        return LINE_NEW;
+    if (gauge->calibration != NULL)
+        return LINE_OF_READINGS;
+    if (known(gauge->instrument->fitted_error))
+        return LINE_OF_ERROR;
+    if (known(counted_error))
+        return LINE_OF_SENSOR;
+    return gauge->odometer_known ? LINE_OF_ODOMETER : LINE_TAKEN_TRUE;
+}
+
+/* With the fitted tyre. What is read on a tyre whose circumference is unknown is unknown there. */
 static void set_line(struct gauge *gauge)
 {
-    const struct instrument *instrument = gauge->instrument;
-    double fitted_m, on_m, error = instrument->fitted_error;
+    double fitted_m, on_m, error = 0;
     measured_circumferences(gauge, &fitted_m, &on_m);
-    gauge->line_known = true;
-    if (gauge->calibration != NULL) {
+    double counted = sensor_error(gauge, fitted_m);
+    gauge->source = source_of(gauge, counted);
+    gauge->now = gauge->source == LINE_NEW ? setting_that_reads_true(gauge, fitted_m)
+                                           : gauge->instrument->setting.now;
+    if (gauge->source == LINE_OF_READINGS) {
         const struct calibration *calibration = gauge->calibration;
         struct instrument_line line = {calibration->scale.value, calibration->offset.value};
         gauge->line = line_on_circumference(line, on_m, fitted_m);
         return;
     }
-    if (!known(error))
-        error = sensor_error(gauge, fitted_m);
-    gauge->line_known = known(error) || gauge->odometer_known;
-    if (!known(error))
-        error = gauge->odometer_known ? gauge->odometer_scale - 1 : 0;
+    if (gauge->source == LINE_OF_ERROR)
+        error = gauge->instrument->fitted_error;
+    else if (gauge->source == LINE_OF_SENSOR)
+        error = counted;
+    else if (gauge->source == LINE_OF_ODOMETER)
+        error = gauge->odometer_scale - 1;
     gauge->line = (struct instrument_line){1 + error, 0};
 }
 
@@ -191,16 +212,24 @@ void dial_set(const struct gauge *gauge, size_t index, struct dial *dial)
         .to_m = after->rolling_circumference_m,
         .diameter_m = after->overall_diameter_m,
     };
-    dial->measured = strcmp(dial->setup->name, gauge->measured.name) == 0;
+    dial->measured =
+        measured_on_a_tyre(gauge) && strcmp(dial->setup->name, gauge->measured.name) == 0;
     dial->spread = circumference_spread(gauge, dial->setup, dial->measured);
     dial->line = line_on_circumference(gauge->line, dial->from_m, dial->to_m);
     setting_answer_set(gauge, dial);
 }
 
+bool measured_on_a_tyre(const struct gauge *gauge)
+{
+    return gauge->source != LINE_OF_SENSOR && gauge->source != LINE_NEW;
+}
+
 struct need dial_missing(const struct gauge *gauge, const struct dial *dial)
 {
-    if (!known(dial->line.scale))
+    if (!known(gauge->line.scale * dial->from_m / dial->to_m))
         return (struct need){false, remark(ADVICE_GIVE_CIRCUMFERENCE)};
+    if (dial->answer.asked && !known(gauge->now))
+        return (struct need){false, sensor_advice(gauge)};
     bool spread_counts = dial->answer.asked && gauge->law.rule != NULL;
     return (struct need){!spread_counts || known(dial->spread.over), measured_wear_advice(gauge)};
 }

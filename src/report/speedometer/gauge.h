@@ -9,6 +9,16 @@
 #include "report/judge.h"
 #include "report/plan.h"
 
+/* Where the instrument's line comes from. */
+enum line_source {
+    LINE_TAKEN_TRUE, /* nothing tells otherwise */
+    LINE_OF_READINGS,
+    LINE_OF_ERROR,    /* that the file gives */
+    LINE_OF_ODOMETER, /* taken to be off alike */
+    LINE_OF_SENSOR,   /* predicted by counts, on the nominal circumference */
+    LINE_NEW          /* a new instrument without a setting now: told as it is to be set */
+};
+
 /* Everything about the instrument that holds for all setups. */
 struct gauge {
     const struct plan *plan;
@@ -26,20 +36,35 @@ struct gauge {
     const struct calibration *calibration; /* the one taken; NULL without readings */
     struct setup measured;                 /* the setup that the error was measured on */
 
-    struct instrument_line line; /* with the fitted tyre, as it is now */
-    bool line_known;             /* and not taken to be true */
-    double odometer_scale;       /* shown per true with the fitted tyre */
+    struct instrument_line line; /* with the fitted tyre, as it is now, or as `now` would make it */
+    enum line_source source;
+    double now; /* the setting; of a new instrument, what would read true on the fitted tyre */
+    double odometer_scale; /* shown per true with the fitted tyre */
     bool odometer_known;
+};
+
+struct aim_taken {
+    enum { AIM_IS_OVER_READ, AIM_IS_AS_BEFORE, AIM_IS_LOWEST_LAWFUL, AIM_IS_ZERO } kind;
+    bool named; /* in the file */
+};
+
+/* What a setting stays lawful with, beside the nominal circumference. */
+enum setting_margin {
+    MARGIN_ALL,     /* every circumference of the spread, and the readings' 95 % */
+    MARGIN_OF_TYRE, /* every circumference */
+    MARGIN_NONE
 };
 
 /* What the setting can do for one setup. */
 struct setting_answer {
-    bool asked; /* there is a setting, with its number now */
+    bool asked; /* there is a setting */
+    enum setting_margin margin;
     double target_scale, exact;
     double lawful_low, lawful_high; /* settings, without regard to the grid */
     double nearest;                 /* to enter; UNKNOWN where none is lawful */
-    bool nominal_alone;             /* no setting is lawful with every circumference */
+    bool left;                      /* it is the one now */
     double smallest;                /* the lawful one nearest to what is set now */
+    double below, above;            /* possible ones on either side of the exact one */
 };
 
 /* What it shows on one setup. */
@@ -47,7 +72,7 @@ struct dial {
     const struct setup *setup;
     double from_m, to_m; /* rolling circumference, fitted and this setup's */
     double diameter_m;
-    struct instrument_line line; /* as set now */
+    struct instrument_line line; /* as set now; of a new instrument, as entered */
     struct spread spread;
     bool measured; /* the error was measured on this setup */
     struct setting_answer answer;
@@ -80,15 +105,28 @@ void gauge_assume(const struct gauge *gauge, enum remark_id taken);
 void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *gauge);
 void dial_set(const struct gauge *gauge, size_t index, struct dial *dial);
 
+/* Whether a tyre was on the vehicle when the error was found, so that it is that very tyre's. */
+bool measured_on_a_tyre(const struct gauge *gauge);
 /* What the setting to enter hangs on: the first of it that is missing, or nothing. */
 struct need dial_missing(const struct gauge *gauge, const struct dial *dial);
 
 /* setting.c */
+struct aim_taken aim_taken(const struct gauge *gauge);
 void setting_answer_set(const struct gauge *gauge, struct dial *dial);
+struct instrument_line line_with_setting(const struct gauge *gauge, const struct dial *dial,
+                                         double setting);
+double setting_of_tyre(int setting_kind, double circumference_m);
+
+/* setting_figures.c */
 int setting_decimals(double setting);
 /* Why the setting given as the one now may be of another kind; REMARK_NONE where it is near the
  * tyre's own, or no tyre has such a number. */
 struct remark setting_doubt(const struct gauge *gauge, const struct dial *dial);
+struct remark aim_remark(const struct gauge *gauge);
+/* The error at the round speed with a setting. */
+double error_with(const struct gauge *gauge, const struct dial *dial, double setting);
+/* Whether the settings on either side of the exact one are far apart. */
+bool setting_is_coarse(const struct gauge *gauge, const struct dial *dial);
 void report_setting(const struct gauge *gauge, const struct dial *dial);
 
 /* answer.c */
@@ -96,6 +134,9 @@ void report_answer(const struct gauge *gauge, const struct dial *dial);
 
 /* sensor.c */
 double sensor_error(const struct gauge *gauge, double fitted_circumference_m);
+/* The setting that reads true on the fitted tyre; UNKNOWN where nothing tells it. */
+double setting_that_reads_true(const struct gauge *gauge, double fitted_circumference_m);
+struct remark sensor_advice(const struct gauge *gauge);
 void report_sensor(const struct gauge *gauge, const struct dial *dial);
 
 /* prediction.c */

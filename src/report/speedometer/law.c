@@ -4,6 +4,12 @@
 #include "base/units.h"
 #include "report/speedometer/gauge.h"
 
+/* Of a new instrument nothing is set now. */
+static enum place_setting setting_told(const struct gauge *gauge)
+{
+    return gauge->source == LINE_NEW ? AT_SETTING_ENTERED : AT_SETTING_NOW;
+}
+
 static void report_test_speed(const struct gauge *gauge, double true_mps,
                               struct instrument_line line, enum place_setting setting)
 {
@@ -28,7 +34,8 @@ static void report_test_speeds(const struct gauge *gauge, const struct dial *dia
     int count = speedometer_test_speeds_kmh(gauge->law.rule->test_speeds, top_kmh, speeds);
     for (int i = 0; i < count; i++) {
         double true_mps = unit_to_si(UNIT_KMH, speeds[i]);
-        report_test_speed(gauge, true_mps, dial->line, AT_SETTING_NOW);
+        if (gauge->source != LINE_NEW)
+            report_test_speed(gauge, true_mps, dial->line, AT_SETTING_NOW);
         if (known(dial->answer.nearest))
             report_test_speed(gauge, true_mps, dial->line_set, AT_SETTING_ENTERED);
     }
@@ -45,7 +52,7 @@ static void report_crossing(const struct gauge *gauge, const struct dial *dial, 
     struct lawful_check above;
     double beyond = true_mps * 1.001;
     check_lawful_at(&gauge->law, beyond, shown_speed_mps(dial->line, beyond), &above);
-    figure.place.setting = AT_SETTING_NOW;
+    figure.place.setting = setting_told(gauge);
     figure.place.name = lower ? "least that may be shown" : "most that may be shown";
     figure.advice =
         off_law(gauge, above.lawful == ANSWER_YES ? ADVICE_CROSSES_BELOW : ADVICE_CROSSES_ABOVE,
@@ -65,7 +72,7 @@ static void report_circumferences(const struct gauge *gauge, const struct dial *
         bool found = lawful.least_m <= lawful.most_m && rows[i].value < INFINITY;
         struct figure figure = gauge_figure(gauge, rows[i].quantity,
                                             found ? rows[i].value : UNKNOWN, law_basis(gauge));
-        figure.place.setting = AT_SETTING_NOW;
+        figure.place.setting = setting_told(gauge);
         figures_add(gauge->figures, figure);
     }
 }

@@ -23,14 +23,16 @@ static double tread_lost_m(const struct tyre *tyre)
 }
 
 /* How much smaller than new the measured tyre was while its error was measured, as a ratio; UNKNOWN
- * where it is worn and its diameter is not known. */
+ * where it is worn and its diameter is not known. A prediction by counts is one on new tyres. */
 static double measured_wear(const struct gauge *gauge)
 {
     const struct tyre *tyre = &gauge->measured.axle[gauge->axle];
     struct tyre_measures measures;
     tyre_measure(tyre, &measures);
     double lost = tread_lost_m(tyre);
-    return lost > 0 ? worn_circumference_m(1, measures.stated.overall_diameter_m, lost) : 1;
+    return lost > 0 && measured_on_a_tyre(gauge)
+               ? worn_circumference_m(1, measures.stated.overall_diameter_m, lost)
+               : 1;
 }
 
 static struct remark diameter_advice(const struct gauge *gauge, const struct setup *setup)
@@ -43,15 +45,17 @@ struct remark measured_wear_advice(const struct gauge *gauge)
     return diameter_advice(gauge, &gauge->measured);
 }
 
+/* The very tyre that was measured differs from its like when new by its wear alone. */
 struct spread circumference_spread(const struct gauge *gauge, const struct setup *setup,
                                    bool measured)
 {
     const struct rolling_row *row = rolling_find(construction_name(&setup->axle[gauge->axle]));
-    if (measured || row == NULL) /* the very tyre has been measured */
-        return (struct spread){0, 0};
+    double wear = measured_wear(gauge);
+    if (measured || row == NULL)
+        return (struct spread){.under = 0, .over = 1 / wear - 1};
     return (struct spread){
         .under = row->spread_under_percent / 100,
-        .over = (1 + row->spread_over_percent / 100) / measured_wear(gauge) - 1,
+        .over = (1 + row->spread_over_percent / 100) / wear - 1,
     };
 }
 
@@ -72,9 +76,11 @@ struct tyre_state {
 
 static struct remark correction(const struct gauge *gauge, const struct dial *dial)
 {
-    double setting = dial->answer.nearest;
-    return dial->answer.asked && known(setting)
-               ? REMARK_WITH(gauge->plan->arena, PHRASE_ENTER, say_setting(setting))
+    const struct setting_answer *answer = &dial->answer;
+    if (answer->asked && gauge->source == LINE_NEW)
+        return remark(PHRASE_NONE_BETTER);
+    return answer->asked && known(answer->nearest) && !answer->left
+               ? REMARK_WITH(gauge->plan->arena, PHRASE_ENTER, say_setting(answer->nearest))
                : remark(ADVICE_CORRECT);
 }
 
@@ -120,11 +126,12 @@ static void report_unjudged(const struct gauge *gauge, const struct dial *dial)
     figure.place.tyre = AT_NOMINAL;
     figure.headline = HEADLINE_YES;
     const struct need needs[] = {
-        {known(figure.value), remark(ADVICE_GIVE_CIRCUMFERENCE)},
+        dial_missing(gauge, dial),
+        {known(figure.value), remark(ADVICE_NONE_LAWFUL)}, /* of a new instrument */
         {false, remark(figure.value < -1e-9 ? ADVICE_GIVE_RULE_UNDER : ADVICE_GIVE_RULE)},
     };
     figures_add(gauge->figures,
-                judged(figure, &(struct judgement){.needs = needs, .need_count = 2}));
+                judged(figure, &(struct judgement){.needs = needs, .need_count = 3}));
 }
 
 /* From the state that the nominal stands for (the tread now, of the tyre that was measured; new,
@@ -147,7 +154,7 @@ static void report_wear(const struct gauge *gauge, const struct dial *dial)
         bool there;
         struct tyre_state state;
     } rows[] = {
-        {!dial->measured && !(measured_wear(gauge) >= 1),
+        {!(measured_wear(gauge) >= 1),
          {AT_NEW, 1 / measured_wear(gauge), PHRASE_WHEN_NEW, measured_wear_advice(gauge),
           VERDICT_CAUTION}},
         {!dial->measured && known(now) && known(tyre->new_tread_depth_m),
@@ -175,7 +182,7 @@ void report_prediction(const struct gauge *gauge, const struct dial *dial)
          VERDICT_CAUTION},
     };
     for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++)
-        if (i == 0 || sizes[i].ratio != 1)
+        if (i == 0 || (!dial->measured && sizes[i].ratio != 1))
             report_state(gauge, dial, &sizes[i]);
     report_wear(gauge, dial);
 }

@@ -151,7 +151,6 @@ static void report_residuals(const struct gauge *gauge)
                                                residual_of(gauge->calibration, reading),
                                                remark(BASIS_RESIDUAL), AT_SHOWN, reading->first);
         place_reading(gauge, i, &figure.place);
-        figure.headline = outlier ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
         figures_add(
             gauge->figures,
             judged(figure, &(struct judgement){.holds = outlier ? ANSWER_NO : ANSWER_NOT_ASKED,

@@ -28,6 +28,7 @@
     X(PHRASE_WHEN_NEW, " when new, since the error was measured on worn tread")                    \
     X(PHRASE_WITH_ITS_TREAD, " with the tread that it has")                                        \
     X(PHRASE_WHEN_WORN, " when worn")                                                              \
+    X(PHRASE_NONE_BETTER, "no possible setting does better")                                       \
     X(PHRASE_ENTER, "enter {}")                                                                    \
     X(ADVICE_COUNT_ALIKE, "anti-lock, stability, gearbox and cruise control count the same "       \
                           "turns: correct them alike, "                                            \
@@ -47,14 +48,18 @@
     X(ADVICE_ANSWER_UNKNOWN, "unknown: {}")                                                        \
     X(ADVICE_ANSWER_NO_SETTING, "no setting is given to change; {}, {}")                           \
     X(ADVICE_ANSWER_NO_CHOICE, "{}: adapter of ratio {} needed; now {}")                           \
-    X(ADVICE_ANSWER_ENTER, "enter {} {}: then {}, {}{}")                                           \
-    X(ADVICE_ANSWER_LEAVE, "leave {} {}: then {}, {}{}")                                           \
+    X(ADVICE_ANSWER_ENTER, "enter {} {} ({}): then {}, {}{}{}")                                    \
+    X(ADVICE_ANSWER_LEAVE, "leave {} {} ({}): then {}, {}{}{}")                                    \
+    X(PHRASE_AIM, "aim: {}")                                                                       \
+    X(PHRASE_STANDS, "lawful as it stands")                                                        \
+    X(PHRASE_EITHER_SIDE, "; {} {}: {}; {}: {}")                                                   \
     X(PHRASE_NONE_WITHIN, "no {} is within min and max")                                           \
     X(PHRASE_NONE_LAWFUL, "no possible {} is lawful by {}")                                        \
     X(PHRASE_BUT, "; but {}")                                                                      \
     X(PHRASE_READINGS_FAR_OFF, "the readings are very far off: check them")                        \
-    X(PHRASE_OVER_AT, "{} % over at {}")                                                           \
-    X(PHRASE_UNDER_AT, "{} % under at {}")                                                         \
+    X(PHRASE_PERCENT_OVER, "{} % over")                                                            \
+    X(PHRASE_PERCENT_UNDER, "{} % under")                                                          \
+    X(PHRASE_ERROR_AT, "{} at {}")                                                                 \
     X(PHRASE_NO_RULE, "lawful or not is unknown: no rule is given")                                \
     X(PHRASE_NOT_LAWFUL, "NOT lawful by {} ({} at {})")                                            \
     X(PHRASE_UNDER, "under")                                                                       \
@@ -66,21 +71,36 @@
     X(PHRASE_IF_READINGS, ", if the few readings are right")
 
 #define SPEEDOMETER_SETTING_REMARKS(X)                                                             \
-    X(BASIS_AIM_OVER_READ, "aim: the over-read asked for")                                         \
-    X(BASIS_AIM_LOWEST_LAWFUL, "aim: lowest_lawful, with the largest circumference too")           \
-    X(BASIS_AIM_AS_BEFORE, "aim: as_before")                                                       \
-    X(BASIS_AIM_ASSUMED, "aim: as_before (assumed)")                                               \
+    X(BASIS_AIM, "aim: {}{}")                                                                      \
+    X(PHRASE_AS_BEFORE, "as_before")                                                               \
+    X(PHRASE_LOWEST_LAWFUL, "lowest_lawful")                                                       \
+    X(PHRASE_LOWEST_LAWFUL_TAKEN, "lowest_lawful, none named")                                     \
+    X(PHRASE_ZERO_TAKEN, "zero error, none named")                                                 \
+    X(PHRASE_ZERO_NO_RULE, "zero error, no rule named")                                            \
+    X(PHRASE_ZERO_NEW, "zero error, nothing before it")                                            \
+    X(PHRASE_MARGIN_NONE, ", on the nominal circumference alone")                                  \
+    X(PHRASE_MARGIN_SPREAD, ", with the smallest and the largest circumference")                   \
+    X(PHRASE_MARGIN_READINGS,                                                                      \
+      ", with the smallest and the largest circumference and the readings' own error")             \
     X(BASIS_NEAREST_NO_RULE, "nearest possible; no rule named")                                    \
     X(ADVICE_ENTER_AND_CHECK, "enter it, then check against a satellite receiver")                 \
     X(ADVICE_NOMINAL_ALONE,                                                                        \
       "lawful on the nominal circumference and not on all that the standard allows: enter it, "    \
       "then check against a satellite receiver")                                                   \
+    X(ADVICE_NOT_WHEN_NEW, "lawful with the tread that it has and not when new: enter it, then "   \
+                           "check against a satellite "                                            \
+                           "receiver")                                                             \
+    X(ADVICE_NO_READING_MARGIN,                                                                    \
+      "lawful, with no room for the readings' own error: take more of them, or check against a "   \
+      "satellite receiver")                                                                        \
+    X(ADVICE_LEAVE, "leave it as it is")                                                           \
+    X(ADVICE_NONE_LAWFUL, "no possible setting is lawful")                                         \
+    X(BASIS_EITHER_SIDE, "possible, next to the setting that meets the aim")                       \
+    X(BASIS_EITHER_SIDE_ERROR, "error with that setting")                                          \
     X(ADVICE_ADAPTER, "no setting is lawful: an adapter of ratio {} is needed")                    \
     X(ADVICE_CHECK_KIND, "{} {} now is far from the fitted tyre's own {}: check the kind")         \
     X(BASIS_SMALLEST_SETTING_CHANGE, "the lawful setting nearest to the one now")                  \
-    X(BASIS_LAWFUL_NOMINAL, "lawful at every speed judged, on the nominal circumference alone")    \
-    X(BASIS_LAWFUL_SPREAD,                                                                         \
-      "lawful at every speed judged, with the smallest and the largest circumference")             \
+    X(BASIS_LAWFUL_SETTINGS, "lawful at every speed judged{}")                                     \
     X(BASIS_REMAINING, "error with the setting to enter")                                          \
     X(BASIS_REMAINING_EXACT, "error with the exact setting")                                       \
     X(BASIS_ADAPTER, "what an adapter must do to meet the aim with the setting now")               \
@@ -113,9 +133,15 @@
     X(TAKEN_TOP_SPEED,                                                                             \
       "no vehicle: top_speed is given: lawfulness is judged up to 120 km/h, the highest test "     \
       "speed")                                                                                     \
-    X(TAKEN_NEW,                                                                                   \
-      "the fitted tyre has no tread_depth and new_tread_depth: its error is taken as that of a "   \
-      "new tyre")                                                                                  \
+    X(TAKEN_NEW_INSTRUMENT, "a new instrument, without a setting now: it is told as it is to be "  \
+                            "set, and nothing of its "                                             \
+                            "odometer")                                                            \
+    X(TAKEN_NEW_FITTED, "the fitted tyre has no tread_depth and new_tread_depth: its error is "    \
+                        "taken as that of a new "                                                  \
+                        "tyre, and a setting keeps no room for a new tread")                       \
+    X(TAKEN_NEW_MEASURED,                                                                          \
+      "the tyre that was measured has no tread_depth and new_tread_depth: its error is taken as "  \
+      "that of a new tyre, and a setting keeps no room for a new tread")                           \
     X(TAKEN_ONE_READING,                                                                           \
       "one reading gives a scale alone, without an interval; two more at other speeds would show " \
       "an offset and how sure it is")                                                              \

@@ -45,6 +45,27 @@ double sensor_error(const struct gauge *gauge, double fitted_circumference_m)
                            set_counts_per_m(&gauge->instrument->setting));
 }
 
+double setting_that_reads_true(const struct gauge *gauge, double fitted_circumference_m)
+{
+    int kind = gauge->instrument->setting.kind;
+    double counts_per_m = sensor_counts_per_m(gauge, fitted_circumference_m);
+    switch (kind) {
+    case SETTING_PULSES_PER_KM:
+    case SETTING_CONSTANT_K:
+        return unit_from_si(UNIT_PER_KM, counts_per_m);
+    case SETTING_PULSES_PER_MILE:
+        return unit_from_si(UNIT_PER_MILE, counts_per_m);
+    default:
+        return setting_of_tyre(kind, fitted_circumference_m);
+    }
+}
+
+struct remark sensor_advice(const struct gauge *gauge)
+{
+    return remark(gauge->instrument->sensor.on == SENSOR_ON_SHAFT ? ADVICE_GIVE_AXLE
+                                                                  : ADVICE_GIVE_TYRE);
+}
+
 void report_sensor(const struct gauge *gauge, const struct dial *dial)
 {
     const struct sensor *sensor = &gauge->instrument->sensor;
@@ -54,9 +75,6 @@ void report_sensor(const struct gauge *gauge, const struct dial *dial)
     double counts = sensor_counts_per_m(gauge, dial->from_m) * dial->from_m / dial->to_m;
     struct figure figure = gauge_figure(gauge, QUANTITY_SENSOR_COUNTS, counts,
                                         remark(measured ? BASIS_COEFFICIENT : BASIS_SENSOR));
-    figures_add(
-        gauge->figures,
-        judged(figure, &(struct judgement){.if_unknown = remark(sensor->on == SENSOR_ON_SHAFT
-                                                                    ? ADVICE_GIVE_AXLE
-                                                                    : ADVICE_GIVE_TYRE)}));
+    figures_add(gauge->figures,
+                judged(figure, &(struct judgement){.if_unknown = sensor_advice(gauge)}));
 }

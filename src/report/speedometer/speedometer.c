@@ -2,19 +2,28 @@
 #include "base/known.h"
 #include "report/speedometer/gauge.h"
 
+/* The tyre that the error was measured on tells no wear. */
+static void report_wear_taken(const struct gauge *gauge)
+{
+    const struct tyre *tyre = &gauge->measured.axle[gauge->axle];
+    bool asked = gauge->instrument->setting.given != NULL;
+    if (!measured_on_a_tyre(gauge) || (gauge->plan->count == 1 && !asked) ||
+        (known(tyre->tread_depth_m) && known(tyre->new_tread_depth_m)))
+        return;
+    gauge_assume(gauge, gauge->measured.is_fitted ? TAKEN_NEW_FITTED : TAKEN_NEW_MEASURED);
+}
+
 static void report_assumptions(const struct gauge *gauge)
 {
-    const struct tyre *fitted = &gauge->plan->fitted.axle[gauge->axle];
-    if (!gauge->line_known)
+    if (gauge->source == LINE_NEW)
+        gauge_assume(gauge, TAKEN_NEW_INSTRUMENT);
+    else if (gauge->source == LINE_TAKEN_TRUE)
         gauge_assume(gauge, TAKEN_TRUE);
-    else if (gauge->calibration == NULL && !known(gauge->instrument->fitted_error) &&
-             gauge->odometer_known && gauge->instrument->sensor.given == NULL)
+    else if (gauge->source == LINE_OF_ODOMETER)
         gauge_assume(gauge, TAKEN_AS_ODOMETER);
     if (gauge->top_assumed && gauge->law.rule != NULL && !known(gauge->law.rule->applies_to))
         gauge_assume(gauge, TAKEN_TOP_SPEED);
-    if (gauge->plan->count > 1 &&
-        !(known(fitted->tread_depth_m) && known(fitted->new_tread_depth_m)))
-        gauge_assume(gauge, TAKEN_NEW);
+    report_wear_taken(gauge);
 }
 
 /* What is judged of one setup, and nothing that is only told. */
@@ -22,7 +31,8 @@ static void report_verdicts(const struct gauge *gauge, const struct dial *dial, 
 {
     report_prediction(gauge, dial);
     report_setting(gauge, dial);
-    report_odometer(gauge, dial);
+    if (gauge->source != LINE_NEW) /* whose odometer is nobody's yet */
+        report_odometer(gauge, dial);
     report_wheel_speed_systems(gauge, dial, index);
 }
 
@@ -44,7 +54,7 @@ bool report_takes_true(const struct plan *plan)
     struct figures unused = {.arena = plan->arena};
     struct gauge gauge;
     gauge_set(plan, &unused, &gauge);
-    return !gauge.line_known;
+    return gauge.source == LINE_TAKEN_TRUE;
 }
 
 void report_true_at_100(const struct plan *plan, double *true_speeds)
