@@ -32,6 +32,8 @@ function dial_make(    k)
     tests = split("40 80 120", test_speed, " ")
     for (k = 1; k <= tests; k++)
         test_speed[k] *= kmh / one
+    # choice: that it never shows less is asked from 20 km/h or from the lowest reading
+    lowest = 20 * kmh / one
     kind = text["speedometer/setting/kind"]
     now = value["speedometer/setting/now"]
     inverse = kind ~ /^circumference/    # a longer circumference makes it show more
@@ -47,6 +49,7 @@ function fit_make(    i, x, y)
         shown_reading[i] = y = value["speedometer/readings/" i "/1"] / one
         true_reading[i] = x = value["speedometer/readings/" i "/2"] / one
         readings = i
+        lowest = min(lowest, x)
         sum_x += x
         sum_y += y
         sum_xx += x * x
@@ -102,19 +105,49 @@ function fit_rows(    i, error, at)
 function spoken(speed) { return sprintf("%.4g", speed) }
 # Per cent by which the instrument over-reads at a true speed, with a scale.
 function over_read(speed, k) { return 100 * ((k * speed + offset) / speed - 1) }
+# That it shows too much is asked from the lowest test speed on.
 function lawful_at(speed, k)
 {
-    return k * speed + offset >= speed - 1e-9 && k * speed + offset <= 1.1 * speed + add + 1e-9
+    return k * speed + offset >= speed - 1e-9 && (speed < test_speed[1] - 1e-9 || \
+        k * speed + offset <= 1.1 * speed + add + 1e-9)
 }
-# The limit shown beside an error at a speed: the nearer of 0 and 10 % + 4 km/h.
-function law_limit(speed, error) { return nearest_limit(error, 0, 100 * (0.1 + add / speed)) }
+# The limit shown beside an error at a speed: the nearer of 0 and 10 % + 4 km/h, of those asked.
+function law_limit(speed, error)
+{
+    return speed < test_speed[1] - 1e-9 ? 0 : nearest_limit(error, 0, 100 * (0.1 + add / speed))
+}
 
 # Least and most scale that is lawful up to the top speed. Both conditions are straight lines, so
 # that the ends of the range decide: k v + offset >= v, and <= 1.1 v + add from the lowest test speed.
-# choice: the line below is asked from the lowest speed that the dial's table has.
-function scale_least() { return max(1 - offset / top, 1 - offset / table_step) }
+function scale_least() { return max(1 - offset / top, 1 - offset / lowest) }
 function scale_most() { return min(1.1 + (add - offset) / top, \
     1.1 + (add - offset) / test_speed[1]) }
+# Half the 95 % interval of the line at a true speed; none where the error is given and not fitted.
+function half_interval(v)
+{
+    if (!readings)
+        return 0
+    return row("student", readings - 2) * deviation * \
+        sqrt(1 / readings + (v - mean_x) * (v - mean_x) / s_xx)
+}
+# The scale at which the line less (side -1) or more (side 1) by its half interval shows w at v,
+# found by halving: k v is where the instrument, as it was read, showed as much and was as sure.
+function sure_scale(w, v, side,    low, high, k, i)
+{
+    low = 0.5
+    high = 2
+    for (i = 0; i < 200; i++) {
+        k = (low + high) / 2
+        if (k * v + offset + side * half_interval(k * v / scale) < w)
+            low = k
+        else
+            high = k
+    }
+    return k
+}
+function sure_least() { return max(sure_scale(top, top, -1), sure_scale(lowest, lowest, -1)) }
+function sure_most() { return min(sure_scale(1.1 * top + add, top, 1), \
+    sure_scale(1.1 * test_speed[1] + add, test_speed[1], 1)) }
 
 function speedometer_rows(s,    ratio, small, large, k, entered, i)
 {
@@ -142,9 +175,9 @@ function speedometer_rows(s,    ratio, small, large, k, entered, i)
     speed_rows(s, k)
     posted_rows(s, k, entered)
     odometer_rows(s, ratio)
-    # The speed at which it begins to show too little. choice: only within the table's range.
+    # The speed at which it begins to show too little. choice: only where it is judged.
     i = k < 1 && offset > 0 ? offset / (1 - k) : 0
-    if (i >= table_step && i < top)
+    if (i >= lowest && i < top)
         dial_plain(s, "lawful_crossing", "as set now, least that may be shown", i, dial_unit)
     if (s == 0) {
         dial_plain(s, "smallest_lawful_circumference", "as set now", \
@@ -157,7 +190,7 @@ function speedometer_rows(s,    ratio, small, large, k, entered, i)
 # speed, anywhere in it; the lower one is 0 at every speed.
 function tightest(k,    below, above_low, above_top)
 {
-    below = min((k - 1) * top, (k - 1) * table_step) + offset
+    below = min((k - 1) * top, (k - 1) * lowest) + offset
     above_low = (1.1 - k) * test_speed[1] + add - offset
     above_top = (1.1 - k) * top + add - offset
     if (below <= min(above_low, above_top))
@@ -182,12 +215,13 @@ function change_row(s,    change)
 # Returns what the setting to enter makes of the scale.
 function setting_rows(s, k, small, large,    least, most, exact, wanted, nearest, aim, entered, change)
 {
-    # lawful settings hold with the smallest and with the largest circumference
-    least = scale_to_setting(k, scale_least() * large)
-    most = scale_to_setting(k, scale_most() * small)
+    # choice: settings to enter hold with the smallest and with the largest circumference, and
+    # wherever in their 95 % the readings lie
+    least = scale_to_setting(k, sure_least() * large)
+    most = scale_to_setting(k, sure_most() * small)
     aim = text["speedometer/aim"]
     if (aim == "lowest_lawful")
-        wanted = scale_least() * large
+        wanted = sure_least() * large
     else if (aim == "as_before")
         wanted = scale
     else
@@ -199,19 +233,29 @@ function setting_rows(s, k, small, large,    least, most, exact, wanted, nearest
         most = change
     }
     nearest = lawful_setting(exact, least, most)
-    change = lawful_setting(now, least, most)
+    change = now >= least && now <= most ? now : lawful_setting(now, least, most)
     dial_plain(s, "setting_exact", kind, exact, "")
     dial(s, "setting_nearest", kind, nearest, "", "null", "ok")
     dial_plain(s, "what_to_enter", "", nearest, "")
     dial_plain(s, "setting_smallest_change", kind, change, "")
     dial_plain(s, "setting_lawful_least", kind, least, "")
     dial_plain(s, "setting_lawful_most", kind, most, "")
-    entered = inverse ? nearest / now : now / nearest
+    side_rows(s, k, "below", lawful_setting(exact, 0, exact))
+    side_rows(s, k, "above", lawful_setting(exact, exact, 1e9))
+    entered = of_setting(nearest)
     dial_plain(s, "remaining_error", "", over_read(told_at, k * entered), "%")
     dial_plain(s, "remaining_error_exact", "", over_read(told_at, wanted), "%")
     dial_plain(s, "adapter_ratio", "", inverse ? now / exact : exact / now, "")
     return entered
 }
+# The possible settings on either side of the exact one.
+function side_rows(s, k, side, x)
+{
+    dial_plain(s, "setting_" side, kind, x, "")
+    dial_plain(s, "remaining_error_" side, "", over_read(told_at, k * of_setting(x)), "%")
+}
+# What a setting makes of the scale.
+function of_setting(x) { return inverse ? x / now : now / x }
 # Counts per distance go down as the instrument is to show more, a circumference goes up.
 function scale_to_setting(k, wanted) { return inverse ? now * wanted / k : now * k / wanted }
 # The setting that the instrument can take, and is lawful, nearest to x.
@@ -232,7 +276,8 @@ function reading_row(s, i, name, ratio,    shown, error)
     error = 100 * (shown / true_reading[i] - 1)
     dial(s, "reading_error", "true " spoken(true_reading[i]) " " dial_unit ", " name \
         ", reading " i, error, "%", law_limit(true_reading[i], error), \
-        shown >= true_reading[i] - 1e-9 && shown <= 1.1 * true_reading[i] + add ? "ok" : "caution")
+        shown >= true_reading[i] - 1e-9 && (true_reading[i] < test_speed[1] || \
+        shown <= 1.1 * true_reading[i] + add) ? "ok" : "caution")
 }
 function test_row(s, i, name, k,    error)
 {
@@ -257,8 +302,11 @@ function posted_rows(s, k, entered,    i, v)
         if (s > 0)
             continue
         dial_plain(s, "lawful_shown_least", "true " v " " dial_unit, v, dial_unit)
-        dial_plain(s, "lawful_shown_most", "true " v " " dial_unit, 1.1 * v + add, dial_unit)
-        dial_plain(s, "lawful_true_least", "shown " v " " dial_unit, (v - add) / 1.1, dial_unit)
+        if (v >= test_speed[1] - 1e-9)
+            dial_plain(s, "lawful_shown_most", "true " v " " dial_unit, 1.1 * v + add, dial_unit)
+        if ((v - add) / 1.1 >= test_speed[1] - 1e-9)
+            dial_plain(s, "lawful_true_least", "shown " v " " dial_unit, (v - add) / 1.1, \
+                dial_unit)
         dial_plain(s, "lawful_true_most", "shown " v " " dial_unit, v, dial_unit)
     }
 }
