@@ -15,6 +15,7 @@ struct variation {
     bool masses_told;       /* liquids by density, people by mass: nothing comes from a table */
     bool diameters_told;    /* every tyre's diameter stands in its data book, and nothing else */
     bool no_error;          /* the instrument reads true with the fitted tyre */
+    bool new_instrument;    /* without a setting now; goes with no_error */
     bool mirrored;          /* left is right */
     bool items_reversed;    /* what is carried stands in another order */
     bool options_reversed;  /* the options too */

@@ -92,7 +92,11 @@ static void put_setting(struct draw *draw, struct build_text *out)
     };
     size_t i = (size_t)random_whole(&draw->state, 0, (int)LENGTH_OF(settings) - 1);
     bool limited = chance(draw, 50), has_step = chance(draw, 80);
-    put(out, "  setting: {kind: %s, now: %g, ", settings[i].kind, settings[i].now);
+    bool is_new = draw->how->new_instrument;
+    i = is_new ? 2 + i % 3 : i; /* what a tyre tells */
+    put(out, "  setting: {kind: %s, ", settings[i].kind);
+    if (!is_new)
+        put(out, "now: %g, ", settings[i].now);
     if (has_step)
         bare(out, "step", settings[i].step);
     if (limited)
