@@ -150,8 +150,9 @@ START_TEST(setting_of_a_new_instrument_is_lawful_on_every_tyre)
 }
 END_TEST
 
-/* A setup on a tyre whose size tells no circumference. */
-static void knock_out(struct run *run, size_t setup)
+/* A setup on a tyre whose size tells no circumference; or one that a data book gives, with worn
+ * tread on a diameter that none gives. */
+static void knock_out(struct run *run, size_t setup, bool rolls)
 {
     struct designation size;
     struct designation_error error;
@@ -161,6 +162,11 @@ static void knock_out(struct run *run, size_t setup)
     ck_assert(designation_parse(span_of("9.50-17"), &size, &error));
     setup_from_designation(&size, name, out);
     out->is_fitted = is_fitted;
+    for (int axle = 0; rolls && axle < AXLE_COUNT; axle++) {
+        out->axle[axle].data_book.revs_per_km = 430;
+        out->axle[axle].new_tread_depth_m = 8e-3;
+        out->axle[axle].tread_depth_m = 5e-3;
+    }
     plan_set_beside(&run->plan);
     run->figures = (struct figures){.arena = &run->arena};
     report_speedometer(&run->plan, &run->figures);
@@ -197,7 +203,9 @@ static int missing_tyre(struct run *run)
 {
     int checked = nothing_is_judged(run, run->plan.count);
     for (size_t setup = run->plan.count; setup-- > 0;) {
-        knock_out(run, setup);
+        knock_out(run, setup, true);
+        nothing_is_judged(run, run->plan.count);
+        knock_out(run, setup, false);
         checked += nothing_is_judged(run, setup);
     }
     return checked;
