@@ -67,7 +67,7 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
             out->load_built_kg = UNKNOWN;
             return;
         }
-        if (!known(out->load_built_kg) || load > out->load_built_kg) {
+        if (!known(out->load_built_kg) || clearly_above(load, out->load_built_kg)) {
             out->load_built_kg = load;
             out->heaviest_state = (int)i;
         }
