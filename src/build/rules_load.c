@@ -33,6 +33,9 @@ static double highest_pressure_Pa(const struct tyre *tyre, const char **says)
                      (size->form == FORM_METRIC || size->form == FORM_FULL_PROFILE) &&
                      !goes_by_load_range(size) && size->rim_code_tenths % 10 == 0 &&
                      size->service.load_index <= PASSENGER_LOAD_INDEX_MAX;
+    *says = "data_book: max_pressure";
+    if (known(tyre->data_book.max_pressure_Pa))
+        return tyre->data_book.max_pressure_Pa;
     *says = "data_book: at_pressure";
     if (size->prefix == PREFIX_T) {
         *says = "temporary spares have one pressure";

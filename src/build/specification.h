@@ -84,6 +84,7 @@ struct data_book {
     double revs_per_mile, revs_per_km; /* as given: bare counts */
     double static_loaded_radius_m;
     double max_load_kg, at_pressure_Pa, max_load_dual_kg;
+    double max_pressure_Pa; /* the highest that is moulded */
     double rim_min_m, rim_max_m;
 };
 

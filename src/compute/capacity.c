@@ -47,14 +47,34 @@ static double in_system(double kPa, double psi, enum pressure_system system)
     return unit_to_si(UNIT_KPA, kPa);
 }
 
-static bool goes_by_load_range(enum inflation_key class)
+enum tyre_group tyre_group(enum inflation_key class)
 {
-    return class == INFLATION_LT_METRIC || class == INFLATION_FLOTATION ||
-           class == INFLATION_NUMERIC_LT;
+    static const enum tyre_group groups[] = {
+        [INFLATION_METRIC_STANDARD] = GROUP_PASSENGER,
+        [INFLATION_METRIC_EXTRA_LOAD] = GROUP_PASSENGER,
+        [INFLATION_METRIC_HIGH_LOAD] = GROUP_PASSENGER,
+        [INFLATION_P_METRIC_STANDARD] = GROUP_PASSENGER,
+        [INFLATION_P_METRIC_EXTRA_LOAD] = GROUP_PASSENGER,
+        [INFLATION_LT_METRIC] = GROUP_LIGHT_TRUCK,
+        [INFLATION_FLOTATION] = GROUP_LIGHT_TRUCK,
+        [INFLATION_NUMERIC_LT] = GROUP_LIGHT_TRUCK,
+        [INFLATION_COMMERCIAL] = GROUP_COMMERCIAL,
+        [INFLATION_HEAVY] = GROUP_HEAVY,
+        [INFLATION_TRAILER] = GROUP_TRAILER,
+        [INFLATION_TEMPORARY] = GROUP_TEMPORARY,
+    };
+    return groups[class];
 }
 
-/* Reference pressure of tyres that carry a load range letter. Without a moulded maximum the
- * load index counts as carried at the higher pressure in use, and nothing goes above the lower. */
+static bool goes_by_load_range(enum inflation_key class)
+{
+    return tyre_group(class) == GROUP_LIGHT_TRUCK;
+}
+
+/* Reference pressure of tyres that carry a load range letter. Without a moulded maximum the load
+ * index counts as carried at the higher pressure in use, which is the lower capacity and what
+ * `size` shows; up to the lower one, or the floor where that is above it (35 psi and 250 kPa are
+ * one step), every such tyre may go. */
 static void take_load_range(char letter, enum pressure_system system, struct tyre_rating *out)
 {
     const struct load_range_row *row = load_range_find(letter);
@@ -67,7 +87,11 @@ static void take_load_range(char letter, enum pressure_system system, struct tyr
         return;
     }
     out->reference_Pa = in_system(row->lt_reference_kPa, row->lt_reference_psi, system);
-    out->ceiling_Pa = in_system(row->lt_wide_reference_kPa, row->lt_wide_reference_psi, system);
+    out->ceiling_Pa = out->reference_Pa;
+    if (!known(out->reference_Pa)) /* a letter without pressures in use */
+        return;
+    out->sure_Pa = higher_of(
+        in_system(row->lt_wide_reference_kPa, row->lt_wide_reference_psi, system), out->floor_Pa);
     out->ceiling_assumed = true;
 }
 
@@ -87,25 +111,55 @@ static void take_listed(const struct designation *size, char letter, enum pressu
     out->listed = true;
 }
 
-/* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load.
- */
-static void take_moulded(const struct data_book *book, struct tyre_rating *out)
+static void take_moulded_load(const struct data_book *book, struct tyre_rating *out)
 {
     if (known(book->max_load_kg))
         out->load_kg = book->max_load_kg;
     if (known(book->max_load_dual_kg))
         out->load_dual_kg = book->max_load_dual_kg;
-    else if (known(book->max_load_kg)) /* the index of twins may not promise more than one tyre */
-        out->load_dual_kg =
-            out->load_dual_kg > book->max_load_kg ? book->max_load_kg : out->load_dual_kg;
-    if (!known(book->at_pressure_Pa))
-        return;
-    out->reference_Pa = book->at_pressure_Pa;
-    out->listed = false;
+    else if (clearly_above(out->load_dual_kg, book->max_load_kg))
+        out->load_dual_kg = book->max_load_kg; /* the index of twins may not promise more */
+}
+
+/* The pressure moulded on a passenger tyre is the highest that it may have, and not the one at
+ * which it carries its load: P-metric tyres of one load index are moulded with 240, 300 or 350 kPa
+ * and carry it at the 240 of their class all the same (49 CFR 571.139 S5.5.4 and the formula of the
+ * Tire and Rim Association). A pressure beside the load that is no higher than the class's own says
+ * nothing of a maximum. */
+static void take_moulded_maximum(const struct data_book *book, struct tyre_rating *out)
+{
+    static const double pair_slack = 1.01; /* 35 psi and 240 kPa are one step of the standards */
+    double moulded_Pa = book->max_pressure_Pa;
+    if (!known(moulded_Pa) && book->at_pressure_Pa > out->reference_Pa * pair_slack)
+        moulded_Pa = book->at_pressure_Pa;
     out->moulded = known(book->max_load_kg);
+    out->sure_Pa = known(moulded_Pa) ? moulded_Pa : out->reference_Pa;
+    if (known(moulded_Pa))
+        out->ceiling_Pa = moulded_Pa;
+}
+
+/* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load.
+ * On a tyre for load its pressure is the reference and the ceiling at once. */
+static void take_moulded(const struct data_book *book, struct tyre_rating *out)
+{
+    take_moulded_load(book, out);
+    if (tyre_group(out->class) == GROUP_PASSENGER) {
+        take_moulded_maximum(book, out);
+        return;
+    }
+    double ceiling_Pa = book->max_pressure_Pa;
+    if (known(book->at_pressure_Pa)) {
+        out->reference_Pa = book->at_pressure_Pa;
+        out->listed = false;
+        out->moulded = known(book->max_load_kg);
+        if (!known(ceiling_Pa) && is_commercial_tyre(out))
+            ceiling_Pa = book->at_pressure_Pa;
+        out->ceiling_assumed = false;
+    }
+    if (!known(ceiling_Pa))
+        return;
+    out->ceiling_Pa = out->sure_Pa = ceiling_Pa;
     out->ceiling_assumed = false;
-    if (is_commercial_tyre(out))
-        out->ceiling_Pa = book->at_pressure_Pa;
 }
 
 /* A twin without a load index of its own. */
@@ -188,6 +242,7 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
         .exponent = row->exponent,
         .floor_Pa = known_or(floor, 0),
         .ceiling_Pa = UNKNOWN,
+        .sure_Pa = UNKNOWN,
         .load_index = size->service.load_index,
         .divisor = 1,
         .speed_factor = 1,
@@ -264,10 +319,19 @@ double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double 
     return rating->reference_Pa * pow(share, 1 / rating->exponent);
 }
 
-double pressure_ceiling_Pa(const struct tyre_rating *rating, const struct wheel *wheel)
+struct ceilings ceilings_of(const struct tyre_rating *rating, const struct wheel *wheel,
+                            double proven_Pa)
 {
-    double ceiling = fmin(rating->ceiling_Pa, wheel->max_pressure_Pa);
-    return known(ceiling) ? ceiling : INFINITY;
+    double highest_Pa = lower_of(rating->ceiling_Pa, wheel->max_pressure_Pa);
+    double sure_Pa = lower_of(higher_of(rating->sure_Pa, proven_Pa), highest_Pa);
+    return (struct ceilings){known_or(highest_Pa, INFINITY), known_or(sure_Pa, INFINITY)};
+}
+
+double capacity_under_kg(const struct tyre_rating *rating, bool dual, double ceiling_Pa)
+{
+    if (isinf(ceiling_Pa)) /* nothing keeps the pressure for the top speed from being added */
+        return capacity_max_kg(rating, dual);
+    return capacity_kg(rating, dual, ceiling_Pa - rating->speed_pressure_Pa);
 }
 
 double pressure_rounded_up_Pa(double pressure_Pa, enum pressure_system system)

@@ -9,7 +9,18 @@
 #include "tables/tables_data.h"
 
 /* Standards print pairs of pressures (80 psi, 550 kPa): the one in the user's unit applies. */
-enum pressure_system { PRESSURE_METRIC, PRESSURE_US };
+enum pressure_system { PRESSURE_METRIC, PRESSURE_US, PRESSURE_SYSTEM_COUNT };
+
+/* Classes whose tyres replace each other like for like: a placard is one for its own group. */
+enum tyre_group {
+    GROUP_PASSENGER,   /* metric and P-metric, whatever their capacity */
+    GROUP_LIGHT_TRUCK, /* LT-metric, flotation and numeric */
+    GROUP_COMMERCIAL,
+    GROUP_HEAVY,
+    GROUP_TRAILER,
+    GROUP_TEMPORARY
+};
+enum tyre_group tyre_group(enum inflation_key class);
 
 struct tyre_rating {
     enum inflation_key class;
@@ -19,10 +30,12 @@ struct tyre_rating {
     double exponent;
     double floor_Pa;      /* lowest pressure of the class; 0 where the tables give none */
     double ceiling_Pa;    /* highest; UNKNOWN where nothing limits it */
+    double sure_Pa;       /* what every tyre of its kind may have: above it, and up to the ceiling,
+                             the sidewall decides; the ceiling itself where that is moulded */
     int load_index;       /* for the speed rules; below 0 where none is marked */
     double divisor;       /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
     double speed_factor;  /* load allowed at the vehicle's top speed, a fraction */
-    bool ceiling_assumed; /* LT without a moulded maximum */
+    bool ceiling_assumed; /* a light-truck tyre without a moulded maximum */
     bool standard_load_assumed;
     bool moulded;                /* load and reference pressure are the sidewall's or data book's */
     bool listed;                 /* they are a row of table `light_truck_maxima` */
@@ -68,8 +81,19 @@ double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pr
 /* The pressure at which one tyre carries that load; INFINITY where none does. */
 double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg);
 
-/* The highest that tyre and wheel allow; INFINITY where neither says. */
-double pressure_ceiling_Pa(const struct tyre_rating *rating, const struct wheel *wheel);
+/* What tyre and wheel allow together; INFINITY where neither says. */
+struct ceilings {
+    double highest_Pa; /* above it nothing is allowed */
+    double sure_Pa;    /* above it the sidewall must be read */
+};
+
+/* `proven_Pa` is what such a tyre is known to bear, such as a placard of its group, or UNKNOWN. */
+struct ceilings ceilings_of(const struct tyre_rating *rating, const struct wheel *wheel,
+                            double proven_Pa);
+
+/* What a tyre carries at most under a ceiling, which holds for the table pressure and what the top
+ * speed adds to it together. */
+double capacity_under_kg(const struct tyre_rating *rating, bool dual, double ceiling_Pa);
 
 /* Rounded up to the next 5 kPa or 1 psi, from the exact value. */
 double pressure_rounded_up_Pa(double pressure_Pa, enum pressure_system system);

@@ -57,7 +57,7 @@ static void set_axles(const struct fitment *fitment, struct setup *out)
     out->own_rear_size = fitment->rear.size_given;
 }
 
-static bool same_rim_code(const struct tyre *one, const struct tyre *other)
+bool same_rim_code(const struct tyre *one, const struct tyre *other)
 {
     return one->size_given && other->size_given &&
            one->size.rim_code_tenths == other->size.rim_code_tenths &&

@@ -38,6 +38,9 @@ void setup_from_designation(const struct designation *size, const char *name, st
 
 bool tyre_is_dual(const struct tyre *tyre);
 
+/* Whether both stand on rims of one diameter. False where a size is not given. */
+bool same_rim_code(const struct tyre *one, const struct tyre *other);
+
 /* Two, or four where each side stands on twins. */
 static inline double tyres_on_axle(bool dual)
 {

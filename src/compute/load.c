@@ -34,19 +34,19 @@ double load_reserve(const struct specification *specification)
     return known_or(specification->limits.load_reserve, 0);
 }
 
-double axle_tyres_left_kg(const struct specification *specification,
-                          const struct axle_pressures *pressures, const struct axle_loads *loads,
-                          enum axle axle)
+/* What each tyre and wheel of an axle bears where the axle bears all that it is rated for. */
+static double rated_for_kg(const struct specification *specification, enum axle axle, bool dual)
 {
-    double ceiling =
-        isfinite(pressures->ceiling_Pa) ? pressures->ceiling_Pa : pressures->rating.reference_Pa;
-    double most = capacity_kg(&pressures->rating, pressures->dual,
-                              ceiling - pressures->rating.speed_pressure_Pa);
-    if (!isfinite(pressures->ceiling_Pa)) /* nothing keeps the speed's pressure from being added */
-        most = pressures->capacity_max_kg;
-    double side = most * (pressures->dual ? 2 : 1) / (1 + load_reserve(specification));
+    double rating_kg = axle == AXLE_FRONT ? specification->vehicle.ratings.front_kg
+                                          : specification->vehicle.ratings.rear_kg;
+    return rating_kg / tyres_on_axle(dual);
+}
+
+double axle_left_kg(const struct specification *specification, const struct axle_loads *loads,
+                    enum axle axle, bool dual, double each_kg)
+{
     double corner = heavier_corner_kg(loads, axle, of_axle(specification->vehicle.track_m, axle));
-    return 2 * (side - corner);
+    return 2 * (each_kg * (dual ? 2 : 1) - corner);
 }
 
 /* Load of the heaviest tyre on an axle over all states: the corner, shared by twins. */
@@ -74,76 +74,40 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
     }
 }
 
-/* Capacity of the fitted tyre at the placard, undivided: the demand that the option must meet. */
+/* Capacity of the fitted tyre at the placard: the demand that the option must meet, axle for axle.
+ * A passenger tyre on a light truck counts divided on both sides: its maker divided it before it
+ * met the axle rating (49 CFR 571.110 S4.2.2.2; NHTSA interpretation nht76-1.47), so that the
+ * fitted one never carried more, and the same tyre again carries as much. */
 static void find_replaced_demand(const struct load_conditions *conditions, enum axle axle,
-                                 struct axle_pressures *out)
+                                 const struct tyre_rating *fitted, struct axle_pressures *out)
 {
-    const struct specification *specification = conditions->specification;
-    const struct vehicle *vehicle = &specification->vehicle;
-    const struct tyre *fitted = &conditions->fitted->axle[axle];
-    struct tyre_rating rating;
-    tyre_rate(fitted, vehicle->kind, vehicle->top_speed_mps, conditions->system, &rating);
-    double derated = capacity_kg(&rating, tyre_is_dual(fitted), out->placard_Pa);
-    double per_axle = derated * tyres_on_axle(tyre_is_dual(fitted));
-    double tyres = tyres_on_axle(out->dual);
-    out->demand_replaced_kg = per_axle * rating.divisor / tyres;
-    out->demand_replaced_derated_kg = per_axle / tyres;
+    bool dual = tyre_is_dual(&conditions->fitted->axle[axle]);
+    out->demand_replaced_kg =
+        capacity_kg(fitted, dual, out->placard_Pa) * tyres_on_axle(dual) / tyres_on_axle(out->dual);
 }
 
-/* The fitted tyre's rating, undivided. */
-static void rate_fitted(const struct load_conditions *conditions, enum axle axle,
-                        struct tyre_rating *out)
-{
-    tyre_rate(&conditions->fitted->axle[axle], CHOICE_NONE,
-              conditions->specification->vehicle.top_speed_mps, conditions->system, out);
-}
-
-/* The highest of the demands, the class floor and the placard, below
- * which no setting is ever printed. */
-static void recommend(const struct load_conditions *conditions, struct axle_pressures *out)
-{
-    double pressure = out->as_replaced_Pa;
-    out->reason = REASON_REPLACED;
-    if (isinf(out->as_replaced_Pa) || isinf(out->as_built_Pa)) { /* whatever else is not known */
-        out->reason = REASON_REFUSED;
-        out->needed_Pa = out->recommended_Pa = INFINITY;
-        return;
-    }
-    if (!known(out->as_replaced_Pa) || !known(out->as_built_Pa)) {
-        out->reason = REASON_NONE;
-        out->needed_Pa = out->recommended_Pa = UNKNOWN;
-        return;
-    }
-    if (out->as_built_Pa > pressure) {
-        pressure = out->as_built_Pa;
-        out->reason = REASON_BUILT;
-    }
-    if (out->floor_Pa > pressure) {
-        pressure = out->floor_Pa;
-        out->reason = REASON_FLOOR;
-    }
-    if (out->placard_Pa >= pressure) {
-        pressure = out->placard_Pa;
-        out->reason = REASON_PLACARD;
-    }
-    out->needed_Pa = pressure_rounded_up_Pa(pressure, conditions->system);
-    out->recommended_Pa = out->needed_Pa;
-    if (out->recommended_Pa > out->ceiling_Pa * (1 + 1e-9)) {
-        out->recommended_Pa = INFINITY;
-        out->reason = REASON_REFUSED;
-    }
-}
-
-/* Both demands, each as a pressure. */
-static void find_pressures(const struct tyre_rating *fitted, struct axle_pressures *out)
+/* Demands, each as a pressure. The axle rating counts whatever is aboard today: 49 CFR 571.110
+ * S4.2.2.2 and 571.120 S5.1.2 ask it of the tyres that a maker fits. */
+static struct pressure_demands find_demands(const struct tyre_rating *fitted, bool is_fitted,
+                                            struct axle_pressures *out)
 {
     const struct tyre_rating *rating = &out->rating;
     double for_speed = rating->speed_pressure_Pa;
     double more = fmax(for_speed - fitted->speed_pressure_Pa, 0);
     out->as_replaced_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_replaced_kg) + more;
-    out->as_replaced_derated_Pa =
-        pressure_for_load_Pa(rating, out->dual, out->demand_replaced_derated_kg) + more;
+    if (is_fitted) /* it replaces nothing: the placard itself is the starting point */
+        out->as_replaced_Pa = out->placard_Pa;
     out->as_built_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_built_kg) + for_speed;
+    out->as_rated_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_rated_kg) + for_speed;
+    return (struct pressure_demands){
+        .replaced_Pa = out->as_replaced_Pa,
+        .built_Pa = out->as_built_Pa,
+        .rated_Pa = out->as_rated_Pa,
+        .floor_Pa = out->floor_Pa,
+        /* A pressure for tyres of one group says nothing of another: 450 kPa of a commercial tyre
+         * are above what a passenger tyre may have, and what the axle needs is in the others. */
+        .placard_Pa = placard_is_for(out, tyre_group(rating->class)) ? out->placard_Pa : UNKNOWN,
+    };
 }
 
 static void find_capacities(struct axle_pressures *out)
@@ -154,6 +118,37 @@ static void find_capacities(struct axle_pressures *out)
     out->capacity_at_recommended_kg = isfinite(out->recommended_Pa)
                                           ? capacity_kg(rating, out->dual, out->recommended_Pa)
                                           : UNKNOWN;
+    out->capacity_sure_kg = capacity_under_kg(rating, out->dual, out->ceilings.sure_Pa);
+    out->capacity_highest_kg = capacity_under_kg(rating, out->dual, out->ceilings.highest_Pa);
+}
+
+/* What the vehicle's maker lets such a tyre bear is sure, where that is a passenger tyre like the
+ * fitted one; of others the moulded maximum alone tells. */
+static double proven_Pa(const struct axle_pressures *axle)
+{
+    enum tyre_group group = tyre_group(axle->rating.class);
+    return group == GROUP_PASSENGER && placard_is_for(axle, group) ? axle->placard_Pa : UNKNOWN;
+}
+
+/* Whether the axle stands on the wheel that it has now. */
+static bool is_fitted_wheel(const struct tyre *now, const struct tyre *tyre)
+{
+    return tyre->wheel.given == now->wheel.given && same_rim_code(tyre, now);
+}
+
+static void find_wheel(const struct load_conditions *conditions, const struct tyre *tyre,
+                       enum axle axle, struct axle_pressures *out)
+{
+    const struct tyre *now = &conditions->fitted->axle[axle];
+    bool stays = is_fitted_wheel(now, tyre);
+    out->wheel_load_kg = tyre->wheel.max_load_kg;
+    out->wheel_pressure_Pa = tyre->wheel.max_pressure_Pa;
+    if (!known(out->wheel_load_kg) && stays)
+        out->wheel_load_kg = rated_for_kg(conditions->specification, axle, tyre_is_dual(now));
+    if (!known(out->wheel_pressure_Pa) && stays)
+        out->wheel_pressure_Pa = out->placard_Pa;
+    out->wheel_assumed = (known(out->wheel_load_kg) && !known(tyre->wheel.max_load_kg)) ||
+                         (known(out->wheel_pressure_Pa) && !known(tyre->wheel.max_pressure_Pa));
 }
 
 void axle_pressures(const struct load_conditions *conditions, const struct setup *setup,
@@ -165,16 +160,21 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     struct tyre_rating fitted;
     *out = (struct axle_pressures){.dual = tyre_is_dual(tyre)};
     tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, conditions->system, &out->rating);
-    rate_fitted(conditions, axle, &fitted);
+    tyre_rate(&conditions->fitted->axle[axle], vehicle->kind, vehicle->top_speed_mps,
+              conditions->system, &fitted);
+    out->placard_group = tyre_group(fitted.class);
     out->placard_Pa = placard_Pa(specification, axle);
     out->floor_Pa = out->rating.floor_Pa;
-    out->ceiling_Pa = pressure_ceiling_Pa(&out->rating, &tyre->wheel);
+    out->ceilings = ceilings_of(&out->rating, &tyre->wheel, proven_Pa(out));
     find_heaviest(conditions, setup, axle, out);
-    find_replaced_demand(conditions, axle, out);
+    find_replaced_demand(conditions, axle, &fitted, out);
     out->demand_built_kg = out->load_built_kg * (1 + load_reserve(specification));
-    find_pressures(&fitted, out);
-    if (setup->is_fitted) /* it replaces nothing: the placard itself is the starting point */
-        out->as_replaced_Pa = out->as_replaced_derated_Pa = out->placard_Pa;
-    recommend(conditions, out);
+    out->demand_rated_kg = rated_for_kg(specification, axle, out->dual);
+    struct pressure_demands demands = find_demands(&fitted, setup->is_fitted, out);
+    struct pressure_choice choice = choose_pressure(&demands, &out->ceilings, conditions->system);
+    out->needed_Pa = choice.needed_Pa;
+    out->recommended_Pa = choice.recommended_Pa;
+    out->reason = choice.reason;
     find_capacities(out);
+    find_wheel(conditions, tyre, axle, out);
 }

@@ -8,38 +8,42 @@
 #include "compute/axle_loads.h"
 #include "compute/capacity.h"
 #include "compute/fitment.h"
+#include "compute/pressure_choice.h"
 
-/* What sets the recommended pressure. */
-enum pressure_reason {
-    REASON_NONE,     /* something is unknown */
-    REASON_REPLACED, /* what the fitted tyre carried at its placard pressure */
-    REASON_BUILT,    /* the heaviest state with the reserve */
-    REASON_FLOOR,    /* the lowest pressure of the class */
-    REASON_PLACARD,  /* never below the placard */
-    REASON_REFUSED   /* no allowed pressure carries it */
-};
-
-/* One axle of a setup. Pressures in Pa, exact (not rounded) but for recommended_Pa; INFINITY
- * where no pressure is enough; UNKNOWN where something is missing. */
+/* One axle of a setup. Pressures in Pa, exact but for recommended_Pa; INFINITY where no pressure is
+ * enough; UNKNOWN where something is missing. Demands are those of one tyre. */
 struct axle_pressures {
     struct tyre_rating rating;
     bool dual;
-    double placard_Pa;
-    double demand_replaced_kg;         /* per tyre: fitted tyre's capacity at the placard */
-    double demand_replaced_derated_kg; /* the same / 1.10 where the fitted tyre is a passenger
-                                          tyre on a light truck (49 CFR 571.110 S4.2.2.2) */
-    double demand_built_kg;            /* per tyre, heaviest state, with the reserve */
-    double load_built_kg;              /* the same without the reserve */
-    int heaviest_state;                /* its number; STATE_UNKNOWN */
+    enum tyre_group placard_group; /* of the fitted tyre, for which the placard is made */
+    double placard_Pa;             /* the vehicle's, whatever it is made for */
+    double demand_replaced_kg;     /* the fitted tyre's capacity at the placard */
+    double demand_built_kg;        /* heaviest state, with the reserve */
+    double load_built_kg;          /* the same without the reserve */
+    double demand_rated_kg;        /* half the axle rating, a quarter on twins */
+    int heaviest_state;            /* its number; STATE_UNKNOWN */
     /* With the pressure that the top speed adds; as replaced it is in the placard already where
      * the fitted tyre is of a class that has it too. */
-    double as_replaced_Pa, as_replaced_derated_Pa, as_built_Pa;
-    double floor_Pa, ceiling_Pa;
-    double needed_Pa;      /* rounded up as well, before the ceiling refuses it */
-    double recommended_Pa; /* rounded up in the user's unit */
+    double as_replaced_Pa, as_built_Pa, as_rated_Pa;
+    double floor_Pa;
+    struct ceilings ceilings;
+    double needed_Pa;      /* before a ceiling refuses it */
+    double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
     enum pressure_reason reason;
     double capacity_at_placard_kg, capacity_at_recommended_kg, capacity_max_kg;
+    double capacity_sure_kg, capacity_highest_kg; /* under the ceilings */
+    /* Of the wheel. A fitted one whose rating is not given is taken to be good for half the axle
+     * rating (a quarter with twins) at the placard, which is what the vehicle's maker had to meet
+     * (49 CFR 571.110, 571.120); of another nothing is taken. */
+    double wheel_load_kg, wheel_pressure_Pa;
+    bool wheel_assumed;
 };
+
+/* Whether the placard is made for tyres of that group. */
+static inline bool placard_is_for(const struct axle_pressures *axle, enum tyre_group group)
+{
+    return axle->placard_group == group;
+}
 
 struct load_conditions {
     const struct specification *specification;
@@ -58,11 +62,10 @@ enum { STATE_UNKNOWN = -1 };
 double placard_Pa(const struct specification *specification, enum axle axle);
 double load_reserve(const struct specification *specification);
 
-/* How much an axle's load may rise until its heavier tyre carries what it can at the ceiling, less
- * the reserve, in kg; UNKNOWN where something is missing. Weight on the centre line is taken. */
-double axle_tyres_left_kg(const struct specification *specification,
-                          const struct axle_pressures *pressures, const struct axle_loads *loads,
-                          enum axle axle);
+/* How much an axle's load may rise until its heavier side bears so much on each tyre or wheel, in
+ * kg; UNKNOWN where something is missing. Weight on the centre line is taken. */
+double axle_left_kg(const struct specification *specification, const struct axle_loads *loads,
+                    enum axle axle, bool dual, double each_kg);
 
 void axle_pressures(const struct load_conditions *conditions, const struct setup *setup,
                     enum axle axle, struct axle_pressures *out);

@@ -90,7 +90,7 @@ static void take_limit(struct largest_item *largest, double left_kg, double shar
 }
 
 struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
-                                 struct axle_pair tyres_left_kg, const struct load_place *place)
+                                 const struct bearing_left *left, const struct load_place *place)
 {
     struct largest_item largest = {.mass_kg = INFINITY, .rating = RATING_GROSS};
     double rear = place->at_m / place->wheelbase_m;
@@ -102,15 +102,16 @@ struct largest_item largest_item(const struct ratings *ratings, const struct axl
         [RATING_COMBINATION] = loads->trailer_kg > 0 ? 1 : 0, /* the trailer draws on it already */
     };
     const double on_axle[AXLE_COUNT] = {1 - rear, rear};
-    const double tyres_left[AXLE_COUNT] = {tyres_left_kg.front, tyres_left_kg.rear};
     if (!known(rear))
         return (struct largest_item){.mass_kg = UNKNOWN, .rating = RATING_GROSS};
     for (enum rating rating = 0; rating < RATING_COUNT; rating++)
         take_limit(&largest, rating_kg(ratings, rating) - rated_load_kg(loads, rating),
                    shares[rating], (struct largest_item){.rating = rating});
     for (enum axle axle = 0; axle < AXLE_COUNT; axle++) {
-        take_limit(&largest, tyres_left[axle], on_axle[axle],
+        take_limit(&largest, left->tyres_kg[axle], on_axle[axle],
                    (struct largest_item){.limit = LIMIT_TYRES, .axle = axle});
+        take_limit(&largest, left->wheels_kg[axle], on_axle[axle],
+                   (struct largest_item){.limit = LIMIT_WHEELS, .axle = axle});
         take_limit(&largest, loads->axle_kg[axle], -on_axle[axle],
                    (struct largest_item){.limit = LIMIT_LIFTED, .axle = axle});
     }

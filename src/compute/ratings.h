@@ -48,7 +48,13 @@ struct load_place {
 enum largest_limit {
     LIMIT_RATING, /* which: `rating` */
     LIMIT_TYRES,  /* of which axle: `axle` */
+    LIMIT_WHEELS, /* likewise */
     LIMIT_LIFTED  /* an axle that would be lifted: `axle` */
+};
+
+/* What the tyres and the wheels of each axle may still bear, in kg. */
+struct bearing_left {
+    double tyres_kg[AXLE_COUNT], wheels_kg[AXLE_COUNT];
 };
 
 struct largest_item {
@@ -61,8 +67,8 @@ struct largest_item {
 
 /* By moments: an item of mass m at x puts m x/L on the rear axle and m (L - x)/L on the front;
  * each limit allows m = what is left of it / the share of m that falls on it, and the smallest
- * governs. `tyres_left_kg` is what the tyres of an axle still carry. */
+ * governs. */
 struct largest_item largest_item(const struct ratings *ratings, const struct axle_loads *loads,
-                                 struct axle_pair tyres_left_kg, const struct load_place *place);
+                                 const struct bearing_left *left, const struct load_place *place);
 
 #endif

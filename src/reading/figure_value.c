@@ -14,25 +14,42 @@ enum unit_id figure_unit(const struct figure *figure, bool us)
     return unit;
 }
 
-int figure_decimals(const struct figure *figure, bool us)
-{
-    const struct quantity_row *quantity = &quantity_rows[figure->quantity];
-    if (figure->decimals != DECIMALS_OF_QUANTITY)
-        return figure->decimals;
-    return us ? quantity->decimals_us : quantity->decimals_metric;
-}
-
 static double in_its_unit(const struct figure *figure, double si, bool us)
 {
     enum unit_id unit = figure_unit(figure, us);
     return !known(si) || unit == UNIT_BARE ? si : unit_from_si(unit, si);
 }
 
+static bool is_to_set(const struct figure *figure)
+{
+    return quantity_rows[figure->quantity].policy & POLICY_TO_SET;
+}
+
+/* Rounded up, since it is set by hand and must be enough. */
+static double rounded_up(double value, int decimals)
+{
+    double scale = pow(10, decimals);
+    return ceil(value * scale - 1e-6) / scale;
+}
+
+/* Where rounding up in whole units would pass the ceiling, a decimal is told. */
+int figure_decimals(const struct figure *figure, bool us)
+{
+    const struct quantity_row *quantity = &quantity_rows[figure->quantity];
+    int decimals = us ? quantity->decimals_us : quantity->decimals_metric;
+    if (figure->decimals != DECIMALS_OF_QUANTITY)
+        return figure->decimals;
+    double value = in_its_unit(figure, figure->value, us);
+    bool passes = is_to_set(figure) && clearly_above(rounded_up(value, decimals),
+                                                     in_its_unit(figure, figure->limit, us));
+    return passes ? decimals + 1 : decimals;
+}
+
 double figure_value(const struct figure *figure, double si, bool us)
 {
     double value = in_its_unit(figure, si, us);
-    bool to_set = quantity_rows[figure->quantity].policy & POLICY_TO_SET;
-    return to_set && known(value) ? ceil(value - 1e-6) : value;
+    return is_to_set(figure) && known(value) ? rounded_up(value, figure_decimals(figure, us))
+                                             : value;
 }
 
 double figure_limit(const struct figure *figure, bool us)

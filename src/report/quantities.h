@@ -89,14 +89,16 @@ enum quantity_policy {
     X(WHEEL_LOAD, "wheel_rating_left", "left of the wheel's rating", UNIT_KG, UNIT_LB, 0, 0,       \
       POLICY_NEEDED, 100)                                                                          \
     X(PRESSURE_AS_REPLACED, "pressure_as_replaced", "pressure as replaced", UNIT_KPA, UNIT_PSI, 0, \
-      1, POLICY_PLACES, 0)                                                                         \
+      1, 0, 0)                                                                                     \
+    X(PRESSURE_AS_RATED, "pressure_as_rated", "pressure for the axle rating", UNIT_KPA, UNIT_PSI,  \
+      0, 1, 0, 0)                                                                                  \
     X(PRESSURE_AS_BUILT, "pressure_as_built", "pressure as built", UNIT_KPA, UNIT_PSI, 0, 1, 0, 0) \
     X(PRESSURE_RECOMMENDED, "pressure_recommended", "pressure recommended, cold", UNIT_KPA,        \
       UNIT_PSI, 0, 0, POLICY_TO_SET | POLICY_NEEDED, 1e5)                                          \
     X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0,   \
       POLICY_OF_SPARE | POLICY_NEEDED, 100)                                                        \
     X(SPARE_PRESSURE, "spare_pressure", "spare: pressure that it needs", UNIT_KPA, UNIT_PSI, 0, 0, \
-      POLICY_NEEDED, 0)                                                                            \
+      POLICY_TO_SET | POLICY_NEEDED, 0)                                                            \
     X(WHEEL_PRESSURE, "wheel_pressure_left", "left of the wheel's pressure rating", UNIT_KPA,      \
       UNIT_PSI, 0, 1, POLICY_NEEDED, 5e4)                                                          \
     X(WARNING_THRESHOLD, "warning_threshold", "pressure warning must come by", UNIT_KPA, UNIT_PSI, \

@@ -79,6 +79,7 @@ static void make_setup(const struct trial *trial, const struct candidate *candid
     setup_from_designation(&candidate->size, "candidate", out);
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct tyre *tyre = &out->axle[axle];
+        tyre->wheel.given = rim->given;
         tyre->wheel.width_m = rim->width_m;
         tyre->wheel.inset_m = known_or(rim->inset_m, fitted->axle[axle].wheel.inset_m);
         tyre->wheel.spacer_m = 0;

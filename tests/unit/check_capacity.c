@@ -126,7 +126,8 @@ START_TEST(load_follows_the_published_row)
     tyre.data_book.max_load_kg = unit_to_si(row->load_unit, row->max_load);
     tyre.data_book.max_load_dual_kg = unit_to_si(row->load_unit, row->max_dual);
     tyre.data_book.at_pressure_Pa = unit_to_si(row->pressure_unit, row->max_pressure);
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_US);
+    struct tyre_rating rating =
+        rating_of(&tyre, row->pressure_unit == UNIT_PSI ? PRESSURE_US : PRESSURE_METRIC);
     double one =
         capacity_kg(&rating, row->tyres == 2, unit_to_si(row->pressure_unit, row->pressure));
     char what[160];
@@ -226,26 +227,25 @@ END_TEST
 /* Classes, their reference pressures and floors: kPa and psi are nominal pairs of the standards. */
 static const struct {
     const char *size, *class;
-    double exponent, kPa, psi, floor_kPa, ceiling_kPa, ceiling_psi; /* ceiling 0: none */
+    double exponent, kPa, psi, floor_kPa;
+    double sure_kPa, sure_psi; /* what every tyre of its kind may have; 0: nothing tells */
+    double ceiling_kPa;        /* what none may pass; 0: the reference */
 } classes[] = {
-    {"205/55R16 91V", "metric_standard", 0.8, 250, 36, 150, 350,
-     350e3 / 6894.757293168361} /* ceiling from memory */,
-    {"205/55R16 94V XL", "metric_extra_load", 0.8, 290, 42, 150, 350,
-     350e3 / 6894.757293168361} /* ceiling from memory */,
-    {"HL245/40R20 102Y", "metric_high_load", 0.8, 290, 42, 150, 350,
-     350e3 / 6894.757293168361} /* ceiling from memory */,
-    {"P255/70R16 109S", "p_metric_standard", 0.5, 240, 35, 140, 350,
-     350e3 / 6894.757293168361} /* ceiling from memory */,
-    {"P235/75R15 108S XL", "p_metric_extra_load", 0.5, 280, 41, 140, 350,
-     350e3 / 6894.757293168361} /* ceiling from memory */,
-    {"LT255/75R17 111/108Q C", "lt_metric", 0.7, 350, 50, 250, 240, 35},
-    {"LT265/75R16 119/116Q D", "lt_metric", 0.7, 450, 65, 250, 350, 50},
-    {"LT245/75R16 120/116Q E", "lt_metric", 0.7, 550, 80, 250, 450, 65},
-    {"LT275/70R18 125/122R F", "lt_metric", 0.7, 650, 95, 250, 550, 80},
-    {"31x10.50R15LT 109R C", "flotation", 0.7, 350, 50, 180, 240, 35} /* floor from memory */,
-    {"7.50R16LT 112/107N D", "numeric_lt", 0.7, 450, 65, 250, 350, 50} /* floor from memory */,
-    {"ST225/75R15 E", "trailer", 0.7, 550, 80, 0, 550, 80},
-    {"T125/70D16 96M", "temporary", NAN, 420, 60, 0, 0, 0},
+    /* 350 kPa: the highest of those that 49 CFR 571.139 lets be moulded (from memory). */
+    {"205/55R16 91V", "metric_standard", 0.8, 250, 36, 150, 250, 36, 350},
+    {"205/55R16 94V XL", "metric_extra_load", 0.8, 290, 42, 150, 290, 42, 350},
+    {"HL245/40R20 102Y", "metric_high_load", 0.8, 290, 42, 150, 290, 42, 350},
+    {"P255/70R16 109S", "p_metric_standard", 0.5, 240, 35, 140, 240, 35, 350},
+    {"P235/75R15 108S XL", "p_metric_extra_load", 0.5, 280, 41, 140, 280, 41, 350},
+    /* Of both pressures in use for a load range the lower; 35 psi and 250 kPa are one step. */
+    {"LT255/75R17 111/108Q C", "lt_metric", 0.7, 350, 50, 250, 250, 35, 0},
+    {"LT265/75R16 119/116Q D", "lt_metric", 0.7, 450, 65, 250, 350, 50, 0},
+    {"LT245/75R16 120/116Q E", "lt_metric", 0.7, 550, 80, 250, 450, 65, 0},
+    {"LT275/70R18 125/122R F", "lt_metric", 0.7, 650, 95, 250, 550, 80, 0},
+    {"31x10.50R15LT 109R C", "flotation", 0.7, 350, 50, 180, 240, 35, 0} /* floor from memory */,
+    {"7.50R16LT 112/107N D", "numeric_lt", 0.7, 450, 65, 250, 350, 50, 0} /* floor from memory */,
+    {"ST225/75R15 E", "trailer", 0.7, 550, 80, 0, 550, 80, 0},
+    {"T125/70D16 96M", "temporary", NAN, 420, 60, 0, 0, 0, 0},
 };
 
 START_TEST(class_has_its_figures)
@@ -261,12 +261,16 @@ START_TEST(class_has_its_figures)
     assert_close(metric.reference_Pa, classes[_i].kPa * 1e3, 1e-6, name);
     assert_close(us.reference_Pa, psi(classes[_i].psi), 1e-6, name);
     assert_close(metric.floor_Pa, classes[_i].floor_kPa * 1e3, 1e-6, name);
-    if (classes[_i].ceiling_kPa > 0) {
-        assert_close(metric.ceiling_Pa, classes[_i].ceiling_kPa * 1e3, 1e-6, name);
-        assert_close(us.ceiling_Pa, psi(classes[_i].ceiling_psi), 1e-6, name);
-    } else {
-        ck_assert(!known(metric.ceiling_Pa));
+    const struct ceilings in_metric = ceilings_of(&metric, &tyre.wheel, UNKNOWN),
+                          in_us = ceilings_of(&us, &tyre.wheel, UNKNOWN);
+    if (!(classes[_i].sure_kPa > 0)) {
+        ck_assert(isinf(in_metric.sure_Pa) && isinf(in_metric.highest_Pa));
+        return;
     }
+    double highest_kPa = classes[_i].ceiling_kPa > 0 ? classes[_i].ceiling_kPa : classes[_i].kPa;
+    assert_close(in_metric.sure_Pa, classes[_i].sure_kPa * 1e3, 1e-6, name);
+    assert_close(in_us.sure_Pa, psi(classes[_i].sure_psi), 1e-6, name);
+    assert_close(in_metric.highest_Pa, highest_kPa * 1e3, 1e-6, name);
 }
 END_TEST
 
@@ -401,10 +405,52 @@ START_TEST(missing_figures_stay_unknown)
     rating = rating_of(&tyre, PRESSURE_METRIC);
     ck_assert(!known(capacity_kg(&rating, true, 2e5)));
     ck_assert(rating.standard_load_assumed);
-    assert_close(pressure_ceiling_Pa(&rating, &tyre.wheel), 350e3, 0,
-                 "49 CFR 571.139, from memory");
-    tyre.wheel.max_pressure_Pa = 3e5;
-    assert_close(pressure_ceiling_Pa(&rating, &tyre.wheel), 3e5, 0, "the wheel's own rating");
+}
+END_TEST
+
+/* P-metric tyres of one load index are moulded with 240, 300 or 350 kPa (49 CFR 571.139 S5.5.4,
+ * from memory) and carry it at the 240 of their class (formula of the Tire and Rim Association):
+ * what is moulded is a ceiling. 2028 and 1753 lb at 240 and 180 kPa are published, for P235/75R15.
+ */
+START_TEST(moulded_pressure_of_a_passenger_tyre_is_a_ceiling)
+{
+    struct tyre tyre = tyre_of("P235/75R15 105S");
+    tyre.data_book.max_load_kg = unit_to_si(UNIT_LB, 2028);
+    tyre.data_book.max_pressure_Pa = 300e3;
+    struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+    struct ceilings ceilings = ceilings_of(&rating, &tyre.wheel, UNKNOWN);
+    assert_close(unit_from_si(UNIT_LB, capacity_kg(&rating, false, 180e3)), 1753, 5, "published");
+    assert_close(unit_from_si(UNIT_LB, capacity_kg(&rating, false, 240e3)), 2028, 1e-6,
+                 "published");
+    assert_close(ceilings.sure_Pa, 300e3, 0, "as moulded");
+    assert_close(ceilings.highest_Pa, 300e3, 0, "as moulded");
+    tyre.data_book.max_pressure_Pa = UNKNOWN;
+    tyre.data_book.at_pressure_Pa = 300e3; /* moulded beside the load: no reference either */
+    rating = rating_of(&tyre, PRESSURE_METRIC);
+    assert_close(rating.reference_Pa, 240e3, 0, "of the class");
+    assert_close(ceilings_of(&rating, &tyre.wheel, UNKNOWN).highest_Pa, 300e3, 0, "as moulded");
+    tyre.data_book.at_pressure_Pa = psi(35); /* the class's own, in the other unit */
+    rating = rating_of(&tyre, PRESSURE_METRIC);
+    ceilings = ceilings_of(&rating, &tyre.wheel, 260e3);
+    assert_close(ceilings.sure_Pa, 260e3, 0, "a placard of its own group is proof");
+    assert_close(ceilings.highest_Pa, 350e3, 0, "49 CFR 571.139, from memory");
+    tyre.wheel.max_pressure_Pa = 250e3;
+    ceilings = ceilings_of(&rating, &tyre.wheel, 260e3);
+    assert_close(ceilings.sure_Pa, 250e3, 0, "the wheel's own rating");
+    assert_close(ceilings.highest_Pa, 250e3, 0, "the wheel's own rating");
+}
+END_TEST
+
+/* The pressure for the top speed comes off a ceiling: ETRTO by Reimpell, 30 kPa at 210 km/h. */
+START_TEST(capacity_under_a_ceiling_leaves_room_for_speed)
+{
+    struct tyre tyre = tyre_of("205/55R16 91V");
+    struct tyre_rating rating;
+    tyre_rate(&tyre, CHOICE_NONE, 210 / 3.6, PRESSURE_METRIC, &rating);
+    assert_close(capacity_under_kg(&rating, false, 250e3), 615 * pow(220.0 / 250, 0.8), 1e-6,
+                 "250 less 30 kPa");
+    assert_close(capacity_under_kg(&rating, false, 280e3), 615, 1e-6, "enough for both");
+    assert_close(capacity_under_kg(&rating, false, INFINITY), 615, 1e-6, "no ceiling");
 }
 END_TEST
 
@@ -427,6 +473,8 @@ Suite *capacity_suite(void)
     tcase_add_test(properties, capacity_rises_and_inverts);
     tcase_add_test(properties, pressure_is_rounded_up);
     tcase_add_test(properties, missing_figures_stay_unknown);
+    tcase_add_test(properties, moulded_pressure_of_a_passenger_tyre_is_a_ceiling);
+    tcase_add_test(properties, capacity_under_a_ceiling_leaves_room_for_speed);
     suite_add_tcase(suite, properties);
     return suite;
 }

@@ -39,6 +39,7 @@ int main(void)
         properties_change_suite,
         properties_output_suite,
         properties_speedometer_suite,
+        properties_pressure_suite,
         properties_sums_suite,
     };
     SRunner *runner = srunner_create(NULL);

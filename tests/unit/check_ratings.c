@@ -119,7 +119,7 @@ START_TEST(fewest_and_lightest_stay_behind)
 }
 END_TEST
 
-static const struct axle_pair tyres_without_limit = {INFINITY, INFINITY};
+static const struct bearing_left without_limit = {{INFINITY, INFINITY}, {INFINITY, INFINITY}};
 
 /* The largest item meets one limit, and a gram more breaks it. */
 START_TEST(largest_item_is_the_largest)
@@ -133,7 +133,7 @@ START_TEST(largest_item_is_the_largest)
         const struct load_place place = {random_between(&state, -1.5, 5),
                                          random_whole(&state, 0, 1) == 1, 3};
         const struct ratings *ratings = &specification.vehicle.ratings;
-        struct largest_item largest = largest_item(ratings, &loads, tyres_without_limit, &place);
+        struct largest_item largest = largest_item(ratings, &loads, &without_limit, &place);
         ck_assert(largest.mass_kg >= 0 && isfinite(largest.mass_kg));
         bool broken[2];
         for (int more = 0; more < 2; more++) {
@@ -158,19 +158,26 @@ START_TEST(largest_item_without_a_rating_is_unknown)
     struct load_place place = {2, false, 3};
     specification.vehicle.ratings.gross_kg = UNKNOWN;
     struct largest_item largest =
-        largest_item(&specification.vehicle.ratings, &loads, tyres_without_limit, &place);
+        largest_item(&specification.vehicle.ratings, &loads, &without_limit, &place);
     ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_RATING);
     ck_assert_int_eq(largest.rating, RATING_GROSS);
     specification.vehicle.ratings =
         (struct ratings){NULL, 1200, 1300, 2400, UNKNOWN, UNKNOWN, UNKNOWN};
-    largest = largest_item(&specification.vehicle.ratings, &loads, tyres_without_limit, &place);
+    largest = largest_item(&specification.vehicle.ratings, &loads, &without_limit, &place);
     assert_close(largest.mass_kg, 500, 1e-9, "gross: 500; front: 200 / (1/3); rear: 400 / (2/3)");
-    largest = largest_item(&specification.vehicle.ratings, &loads,
-                           (struct axle_pair){INFINITY, UNKNOWN}, &place);
+    struct bearing_left left = {{INFINITY, UNKNOWN}, {INFINITY, INFINITY}};
+    largest = largest_item(&specification.vehicle.ratings, &loads, &left, &place);
     ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_TYRES);
     ck_assert_int_eq(largest.axle, AXLE_REAR);
+    left = (struct bearing_left){{INFINITY, INFINITY}, {INFINITY, UNKNOWN}};
+    largest = largest_item(&specification.vehicle.ratings, &loads, &left, &place);
+    ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_WHEELS);
+    left.wheels_kg[AXLE_REAR] = 200; /* / (2/3) */
+    largest = largest_item(&specification.vehicle.ratings, &loads, &left, &place);
+    assert_close(largest.mass_kg, 300, 1e-9, "by the wheels");
+    ck_assert(largest.limit == LIMIT_WHEELS && largest.axle == AXLE_REAR);
     place.on_roof = true; /* only then the roof's rating counts */
-    largest = largest_item(&specification.vehicle.ratings, &loads, tyres_without_limit, &place);
+    largest = largest_item(&specification.vehicle.ratings, &loads, &without_limit, &place);
     ck_assert(!known(largest.mass_kg));
 }
 END_TEST

@@ -121,6 +121,10 @@ static void put_book(struct draw *draw, struct build_text *out, const struct dra
         key(draw, out, "at_pressure", KIND_PRESSURE, steps(draw, 300, 450, 50));
         perhaps(draw, out, 50, "max_load_dual", KIND_MASS, load - steps(draw, 0, 150, 5));
     }
+    if (chance(draw, 25)) { /* not below what at_pressure may be */
+        double highest = steps(draw, 450, 550, 10);
+        key(draw, out, "max_pressure", KIND_PRESSURE, highest);
+    }
     if (chance(draw, 30)) {
         key(draw, out, "rim_min", KIND_LENGTH, rim);
         key(draw, out, "rim_max", KIND_LENGTH, rim + 12.7 * steps(draw, 0, 4, 1));

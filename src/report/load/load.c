@@ -24,6 +24,7 @@ static void report_assumptions(const struct loaded_setup *loaded, struct figures
         enum remark_id id;
     } each[] = {
         {front->rating.ceiling_assumed || rear->rating.ceiling_assumed, TAKEN_LT_CEILING},
+        {front->wheel_assumed || rear->wheel_assumed, TAKEN_WHEEL_RATING},
         {front->rating.listed || rear->rating.listed, TAKEN_LISTED},
         {front->rating.standard_load_assumed || rear->rating.standard_load_assumed,
          TAKEN_STANDARD_LOAD},

@@ -36,6 +36,12 @@ void report_ratings(const struct loaded_setup *loaded, struct figures *figures);
 /* pressure.c: capacity and pressure of one axle's tyres. */
 void report_pressure(const struct loaded_setup *loaded, int axle, struct figures *figures);
 
+/* What was added to the table pressure for the top speed, where anything was. */
+struct remark for_speed(struct arena *arena, const struct tyre_rating *rating);
+
+/* Asks for the sidewall: whether it allows a pressure that not every tyre of the kind may have. */
+struct remark read_sidewall(const struct plan *plan, double needed_Pa);
+
 /* pressure_table.c: load at every pressure from floor to ceiling, of all setups. */
 void report_pressure_tables(const struct loaded_setup *setups, size_t count,
                             struct figures *figures);

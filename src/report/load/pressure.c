@@ -3,37 +3,34 @@
 #include "base/units.h"
 #include "report/load/loaded_setup.h"
 
-enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE };
+enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 };
+
+/* What the sidewall must be read for. */
+struct remark read_sidewall(const struct plan *plan, double needed_Pa)
+{
+    return REMARK_WITH(plan->arena, ADVICE_READ_SIDEWALL,
+                       say_pressure(pressure_rounded_up_Pa(needed_Pa, plan_pressure_system(plan))));
+}
 
 /* What a capacity at the placard hangs on, in this order, and then what a pressure does. */
-static void find_needs(const struct axle_pressures *axle, struct need needs[NEEDS_OF_PRESSURE])
+static void find_needs(const struct plan *plan, const struct axle_pressures *axle,
+                       struct need needs[NEEDS_OF_PRESSURE])
 {
     bool rated = known(axle->capacity_max_kg) && known(axle->demand_replaced_kg);
     needs[0] = (struct need){known(axle->placard_Pa), remark(ADVICE_GIVE_PLACARD)};
     needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
     needs[2] = (struct need){rated, remark(ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
-}
-
-/* A passenger tyre on a light truck counts / 1.10, and what it replaces in full: the same tyre
- * again carries less, and the rule that divides both is named beside it. */
-static bool is_undivided(const struct axle_pressures *axle)
-{
-    return clearly_above(axle->rating.divisor, 1) &&
-           clearly_above(axle->demand_replaced_kg, axle->demand_replaced_derated_kg);
+    needs[4] = (struct need){axle->reason != REASON_UNREAD, read_sidewall(plan, axle->needed_Pa)};
 }
 
 /* What to do where the tyre carries less at the placard than the fitted one did. */
 static struct remark less_than_fitted(struct arena *arena, const struct axle_pressures *axle)
 {
-    struct remark inflate = remark(REMARK_NONE), undivided = remark(REMARK_NONE);
+    struct remark inflate = remark(REMARK_NONE);
     if (isfinite(axle->recommended_Pa))
         inflate = REMARK_WITH(arena, PHRASE_INFLATE_TO, say_pressure(axle->recommended_Pa));
-    if (is_undivided(axle))
-        undivided =
-            REMARK_WITH(arena, PHRASE_UNDIVIDED, say_mass(axle->demand_replaced_derated_kg));
-    return REMARK_WITH(arena, ADVICE_LESS_THAN_FITTED, say_remark(arena, inflate),
-                       say_remark(arena, undivided));
+    return REMARK_WITH(arena, ADVICE_LESS_THAN_FITTED, say_remark(arena, inflate));
 }
 
 /* The same tyre class at the old placard may carry less than the fitted tyre did: the headline. */
@@ -43,7 +40,7 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
     struct arena *arena = loaded->plan->arena;
     bool fitted = loaded->setup->is_fitted;
     struct need needs[NEEDS_OF_PRESSURE];
-    find_needs(pressures, needs);
+    find_needs(loaded->plan, pressures, needs);
     struct figure figure = load_figure(QUANTITY_TYRE_CAPACITY, pressures->capacity_at_placard_kg,
                                        axle, capacity_basis(arena, pressures));
     figure.place.pressure_as = AT_PLACARD;
@@ -53,14 +50,14 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
         limited_at_least(figure, fitted ? pressures->load_built_kg : pressures->demand_replaced_kg);
     const struct judgement how = {
         .needs = needs,
-        .need_count = fitted ? NEEDS_OF_PRESSURE : NEEDS_OF_CAPACITY,
+        .need_count = fitted ? NEEDS_OF_CAPACITY + 1 : NEEDS_OF_CAPACITY,
         .if_broken = fitted ? remark(ADVICE_PLACARD_TOO_LOW) : less_than_fitted(arena, pressures),
     };
     figures_add(figures, judged(figure, &how));
 }
 
 /* What was added to the table pressure, where anything was. */
-static struct remark for_speed(struct arena *arena, const struct tyre_rating *rating)
+struct remark for_speed(struct arena *arena, const struct tyre_rating *rating)
 {
     enum remark_id as_for_w = rating->speed_pressure_assumed ? PHRASE_AS_FOR_W : REMARK_NONE;
     if (!(rating->speed_pressure_Pa > 0))
@@ -79,35 +76,44 @@ static struct remark reason_of(const struct plan *plan, const struct axle_pressu
         return REMARK_WITH(arena, BASIS_AS_BUILT, say_mass(axle->demand_built_kg),
                            say_text(plan_state_name(plan, axle->heaviest_state)),
                            say_remark(arena, for_speed(arena, &axle->rating)));
+    case REASON_RATED:
+        return REMARK_WITH(arena, BASIS_AS_RATED, say_mass(axle->demand_rated_kg),
+                           say_remark(arena, for_speed(arena, &axle->rating)));
     case REASON_FLOOR:
         return remark(BASIS_CLASS_FLOOR);
     case REASON_PLACARD:
         return remark(BASIS_PLACARD_FLOOR);
     case REASON_REFUSED:
         return remark(BASIS_REFUSED);
+    case REASON_UNREAD:
+        return REMARK_WITH(arena, BASIS_UNREAD, say_pressure(axle->ceilings.sure_Pa));
     case REASON_NONE:
         break;
     }
     return capacity_basis(arena, axle);
 }
 
-static bool within_ceiling(const struct axle_pressures *axle, double pressure_Pa)
+static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
 {
-    return isfinite(pressure_Pa) && !clearly_above(pressure_Pa, axle->ceiling_Pa);
+    return isfinite(pressure_Pa) && !clearly_above(pressure_Pa, axle->ceilings.highest_Pa);
 }
 
-static struct remark if_refused(struct arena *arena, const struct axle_pressures *axle)
+/* What no allowed pressure meets: the build itself before all else. */
+static struct remark if_refused(struct arena *arena, const struct axle_pressures *axle,
+                                bool is_fitted)
 {
-    if (!within_ceiling(axle, axle->as_built_Pa) || within_ceiling(axle, axle->as_replaced_Pa))
+    if (!is_allowed(axle, axle->as_built_Pa))
         return remark(ADVICE_MORE_CAPACITY);
-    bool divided = is_undivided(axle) && within_ceiling(axle, axle->as_replaced_derated_Pa);
-    return REMARK_WITH(arena, ADVICE_NOT_WHAT_FITTED_DID, say_mass(axle->demand_replaced_kg),
-                       say_remark(arena, remark(divided ? PHRASE_BOTH_DIVIDED : REMARK_NONE)));
+    if (!is_fitted && !is_allowed(axle, axle->as_replaced_Pa))
+        return REMARK_WITH(arena, ADVICE_NOT_WHAT_FITTED_DID, say_mass(axle->demand_replaced_kg));
+    if (known(axle->as_rated_Pa) && !is_allowed(axle, axle->as_rated_Pa))
+        return REMARK_WITH(arena, ADVICE_NOT_HALF_THE_RATING, say_mass(axle->demand_rated_kg));
+    return remark(ADVICE_PLACARD_TOO_HIGH);
 }
 
-static double ceiling_or_none(const struct axle_pressures *axle)
+static double or_none(double ceiling_Pa)
 {
-    return isfinite(axle->ceiling_Pa) ? axle->ceiling_Pa : UNKNOWN;
+    return isfinite(ceiling_Pa) ? ceiling_Pa : UNKNOWN;
 }
 
 static void report_recommended(const struct loaded_setup *loaded, int axle, struct figures *figures)
@@ -115,23 +121,25 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
     const struct axle_pressures *pressures = &loaded->axle[axle];
     const struct plan *plan = loaded->plan;
     bool refused = pressures->reason == REASON_REFUSED;
-    bool assumed = pressures->rating.ceiling_assumed;
+    bool assumed = pressures->rating.ceiling_assumed, rated = known(pressures->demand_rated_kg);
     struct need needs[NEEDS_OF_PRESSURE];
-    find_needs(pressures, needs);
+    find_needs(plan, pressures, needs);
     struct figure figure =
-        load_figure(QUANTITY_PRESSURE_RECOMMENDED,
-                    isfinite(pressures->recommended_Pa) ? pressures->recommended_Pa : UNKNOWN, axle,
+        load_figure(QUANTITY_PRESSURE_RECOMMENDED, or_none(pressures->recommended_Pa), axle,
                     reason_of(plan, pressures));
     figure.headline = HEADLINE_YES;
     figure.limit_owner = LIMIT_OF_MAKER;
-    figure = limited_at_most(figure, ceiling_or_none(pressures));
+    figure = limited_at_most(
+        figure, or_none(refused ? pressures->ceilings.highest_Pa : pressures->ceilings.sure_Pa));
     const struct judgement how = {
         .needs = needs,
         .need_count = refused ? 0 : NEEDS_OF_PRESSURE, /* whatever else is not known */
         .holds = answer_of(pressures->reason != REASON_NONE, !refused),
-        .met = assumed ? VERDICT_CAUTION : VERDICT_OK,
-        .if_met = remark(assumed ? ADVICE_READ_MAXIMUM : REMARK_NONE),
-        .if_broken = if_refused(plan->arena, pressures),
+        .met = assumed || !rated ? VERDICT_CAUTION : VERDICT_OK,
+        .if_met = remark(assumed  ? ADVICE_READ_MAXIMUM
+                         : !rated ? ADVICE_GIVE_RATING_TOO
+                                  : REMARK_NONE),
+        .if_broken = if_refused(plan->arena, pressures, loaded->setup->is_fitted),
         .if_unknown = remark(ADVICE_AXLE_LOAD_UNKNOWN),
     };
     figures_add(figures, judged(figure, &how));
@@ -155,31 +163,45 @@ static void report_capacities(const struct loaded_setup *loaded, int axle, struc
         figures_add(figures, figure);
 }
 
+/* Why a demand has no pressure to be shown. */
+static struct remark not_shown(const struct plan *plan, const struct axle_pressures *axle,
+                               double pressure_Pa)
+{
+    if (isinf(pressure_Pa))
+        return remark(ADVICE_NO_PRESSURE);
+    if (clearly_above(pressure_Pa, axle->ceilings.highest_Pa))
+        return remark(ADVICE_ABOVE_CEILING);
+    return clearly_above(pressure_Pa, axle->ceilings.sure_Pa) ? read_sidewall(plan, pressure_Pa)
+                                                              : remark(REMARK_NONE);
+}
+
+/* Each demand by itself. What no tyre or wheel of the axle is sure to bear is told in words alone:
+ * the recommended pressure is refused then, and says so. */
 static void report_demands(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
+    const struct plan *plan = loaded->plan;
     const struct {
         enum quantity_id quantity;
         double pressure_Pa;
-        const char *rule;
+        bool asked; /* without a rating nothing asks for it, which the recommended one says */
     } demands[] = {
-        {QUANTITY_PRESSURE_AS_REPLACED, pressures->as_replaced_Pa, NULL},
-        {QUANTITY_PRESSURE_AS_REPLACED, pressures->as_replaced_derated_Pa, "49 CFR 571.110"},
-        {QUANTITY_PRESSURE_AS_BUILT, pressures->as_built_Pa, NULL},
+        {QUANTITY_PRESSURE_AS_REPLACED, pressures->as_replaced_Pa, true},
+        {QUANTITY_PRESSURE_AS_BUILT, pressures->as_built_Pa, true},
+        {QUANTITY_PRESSURE_AS_RATED, pressures->as_rated_Pa, known(pressures->demand_rated_kg)},
     };
-    bool one_demand = pressures->demand_replaced_derated_kg == pressures->demand_replaced_kg;
+    double sure_Pa = pressures->ceilings.sure_Pa;
     for (size_t i = 0; i < sizeof demands / sizeof demands[0]; i++) {
-        double pressure_Pa = demands[i].pressure_Pa;
-        if (demands[i].rule != NULL && one_demand)
+        if (!demands[i].asked)
             continue;
-        struct figure figure =
-            load_figure(demands[i].quantity,
-                        isfinite(pressure_Pa) ? fmax(pressure_Pa, pressures->floor_Pa) : UNKNOWN,
-                        axle, capacity_basis(loaded->plan->arena, pressures));
-        figure.place.name = demands[i].rule;
-        figure.limit = ceiling_or_none(pressures);
-        if (isinf(pressure_Pa)) /* the recommended pressure is refused then, and says so */
-            figure.advice = remark(ADVICE_NO_PRESSURE);
+        double needed_Pa = known(demands[i].pressure_Pa)
+                               ? higher_of(demands[i].pressure_Pa, pressures->floor_Pa)
+                               : UNKNOWN;
+        bool shown = isfinite(needed_Pa) && !clearly_above(needed_Pa, sure_Pa);
+        struct figure figure = load_figure(demands[i].quantity, shown ? needed_Pa : UNKNOWN, axle,
+                                           capacity_basis(plan->arena, pressures));
+        figure.limit = or_none(sure_Pa);
+        figure.advice = not_shown(plan, pressures, needed_Pa);
         figures_add(figures, figure);
     }
 }

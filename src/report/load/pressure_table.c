@@ -13,7 +13,7 @@ static bool axles_alike(const struct loaded_setup *loaded)
            tyres[AXLE_FRONT].data_book.given == tyres[AXLE_REAR].data_book.given &&
            front->dual == rear->dual && front->rating.class == rear->rating.class &&
            tyres[AXLE_FRONT].load_range == tyres[AXLE_REAR].load_range &&
-           !(front->ceiling_Pa < rear->ceiling_Pa) && !(rear->ceiling_Pa < front->ceiling_Pa);
+           front->ceilings.sure_Pa == rear->ceilings.sure_Pa;
 }
 
 /* Steps of the table: fine where the whole range is short. */
@@ -35,7 +35,7 @@ static bool table_range_of(const struct loaded_setup *loaded, int axle, struct t
     const struct plan *plan = loaded->plan;
     const struct axle_pressures *pressures = &loaded->axle[axle];
     out->low_Pa = pressure_rounded_up_Pa(pressures->floor_Pa, plan_pressure_system(plan));
-    out->high_Pa = fmin(pressures->rating.reference_Pa, pressures->ceiling_Pa);
+    out->high_Pa = fmin(pressures->rating.reference_Pa, pressures->ceilings.sure_Pa);
     if (!(out->low_Pa > 0) || !isfinite(out->high_Pa) || out->high_Pa < out->low_Pa)
         return false;
     out->step_Pa = table_step_Pa(plan, out->high_Pa - out->low_Pa);

@@ -22,9 +22,8 @@
     X(ADVICE_GIVE_LOAD_INDEX, "give the load index")                                               \
     X(ADVICE_AXLE_LOAD_UNKNOWN, "the load on this axle is not known: see its own row")             \
     X(ADVICE_PLACARD_TOO_LOW, "does not carry the build at the placard pressure")                  \
-    X(ADVICE_LESS_THAN_FITTED, "less than the fitted tyre carried{}{}")                            \
-    X(PHRASE_INFLATE_TO, ": inflate to {}")                                                        \
-    X(PHRASE_UNDIVIDED, " (that one counts in full; by 49 CFR 571.110 S4.2.2.2: {})")
+    X(ADVICE_LESS_THAN_FITTED, "less than the fitted tyre carried{}")                              \
+    X(PHRASE_INFLATE_TO, ": inflate to {}")
 
 /* The pressure to set, and what decides it. */
 #define PRESSURE_REMARKS(X)                                                                        \
@@ -32,20 +31,35 @@
     X(BASIS_AS_BUILT, "as built: carries {} a tyre ({}, with the reserve){}")                      \
     X(PHRASE_FOR_SPEED, ", with {} for the top speed (ETRTO{})")                                   \
     X(PHRASE_AS_FOR_W, ", taken as for a W tyre: ask the tyre maker")                              \
+    X(BASIS_AS_RATED, "carries the axle's rating, {} a tyre{} (49 CFR 571.110, 571.120)")          \
     X(BASIS_CLASS_FLOOR, "the class floor: the lowest pressure of its tables")                     \
     X(BASIS_PLACARD_FLOOR, "placard: no setting is below it")                                      \
     X(BASIS_REFUSED, "no pressure that tyre and wheel allow carries it")                           \
+    X(BASIS_UNREAD, "no more than {} is sure without the sidewall")                                \
+    X(ADVICE_READ_SIDEWALL,                                                                        \
+      "read the sidewall: it must allow {}, and not every such tyre does; then give data_book: "   \
+      "max_pressure, of a light-truck tyre max_load and at_pressure")                              \
+    X(ADVICE_GIVE_RATING_TOO, "give vehicle: ratings for this axle: half of it is not counted")    \
+    X(ADVICE_PLACARD_TOO_HIGH, "its highest pressure is below the placard: choose another tyre")   \
+    X(ADVICE_NOT_HALF_THE_RATING,                                                                  \
+      "it carries the build, and not its share of the axle's rating ({} a tyre): choose one of "   \
+      "more capacity, or a wheel for more pressure")                                               \
     X(ADVICE_READ_MAXIMUM, "check the maximum load and pressure on the sidewall")                  \
     X(ADVICE_MORE_CAPACITY, "choose a tyre of more capacity, or carry less on this axle")          \
     X(ADVICE_NOT_WHAT_FITTED_DID,                                                                  \
       "it carries the build, and not what the fitted tyre did ({} a tyre): choose one of more "    \
-      "capacity{}")                                                                                \
-    X(PHRASE_BOTH_DIVIDED, "; both divided by 1.10, as 49 CFR 571.110 does, it would")             \
-    X(ADVICE_NO_PRESSURE, "more load than this tyre carries at any pressure")
+      "capacity")                                                                                  \
+    X(ADVICE_NO_PRESSURE, "more load than this tyre carries at any pressure")                      \
+    X(ADVICE_ABOVE_CEILING, "more pressure than tyre and wheel allow")
 
 #define WHEEL_RATING_REMARKS(X)                                                                    \
     X(BASIS_TYRES_CARRY_RATING, "49 CFR 571.110 S4.2.2.2, 571.120 S5.1.2")                         \
     X(BASIS_WHEEL_MAKER, "the wheel maker's rating")                                               \
+    X(BASIS_FITTED_WHEEL,                                                                          \
+      "taken: a fitted wheel is good for half the axle rating at the placard (49 CFR 571.110)")    \
+    X(ADVICE_PRESSURE_FOR_RATING,                                                                  \
+      "at the {} that tyre and wheel allow they do not carry the axle's rating: choose a wheel "   \
+      "for more pressure, or tyres that need less")                                                \
     X(ADVICE_TYRES_FOR_RATING, "choose tyres that together carry the axle's rating")               \
     X(ADVICE_GIVE_AXLE_RATING, "give vehicle: ratings for this axle")                              \
     X(ADVICE_GIVE_WHEEL_LOAD, "give wheel: max_load")                                              \
@@ -53,6 +67,9 @@
     X(ADVICE_GIVE_WHEEL, "give wheel: max_load and max_pressure")                                  \
     X(ADVICE_WEIGH, "give vehicle: unladen")                                                       \
     X(ADVICE_WHEEL_FOR_LOAD, "choose a wheel that is rated for this load")                         \
+    X(ADVICE_WHEEL_FOR_RATING,                                                                     \
+      "it carries the build, and not its share of the axle's rating, {}: it would do for an axle " \
+      "of {}; choose a wheel that is rated for it")                                                \
     X(ADVICE_WHEEL_FOR_PRESSURE,                                                                   \
       "the pressure needed is above the wheel's rating: choose another wheel")                     \
     X(ADVICE_PRESSURE_UNKNOWN, "the pressure needed is not known")                                 \
@@ -66,13 +83,19 @@
 
 #define LOAD_SPARE_REMARKS(X)                                                                      \
     X(BASIS_SPARE_CAPACITY, "load index, UN R30 / R54 Annex 4")                                    \
-    X(ADVICE_SPARE_OF_SET, "less than the tyres it replaces: carry one of the set")                \
+    X(ADVICE_SPARE_OF_SET, "less than the tyres it replaces: with it go easy, and not for long")   \
     X(ADVICE_GIVE_SPARE_SERVICE, "give the spare's service description")                           \
     X(BASIS_SPARE_PRESSURE,                                                                        \
-      "as built: carries the heaviest tyre's load of either axle, with the reserve")               \
+      "as built: carries the heaviest tyre's load of either axle, with the reserve{}")             \
+    X(BASIS_SPARE_RATED, "carries a tyre's share of the larger axle rating, {}{}")                 \
+    X(BASIS_SPARE_REFUSED, "no pressure that it and its wheel allow carries the heaviest load, "   \
+                           "with the reserve, and a tyre's share of the larger axle rating")       \
+    X(ADVICE_SPARE_WHEEL, "its wheel is not rated for what it may have to carry, {}: carry one "   \
+                          "of the set")                                                            \
+    X(ADVICE_SPARE_RATING, "give vehicle: ratings of both axles: half the larger is not counted")  \
     X(ADVICE_SPARE_UNKNOWN,                                                                        \
       "needs the spare's service description and load range, and the axle loads")                  \
-    X(ADVICE_SPARE_TOO_WEAK, "the spare does not carry the build at any pressure that is allowed") \
+    X(ADVICE_SPARE_TOO_WEAK, "at no pressure that is allowed does it do: carry one of the set")    \
     X(ADVICE_SPARE_BY_ITS_MARKING,                                                                 \
       "for temporary use: at most the speed marked on it, often 80 km/h (UN R64, from memory), "   \
       "unladen where that can be")
@@ -93,6 +116,8 @@
     X(TAKEN_LT_CEILING,                                                                            \
       "no moulded maximum is given: the load index counts as carried at the higher, and the "      \
       "ceiling is the lower, of the pressures in use for the load range")                          \
+    X(TAKEN_WHEEL_RATING, "no rating of a fitted wheel is given: it is taken to be good for half " \
+                          "the axle rating, at the placard pressure")                              \
     X(TAKEN_LISTED, "no moulded maximum is given: the lower of the load index and the published "  \
                     "maximum of the size and load range counts (table light_truck_maxima)")        \
     X(TAKEN_STANDARD_LOAD, "the size carries no XL or HL mark: standard load is taken")            \
@@ -170,6 +195,8 @@
     X(BASIS_LIMITED_BY_TYRES, "limited by the {} tyres at their ceiling, with the reserve")        \
     X(BASIS_LIMITED_BY_LIFT, "limited by lifting the other axle off the ground")                   \
     X(ADVICE_ROOM_UNKNOWN, "needs vehicle: wheelbase, unladen and the {}")                         \
+    X(BASIS_LIMITED_BY_WHEELS, "limited by the {} wheels' rating")                                 \
+    X(ADVICE_ROOM_WHEELS_UNKNOWN, "needs what the {} wheels are rated for: give wheel: max_load")  \
     X(ADVICE_ROOM_TYRES_UNKNOWN, "needs what the {} tyres carry: {}")                              \
     X(ADVICE_NOTHING_FITS, "nothing more fits here: this limit is reached already")                \
     X(BASIS_WEIGHED, "vehicle: unladen, as weighed")                                               \

@@ -1,14 +1,17 @@
-/* The spare: whether it carries what it replaces, and at which pressure. */
+/* The spare: whether it carries what it may have to, and at which pressure. */
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
 #include "tables/lookup.h"
 
-/* The load that the spare may have to carry, on either axle. */
-static double heaviest_load(const struct loaded_setup *loaded)
-{
-    return higher_of_pair((struct axle_pair){loaded->axle[AXLE_FRONT].load_built_kg,
-                                             loaded->axle[AXLE_REAR].load_built_kg});
-}
+/* What one spare may have to do on either axle. */
+struct spare_duty {
+    struct tyre spare;
+    struct tyre_rating rating;
+    double load_kg;  /* the heaviest tyre's, with the reserve */
+    double rated_kg; /* half the larger axle rating, a quarter on twins */
+    struct pressure_choice choice;
+    struct ceilings ceilings;
+};
 
 /* A spare of the size that the axles have is the same tyre, whatever it leaves out. */
 static struct tyre spare_of(const struct setup *setup)
@@ -29,39 +32,99 @@ static struct tyre spare_of(const struct setup *setup)
     return spare;
 }
 
-/* What the spare needs for the heaviest load; INFINITY where no pressure that it allows does. */
-static double spare_pressure_Pa(const struct loaded_setup *loaded, const struct tyre *spare)
+/* The higher placard of those that are made for its group of tyres; UNKNOWN where none is. */
+static double placard_for(const struct loaded_setup *loaded, enum tyre_group group)
+{
+    double placard_Pa = UNKNOWN;
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        if (placard_is_for(&loaded->axle[axle], group))
+            placard_Pa = higher_of(placard_Pa, loaded->axle[axle].placard_Pa);
+    return placard_Pa;
+}
+
+/* It may have to stand on either axle, loaded as it may be loaded: at least the heaviest load, and
+ * half the larger axle rating (49 CFR 571.110, 571.120 for the tyres that it replaces), at no less
+ * than the placard of its group. That its load index is below the set's is no limit of its own. */
+static struct spare_duty duty_of(const struct loaded_setup *loaded)
 {
     const struct plan *plan = loaded->plan;
     const struct vehicle *vehicle = &plan->specification->vehicle;
-    struct tyre_rating rating;
-    tyre_rate(spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan), &rating);
-    double load = heaviest_load(loaded) * (1 + load_reserve(plan->specification));
-    double needed = pressure_for_load_Pa(&rating, false, load);
-    if (!known(needed))
-        return UNKNOWN;
-    needed = pressure_rounded_up_Pa(fmax(needed, rating.floor_Pa), plan_pressure_system(plan));
-    return clearly_above(needed, pressure_ceiling_Pa(&rating, &spare->wheel)) ? INFINITY : needed;
+    const struct axle_pressures *front = &loaded->axle[AXLE_FRONT],
+                                *rear = &loaded->axle[AXLE_REAR];
+    struct spare_duty duty = {.spare = spare_of(loaded->setup)};
+    struct tyre_rating *rating = &duty.rating;
+    tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan),
+              rating);
+    enum tyre_group group = tyre_group(rating->class);
+    double for_speed = rating->speed_pressure_Pa, placard_Pa = placard_for(loaded, group);
+    duty.load_kg =
+        higher_of_pair((struct axle_pair){front->demand_built_kg, rear->demand_built_kg});
+    duty.rated_kg =
+        higher_of_pair((struct axle_pair){front->demand_rated_kg, rear->demand_rated_kg});
+    duty.ceilings =
+        ceilings_of(rating, &duty.spare.wheel, group == GROUP_PASSENGER ? placard_Pa : UNKNOWN);
+    const struct pressure_demands demands = {
+        .replaced_Pa = 0, /* it is judged by what it may have to carry */
+        .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + for_speed,
+        .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + for_speed,
+        .floor_Pa = rating->floor_Pa,
+        .placard_Pa = placard_Pa,
+    };
+    duty.choice = choose_pressure(&demands, &duty.ceilings, plan_pressure_system(plan));
+    return duty;
 }
 
-/* Where the load index was found to be too low already, that no pressure helps is no finding. */
-static void report_spare_pressure(const struct loaded_setup *loaded, bool too_low,
-                                  struct figures *figures)
+static struct remark reason_of(struct arena *arena, const struct spare_duty *duty)
 {
-    const struct tyre spare = spare_of(loaded->setup);
-    double needed = spare_pressure_Pa(loaded, &spare);
-    bool temporary = spare.size.prefix == PREFIX_T;
-    struct figure figure = load_figure(QUANTITY_SPARE_PRESSURE, isfinite(needed) ? needed : UNKNOWN,
-                                       AXLE_NONE, remark(BASIS_SPARE_PRESSURE));
-    struct judgement how = {
-        .holds = answer_of(known(needed), isfinite(needed)),
-        .met = temporary ? VERDICT_CAUTION : VERDICT_OK,
-        .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING : REMARK_NONE),
-        .if_broken = remark(ADVICE_SPARE_TOO_WEAK),
-        .if_unknown = remark(ADVICE_SPARE_UNKNOWN),
+    struct argument speed = say_remark(arena, for_speed(arena, &duty->rating));
+    switch (duty->choice.reason) {
+    case REASON_RATED:
+        return REMARK_WITH(arena, BASIS_SPARE_RATED, say_mass(duty->rated_kg), speed);
+    case REASON_FLOOR:
+        return remark(BASIS_CLASS_FLOOR);
+    case REASON_PLACARD:
+        return remark(BASIS_PLACARD_FLOOR);
+    case REASON_REFUSED:
+        return remark(BASIS_SPARE_REFUSED);
+    case REASON_UNREAD:
+        return REMARK_WITH(arena, BASIS_UNREAD, say_pressure(duty->ceilings.sure_Pa));
+    default:
+        return REMARK_WITH(arena, BASIS_SPARE_PRESSURE, speed);
+    }
+}
+
+static void report_spare_pressure(const struct loaded_setup *loaded, struct figures *figures)
+{
+    struct arena *arena = loaded->plan->arena;
+    const struct spare_duty duty = duty_of(loaded);
+    const struct pressure_choice *choice = &duty.choice;
+    bool temporary = duty.spare.size.prefix == PREFIX_T, rated = known(duty.rated_kg);
+    bool refused = choice->reason == REASON_REFUSED;
+    double bears_kg =
+        higher_of(duty.load_kg / (1 + load_reserve(loaded->plan->specification)), duty.rated_kg);
+    bool weak_wheel = clearly_above(bears_kg, duty.spare.wheel.max_load_kg);
+    bool does = !refused && !weak_wheel && isfinite(choice->recommended_Pa);
+    struct figure figure =
+        load_figure(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
+                    reason_of(arena, &duty));
+    double ceiling_Pa = refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa;
+    const struct need needs[] = {
+        {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
+        {choice->reason != REASON_UNREAD, read_sidewall(loaded->plan, choice->needed_Pa)},
     };
-    if (too_low && isinf(needed))
-        how = (struct judgement){.if_met = remark(ADVICE_SPARE_TOO_WEAK)};
+    const struct judgement how = {
+        .needs = needs,
+        .need_count = refused || weak_wheel ? 0 : 2,
+        .holds = answer_of(true, does),
+        .met = temporary || !rated ? VERDICT_CAUTION : VERDICT_OK,
+        .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING
+                         : !rated  ? ADVICE_SPARE_RATING
+                                   : REMARK_NONE),
+        .if_broken = refused ? remark(ADVICE_SPARE_TOO_WEAK)
+                             : REMARK_WITH(arena, ADVICE_SPARE_WHEEL, say_mass(bears_kg)),
+    };
+    figure.limit_owner = LIMIT_OF_MAKER;
+    figure = limited_at_most(figure, isfinite(ceiling_Pa) ? ceiling_Pa : UNKNOWN);
     figures_add(figures, judged(figure, &how));
 }
 
@@ -76,10 +139,10 @@ void report_spare(const struct loaded_setup *loaded, struct figures *figures)
     struct figure figure =
         load_figure(QUANTITY_SPARE_CAPACITY, load_index_kg(setup->spare.size.service.load_index),
                     AXLE_NONE, remark(BASIS_SPARE_CAPACITY));
-    const struct judgement how = {.if_broken = remark(ADVICE_SPARE_OF_SET),
+    const struct judgement how = {.broken = VERDICT_CAUTION,
+                                  .if_broken = remark(ADVICE_SPARE_OF_SET),
                                   .if_unknown = remark(ADVICE_GIVE_SPARE_SERVICE)};
     figure.limit_owner = LIMIT_OF_HOUSE;
-    figure = judged(limited_at_least(figure, needed), &how);
-    figures_add(figures, figure);
-    report_spare_pressure(loaded, figure.verdict == VERDICT_FAIL, figures);
+    figures_add(figures, judged(limited_at_least(figure, needed), &how));
+    report_spare_pressure(loaded, figures);
 }

@@ -1,24 +1,49 @@
-/* What the tyres and wheels of an axle are rated for. */
+/* What the tyres and wheels of an axle are rated for: the axle's rating, and not only what stands
+ * on it today. */
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
 
-/* 49 CFR 571.110 and 571.120: the tyres of an axle carry its rating. */
+static double axle_rating_kg(const struct loaded_setup *loaded, int axle)
+{
+    return rating_kg(&loaded->plan->specification->vehicle.ratings,
+                     axle == AXLE_FRONT ? RATING_FRONT : RATING_REAR);
+}
+
+/* 49 CFR 571.110 and 571.120: the tyres of an axle carry its rating, at a pressure that they and
+ * their wheels may have. */
 void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    double rating = rating_kg(&loaded->plan->specification->vehicle.ratings,
-                              axle == AXLE_FRONT ? RATING_FRONT : RATING_REAR);
-    struct figure figure = load_figure(QUANTITY_TYRES_CARRY_RATING,
-                                       pressures->capacity_max_kg * tyres_on_axle(pressures->dual),
-                                       axle, remark(BASIS_TYRES_CARRY_RATING));
+    struct arena *arena = loaded->plan->arena;
+    double tyres = tyres_on_axle(pressures->dual), rating = axle_rating_kg(loaded, axle);
+    double sure = pressures->capacity_sure_kg * tyres;
+    double highest = pressures->capacity_highest_kg * tyres;
+    struct figure figure =
+        load_figure(QUANTITY_TYRES_CARRY_RATING, sure, axle, remark(BASIS_TYRES_CARRY_RATING));
+    bool unread =
+        !meets_limit(sure, LIMIT_AT_LEAST, rating) && meets_limit(highest, LIMIT_AT_LEAST, rating);
+    bool by_pressure = meets_limit(pressures->capacity_max_kg * tyres, LIMIT_AT_LEAST, rating);
     const struct need needs[] = {
-        {known(figure.value), remark(ADVICE_GIVE_LOAD_INDEX)},
+        {known(pressures->capacity_max_kg), remark(ADVICE_GIVE_LOAD_INDEX)},
+        {known(sure), remark(ADVICE_GIVE_LOAD_RANGE)},
         {known(rating), remark(ADVICE_GIVE_AXLE_RATING)},
+        {!unread, read_sidewall(loaded->plan, pressures->as_rated_Pa)},
     };
     const struct judgement how = {
-        .needs = needs, .need_count = 2, .if_broken = remark(ADVICE_TYRES_FOR_RATING)};
+        .needs = needs,
+        .need_count = sizeof needs / sizeof needs[0],
+        .if_broken = by_pressure ? REMARK_WITH(arena, ADVICE_PRESSURE_FOR_RATING,
+                                               say_pressure(pressures->ceilings.highest_Pa))
+                                 : remark(ADVICE_TYRES_FOR_RATING),
+    };
     figure.limit_owner = LIMIT_OF_LAW;
     figures_add(figures, judged(limited_at_least(figure, rating), &how));
+}
+
+/* Of a wheel whose rating is only taken, what is above it is not known. */
+static bool is_beyond_taken(double left, double given)
+{
+    return !known(given) && known(left) && !meets_limit(left, LIMIT_AT_LEAST, 0);
 }
 
 static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
@@ -28,37 +53,60 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     const struct wheel *wheel = &loaded->setup->axle[axle].wheel;
     if (isinf(pressures->needed_Pa))
         return; /* no pressure is enough, which is a finding already */
-    struct figure figure =
-        load_figure(QUANTITY_WHEEL_PRESSURE, wheel->max_pressure_Pa - pressures->needed_Pa, axle,
-                    remark(BASIS_WHEEL_MAKER));
+    bool is_given = known(wheel->max_pressure_Pa);
+    /* What is taken of a fitted wheel is no ceiling that the rounded pressure keeps to. */
+    bool rounded = is_given && isfinite(pressures->recommended_Pa);
+    double left_Pa =
+        pressures->wheel_pressure_Pa - (rounded ? pressures->recommended_Pa : pressures->needed_Pa);
+    bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
+    struct figure figure = load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
+                                       remark(is_given ? BASIS_WHEEL_MAKER : BASIS_FITTED_WHEEL));
     const struct need needs[] = {
-        {known(wheel->max_pressure_Pa), remark(ADVICE_GIVE_WHEEL_PRESSURE)},
+        {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
         {known(pressures->needed_Pa), remark(ADVICE_PRESSURE_UNKNOWN)},
     };
     struct judgement how = {
         .needs = needs, .need_count = 2, .if_broken = remark(ADVICE_WHEEL_FOR_PRESSURE)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figure = limited_at_least(figure, 0);
-    if (!known(wheel->max_load_kg) && !known(wheel->max_pressure_Pa)) {
+    if (!known(pressures->wheel_load_kg) && !known(pressures->wheel_pressure_Pa)) {
         figure.limit_side = LIMIT_NO_SIDE; /* the finding on its load asks for both */
         how = (struct judgement){.if_met = remark(ADVICE_GIVE_WHEEL_PRESSURE)};
     }
     figures_add(figures, judged(figure, &how));
 }
 
+/* What to do about a wheel that bears too little, and for which load it would do. */
+static struct remark if_too_weak(struct arena *arena, const struct axle_pressures *axle)
+{
+    if (!meets_limit(axle->wheel_load_kg, LIMIT_AT_LEAST, axle->load_built_kg))
+        return remark(ADVICE_WHEEL_FOR_LOAD);
+    return REMARK_WITH(arena, ADVICE_WHEEL_FOR_RATING, say_mass(axle->demand_rated_kg),
+                       say_mass(axle->wheel_load_kg * tyres_on_axle(axle->dual)));
+}
+
+/* 49 CFR 571.110 S4.4.2, 571.120 S5.1.2 ask of the wheels what they ask of the tyres, and German
+ * inspectors do of what is fitted later (secondary): half the axle rating each. */
 void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
+    const struct axle_pressures *pressures = &loaded->axle[axle];
     const struct wheel *wheel = &loaded->setup->axle[axle].wheel;
-    double load = loaded->axle[axle].load_built_kg;
-    struct figure figure = load_figure(QUANTITY_WHEEL_LOAD, wheel->max_load_kg - load, axle,
-                                       remark(BASIS_WHEEL_MAKER));
+    double load = pressures->load_built_kg, rated = pressures->demand_rated_kg;
+    double left = pressures->wheel_load_kg - higher_of(load, rated);
+    bool is_given = known(wheel->max_load_kg), beyond = is_beyond_taken(left, wheel->max_load_kg);
+    bool breaks_today = known(load) && !meets_limit(pressures->wheel_load_kg, LIMIT_AT_LEAST, load);
+    struct figure figure =
+        load_figure(QUANTITY_WHEEL_LOAD, known(load) && !beyond ? left : UNKNOWN, axle,
+                    remark(is_given ? BASIS_WHEEL_MAKER : BASIS_FITTED_WHEEL));
     const struct need needs[] = {
-        {known(wheel->max_load_kg),
-         remark(known(wheel->max_pressure_Pa) ? ADVICE_GIVE_WHEEL_LOAD : ADVICE_GIVE_WHEEL)},
+        {known(pressures->wheel_load_kg) && !beyond,
+         remark(known(pressures->wheel_pressure_Pa) ? ADVICE_GIVE_WHEEL_LOAD : ADVICE_GIVE_WHEEL)},
         {known(load), remark(ADVICE_WEIGH)},
+        {known(rated) || breaks_today, remark(ADVICE_GIVE_AXLE_RATING)},
     };
-    const struct judgement how = {
-        .needs = needs, .need_count = 2, .if_broken = remark(ADVICE_WHEEL_FOR_LOAD)};
+    const struct judgement how = {.needs = needs,
+                                  .need_count = sizeof needs / sizeof needs[0],
+                                  .if_broken = if_too_weak(loaded->plan->arena, pressures)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figures_add(figures, judged(limited_at_least(figure, 0), &how));
     report_wheel_pressure(loaded, axle, figures);

@@ -1,0 +1,42 @@
+/* The one pressure that meets several demands, and whether it may be set. Pressures in Pa. */
+#ifndef TYRESUM_COMPUTE_PRESSURE_CHOICE_H
+#define TYRESUM_COMPUTE_PRESSURE_CHOICE_H
+
+#include "compute/capacity.h"
+
+/* What sets the pressure, or why there is none. */
+enum pressure_reason {
+    REASON_NONE,     /* something is unknown */
+    REASON_REPLACED, /* what the fitted tyre carried at its placard pressure */
+    REASON_BUILT,    /* the heaviest state with the reserve */
+    REASON_RATED,    /* half the axle rating, a quarter on twins */
+    REASON_FLOOR,    /* the lowest pressure of the class */
+    REASON_PLACARD,  /* never below the placard of its class */
+    REASON_REFUSED,  /* no allowed pressure meets all */
+    REASON_UNREAD    /* more than every tyre of its kind may have: the sidewall decides */
+};
+
+/* INFINITY where no pressure is enough; UNKNOWN where something is missing, and for the last three
+ * where there is none. */
+struct pressure_demands {
+    double replaced_Pa, built_Pa;
+    double rated_Pa, floor_Pa, placard_Pa;
+};
+
+struct pressure_choice {
+    double needed_Pa;      /* exact, whatever the ceilings say */
+    double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
+    enum pressure_reason reason;
+};
+
+/* The highest of the demands. Above the ceiling it is refused; above the sure one it is not known
+ * whether the tyre may have it. */
+struct pressure_choice choose_pressure(const struct pressure_demands *demands,
+                                       const struct ceilings *ceilings,
+                                       enum pressure_system system);
+
+/* Up to the next 5 kPa or 1 psi, from the exact value; to less where that would pass the ceiling,
+ * so that what is allowed is never refused for its rounding. */
+double pressure_to_set_Pa(double pressure_Pa, double ceiling_Pa, enum pressure_system system);
+
+#endif
