@@ -7,13 +7,22 @@
 #include "compute/rims.h"
 #include "tables/lookup.h"
 
+/* A truck tyre, whatever its size leaves out: by its rim, or by a load index above which UN R54
+ * puts tyres into its upper group, without the mark of a light-truck or commercial tyre. */
+static bool is_heavy(const struct designation *size)
+{
+    bool plain =
+        size->prefix == PREFIX_NONE && size->suffix == SUFFIX_NONE && size->form != FORM_FLOTATION;
+    return on_heavy_rim(size) || (plain && size->service.load_index > PASSENGER_LOAD_INDEX_MAX);
+}
+
 bool is_passenger_tyre(const struct tyre *tyre)
 {
     const struct designation *size = &tyre->size;
     bool form = size->form == FORM_METRIC || size->form == FORM_FULL_PROFILE;
     bool prefix = size->prefix == PREFIX_NONE || size->prefix == PREFIX_P ||
                   size->prefix == PREFIX_HL || size->prefix == PREFIX_T;
-    return form && prefix && size->suffix == SUFFIX_NONE && !on_heavy_rim(size);
+    return form && prefix && size->suffix == SUFFIX_NONE && !is_heavy(size);
 }
 
 static enum inflation_key class_of(const struct designation *size)
@@ -26,7 +35,7 @@ static enum inflation_key class_of(const struct designation *size)
         return INFLATION_LT_METRIC;
     if (size->form == FORM_FLOTATION)
         return INFLATION_FLOTATION;
-    if (on_heavy_rim(size))
+    if (is_heavy(size))
         return INFLATION_HEAVY;
     if (size->form == FORM_NUMERIC)
         return INFLATION_NUMERIC_LT;

@@ -110,7 +110,8 @@ static const struct table_row rows[] = {
     C_ROW(2, 340, 1480),
     C_ROW(1, 375, 850),
     C_ROW(2, 375, 1600),
-    {"295/75R22.5", 6175, NAN, 110, 1, 105, 5980, 5980 * 0.002, UNIT_LB, UNIT_PSI, TRUCK_TABLE},
+    /* Of all heavy tyres the exponent of the European tables is taken, which gives 0.5 % less. */
+    {"295/75R22.5", 6175, NAN, 110, 1, 105, 5980, 5980 * 0.0055, UNIT_LB, UNIT_PSI, TRUCK_TABLE},
     {"295/75R22.5", 6175, NAN, 110, 1, 110, 6175, 6175 * 0.002, UNIT_LB, UNIT_PSI, TRUCK_TABLE},
     P_ROW(" SL", 2028, 240, 180, 1753),
     P_ROW(" SL", 2028, 240, 240, 2028),
@@ -284,6 +285,7 @@ START_TEST(passenger_tyre_on_light_truck_is_divided)
         {"P255/70R16 109S", 1.10},   {"265/65R17 112T", 1.10},      {"165R13 82T", 1.10},
         {"HL245/40R20 102Y", 1.10},  {"LT255/75R16 111/108Q C", 1}, {"215/65R16C 109/107T", 1},
         {"31x10.50R15LT 109R C", 1}, {"315/70R22.5 154/150L", 1},   {"7.50R16LT 112/107N D", 1},
+        {"365/80R20 152K", 1},       {"7.50R15 135/133L", 1},
     };
     for (size_t i = 0; i < LENGTH_OF(tyres); i++) {
         struct tyre tyre = tyre_of(tyres[i].size);
@@ -292,6 +294,33 @@ START_TEST(passenger_tyre_on_light_truck_is_divided)
         tyre_rate(&tyre, VEHICLE_PASSENGER_CAR, UNKNOWN, PRESSURE_METRIC, &car);
         assert_relative(capacity_max_kg(&car, false) / capacity_max_kg(&truck, false),
                         tyres[i].divisor, 1e-12, tyres[i].size);
+    }
+}
+END_TEST
+
+/* UN R54 puts load indices above 121 into its upper group, that of trucks: a size that leaves the
+ * rest out is no passenger tyre at 250 kPa and no light-truck tyre. Marks decide before the index.
+ */
+START_TEST(heavy_tyre_is_known_by_its_load_index)
+{
+    static const struct {
+        const char *size;
+        enum inflation_key class;
+    } tyres[] = {
+        {"365/80R20 152K", INFLATION_HEAVY},
+        {"7.50R15 135/133L", INFLATION_HEAVY},
+        {"205/75R17.5 124/122M", INFLATION_HEAVY},
+        {"7.50R16 112/107N D", INFLATION_NUMERIC_LT},
+        {"LT265/75R16 123/120Q E", INFLATION_LT_METRIC},
+        {"265/70R17 121S", INFLATION_METRIC_STANDARD},
+        {"225/75R16C 121/120R", INFLATION_COMMERCIAL},
+    };
+    for (size_t i = 0; i < LENGTH_OF(tyres); i++) {
+        struct tyre tyre = tyre_of(tyres[i].size);
+        struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+        ck_assert_msg(rating.class == tyres[i].class, "%s: %s", tyres[i].size,
+                      inflation_rows[rating.class].class);
+        ck_assert(is_passenger_tyre(&tyre) == (tyres[i].class == INFLATION_METRIC_STANDARD));
     }
 }
 END_TEST
@@ -466,6 +495,7 @@ Suite *capacity_suite(void)
     tcase_add_loop_test(published, class_has_its_figures, 0, (int)LENGTH_OF(classes));
     tcase_add_test(published, twin_never_carries_more_than_the_moulded_single);
     tcase_add_test(published, passenger_tyre_on_light_truck_is_divided);
+    tcase_add_test(published, heavy_tyre_is_known_by_its_load_index);
     tcase_add_test(published, load_falls_at_high_speed);
     tcase_add_test(published, faster_never_carries_more);
     suite_add_tcase(suite, published);
