@@ -288,6 +288,11 @@ double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_
     return most * pow(pressure_Pa / rating->reference_Pa, rating->exponent);
 }
 
+bool is_below_tables(const struct tyre_rating *rating, double pressure_Pa)
+{
+    return clearly_above(rating->floor_Pa, pressure_Pa);
+}
+
 static double low_speed_factor(const struct tyre_rating *rating, double speed_mps)
 {
     if (!is_commercial_tyre(rating))
@@ -298,7 +303,9 @@ static double low_speed_factor(const struct tyre_rating *rating, double speed_mp
 double capacity_at_speed_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa,
                             double speed_mps)
 {
-    return capacity_kg(rating, dual, pressure_Pa) * low_speed_factor(rating, speed_mps);
+    double plain_kg = capacity_kg(rating, dual, pressure_Pa);
+    return is_below_tables(rating, pressure_Pa) ? plain_kg
+                                                : plain_kg * low_speed_factor(rating, speed_mps);
 }
 
 double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pressure_Pa,
@@ -306,7 +313,7 @@ double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pr
 {
     enum { FASTEST_KMH = 120 };
     double needed = load_kg / capacity_kg(rating, dual, pressure_Pa);
-    if (!is_commercial_tyre(rating) || !known(needed))
+    if (!is_commercial_tyre(rating) || is_below_tables(rating, pressure_Pa) || !known(needed))
         return UNKNOWN;
     for (int kmh = FASTEST_KMH; kmh > 0; kmh--) { /* the factor falls with speed */
         double mps = unit_to_si(UNIT_KMH, kmh);

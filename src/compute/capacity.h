@@ -68,13 +68,18 @@ double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_
 /* Capacity at the reference pressure and above. */
 double capacity_max_kg(const struct tyre_rating *rating, bool dual);
 
+/* True where nothing published tells what the class carries: the rule is only continued there. */
+bool is_below_tables(const struct tyre_rating *rating, double pressure_Pa);
+
 /* Capacity at a low speed: UN R54 Annex 8 (from memory) grants commercial and light-truck tyres
- * an increase by load index. Passenger tyres are granted none: the plain capacity. */
+ * an increase by load index. Passenger tyres are granted none, nor is any tyre below the lowest
+ * pressure of its class: the plain capacity. */
 double capacity_at_speed_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa,
                             double speed_mps);
 
 /* The highest speed at which UN R54 Annex 8 lets a tyre carry that load at that pressure, to
- * 120 km/h; 0 where none does; UNKNOWN for passenger tyres. */
+ * 120 km/h; 0 where none does; UNKNOWN for passenger tyres and below the class's lowest pressure,
+ * where no standard grants a speed. */
 double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pressure_Pa,
                           double load_kg);
 

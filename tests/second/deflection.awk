@@ -14,7 +14,7 @@ function deflection(t, load, p,    stiffness)
     return load / stiffness / 1000
 }
 function off_road_pressure(a) { return by_axle("off_road/pressure", a) }
-function off_road_rows(s,    a, k, p, soft, road, low, load, worst, speed, litres)
+function off_road_rows(s,    a, k, p, soft, road, low, load, worst, speed, below_tables)
 {
     worst = ""
     for (a = 1; a <= 2; a++) {
@@ -30,13 +30,16 @@ function off_road_rows(s,    a, k, p, soft, road, low, load, worst, speed, litre
         }
         load_figure(s, k, a, "clearance_lost", "off road", \
             road == "null" ? road : (soft - road) * 1000, "mm", "null", "")
-        # the class rule continued below its tables, and what Annex 8 allows at the speed
+        # the class rule, continued below its tables, and what Annex 8 allows at the speed, which
+        # adds to a published figure only
         low = load_at_reference[s] / divisor[s] * power(p / reference[s], exponent[s])
-        if (un_r54[s])
+        if (un_r54[s] && p >= floor_pressure[s])
             low *= annex_8(s, value["off_road/speed"] / kmh) / 100
         load_figure(s, k, a, "tyre_capacity", "off road", low, "kg", \
             load, "")
-        if (un_r54[s]) {
+        if (un_r54[s] && p < floor_pressure[s])
+            below_tables = 1
+        else if (un_r54[s]) {
             speed = annex_8_speed(s, 100 * load / (load_at_reference[s] * \
                 power(p / reference[s], exponent[s])))
             if (worst == "" || speed < worst) {
@@ -45,7 +48,7 @@ function off_road_rows(s,    a, k, p, soft, road, low, load, worst, speed, litre
             }
         }
     }
-    off_road_speed_row(s, worst)
+    off_road_speed_row(s, below_tables ? "" : worst)
     if (recommended[s, 1] != "null" && recommended[s, 2] != "null")
         air_rows(s)
 }
@@ -86,7 +89,7 @@ function between(x, x1, y1, x2, y2) { return y1 + (y2 - y1) * (x - x1) / (x2 - x
 function off_road_speed_row(s, speed,    a, k)
 {
     if (speed == "") {
-        # No standard rates a passenger tyre at such a pressure.
+        # No standard rates a passenger tyre at such a pressure, nor any tyre below its tables.
         load_figure(s, 0, 0, "off_road_speed", "", "null", "km/h", "-", "unknown")
         return
     }

@@ -75,7 +75,8 @@ static void report_low_capacity(const struct loaded_setup *loaded, int axle,
     const struct axle_pressures *pressures = &loaded->axle[axle];
     double low_Pa = off_road_Pa(loaded->plan, axle);
     double speed = loaded->plan->specification->off_road.speed_mps;
-    bool increased = is_commercial_tyre(&pressures->rating) && known(speed);
+    bool below = is_below_tables(&pressures->rating, low_Pa);
+    bool increased = is_commercial_tyre(&pressures->rating) && known(speed) && !below;
     struct figure figure =
         off_road_figure(loaded, QUANTITY_TYRE_CAPACITY,
                         capacity_at_speed_kg(&pressures->rating, pressures->dual, low_Pa, speed),
@@ -83,7 +84,7 @@ static void report_low_capacity(const struct loaded_setup *loaded, int axle,
     figure.limit = pressures->load_built_kg;
     if (figure.value < figure.limit)
         figure.advice = remark(ADVICE_WALKING_PACE);
-    else if (low_Pa < pressures->floor_Pa)
+    else if (below)
         figure.advice = remark(ADVICE_BELOW_TABLES);
     figures_add(figures, figure);
 }
@@ -95,15 +96,27 @@ static double allowed_speed(const struct loaded_setup *loaded, int axle)
                               pressures->load_built_kg);
 }
 
+/* Why no speed is known, of the first axle of which none is. */
+static enum remark_id no_speed_since(const struct loaded_setup *loaded)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct tyre_rating *rating = &loaded->axle[axle].rating;
+        if (!is_commercial_tyre(rating))
+            return BASIS_PASSENGER_SPEED;
+        if (is_below_tables(rating, off_road_Pa(loaded->plan, axle)))
+            return BASIS_BELOW_FLOOR_SPEED;
+    }
+    return BASIS_LOW_SPEED;
+}
+
 static void report_speed_unknown(const struct loaded_setup *loaded, struct figures *figures)
 {
-    bool passenger = !is_commercial_tyre(&loaded->axle[AXLE_FRONT].rating);
-    struct figure figure = load_figure(QUANTITY_OFF_ROAD_SPEED, UNKNOWN, AXLE_NONE,
-                                       remark(passenger ? BASIS_PASSENGER_SPEED : BASIS_LOW_SPEED));
-    figures_add(figures,
-                judged(figure, &(struct judgement){.if_unknown =
-                                                       remark(passenger ? ADVICE_ASK_TYRE_MAKER
-                                                                        : ADVICE_SPEED_UNKNOWN)}));
+    enum remark_id since = no_speed_since(loaded);
+    struct figure figure = load_figure(QUANTITY_OFF_ROAD_SPEED, UNKNOWN, AXLE_NONE, remark(since));
+    const struct judgement how = {
+        .if_unknown =
+            remark(since == BASIS_LOW_SPEED ? ADVICE_SPEED_UNKNOWN : ADVICE_ASK_TYRE_MAKER)};
+    figures_add(figures, judged(figure, &how));
 }
 
 /* The slower axle's speed. Always a caution at best: low pressure heats the tyre, and no standard

@@ -143,11 +143,12 @@
     X(ADVICE_BELOW_TABLES,                                                                         \
       "below the lowest pressure of its tables: the rule is only continued there")                 \
     X(BASIS_PASSENGER_SPEED, "no standard rates a passenger tyre at such a pressure")              \
+    X(BASIS_BELOW_FLOOR_SPEED,                                                                     \
+      "no standard grants a speed below the class floor, the lowest pressure of its tables")       \
     X(BASIS_LOW_SPEED, "UN R54 Annex 8 load at low speed (from memory)")                           \
     X(ADVICE_ASK_TYRE_MAKER, "keep to walking pace, and ask the tyre maker")                       \
     X(ADVICE_SPEED_UNKNOWN, "needs the load index, its reference pressure and the axle loads")     \
-    X(BASIS_OFF_ROAD_SPEED, "UN R54 Annex 8 load at low speed (from memory), the class rule "      \
-                            "continued below its tables")                                          \
+    X(BASIS_OFF_ROAD_SPEED, "UN R54 Annex 8 load at low speed (from memory)")                      \
     X(ADVICE_DRIVE_SLOWER,                                                                         \
       "does not carry the load at the speed given: drive slower, or keep more pressure")           \
     X(ADVICE_SPEED_BOUND, "an upper bound by load alone: heat and bead seat are not computed")     \
