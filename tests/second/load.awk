@@ -58,12 +58,10 @@ function load_class(t)
     load_at_reference[t] = row("li", load_index[t])
     if (class[t] == "p_metric") {
         reference[t] = 240e3; exponent[t] = 0.5; floor_pressure[t] = 140e3
-        # choice: a passenger tyre may be inflated to 350 kPa, the highest maximum of those that
-        # 49 CFR 571.139 S5.5.4 has moulded where none is given
-        ceiling[t] = 350e3
+        ceiling[t] = passenger_ceiling(t)
     } else if (class[t] == "metric") {
         reference[t] = extra_load[t] ? 290e3 : 250e3
-        exponent[t] = 0.8; floor_pressure[t] = 150e3; ceiling[t] = 350e3
+        exponent[t] = 0.8; floor_pressure[t] = 150e3; ceiling[t] = passenger_ceiling(t)
     } else {
         exponent[t] = class[t] == "lt" ? 0.7 : 0.8
         floor_pressure[t] = class[t] == "lt" ? 250e3 : 210e3
@@ -85,6 +83,14 @@ function load_class(t)
     if (t in wheel_pressure && wheel_pressure[t] != "null")
         highest[t] = min(highest[t], wheel_pressure[t])
 }
+# A passenger tyre without a moulded maximum may have its reference pressure or the higher placard,
+# whichever is more; beyond, the sidewall must be read.
+function passenger_ceiling(t)
+{
+    return max(reference[t], max(placard(1), placard(2)))
+}
+# Passenger, light truck or commercial: the placard is a floor within its group alone.
+function group(t) { return passenger[t] ? "passenger" : class[t] }
 function capacity(t, p)
 {
     return load_at_reference[t] / divisor[t] * (p >= reference[t] ? 1 : \
@@ -113,37 +119,39 @@ function speed_pressure(t)
 }
 function placard(a) { return by_axle("tyres/fitted/placard", a) }
 
-function axle_rows(s, a,    k, load, demand, ruled, added, more, p, built, replaced, by_rule, limit, rating)
+function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating)
 {
     k = heaviest[a]
     load = corner_load(s, k, a)
     load_figure(s, k, a, "tyre_load", "", load, "kg", "null", "")
-    # As replaced: what the fitted tyre carried at the placard pressure, by its class rule without the
-    # divisor; under the named rule with it.
+    # As replaced: what the fitted tyre carried at the placard pressure, both divided alike.
     load_class(0)
-    demand = capacity(0, placard(a)) * divisor[0]
-    ruled = capacity(0, placard(a))
+    demand = capacity(0, placard(a))
+    rating = value["vehicle/ratings/" axle_name[a]]
     added = speed_pressure(s)
     more = max(0, added - speed_pressure(0))
     # choice: the fitted tyre's placard has the pressure for the top speed in it already, so that as
     # replaced only what the option needs beyond that is added
     replaced = s == 0 ? placard(a) : pressure_for(s, demand, more)
-    by_rule = s == 0 ? placard(a) : pressure_for(s, ruled, more)
+    half = pressure_for(s, rating / 2, added)
     built = pressure_for(s, load * (1 + reserve), added)
     limit = highest[s] / 1000
     load_figure(s, 0, a, "pressure_as_replaced", "", in_kPa(replaced), "kPa", limit, "")
-    if (divisor[0] != 1)
-        load_figure(s, 0, a, "pressure_as_replaced", "49 CFR 571.110", in_kPa(by_rule), "kPa", \
-            limit, "")
     load_figure(s, 0, a, "pressure_as_built", "", in_kPa(built), "kPa", limit, "")
-    # The highest of both, the floor and the placard, up to a whole 5 kPa
+    # The highest of both, of what carries half the axle rating, of the floor and of the placard of
+    # the same group of classes, up to a whole 5 kPa
     p = "null"
-    if (replaced != "null" && built != "null") {
-        p = steps_up(max(max(replaced, built), max(floor_pressure[s], placard(a))), 5e3)
+    if (replaced != "null" && built != "null" && half != "null") {
+        p = max(max(replaced, built), max(half, floor_pressure[s]))
+        p = steps_up(group(s) == group(0) ? max(p, placard(a)) : p, 5e3)
         if (p > highest[s] + 1e-6)
             p = "null"
     }
     recommended[s, a] = p
+    # choice: a passenger tyre that carries too little at its reference pressure does at none, up to
+    # the 350 kPa that 49 CFR 571.139 S5.5.4 lets be moulded at most
+    if (p == "null" && passenger[s])
+        limit = max(limit, 350)
     load_figure(s, 0, a, "pressure_recommended", "", in_kPa(p), "kPa", limit, \
         p == "null" ? "fail" : assumed[s] ? "caution" : "ok")
     # choice: at the placard pressure the fitted tyre is judged by its load, an option by the
@@ -157,21 +165,26 @@ function axle_rows(s, a,    k, load, demand, ruled, added, more, p, built, repla
         load_figure(s, 0, a, "capacity_left", "", 100 * (capacity(s, p) / load - 1), "%", "null", "")
         capacity_share[s, a] = 100 * (capacity(s, p) / load - 1)
     }
-    rating = value["vehicle/ratings/" axle_name[a]]
-    load_figure(s, 0, a, "tyres_carry_axle_rating", "", 2 * load_at_reference[s] / divisor[s], \
-        "kg", rating, judged(2 * load_at_reference[s] / divisor[s] >= rating))
+    # at the highest pressure that tyre and wheel allow, less what the top speed takes of it
+    load_figure(s, 0, a, "tyres_carry_axle_rating", "", 2 * capacity(s, highest[s] - added), \
+        "kg", rating, judged(2 * capacity(s, highest[s] - added) >= rating))
     wheel_rows(s, a, load, p)
     warning_rows(s, a, p)
 }
 function in_kPa(p) { return p == "null" ? p : p / 1000 }
 function wheel_rows(s, a, load, p,    x)
 {
-    x = wheel_load[s] == "null" ? "null" : wheel_load[s] - load
+    # the wheel carries its load and half the axle rating
+    x = wheel_load[s] == "null" ? "null" : \
+        wheel_load[s] - max(load, value["vehicle/ratings/" axle_name[a]] / 2)
     load_figure(s, 0, a, "wheel_rating_left", "", x, "kg", 0, \
         x == "null" ? "unknown" : judged(x >= 0))
     # choice: no row without a pressure, and no second "unknown" for a wheel without any rating
     if (p != "null") {
         x = wheel_pressure[s] == "null" ? "null" : wheel_pressure[s] - p
+        # the fitted wheel is taken to be good for the placard pressure
+        if (x == "null" && !own_wheel[s])
+            x = placard(a) - p
         load_figure(s, 0, a, "wheel_pressure_left", "", in_kPa(x), "kPa", 0, \
             x != "null" ? judged(x >= 0) : wheel_load[s] == "null" ? "" : "unknown")
     }
@@ -219,8 +232,6 @@ function spare_rows(s,    t, load, p, needed)
     t = "spare" s
     # choice: load index beside load index, whatever maximum is moulded
     needed = row("li", load_index[s])
-    load_figure(s, 0, 0, "spare_capacity", "", row("li", load_index[t]), "kg", needed, \
-        judged(row("li", load_index[t]) >= needed))
     if (prefix[t] == "T") {
         # A temporary spare has one pressure, 420 kPa (60 psi)
         load_figure(s, 0, 0, "spare_pressure", "", 420, "kPa", "-", "caution")
@@ -231,8 +242,15 @@ function spare_rows(s,    t, load, p, needed)
         book_pressure[t] = book_pressure[s]
     }
     load_class(t)
-    load = max(corner_load(s, heaviest[1], 1), corner_load(s, heaviest[2], 2))
-    p = pressure_for(t, load * (1 + reserve), speed_pressure(t))
+    load = max(corner_load(s, heaviest[1], 1), corner_load(s, heaviest[2], 2)) * (1 + reserve)
+    load = max(load, max(value["vehicle/ratings/front"], value["vehicle/ratings/rear"]) / 2)
+    p = pressure_for(t, load, speed_pressure(t))
+    if (p != "null" && group(t) == group(0))
+        p = max(p, max(placard(1), placard(2)))
+    # choice: a lower load index than the four is a caution; whether it carries the heaviest load and
+    # half the larger axle rating is judged by the pressure that it needs
+    load_figure(s, 0, 0, "spare_capacity", "", row("li", load_index[t]), "kg", needed, \
+        row("li", load_index[t]) >= needed ? "ok" : "caution")
     load_figure(s, 0, 0, "spare_pressure", "", in_kPa(p == "null" ? p : steps_up(p, 5e3)), "kPa", \
         "-", "-")
 }
@@ -256,7 +274,11 @@ function item_rows(s, k,    i, path, x, most, a, room)
             if (wheel_load[s] != "null")
                 most = item_room(most, 2 * (wheel_load[s] - corner_load(s, k, a)), share(x, a))
         }
-        load_figure(s, k, 0, "largest_item", text[path "/item"], max(most, 0), "kg", "null", "")
+        # a wheel without a rating may be what limits it
+        if (wheel_load[s] == "null" && own_wheel[s])
+            load_figure(s, k, 0, "largest_item", text[path "/item"], "null", "kg", "null", "unknown")
+        else
+            load_figure(s, k, 0, "largest_item", text[path "/item"], max(most, 0), "kg", "null", "")
     }
 }
 # choice: what is broken already leaves room for nothing, even where the item would lighten it

@@ -99,6 +99,7 @@ function make_setup(s,    path, wheel)
     option[s] = s == 0 ? "fitted" : text[path "/name"]
     # choice: an option without a wheel stands on the fitted one
     wheel = path "/wheel/width" in value ? path "/wheel" : "tyres/fitted/wheel"
+    own_wheel[s] = s > 0 && wheel != "tyres/fitted/wheel"
     rim_width[s] = value[wheel "/width"]
     inset[s] = value[wheel "/inset"]
     spacer[s] = value[wheel "/spacer"] + 0

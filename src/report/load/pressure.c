@@ -46,12 +46,14 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
     figure.place.pressure_as = AT_PLACARD;
     figure.headline = HEADLINE_YES;
     figure.limit_owner = fitted ? LIMIT_OF_PHYSICS : LIMIT_OF_MAKER;
-    figure =
-        limited_at_least(figure, fitted ? pressures->load_built_kg : pressures->demand_replaced_kg);
+    /* What the fitted tyre carried says nothing of a build that is heavier than that. */
+    bool by_load = fitted || clearly_above(pressures->load_built_kg, pressures->demand_replaced_kg);
+    figure = limited_at_least(figure,
+                              by_load ? pressures->load_built_kg : pressures->demand_replaced_kg);
     const struct judgement how = {
         .needs = needs,
         .need_count = fitted ? NEEDS_OF_CAPACITY + 1 : NEEDS_OF_CAPACITY,
-        .if_broken = fitted ? remark(ADVICE_PLACARD_TOO_LOW) : less_than_fitted(arena, pressures),
+        .if_broken = by_load ? remark(ADVICE_PLACARD_TOO_LOW) : less_than_fitted(arena, pressures),
     };
     figures_add(figures, judged(figure, &how));
 }
