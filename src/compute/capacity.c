@@ -142,9 +142,16 @@ static void take_moulded_maximum(const struct data_book *book, struct tyre_ratin
     if (!known(moulded_Pa) && book->at_pressure_Pa > out->reference_Pa * pair_slack)
         moulded_Pa = book->at_pressure_Pa;
     out->moulded = known(book->max_load_kg);
-    out->sure_Pa = known(moulded_Pa) ? moulded_Pa : out->reference_Pa;
     if (known(moulded_Pa))
-        out->ceiling_Pa = moulded_Pa;
+        out->ceiling_Pa = out->sure_Pa = moulded_Pa;
+}
+
+/* Without a moulded maximum a passenger tyre may surely have the reference pressure of its class,
+ * and above it what the standard itself asks for at the top speed. */
+static void take_sure_maximum(struct tyre_rating *out)
+{
+    if (tyre_group(out->class) == GROUP_PASSENGER && !known(out->sure_Pa))
+        out->sure_Pa = out->reference_Pa + out->speed_pressure_Pa;
 }
 
 /* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load.
@@ -270,6 +277,7 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
     if (vehicle_kind == VEHICLE_LIGHT_TRUCK && is_passenger_tyre(tyre))
         out->divisor = PASSENGER_TYRE_DIVISOR;
     take_top_speed(&size->service, top_speed_mps, out);
+    take_sure_maximum(out);
 }
 
 double capacity_max_kg(const struct tyre_rating *rating, bool dual)

@@ -98,7 +98,7 @@ enum quantity_policy {
     X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0,   \
       POLICY_OF_SPARE | POLICY_NEEDED, 100)                                                        \
     X(SPARE_PRESSURE, "spare_pressure", "spare: pressure that it needs", UNIT_KPA, UNIT_PSI, 0, 0, \
-      POLICY_TO_SET | POLICY_NEEDED, 0)                                                            \
+      POLICY_TO_SET | POLICY_OF_SPARE | POLICY_NEEDED, 0)                                          \
     X(WHEEL_PRESSURE, "wheel_pressure_left", "left of the wheel's pressure rating", UNIT_KPA,      \
       UNIT_PSI, 0, 1, POLICY_NEEDED, 5e4)                                                          \
     X(WARNING_THRESHOLD, "warning_threshold", "pressure warning must come by", UNIT_KPA, UNIT_PSI, \

@@ -158,6 +158,50 @@ static void assert_pressures(struct run *run, const struct setup *setup, enum ax
         require_load_met(run, &needed, axle_rating(run, axle) / tyres, what);
 }
 
+/* What the spare is told to need is no less than the placard of its group, and carries on either
+ * axle what stands there and the tyre's share of the axle rating. */
+static void assert_spare(struct run *run, const struct figure *figure)
+{
+    const struct setup *setup = &run->plan.setups[figure->setup];
+    const struct vehicle *vehicle = &run->specification->vehicle;
+    struct tyre_rating rating;
+    struct tyre spare = setup->spare;
+    for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++)
+        if (designation_equal(&setup->axle[axle].size, &spare.size))
+            return; /* it takes what its designation leaves out from the tyre */
+    tyre_rate(&spare, vehicle->kind, vehicle->top_speed_mps, PRESSURE_METRIC, &rating);
+    for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++) {
+        struct axle_pressures on = pressures_of(run, setup, axle);
+        double carries = capacity_kg(&rating, false, figure->value - rating.speed_pressure_Pa);
+        bool alike = on.placard_group == tyre_group(rating.class);
+        REQUIRE(!(alike && figure->value < on.placard_Pa * (1 - 1e-9)), "%s: below the placard",
+                told_of(run, figure));
+        REQUIRE(!(carries < on.demand_built_kg * (1 - 1e-9)), "%s: less than the load",
+                told_of(run, figure));
+        REQUIRE(!(carries < on.demand_rated_kg * (1 - 1e-9)), "%s: less than the rating",
+                told_of(run, figure));
+    }
+}
+
+static int spares(struct run *run)
+{
+    int checked = 0;
+    for (size_t i = 0; i < run->figures.count; i++) {
+        const struct figure *figure = &run->figures.items[i];
+        if (figure->quantity != QUANTITY_SPARE_PRESSURE || !known(figure->value))
+            continue;
+        assert_spare(run, figure);
+        checked++;
+    }
+    return checked;
+}
+
+START_TEST(spare_pressure_meets_every_demand)
+{
+    check_builds("spares", spares);
+}
+END_TEST
+
 static int pressures(struct run *run)
 {
     for (size_t i = 0; i < run->plan.count; i++)
@@ -199,6 +243,16 @@ static bool has_all(const struct run *run, const struct figure *figure)
     }
 }
 
+/* A wheel that is ok bears its share of the axle's rating. */
+static bool bears_its_share(const struct run *run, const struct figure *figure)
+{
+    const struct tyre *tyre = tyre_of_figure(run, figure);
+    double share = figure->quantity == QUANTITY_WHEEL_LOAD
+                       ? axle_rating(run, (enum axle)figure->axle) / (tyre->dual == 1 ? 4 : 2)
+                       : 0;
+    return !(tyre != NULL && tyre->wheel.max_load_kg < share * (1 - 1e-9));
+}
+
 static int lacking(struct run *run)
 {
     int checked = 0;
@@ -208,6 +262,7 @@ static int lacking(struct run *run)
             continue;
         REQUIRE(known(figure->value) && has_all(run, figure), "%s is ok, and lacks something",
                 told_of(run, figure));
+        REQUIRE(bears_its_share(run, figure), "%s", told_of(run, figure));
         checked++;
     }
     return checked;
@@ -369,6 +424,7 @@ Suite *properties_pressure_suite(void)
     tcase_set_timeout(pressure, 0);
     tcase_add_test(pressure, no_pressure_is_above_a_ceiling_or_below_a_floor);
     tcase_add_test(pressure, recommended_pressure_meets_every_demand);
+    tcase_add_test(pressure, spare_pressure_meets_every_demand);
     tcase_add_test(pressure, nothing_is_ok_that_lacks_something);
     tcase_add_test(pressure, neither_more_load_nor_a_lower_rating_helps);
     suite_add_tcase(suite, pressure);

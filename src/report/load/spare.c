@@ -8,7 +8,8 @@ struct spare_duty {
     struct tyre spare;
     struct tyre_rating rating;
     double load_kg;  /* the heaviest tyre's, with the reserve */
-    double rated_kg; /* half the larger axle rating, a quarter on twins */
+    double rated_kg; /* half the larger axle rating, a quarter on twins; of those that are known */
+    bool both_rated;
     struct pressure_choice choice;
     struct ceilings ceilings;
 };
@@ -59,8 +60,8 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded)
     double for_speed = rating->speed_pressure_Pa, placard_Pa = placard_for(loaded, group);
     duty.load_kg =
         higher_of_pair((struct axle_pair){front->demand_built_kg, rear->demand_built_kg});
-    duty.rated_kg =
-        higher_of_pair((struct axle_pair){front->demand_rated_kg, rear->demand_rated_kg});
+    duty.rated_kg = higher_of(front->demand_rated_kg, rear->demand_rated_kg);
+    duty.both_rated = known(front->demand_rated_kg) && known(rear->demand_rated_kg);
     duty.ceilings =
         ceilings_of(rating, &duty.spare.wheel, group == GROUP_PASSENGER ? placard_Pa : UNKNOWN);
     const struct pressure_demands demands = {
@@ -98,7 +99,7 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     struct arena *arena = loaded->plan->arena;
     const struct spare_duty duty = duty_of(loaded);
     const struct pressure_choice *choice = &duty.choice;
-    bool temporary = duty.spare.size.prefix == PREFIX_T, rated = known(duty.rated_kg);
+    bool temporary = duty.spare.size.prefix == PREFIX_T, rated = duty.both_rated;
     bool refused = choice->reason == REASON_REFUSED;
     double bears_kg =
         higher_of(duty.load_kg / (1 + load_reserve(loaded->plan->specification)), duty.rated_kg);

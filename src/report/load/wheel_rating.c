@@ -46,6 +46,11 @@ static bool is_beyond_taken(double left, double given)
     return !known(given) && known(left) && !meets_limit(left, LIMIT_AT_LEAST, 0);
 }
 
+static enum remark_id basis_of(double given, double taken)
+{
+    return !known(given) && known(taken) ? BASIS_FITTED_WHEEL : BASIS_WHEEL_MAKER;
+}
+
 static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
                                   struct figures *figures)
 {
@@ -59,8 +64,9 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     double left_Pa =
         pressures->wheel_pressure_Pa - (rounded ? pressures->recommended_Pa : pressures->needed_Pa);
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
-    struct figure figure = load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
-                                       remark(is_given ? BASIS_WHEEL_MAKER : BASIS_FITTED_WHEEL));
+    struct figure figure =
+        load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
+                    remark(basis_of(wheel->max_pressure_Pa, pressures->wheel_pressure_Pa)));
     const struct need needs[] = {
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
         {known(pressures->needed_Pa), remark(ADVICE_PRESSURE_UNKNOWN)},
@@ -93,11 +99,11 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
     const struct wheel *wheel = &loaded->setup->axle[axle].wheel;
     double load = pressures->load_built_kg, rated = pressures->demand_rated_kg;
     double left = pressures->wheel_load_kg - higher_of(load, rated);
-    bool is_given = known(wheel->max_load_kg), beyond = is_beyond_taken(left, wheel->max_load_kg);
+    bool beyond = is_beyond_taken(left, wheel->max_load_kg);
     bool breaks_today = known(load) && !meets_limit(pressures->wheel_load_kg, LIMIT_AT_LEAST, load);
     struct figure figure =
         load_figure(QUANTITY_WHEEL_LOAD, known(load) && !beyond ? left : UNKNOWN, axle,
-                    remark(is_given ? BASIS_WHEEL_MAKER : BASIS_FITTED_WHEEL));
+                    remark(basis_of(wheel->max_load_kg, pressures->wheel_load_kg)));
     const struct need needs[] = {
         {known(pressures->wheel_load_kg) && !beyond,
          remark(known(pressures->wheel_pressure_Pa) ? ADVICE_GIVE_WHEEL_LOAD : ADVICE_GIVE_WHEEL)},
