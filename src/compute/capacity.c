@@ -146,12 +146,12 @@ static void take_moulded_maximum(const struct data_book *book, struct tyre_ratin
         out->ceiling_Pa = out->sure_Pa = moulded_Pa;
 }
 
-/* Without a moulded maximum a passenger tyre may surely have the reference pressure of its class,
- * and above it what the standard itself asks for at the top speed. */
+/* Without a moulded maximum a passenger tyre may surely have the reference pressure of its class, and
+ * the placard's where that is higher: not what the top speed would add, which the sidewall decides. */
 static void take_sure_maximum(struct tyre_rating *out)
 {
     if (tyre_group(out->class) == GROUP_PASSENGER && !known(out->sure_Pa))
-        out->sure_Pa = out->reference_Pa + out->speed_pressure_Pa;
+        out->sure_Pa = out->reference_Pa;
 }
 
 /* The sidewall's or data book's own maximum replaces the tables; a lone max_load lowers the load.
