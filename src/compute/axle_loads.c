@@ -138,8 +138,14 @@ void axle_loads_in_state(const struct specification *specification, const struct
     forget_lifted(out);
 }
 
+double side_shift_kg(const struct axle_loads *loads, enum axle axle, double share, double track_m)
+{
+    const double *moment = loads->side_moment_kg_m;
+    double whole = fabs(moment[AXLE_FRONT] + moment[AXLE_REAR]);
+    return known_or(fmax(share * whole, fabs(moment[axle])) / track_m, 0);
+}
+
 double heavier_corner_kg(const struct axle_loads *loads, enum axle axle, double track_m)
 {
-    double shift = fabs(loads->side_moment_kg_m[axle]) / track_m;
-    return loads->axle_kg[axle] / 2 + known_or(shift, 0);
+    return loads->axle_kg[axle] / 2 + side_shift_kg(loads, axle, STIFFER_AXLE_SHARE, track_m);
 }

@@ -12,7 +12,7 @@ struct axle_loads {
     double axle_kg[AXLE_COUNT]; /* UNKNOWN where `lifted` */
     double gross_kg;
     bool lifted[AXLE_COUNT]; /* by these moments the axle would weigh less than nothing */
-    double side_moment_kg_m[AXLE_COUNT]; /* right positive; what makes one corner heavier */
+    double side_moment_kg_m[AXLE_COUNT]; /* by distance; right positive */
     double roof_kg, tow_ball_kg, trailer_kg;
 };
 
@@ -61,7 +61,17 @@ double tyre_mass_change_kg(const struct setup *fitted, const struct setup *setup
 double spare_mass_change_kg(const struct specification *specification, const struct setup *fitted,
                             const struct setup *setup);
 
-/* Load on the heavier wheel position of an axle: half of it, or more where sides are known. */
+/* What lies beside the centre line tilts the body, and the axles share that moment by their roll
+ * stiffness, not by how far they are. The stiffness is not known: on passenger and light commercial
+ * vehicles an axle takes 35 to 65 % (common practice, no source). */
+#define STIFFER_AXLE_SHARE 0.65
+
+/* What comes to the heavier side of an axle that takes that share of the moment, or its share by
+ * distance where that is more; 0 where the track is not known. */
+double side_shift_kg(const struct axle_loads *loads, enum axle axle, double share, double track_m);
+
+/* Load on the heavier wheel position of an axle that may be the stiffer one: half of it, or more
+ * where sides are known. */
 double heavier_corner_kg(const struct axle_loads *loads, enum axle axle, double track_m);
 
 #endif

@@ -54,21 +54,27 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
                           enum axle axle, struct axle_pressures *out)
 {
     const struct specification *specification = conditions->specification;
-    out->load_built_kg = UNKNOWN;
+    double track_m = of_axle(specification->vehicle.track_m, axle);
+    out->load_built_kg = out->load_whole_side_kg = UNKNOWN;
     out->heaviest_state = STATE_UNKNOWN;
     for (size_t i = 0; i < state_count(specification); i++) {
         const struct state *state = state_at(specification, i);
         struct axle_loads loads;
         axle_loads_in_state(specification, state, conditions->fitted, setup, &loads);
+        double tyres = tyres_on_axle(out->dual) / 2.0;
         double corner = /* unknown too where the moments would lift the axle */
-            heavier_corner_kg(&loads, axle, of_axle(specification->vehicle.track_m, axle));
-        double load = out->dual ? corner / 2 : corner;
+            heavier_corner_kg(&loads, axle, track_m);
+        double load = corner / tyres;
         if (!known(load)) { /* one state that cannot be told may be the heaviest */
-            out->load_built_kg = UNKNOWN;
+            out->load_built_kg = out->load_whole_side_kg = UNKNOWN;
             return;
         }
+        double even = loads.axle_kg[axle] / 2;
+        out->load_whole_side_kg = higher_of(
+            out->load_whole_side_kg, (even + side_shift_kg(&loads, axle, 1, track_m)) / tyres);
         if (!known(out->load_built_kg) || clearly_above(load, out->load_built_kg)) {
             out->load_built_kg = load;
+            out->load_side_kg = (corner - even) / tyres;
             out->heaviest_state = (int)i;
         }
     }

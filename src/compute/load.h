@@ -20,6 +20,8 @@ struct axle_pressures {
     double demand_replaced_kg;     /* the fitted tyre's capacity at the placard */
     double demand_built_kg;        /* heaviest state, with the reserve */
     double load_built_kg;          /* the same without the reserve */
+    double load_side_kg;           /* the part of it that comes from loads beside the centre line */
+    double load_whole_side_kg;     /* the heaviest tyre's, if this axle took the whole tilt */
     double demand_rated_kg;        /* half the axle rating, a quarter on twins */
     int heaviest_state;            /* its number; STATE_UNKNOWN */
     /* With the pressure that the top speed adds; as replaced it is in the placard already where

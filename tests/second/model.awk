@@ -208,9 +208,12 @@ function gross_load(s, k) { return axle_load(s, k, 1) + axle_load(s, k, 2) }
 # choice: the trailer's mass is the whole of it, so that its load on the ball counts once
 function train_load(s, k) { return gross_load(s, k) + state_trailer[k] - state_ball[k] }
 # The heavier corner: half the axle load, and the moment about the vehicle's centre line over the
-# track.
-function corner_load(s, k, a,    track)
+# track. The axles share it by roll stiffness, of which one has at most 65 % (common practice, no
+# source); choice: or what is its own by distance, where that is more.
+function corner_load(s, k, a) { return corner_with(0.65, s, k, a) }
+function corner_with(part, s, k, a,    track, moment)
 {
     track = by_axle("vehicle/track", a)
-    return axle_load(s, k, a) / 2 + (track == "null" ? 0 : abs(state_side[k, a]) / track)
+    moment = max(abs(state_side[k, a]), part * abs(state_side[k, 1] + state_side[k, 2]))
+    return axle_load(s, k, a) / 2 + (track == "null" ? 0 : moment / track)
 }

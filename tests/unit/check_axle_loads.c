@@ -221,6 +221,23 @@ START_TEST(heavier_corner_balances_the_side_moment)
 }
 END_TEST
 
+/* Common practice: 35 to 65 % of the tilt on one axle. 300 kg right over the rear axle and 0.6 m
+ * beside the centre line, track 1.5 m: 180 kg m, of which 117 may be the front's; by distance all
+ * of it is the rear's. What lies on opposite sides of two axles does not tilt the body as a whole,
+ * and each axle has its own. */
+START_TEST(stiffer_axle_takes_more_of_the_tilt)
+{
+    struct axle_loads loads = {.axle_kg = {800, 560}};
+    axle_loads_add(&loads, 300, 2.6, 0.6, 2.6);
+    assert_close(heavier_corner_kg(&loads, AXLE_FRONT, 1.5), 400 + 78, 1e-9, "0.65 x 180 / 1.5");
+    assert_close(heavier_corner_kg(&loads, AXLE_REAR, 1.5), 430 + 120, 1e-9, "180 / 1.5");
+    assert_close(side_shift_kg(&loads, AXLE_FRONT, 1, 1.5), 120, 1e-9, "the whole of it");
+    axle_loads_add(&loads, 300, 0, -0.6, 2.6);
+    assert_close(heavier_corner_kg(&loads, AXLE_FRONT, 1.5), 550 + 120, 1e-9, "its own");
+    assert_close(heavier_corner_kg(&loads, AXLE_REAR, 1.5), 430 + 120, 1e-9, "its own");
+}
+END_TEST
+
 Suite *axle_loads_suite(void)
 {
     Suite *suite = suite_create("axle_loads");
@@ -228,6 +245,7 @@ Suite *axle_loads_suite(void)
     tcase_add_loop_test(moments, moments_follow_the_handbook, 0, (int)LENGTH_OF(examples));
     tcase_add_test(moments, moments_keep_mass_and_place);
     tcase_add_test(moments, heavier_corner_balances_the_side_moment);
+    tcase_add_test(moments, stiffer_axle_takes_more_of_the_tilt);
     suite_add_tcase(suite, moments);
     TCase *vehicle = tcase_create("vehicle");
     tcase_add_test(vehicle, item_weighs_what_it_holds);

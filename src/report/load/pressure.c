@@ -208,13 +208,41 @@ static void report_demands(const struct loaded_setup *loaded, int axle, struct f
     }
 }
 
-void report_pressure(const struct loaded_setup *loaded, int axle, struct figures *figures)
+/* Whether tyre or wheel as set would fail if this axle took the whole tilt of what lies beside the
+ * centre line. What is refused already is a finding of its own. */
+static bool fails_with_whole_side(const struct loaded_setup *loaded,
+                                  const struct axle_pressures *axle)
+{
+    double whole_kg = axle->load_whole_side_kg;
+    double demand_kg = whole_kg * (1 + load_reserve(loaded->plan->specification));
+    double needed_Pa =
+        pressure_for_load_Pa(&axle->rating, axle->dual, demand_kg) + axle->rating.speed_pressure_Pa;
+    return isfinite(axle->recommended_Pa) && clearly_above(whole_kg, axle->load_built_kg) &&
+           (clearly_above(needed_Pa, axle->recommended_Pa) ||
+            clearly_above(whole_kg, axle->wheel_load_kg));
+}
+
+static void report_tyre_load(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    struct figure figure = load_figure(QUANTITY_TYRE_LOAD, pressures->load_built_kg, axle,
-                                       remark(pressures->dual ? BASIS_TWIN_LOAD : BASIS_TYRE_LOAD));
+    enum remark_id side = pressures->load_side_kg > 0 ? PHRASE_SIDE_LOAD : REMARK_NONE;
+    struct figure figure = load_figure(
+        QUANTITY_TYRE_LOAD, pressures->load_built_kg, axle,
+        REMARK_WITH(loaded->plan->arena, pressures->dual ? BASIS_TWIN_LOAD : BASIS_TYRE_LOAD,
+                    say_remark(loaded->plan->arena, remark(side))));
     figure.state = pressures->heaviest_state;
-    figures_add(figures, figure);
+    const struct judgement how = {
+        .holds = fails_with_whole_side(loaded, pressures) ? ANSWER_NO : ANSWER_NOT_ASKED,
+        .broken = VERDICT_CAUTION,
+        .if_broken = REMARK_WITH(loaded->plan->arena, ADVICE_WEIGH_EACH_WHEEL,
+                                 say_mass(pressures->load_whole_side_kg)),
+    };
+    figures_add(figures, judged(figure, &how));
+}
+
+void report_pressure(const struct loaded_setup *loaded, int axle, struct figures *figures)
+{
+    report_tyre_load(loaded, axle, figures);
     report_at_placard(loaded, axle, figures);
     report_recommended(loaded, axle, figures);
     report_capacities(loaded, axle, figures);

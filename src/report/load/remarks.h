@@ -14,8 +14,13 @@
     X(PHRASE_COMMERCIAL_REDUCED, ", reduced at the top speed (UN R54 Annex 8, from memory)")       \
     X(PHRASE_REDUCED, ", reduced at the top speed (ETRTO)")                                        \
     X(BASIS_CAPACITY_LEFT, "capacity at the recommended pressure over the load, less 1")           \
-    X(BASIS_TYRE_LOAD, "half the axle load, or the heavier corner")                                \
-    X(BASIS_TWIN_LOAD, "a quarter of the axle load, or half the heavier corner")                   \
+    X(BASIS_TYRE_LOAD, "half the axle load, or the heavier corner{}")                              \
+    X(BASIS_TWIN_LOAD, "a quarter of the axle load, or half the heavier corner{}")                 \
+    X(PHRASE_SIDE_LOAD, ": 65 % of the tilt by what lies beside the centre line, or its share by " \
+                        "distance where that is more (common practice, no source)")                \
+    X(ADVICE_WEIGH_EACH_WHEEL,                                                                     \
+      "weigh each wheel: if this axle were the much stiffer one in roll, its heaviest tyre would " \
+      "bear {}, more than tyre or wheel carries as it is set")                                     \
     X(ADVICE_GIVE_PLACARD, "give tyres: fitted: placard")                                          \
     X(ADVICE_GIVE_LOAD_RANGE, "give load_range, or data_book: max_load and at_pressure")           \
     X(ADVICE_GIVE_LOAD_INDICES, "give the load index of both tyres")                               \
