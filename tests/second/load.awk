@@ -196,17 +196,18 @@ function warning_rows(s, a, p,    least, threshold, stuck, limit)
 {
     if (p == "null")
         return
+    # The table binds the vehicle's maker: what tyre and wheel may not exceed is not asked of them.
     least = class[s] == "p_metric" ? (extra_load[s] ? 160e3 : 140e3) : class[s] != "lt" ? 0 : \
         load_range[s] == "C" ? 200e3 : load_range[s] == "D" ? 260e3 : 350e3
-    threshold = max(0.75 * p, least)
     stuck = least > 0.75 * p
+    threshold = least >= max(p, highest[s]) ? 0.75 * p : max(0.75 * p, least)
     load_figure(s, 0, a, "warning_threshold", "", threshold / 1000, "kPa", \
         stuck ? p / 1000 : "null", stuck ? "caution" : "")
-    # The vehicle's own warning, taken as set 25 % below the placard. choice: where the table
-    # governs this is no second finding, and is shown beside the 25 % alone.
-    limit = stuck ? 0.75 * p : threshold
+    # The vehicle's own warning, taken as set 25 % below the placard, beside the 25 % alone; late or
+    # on all the time it is a caution.
+    limit = 0.75 * p
     load_figure(s, 0, a, "warning_as_set", "", 0.75 * placard(a) / 1000, "kPa", limit / 1000, \
-        stuck ? "" : 0.75 * placard(a) >= limit - 1e-6 ? "ok" : "caution")
+        0.75 * placard(a) >= limit - 1e-6 && 0.75 * placard(a) < p ? "ok" : "caution")
 }
 function margin_row(s,    difference, least)
 {

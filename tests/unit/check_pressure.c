@@ -149,16 +149,21 @@ END_TEST
 START_TEST(warning_is_the_higher_of_two)
 {
     double psi32 = unit_to_si(UNIT_PSI, 32);
-    assert_close(warning_threshold_Pa(psi32, INFLATION_METRIC_STANDARD, 0), 0.75 * psi32, 1e-6,
-                 "25 %");
-    assert_close(warning_threshold_Pa(psi32, INFLATION_P_METRIC_STANDARD, 0), 0.75 * psi32, 1e-6,
-                 "25 %");
-    assert_close(warning_threshold_Pa(1.8e5, INFLATION_P_METRIC_STANDARD, 0), 1.4e5, 1e-6,
+    assert_close(warning_threshold_Pa(psi32, INFINITY, INFLATION_METRIC_STANDARD, 0), 0.75 * psi32,
+                 1e-6, "25 %");
+    assert_close(warning_threshold_Pa(psi32, INFINITY, INFLATION_P_METRIC_STANDARD, 0),
+                 0.75 * psi32, 1e-6, "25 %");
+    assert_close(warning_threshold_Pa(1.8e5, 3.5e5, INFLATION_P_METRIC_STANDARD, 0), 1.4e5, 1e-6,
                  "Table 1");
-    assert_close(warning_threshold_Pa(3e5, INFLATION_LT_METRIC, 'E'), 3.5e5, 1e-6,
+    assert_close(warning_threshold_Pa(3e5, 5.5e5, INFLATION_LT_METRIC, 'E'), 3.5e5, 1e-6,
                  "above what is in use");
-    assert_close(warning_threshold_Pa(5.5e5, INFLATION_LT_METRIC, 'E'), 4.125e5, 1e-6, "25 %");
-    ck_assert(!known(warning_threshold_Pa(UNKNOWN, INFLATION_LT_METRIC, 'E')));
+    assert_close(warning_threshold_Pa(5.5e5, 5.5e5, INFLATION_LT_METRIC, 'E'), 4.125e5, 1e-6,
+                 "25 %");
+    assert_close(warning_threshold_Pa(2.8e5, 3e5, INFLATION_LT_METRIC, 'E'), 2.1e5, 1e-6,
+                 "no tyre may be inflated above 350 kPa on a wheel for 300");
+    assert_close(warning_threshold_Pa(3.8e5, 3.8e5, INFLATION_LT_METRIC, 'E'), 3.5e5, 1e-6,
+                 "in reach");
+    ck_assert(!known(warning_threshold_Pa(UNKNOWN, 5.5e5, INFLATION_LT_METRIC, 'E')));
 }
 END_TEST
 

@@ -53,11 +53,11 @@ static void require_between(const struct run *run, const struct figure *figure,
             told_of(run, figure), pressure_Pa, table_floor_Pa(tyre));
 }
 
-/* What is advised, but for what the sidewall must be read for. */
+/* What is advised, in whatever words. */
 static void require_advice_between(const struct run *run, const struct figure *figure,
                                    const struct remark *advice, const struct tyre *tyre)
 {
-    for (size_t i = 0; advice->id != ADVICE_READ_SIDEWALL && i < advice->count; i++) {
+    for (size_t i = 0; i < advice->count; i++) {
         const struct argument *argument = &advice->arguments[i];
         if (argument->kind == ARGUMENT_PRESSURE)
             require_between(run, figure, tyre, argument->value, false);
@@ -66,32 +66,36 @@ static void require_advice_between(const struct run *run, const struct figure *f
     }
 }
 
+/* Any figure that is a pressure and neither a difference of two nor the vehicle's own. */
+static bool is_pressure(const struct figure *figure)
+{
+    return quantity_rows[figure->quantity].metric == UNIT_KPA &&
+           figure->quantity != QUANTITY_WHEEL_PRESSURE &&
+           figure->quantity != QUANTITY_WARNING_AS_SET;
+}
+
 static int between(struct run *run)
 {
     int checked = 0;
     for (size_t i = 0; i < run->figures.count; i++) {
         const struct figure *figure = &run->figures.items[i];
         const struct tyre *tyre = tyre_of_figure(run, figure);
-        if (figure->part != PART_LOAD || tyre == NULL)
+        REQUIRE(tyre != NULL || !is_pressure(figure), "%s: of no tyre", told_of(run, figure));
+        if (tyre == NULL)
             continue;
         require_advice_between(run, figure, &figure->advice, tyre);
         if (known(figure->place.pressure_Pa))
             require_between(run, figure, tyre, figure->place.pressure_Pa, true);
-        if (!known(figure->value))
+        if (!known(figure->value) || !is_pressure(figure))
             continue;
-        switch (figure->quantity) {
-        case QUANTITY_PRESSURE_AS_REPLACED:
-        case QUANTITY_PRESSURE_AS_BUILT:
-        case QUANTITY_PRESSURE_AS_RATED:
-        case QUANTITY_PRESSURE_RECOMMENDED:
-        case QUANTITY_SPARE_PRESSURE:
-            require_between(run, figure, tyre, figure->value, true);
-            REQUIRE(!(figure->value > figure->limit * (1 + 1e-8)), "%s", told_of(run, figure));
-            checked++;
-            break;
-        default:
-            break;
-        }
+        bool warning = figure->quantity == QUANTITY_WARNING_THRESHOLD;
+        require_between(run, figure, tyre, figure->value, !warning);
+        REQUIRE(warning || !(figure->value > figure->limit * (1 + 1e-8)), "%s",
+                told_of(run, figure));
+        /* Who is told to inflate above it must be able to. */
+        if (figure->advice.id == ADVICE_WARNING_STAYS)
+            require_between(run, figure, tyre, figure->value * 1.001, false);
+        checked++;
     }
     return checked;
 }

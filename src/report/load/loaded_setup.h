@@ -39,8 +39,9 @@ void report_pressure(const struct loaded_setup *loaded, int axle, struct figures
 /* What was added to the table pressure for the top speed, where anything was. */
 struct remark for_speed(struct arena *arena, const struct tyre_rating *rating);
 
-/* Asks for the sidewall: whether it allows a pressure that not every tyre of the kind may have. */
-struct remark read_sidewall(const struct plan *plan, double needed_Pa);
+/* Asks for the sidewall: whether it allows a pressure that not every tyre of the kind may have, and
+ * no more than tyre and wheel can. */
+struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa);
 
 /* pressure_table.c: load at every pressure from floor to ceiling, of all setups. */
 void report_pressure_tables(const struct loaded_setup *setups, size_t count,

@@ -6,10 +6,10 @@
 enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 };
 
 /* What the sidewall must be read for. */
-struct remark read_sidewall(const struct plan *plan, double needed_Pa)
+struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa)
 {
-    return REMARK_WITH(plan->arena, ADVICE_READ_SIDEWALL,
-                       say_pressure(pressure_rounded_up_Pa(needed_Pa, plan_pressure_system(plan))));
+    double asked_Pa = pressure_to_set_Pa(needed_Pa, highest_Pa, plan_pressure_system(plan));
+    return REMARK_WITH(plan->arena, ADVICE_READ_SIDEWALL, say_pressure(asked_Pa));
 }
 
 /* What a capacity at the placard hangs on, in this order, and then what a pressure does. */
@@ -21,7 +21,8 @@ static void find_needs(const struct plan *plan, const struct axle_pressures *axl
     needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
     needs[2] = (struct need){rated, remark(ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
-    needs[4] = (struct need){axle->reason != REASON_UNREAD, read_sidewall(plan, axle->needed_Pa)};
+    needs[4] = (struct need){axle->reason != REASON_UNREAD,
+                             read_sidewall(plan, axle->needed_Pa, axle->ceilings.highest_Pa)};
 }
 
 /* What to do where the tyre carries less at the placard than the fitted one did. */
@@ -173,8 +174,9 @@ static struct remark not_shown(const struct plan *plan, const struct axle_pressu
         return remark(ADVICE_NO_PRESSURE);
     if (clearly_above(pressure_Pa, axle->ceilings.highest_Pa))
         return remark(ADVICE_ABOVE_CEILING);
-    return clearly_above(pressure_Pa, axle->ceilings.sure_Pa) ? read_sidewall(plan, pressure_Pa)
-                                                              : remark(REMARK_NONE);
+    return clearly_above(pressure_Pa, axle->ceilings.sure_Pa)
+               ? read_sidewall(plan, pressure_Pa, axle->ceilings.highest_Pa)
+               : remark(REMARK_NONE);
 }
 
 /* Each demand by itself. What no tyre or wheel of the axle is sure to bear is told in words alone:

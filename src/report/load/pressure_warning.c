@@ -3,18 +3,25 @@
 #include "compute/pressure_warning.h"
 #include "report/load/loaded_setup.h"
 
-static const double warning_share = 0.75; /* 49 CFR 571.138 S4.2: 25 % below */
+/* What a least pressure above 25 % below the recommended one comes to. */
+static enum remark_id advice_on(double least_Pa, double recommended_Pa, double ceiling_Pa)
+{
+    if (clearly_above(recommended_Pa, least_Pa))
+        return ADVICE_WARNING_CLOSE;
+    return clearly_above(ceiling_Pa, least_Pa) ? ADVICE_WARNING_STAYS : ADVICE_WARNING_OF_MAKER;
+}
 
-/* The least of Table 1 can lie above what a light-truck tyre run well below its rating needs: it
- * then governs, and the vehicle's own warning is no finding beside it. */
-static bool report_threshold(const struct loaded_setup *loaded, int axle, struct figures *figures)
+/* The least of Table 1 can lie above what a light-truck tyre run well below its rating needs, and
+ * even above what the wheel may have. */
+static void report_threshold(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    double recommended_Pa = pressures->recommended_Pa;
-    double threshold_Pa = warning_threshold_Pa(recommended_Pa, pressures->rating.class,
-                                               loaded->setup->axle[axle].load_range);
-    bool governs = clearly_above(threshold_Pa, warning_share * recommended_Pa);
-    bool above = threshold_Pa >= recommended_Pa * (1 - 1e-9);
+    enum inflation_key class = pressures->rating.class;
+    char load_range = loaded->setup->axle[axle].load_range;
+    double recommended_Pa = pressures->recommended_Pa, ceiling_Pa = pressures->ceilings.sure_Pa;
+    double threshold_Pa = warning_threshold_Pa(recommended_Pa, ceiling_Pa, class, load_range);
+    double least_Pa = warning_minimum_Pa(class, load_range);
+    bool governs = clearly_above(least_Pa, WARNING_SHARE * recommended_Pa);
     struct figure figure =
         load_figure(QUANTITY_WARNING_THRESHOLD, threshold_Pa, axle, remark(BASIS_THRESHOLD));
     if (governs)
@@ -22,24 +29,22 @@ static bool report_threshold(const struct loaded_setup *loaded, int axle, struct
     const struct judgement how = {
         .holds = governs ? ANSWER_NO : ANSWER_NOT_ASKED,
         .broken = VERDICT_CAUTION,
-        .if_broken = remark(above ? ADVICE_WARNING_STAYS : ADVICE_WARNING_CLOSE),
+        .if_broken = remark(advice_on(least_Pa, recommended_Pa, ceiling_Pa)),
     };
     figures_add(figures, judged(figure, &how));
-    return governs;
 }
 
 /* The vehicle's own threshold: as given, or taken as 25 % below the placard; beside 25 % below the
  * recommended pressure. One that comes late is lawful on the road all the same: a caution. */
-static void report_as_set(const struct loaded_setup *loaded, int axle, bool is_finding,
-                          struct figures *figures)
+static void report_as_set(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct plan *plan = loaded->plan;
     double recommended_Pa = loaded->axle[axle].recommended_Pa;
-    double threshold_Pa = warning_share * recommended_Pa;
+    double threshold_Pa = WARNING_SHARE * recommended_Pa;
     double own_Pa = of_axle(plan->specification->vehicle.pressure_warning_Pa, axle);
     bool taken = !known(own_Pa);
     if (taken)
-        own_Pa = warning_share * loaded->axle[axle].placard_Pa;
+        own_Pa = WARNING_SHARE * loaded->axle[axle].placard_Pa;
     bool stays_on = own_Pa >= recommended_Pa;
     bool late = known(own_Pa) && !meets_limit(own_Pa, LIMIT_AT_LEAST, threshold_Pa);
     double to_set_Pa = pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(plan));
@@ -48,14 +53,12 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, bool is_f
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_LATE, say_pressure(to_set_Pa));
     if (stays_on)
         advice = remark(ADVICE_WARNING_ON);
-    struct judgement how = {
+    const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
         .broken = VERDICT_CAUTION,
         .if_broken = advice,
         .if_unknown = remark(ADVICE_GIVE_WARNING),
     };
-    if (!is_finding)
-        how = (struct judgement){.if_met = advice};
     struct figure figure = load_figure(QUANTITY_WARNING_AS_SET, own_Pa, axle,
                                        remark(taken ? BASIS_WARNING_TAKEN : BASIS_WARNING_GIVEN));
     figure.limit = threshold_Pa;
@@ -67,6 +70,6 @@ void report_pressure_warning(const struct loaded_setup *loaded, int axle, struct
 {
     if (!isfinite(loaded->axle[axle].recommended_Pa))
         return; /* its own finding says what is missing, or that no pressure will do */
-    bool governed = report_threshold(loaded, axle, figures);
-    report_as_set(loaded, axle, !governed, figures);
+    report_threshold(loaded, axle, figures);
+    report_as_set(loaded, axle, figures);
 }

@@ -111,7 +111,8 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     double ceiling_Pa = refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa;
     const struct need needs[] = {
         {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
-        {choice->reason != REASON_UNREAD, read_sidewall(loaded->plan, choice->needed_Pa)},
+        {choice->reason != REASON_UNREAD,
+         read_sidewall(loaded->plan, choice->needed_Pa, duty.ceilings.highest_Pa)},
     };
     const struct judgement how = {
         .needs = needs,

@@ -27,7 +27,8 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
         {known(pressures->capacity_max_kg), remark(ADVICE_GIVE_LOAD_INDEX)},
         {known(sure), remark(ADVICE_GIVE_LOAD_RANGE)},
         {known(rating), remark(ADVICE_GIVE_AXLE_RATING)},
-        {!unread, read_sidewall(loaded->plan, pressures->as_rated_Pa)},
+        {!unread,
+         read_sidewall(loaded->plan, pressures->as_rated_Pa, pressures->ceilings.highest_Pa)},
     };
     const struct judgement how = {
         .needs = needs,
