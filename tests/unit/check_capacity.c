@@ -402,25 +402,6 @@ START_TEST(capacity_rises_and_inverts)
 }
 END_TEST
 
-/* What is rounded up is never below, nor a whole step above; a whole value stays. */
-START_TEST(pressure_is_rounded_up)
-{
-    uint64_t state = random_start("pressure_is_rounded_up");
-    for (int run = 0, runs = rounds(20000); run < runs; run++) {
-        enum pressure_system system = random_whole(&state, 0, 1) ? PRESSURE_US : PRESSURE_METRIC;
-        double step = system == PRESSURE_US ? psi(1) : 5000;
-        double exact = random_between(&state, 1e5, 8e5);
-        double rounded = pressure_rounded_up_Pa(exact, system);
-        ck_assert(rounded >= exact - 1e-3 && rounded < exact + step);
-        assert_close(rounded / step, round(rounded / step), 1e-9, "whole steps");
-        double whole = step * random_whole(&state, 20, 100);
-        assert_relative(pressure_rounded_up_Pa(whole, system), whole, 1e-12, "a whole value stays");
-    }
-    ck_assert(isinf(pressure_rounded_up_Pa(INFINITY, PRESSURE_US)));
-    ck_assert(!known(pressure_rounded_up_Pa(UNKNOWN, PRESSURE_US)));
-}
-END_TEST
-
 START_TEST(missing_figures_stay_unknown)
 {
     struct tyre tyre = tyre_of("LT245/75R16 120/116Q"); /* no load range: no reference */
@@ -501,7 +482,6 @@ Suite *capacity_suite(void)
     suite_add_tcase(suite, published);
     TCase *properties = tcase_create("properties");
     tcase_add_test(properties, capacity_rises_and_inverts);
-    tcase_add_test(properties, pressure_is_rounded_up);
     tcase_add_test(properties, missing_figures_stay_unknown);
     tcase_add_test(properties, moulded_pressure_of_a_passenger_tyre_is_a_ceiling);
     tcase_add_test(properties, capacity_under_a_ceiling_leaves_room_for_speed);

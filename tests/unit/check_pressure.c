@@ -230,6 +230,25 @@ START_TEST(air_comes_back)
 }
 END_TEST
 
+/* What is rounded up is never below, nor a whole step above; a whole value stays. */
+START_TEST(pressure_is_rounded_up)
+{
+    uint64_t state = random_start("pressure_is_rounded_up");
+    for (int run = 0, runs = rounds(20000); run < runs; run++) {
+        enum pressure_system system = random_whole(&state, 0, 1) ? PRESSURE_US : PRESSURE_METRIC;
+        double step = system == PRESSURE_US ? unit_to_si(UNIT_PSI, 1) : 5000;
+        double exact = random_between(&state, 1e5, 8e5);
+        double rounded = pressure_rounded_up_Pa(exact, system);
+        ck_assert(rounded >= exact - 1e-3 && rounded < exact + step);
+        assert_close(rounded / step, round(rounded / step), 1e-9, "whole steps");
+        double whole = step * random_whole(&state, 20, 100);
+        assert_relative(pressure_rounded_up_Pa(whole, system), whole, 1e-12, "a whole value stays");
+    }
+    ck_assert(isinf(pressure_rounded_up_Pa(INFINITY, PRESSURE_US)));
+    ck_assert(!known(pressure_rounded_up_Pa(UNKNOWN, PRESSURE_US)));
+}
+END_TEST
+
 Suite *pressure_suite(void)
 {
     Suite *suite = suite_create("pressure");
@@ -248,6 +267,7 @@ Suite *pressure_suite(void)
     tcase_add_test(low, stiffness_by_hand);
     tcase_add_test(low, less_pressure_gives_more);
     tcase_add_test(low, air_comes_back);
+    tcase_add_test(low, pressure_is_rounded_up);
     suite_add_tcase(suite, low);
     return suite;
 }
