@@ -256,7 +256,7 @@ static void rule_published_limits_are_known(const struct check *check)
 static void rule_speed_symbol_rule_is_known(const struct check *check)
 {
     const struct limits *limits = &check->specification->limits;
-    if (limits->speed_symbol == NULL || speed_symbol_rules_next(limits->speed_symbol, NULL) != NULL)
+    if (limits->speed_symbol == NULL || symbol_rule_next(limits->speed_symbol, NULL) != NULL)
         return;
     struct nearest nearest = nearest_start(span_of(limits->speed_symbol));
     for (size_t i = 0; i < speed_symbol_rules_count; i++)

@@ -198,8 +198,8 @@ int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
     return count;
 }
 
-const struct speed_symbol_rules_row *
-speed_symbol_rules_next(const char *name, const struct speed_symbol_rules_row *after)
+const struct speed_symbol_rules_row *symbol_rule_next(const char *name,
+                                                      const struct speed_symbol_rules_row *after)
 {
     const struct speed_symbol_rules_row *row = after ? after + 1 : speed_symbol_rules_rows;
     for (; row < speed_symbol_rules_rows + speed_symbol_rules_count; row++)

@@ -77,8 +77,8 @@ int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
 
 /* Table speed_symbol_rules, row by row of one rule: the first where after is NULL, else the next;
  * NULL at the end. */
-const struct speed_symbol_rules_row *
-speed_symbol_rules_next(const char *name, const struct speed_symbol_rules_row *after);
+const struct speed_symbol_rules_row *symbol_rule_next(const char *name,
+                                                      const struct speed_symbol_rules_row *after);
 
 /* Table fitment_limits, row by row of one rule: the first where after is NULL, else the next;
  * NULL at the end, and at once where there is no such rule. Names: au_passenger, au_offroad,

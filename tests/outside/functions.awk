@@ -21,9 +21,6 @@
     }
     line = before line
     before = ""
-    # A type that takes a line of its own.
-    line = type line
-    type = line ~ /^[a-z][a-z0-9_ ]* \*$/ ? line : ""
 }
 
 line ~ /^[a-z][a-z0-9_ *]*[ *][A-Za-z_][A-Za-z0-9_]*\(/ && line !~ /^(typedef|static|extern) / {

@@ -280,18 +280,18 @@ END_TEST
 START_TEST(speed_symbol_rules)
 {
     /* Regulation (EU) 458/2011, Annex I, 4.2.2: the snowflake, not below 160 km/h. */
-    const struct speed_symbol_rules_row *row = speed_symbol_rules_next("eu_winter", NULL);
+    const struct speed_symbol_rules_row *row = symbol_rule_next("eu_winter", NULL);
     ck_assert_str_eq(row->mark, "severe_snow");
     ck_assert_double_eq(row->least_kmh, 160);
     ck_assert_str_eq(row->label, "yes");
-    ck_assert_ptr_null(speed_symbol_rules_next("eu_winter", row));
+    ck_assert_ptr_null(symbol_rule_next("eu_winter", row));
     /* StVZO section 36 (5): winter and POR tyres; no least speed. */
-    row = speed_symbol_rules_next("de_36", NULL);
+    row = symbol_rule_next("de_36", NULL);
     ck_assert(!known(row->least_kmh));
-    row = speed_symbol_rules_next("de_36", row);
+    row = symbol_rule_next("de_36", row);
     ck_assert_str_eq(row->mark, "professional_off_road");
-    ck_assert_ptr_null(speed_symbol_rules_next("de_36", row));
-    ck_assert_ptr_null(speed_symbol_rules_next("nowhere", NULL));
+    ck_assert_ptr_null(symbol_rule_next("de_36", row));
+    ck_assert_ptr_null(symbol_rule_next("nowhere", NULL));
     /* What the code tells apart, and no other word. */
     for (int i = 0; i < speed_symbol_rules_count; i++) {
         row = &speed_symbol_rules_rows[i];

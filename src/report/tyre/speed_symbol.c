@@ -73,8 +73,8 @@ static struct allowance allowance_of(const struct candidate *candidate)
             .refusal = remark(marked ? ADVICE_NAME_SYMBOL_RULE : ADVICE_SPEED_SYMBOL)};
     struct allowance allowance = {
         .refusal = REMARK_WITH(arena, ADVICE_RULE_OF_OTHER_VEHICLES, say_text(rule))};
-    for (const struct speed_symbol_rules_row *row = speed_symbol_rules_next(rule, NULL);
-         row != NULL; row = speed_symbol_rules_next(rule, row)) {
+    for (const struct speed_symbol_rules_row *row = symbol_rule_next(rule, NULL); row != NULL;
+         row = symbol_rule_next(rule, row)) {
         struct scope scope = scope_of(candidate->plan, row);
         if (scope.fits == ANSWER_NO)
             continue;
