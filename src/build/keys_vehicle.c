@@ -66,7 +66,7 @@ static const struct key vehicle[] = {
      .doc = "where occupants sit"},
     {"kind", CHOICE(choices_vehicle_kind), FIELD(struct vehicle, kind), .use = USE_ALL,
      .doc = "light_truck means multipurpose vehicles too", .example = "light_truck"},
-    {"category", TEXT, FIELD(struct vehicle, category), .use = USE_CLEARANCE | USE_SHORTLIST,
+    {"category", TEXT, FIELD(struct vehicle, category), .use = USE_ALL,
      .doc = "as the national rules that limit it name it", .example = "NA"},
     {"frame", .kind = KEY_BOOLEAN, FIELD(struct vehicle, frame),
      .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "yes: it has a frame fit for heavy off-road use",

@@ -65,6 +65,14 @@ static bool is_among(const char *categories, const char *category)
     return false;
 }
 
+enum answer is_of_category(const char *categories, const struct vehicle *vehicle)
+{
+    if (categories == NULL || *categories == '\0')
+        return ANSWER_YES;
+    return answer_of(vehicle->category != NULL,
+                     vehicle->category != NULL && is_among(categories, vehicle->category));
+}
+
 /* A passenger car has no such frame unless the file says so. */
 static enum answer of_frame(const char *frame, const struct vehicle *vehicle)
 {
@@ -86,15 +94,9 @@ static enum answer of_drive(const char *drive, int given)
 
 static struct scope scope_of(const struct fitment_limits_row *row, const struct vehicle *vehicle)
 {
-    const char *categories = row->categories;
-    bool any_category = categories == NULL || *categories == '\0';
     const struct scope parts[] = {
         {of_kind(row->vehicle_kinds, vehicle->kind), ADVICE_GIVE_KIND},
-        {any_category
-             ? ANSWER_YES
-             : answer_of(vehicle->category != NULL,
-                         vehicle->category != NULL && is_among(categories, vehicle->category)),
-         ADVICE_GIVE_CATEGORY},
+        {is_of_category(row->categories, vehicle), ADVICE_GIVE_CATEGORY},
         {of_frame(row->frame, vehicle), ADVICE_GIVE_FRAME},
         {of_drive(row->drive, vehicle->drive), ADVICE_GIVE_DRIVE},
     };

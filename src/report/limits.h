@@ -3,6 +3,7 @@
 #ifndef TYRESUM_REPORT_LIMITS_H
 #define TYRESUM_REPORT_LIMITS_H
 
+#include "report/judge.h"
 #include "report/plan.h"
 
 struct limited_change {
@@ -19,5 +20,8 @@ void report_limits(const struct plan *plan, struct figures *figures,
 /* Rules that the file names and that are for another kind of vehicle alone judge nothing: a finding
  * each, made of this figure. */
 void report_rules_of_others(const struct plan *plan, struct figures *figures, struct figure figure);
+
+/* Whether the vehicle is of one of a rule's categories, "MC NA"; yes where it names none. */
+enum answer is_of_category(const char *categories, const struct vehicle *vehicle);
 
 #endif

@@ -45,8 +45,6 @@
     X(ADVICE_SPEED_LABEL,                                                                          \
       "below the top speed: put a label with {} into the driver's view, and drive no faster")      \
     X(ADVICE_NO_FASTER, "below the top speed: drive no faster than {}")                            \
-    X(ADVICE_VEHICLE_KIND, "give vehicle: kind")                                                   \
-    X(ADVICE_VEHICLE_DRIVE, "give vehicle: drive")                                                 \
     X(ADVICE_GROSS_RATING, "give vehicle: ratings: gross")                                         \
     X(BASIS_TEMPORARY_SPEED,                                                                       \
       "temporary use, to 80 km/h where nothing else is marked (UN R64, from memory)")              \

@@ -5,6 +5,7 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "report/judge.h"
+#include "report/limits.h"
 #include "report/tyre/candidate.h"
 #include "tables/lookup.h"
 
@@ -12,40 +13,19 @@
 static const double temporary_kmh = 80;
 
 /* Whether a row of a rule is for this vehicle; and what would tell, where that is not known. */
-struct scope {
-    enum answer fits;
-    enum remark_id missing;
-};
-
-static struct scope scope_of(const struct plan *plan, const struct speed_symbol_rules_row *row)
+static enum answer is_in_scope(const struct speed_symbol_rules_row *row,
+                               const struct vehicle *vehicle, enum remark_id *missing)
 {
-    const struct vehicle *vehicle = &plan->specification->vehicle;
-    bool any_kind = strcmp(row->vehicle_kinds, "any") == 0;
-    bool any_drive = strcmp(row->drive, "any") == 0;
-    bool of_trucks = strcmp(row->vehicle_kinds, "light_truck") == 0;
-    bool of_4wd = strcmp(row->drive, "4wd") == 0;
     double gross_kg = vehicle->ratings.gross_kg;
-    const struct {
-        bool asked, known, holds;
-        enum remark_id missing;
-    } conditions[] = {
-        {!any_kind, vehicle->kind != CHOICE_NONE,
-         of_trucks == (vehicle->kind == VEHICLE_LIGHT_TRUCK), ADVICE_VEHICLE_KIND},
-        {!any_drive, vehicle->drive != CHOICE_NONE, of_4wd == plan_drives_all_wheels(plan),
-         ADVICE_VEHICLE_DRIVE},
-        {known(row->gross_max_kg), known(gross_kg), !clearly_above(gross_kg, row->gross_max_kg),
-         ADVICE_GROSS_RATING},
-    };
-    struct scope scope = {ANSWER_YES, REMARK_NONE};
-    for (size_t i = 0; i < sizeof conditions / sizeof conditions[0]; i++) {
-        if (!conditions[i].asked)
-            continue;
-        if (conditions[i].known && !conditions[i].holds)
-            return (struct scope){ANSWER_NO, REMARK_NONE};
-        if (!conditions[i].known && scope.fits == ANSWER_YES)
-            scope = (struct scope){ANSWER_UNKNOWN, conditions[i].missing};
-    }
-    return scope;
+    enum answer category = is_of_category(row->categories, vehicle);
+    enum answer mass =
+        !known(row->gross_max_kg)
+            ? ANSWER_YES
+            : answer_of(known(gross_kg), !clearly_above(gross_kg, row->gross_max_kg));
+    *missing = category == ANSWER_UNKNOWN ? ADVICE_GIVE_CATEGORY : ADVICE_GROSS_RATING;
+    if (category == ANSWER_NO || mass == ANSWER_NO)
+        return ANSWER_NO;
+    return category == ANSWER_YES && mass == ANSWER_YES ? ANSWER_YES : ANSWER_UNKNOWN;
 }
 
 static bool carries_mark(const struct designation *size, const char *mark)
@@ -75,13 +55,14 @@ static struct allowance allowance_of(const struct candidate *candidate)
         .refusal = REMARK_WITH(arena, ADVICE_RULE_OF_OTHER_VEHICLES, say_text(rule))};
     for (const struct speed_symbol_rules_row *row = symbol_rule_next(rule, NULL); row != NULL;
          row = symbol_rule_next(rule, row)) {
-        struct scope scope = scope_of(candidate->plan, row);
-        if (scope.fits == ANSWER_NO)
+        enum remark_id missing;
+        enum answer in_scope = is_in_scope(row, &candidate->plan->specification->vehicle, &missing);
+        if (in_scope == ANSWER_NO)
             continue;
         if (!carries_mark(size, row->mark))
             allowance.refusal = REMARK_WITH(arena, ADVICE_MARK_OF_RULE, say_text(rule));
-        else if (scope.fits == ANSWER_UNKNOWN)
-            allowance.missing = scope.missing;
+        else if (in_scope == ANSWER_UNKNOWN)
+            allowance.missing = missing;
         else
             return (struct allowance){.row = row};
     }
