@@ -105,9 +105,9 @@ static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
 static struct remark if_refused(struct arena *arena, const struct axle_pressures *axle,
                                 bool is_fitted)
 {
-    if (!is_allowed(axle, axle->as_built_Pa))
+    if (known(axle->as_built_Pa) && !is_allowed(axle, axle->as_built_Pa))
         return remark(ADVICE_MORE_CAPACITY);
-    if (!is_fitted && !is_allowed(axle, axle->as_replaced_Pa))
+    if (!is_fitted && known(axle->as_replaced_Pa) && !is_allowed(axle, axle->as_replaced_Pa))
         return REMARK_WITH(arena, ADVICE_NOT_WHAT_FITTED_DID, say_mass(axle->demand_replaced_kg));
     if (known(axle->as_rated_Pa) && !is_allowed(axle, axle->as_rated_Pa))
         return REMARK_WITH(arena, ADVICE_NOT_HALF_THE_RATING, say_mass(axle->demand_rated_kg));
