@@ -32,6 +32,12 @@ static double rounded_up(double value, int decimals)
     return ceil(value * scale - 1e-6) / scale;
 }
 
+static double rounded_down(double value, int decimals)
+{
+    double scale = pow(10, decimals);
+    return floor(value * scale + 1e-6) / scale;
+}
+
 /* Where rounding up in whole units would pass the ceiling, a decimal is told. */
 int figure_decimals(const struct figure *figure, bool us)
 {
@@ -45,16 +51,20 @@ int figure_decimals(const struct figure *figure, bool us)
     return passes ? decimals + 1 : decimals;
 }
 
-double figure_value(const struct figure *figure, double si, bool us)
-{
-    double value = in_its_unit(figure, si, us);
-    return is_to_set(figure) && known(value) ? rounded_up(value, figure_decimals(figure, us))
-                                             : value;
-}
-
 double figure_limit(const struct figure *figure, bool us)
 {
     return in_its_unit(figure, figure->limit, us);
+}
+
+double figure_value(const struct figure *figure, double si, bool us)
+{
+    double value = in_its_unit(figure, si, us);
+    if (!is_to_set(figure) || !known(value))
+        return value;
+    int decimals = figure_decimals(figure, us);
+    double up = rounded_up(value, decimals);
+    /* At the ceiling itself, in the other unit, the last decimal yields to it. */
+    return clearly_above(up, figure_limit(figure, us)) ? rounded_down(value, decimals) : up;
 }
 
 const char *figure_option(const struct plan *plan, const struct figure *figure)

@@ -90,8 +90,10 @@ static int between(struct run *run)
             continue;
         bool warning = figure->quantity == QUANTITY_WARNING_THRESHOLD;
         require_between(run, figure, tyre, figure->value, !warning);
-        REQUIRE(warning || !(figure->value > figure->limit * (1 + 1e-8)), "%s",
-                told_of(run, figure));
+        for (int us = 0; us < 2; us++) /* as it is told, in either unit */
+            REQUIRE(warning || !(figure_value(figure, figure->value, us) >
+                                 figure_limit(figure, us) * (1 + 1e-8)),
+                    "%s: told above its ceiling", told_of(run, figure));
         /* Who is told to inflate above it must be able to. */
         if (figure->advice.id == ADVICE_WARNING_STAYS)
             require_between(run, figure, tyre, figure->value * 1.001, false);
