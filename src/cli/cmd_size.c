@@ -104,8 +104,7 @@ GETTER(get_reference)
     if (row->error != NULL)
         return number_value(row, UNKNOWN);
     tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, us ? PRESSURE_US : PRESSURE_METRIC, &rating);
-    const struct nominal_step printed = nominal_step_of(rating.reference_Pa);
-    return number_value(row, us ? printed.us_Pa : printed.metric_Pa);
+    return number_value(row, rating.reference_Pa);
 }
 /* Made only where its column is asked for, in the room that the row has for it. */
 GETTER(get_basis)

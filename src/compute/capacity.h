@@ -8,8 +8,7 @@
 #include "build/specification.h"
 #include "tables/tables_data.h"
 
-/* Standards print pairs of pressures (80 psi, 550 kPa), one step each. What is told is the one in
- * the user's unit; sums and verdicts hang on no system. */
+/* Standards print pairs of pressures (80 psi, 550 kPa): the one in the user's unit applies. */
 enum pressure_system { PRESSURE_METRIC, PRESSURE_US, PRESSURE_SYSTEM_COUNT };
 
 /* Classes whose tyres replace each other like for like: a placard is one for its own group. */
@@ -29,15 +28,12 @@ struct tyre_rating {
     double load_dual_kg;
     double reference_Pa;
     double exponent;
-    double full_Pa;    /* from here on it carries all: the reference, a nominal pair as one step */
-    double floor_Pa;   /* lowest pressure of the class as the system prints it; 0 where the
-                          tables give none */
-    double least_Pa;   /* the lower of both systems' floors, which verdicts go by */
-    double ceiling_Pa; /* highest; UNKNOWN where nothing limits it */
-    double sure_Pa;    /* what every tyre of its kind may have: above it, and up to the ceiling,
-                          the sidewall decides; the ceiling itself where that is moulded */
-    int load_index;    /* for the speed rules; below 0 where none is marked */
-    double divisor;    /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
+    double floor_Pa;      /* lowest pressure of the class; 0 where the tables give none */
+    double ceiling_Pa;    /* highest; UNKNOWN where nothing limits it */
+    double sure_Pa;       /* what every tyre of its kind may have: above it, and up to the ceiling,
+                             the sidewall decides; the ceiling itself where that is moulded */
+    int load_index;       /* for the speed rules; below 0 where none is marked */
+    double divisor;       /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
     double speed_factor;  /* load allowed at the vehicle's top speed, a fraction */
     bool ceiling_assumed; /* a light-truck tyre without a moulded maximum */
     bool standard_load_assumed;
@@ -90,8 +86,7 @@ double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pr
 /* The pressure at which one tyre carries that load; INFINITY where none does. */
 double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg);
 
-/* What tyre and wheel allow together, as stated; INFINITY where neither says. A pressure is beside
- * them what is_above_ceiling() says. */
+/* What tyre and wheel allow together; INFINITY where neither says. */
 struct ceilings {
     double highest_Pa; /* above it nothing is allowed */
     double sure_Pa;    /* above it the sidewall must be read */

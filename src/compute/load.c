@@ -109,7 +109,6 @@ static struct pressure_demands find_demands(const struct tyre_rating *fitted, bo
         .replaced_Pa = out->as_replaced_Pa,
         .built_Pa = out->as_built_Pa,
         .rated_Pa = out->as_rated_Pa,
-        .least_Pa = rating->least_Pa,
         .floor_Pa = out->floor_Pa,
         /* A pressure for tyres of one group says nothing of another: 450 kPa of a commercial tyre
          * are above what a passenger tyre may have, and what the axle needs is in the others. */
@@ -181,7 +180,6 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     struct pressure_choice choice = choose_pressure(&demands, &out->ceilings, conditions->system);
     out->needed_Pa = choice.needed_Pa;
     out->recommended_Pa = choice.recommended_Pa;
-    out->exact_Pa = choice.exact_Pa;
     out->reason = choice.reason;
     find_capacities(out);
     find_wheel(conditions, tyre, axle, out);

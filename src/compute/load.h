@@ -31,7 +31,6 @@ struct axle_pressures {
     struct ceilings ceilings;
     double needed_Pa;      /* before a ceiling refuses it */
     double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
-    double exact_Pa;       /* before it is rounded: verdicts go by it, in whatever unit */
     enum pressure_reason reason;
     double capacity_at_placard_kg, capacity_at_recommended_kg, capacity_max_kg;
     double capacity_sure_kg, capacity_highest_kg; /* under the ceilings */

@@ -2,7 +2,6 @@
 
 #include "base/known.h"
 #include "base/units.h"
-#include "tables/lookup.h"
 
 double pressure_to_set_Pa(double pressure_Pa, double ceiling_Pa, enum pressure_system system)
 {
@@ -10,16 +9,13 @@ double pressure_to_set_Pa(double pressure_Pa, double ceiling_Pa, enum pressure_s
         [PRESSURE_METRIC] = {5e3, 1e3, 0.1e3},
         [PRESSURE_US] = {unit_to_si(UNIT_PSI, 1), unit_to_si(UNIT_PSI, 0.1)},
     };
-    const struct nominal_step ceiling = nominal_step_of(ceiling_Pa);
-    double printed_Pa = system == PRESSURE_US ? ceiling.us_Pa : ceiling.metric_Pa;
     for (int i = 0; i < 3 && steps[system][i] > 0; i++) {
         double step = steps[system][i];
         double rounded = ceil(pressure_Pa / step - 1e-9) * step;
-        if (!clearly_above(rounded, higher_of(ceiling_Pa, printed_Pa)))
+        if (!clearly_above(rounded, ceiling_Pa))
             return rounded;
     }
-    bool reaches = !clearly_above(ceiling_Pa, pressure_Pa);
-    return reaches && !clearly_above(pressure_Pa, ceiling.high_Pa) ? printed_Pa : pressure_Pa;
+    return pressure_Pa;
 }
 
 /* Takes one demand more into account: a higher one governs, and the placard also where it is as
@@ -36,25 +32,22 @@ static void take(struct pressure_choice *choice, double pressure_Pa, enum pressu
 struct pressure_choice choose_pressure(const struct pressure_demands *demands,
                                        const struct ceilings *ceilings, enum pressure_system system)
 {
-    struct pressure_choice choice = {demands->replaced_Pa, UNKNOWN, UNKNOWN, REASON_REPLACED};
+    struct pressure_choice choice = {demands->replaced_Pa, UNKNOWN, REASON_REPLACED};
     if (isinf(demands->replaced_Pa) || isinf(demands->built_Pa) || isinf(demands->rated_Pa))
-        return (struct pressure_choice){INFINITY, INFINITY, INFINITY, REASON_REFUSED};
+        return (struct pressure_choice){INFINITY, INFINITY, REASON_REFUSED};
     if (!known(demands->replaced_Pa) || !known(demands->built_Pa))
-        return (struct pressure_choice){UNKNOWN, UNKNOWN, UNKNOWN, REASON_NONE};
+        return (struct pressure_choice){UNKNOWN, UNKNOWN, REASON_NONE};
     take(&choice, demands->built_Pa, REASON_BUILT);
     take(&choice, demands->rated_Pa, REASON_RATED);
-    take(&choice, demands->least_Pa, REASON_FLOOR);
+    take(&choice, demands->floor_Pa, REASON_FLOOR);
     take(&choice, demands->placard_Pa, REASON_PLACARD);
-    if (is_above_ceiling(choice.needed_Pa, ceilings->highest_Pa)) {
-        choice.recommended_Pa = choice.exact_Pa = INFINITY;
+    if (clearly_above(choice.needed_Pa, ceilings->highest_Pa)) {
+        choice.recommended_Pa = INFINITY;
         choice.reason = REASON_REFUSED;
-    } else if (is_above_ceiling(choice.needed_Pa, ceilings->sure_Pa)) {
+    } else if (clearly_above(choice.needed_Pa, ceilings->sure_Pa)) {
         choice.reason = REASON_UNREAD;
     } else {
-        double told_Pa =
-            higher_of(choice.needed_Pa, lower_of(demands->floor_Pa, ceilings->sure_Pa));
-        choice.recommended_Pa = pressure_to_set_Pa(told_Pa, ceilings->sure_Pa, system);
-        choice.exact_Pa = choice.needed_Pa;
+        choice.recommended_Pa = pressure_to_set_Pa(choice.needed_Pa, ceilings->sure_Pa, system);
     }
     return choice;
 }

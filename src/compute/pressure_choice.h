@@ -16,18 +16,16 @@ enum pressure_reason {
     REASON_UNREAD    /* more than every tyre of its kind may have: the sidewall decides */
 };
 
-/* INFINITY where no pressure is enough; UNKNOWN where something is missing, and for the last four
+/* INFINITY where no pressure is enough; UNKNOWN where something is missing, and for the last three
  * where there is none. */
 struct pressure_demands {
     double replaced_Pa, built_Pa;
-    double rated_Pa, least_Pa, placard_Pa;
-    double floor_Pa; /* least_Pa as the user's system prints it: nothing below it is recommended */
+    double rated_Pa, floor_Pa, placard_Pa;
 };
 
 struct pressure_choice {
     double needed_Pa;      /* exact, whatever the ceilings say */
     double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
-    double exact_Pa;       /* before it is rounded: verdicts go by it, in whatever unit */
     enum pressure_reason reason;
 };
 
@@ -38,8 +36,7 @@ struct pressure_choice choose_pressure(const struct pressure_demands *demands,
                                        enum pressure_system system);
 
 /* Up to the next 5 kPa or 1 psi, from the exact value; to less where that would pass the ceiling,
- * so that what is allowed is never refused for its rounding. What is one nominal step with the
- * ceiling is told as that, in the user's unit: 550 kPa or 80 psi. */
+ * so that what is allowed is never refused for its rounding. */
 double pressure_to_set_Pa(double pressure_Pa, double ceiling_Pa, enum pressure_system system);
 
 #endif

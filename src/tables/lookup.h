@@ -107,19 +107,6 @@ double commercial_last_percent(int load_index, const char *symbol);
  * the maker, another. */
 double speed_pressure_added_kPa(const char *symbol, double speed_kmh);
 
-/* Standards print psi and kPa in nominal pairs (80 psi, 550 kPa), which are no exact conversions
- * and yet one step. The pairs are those of the reference pressures in tables load_range and
- * inflation. Low and high are both the pressure itself where it is in no pair. */
-struct nominal_step {
-    double low_Pa, high_Pa;
-    double metric_Pa, us_Pa; /* as the two are printed: 550 kPa, 80 psi */
-};
-struct nominal_step nominal_step_of(double pressure_Pa);
-
-/* Whether a pressure is above a ceiling, a pair being one step, whichever of both is written in
- * which unit. False where either is unknown. */
-bool is_above_ceiling(double pressure_Pa, double ceiling_Pa);
-
 /* Table light_truck_maxima, by the numbers of an LT-metric designation; NULL where not listed. */
 const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,
                                                               int rim_tenths, char load_range);

@@ -2,7 +2,6 @@
 #include <string.h>
 
 #include "base/known.h"
-#include "base/units.h"
 #include "tables/lookup.h"
 
 enum { LOAD_INDEX_LOW_MAX = 121 }; /* UN R54: the two groups of load indices */
@@ -88,44 +87,6 @@ double speed_pressure_added_kPa(const char *symbol, double speed_kmh)
                      (next->speed_kmh - row->speed_kmh);
     }
     return added;
-}
-
-static bool same_figure(double figure, double nominal)
-{
-    return fabs(figure - nominal) < 1e-6;
-}
-
-/* Widens the step by one pair of a table where the pressure is either of its two. */
-static void take_pair(double is_kPa, double is_psi, double kPa, double psi,
-                      struct nominal_step *step)
-{
-    if (!same_figure(is_kPa, kPa) && !same_figure(is_psi, psi))
-        return;
-    step->metric_Pa = unit_to_si(UNIT_KPA, kPa);
-    step->us_Pa = unit_to_si(UNIT_PSI, psi);
-    step->low_Pa = fmin(step->low_Pa, fmin(step->metric_Pa, step->us_Pa));
-    step->high_Pa = fmax(step->high_Pa, fmax(step->metric_Pa, step->us_Pa));
-}
-
-struct nominal_step nominal_step_of(double pressure_Pa)
-{
-    struct nominal_step step = {pressure_Pa, pressure_Pa, pressure_Pa, pressure_Pa};
-    double kPa = unit_from_si(UNIT_KPA, pressure_Pa), psi = unit_from_si(UNIT_PSI, pressure_Pa);
-    for (int i = 0; i < inflation_count; i++)
-        take_pair(kPa, psi, inflation_rows[i].reference_kPa, inflation_rows[i].reference_psi,
-                  &step);
-    for (int i = 0; i < load_range_count; i++) {
-        const struct load_range_row *row = &load_range_rows[i];
-        take_pair(kPa, psi, row->lt_reference_kPa, row->lt_reference_psi, &step);
-        take_pair(kPa, psi, row->lt_wide_reference_kPa, row->lt_wide_reference_psi, &step);
-        take_pair(kPa, psi, row->trailer_reference_kPa, row->trailer_reference_psi, &step);
-    }
-    return step;
-}
-
-bool is_above_ceiling(double pressure_Pa, double ceiling_Pa)
-{
-    return clearly_above(pressure_Pa, nominal_step_of(ceiling_Pa).high_Pa);
 }
 
 const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,

@@ -101,12 +101,9 @@ function pressure_for(t, load, added,    p)
 {
     if (load * divisor[t] > load_at_reference[t] * (1 + 1e-12))
         return "null"
-    p = max(unfloored(t, load) + added, floor_pressure[t])
+    p = reference[t] * power(load * divisor[t] / load_at_reference[t], 1 / exponent[t]) + added
+    p = max(p, floor_pressure[t])
     return p > highest[t] + 1e-6 ? "null" : p
-}
-function unfloored(t, load)
-{
-    return reference[t] * power(load * divisor[t] / load_at_reference[t], 1 / exponent[t])
 }
 # ETRTO, by Reimpell et al.: from 160 to 210 km/h up to 30 kPa more, passenger tyres R to V; of W
 # tyres from 190 km/h on, 10 kPa for each 10 km/h to 240 (that slope from memory).
@@ -122,10 +119,11 @@ function speed_pressure(t)
 }
 function placard(a) { return by_axle("tyres/fitted/placard", a) }
 
-function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating, exact)
+function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating)
 {
     k = heaviest[a]
     load = corner_load(s, k, a)
+    load_figure(s, k, a, "tyre_load", "", load, "kg", "null", "")
     # As replaced: what the fitted tyre carried at the placard pressure, both divided alike.
     load_class(0)
     demand = capacity(0, placard(a))
@@ -142,19 +140,14 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     load_figure(s, 0, a, "pressure_as_built", "", in_kPa(built), "kPa", limit, "")
     # The highest of both, of what carries half the axle rating, of the floor and of the placard of
     # the same group of classes, up to a whole 5 kPa
-    exact = p = "null"
+    p = "null"
     if (replaced != "null" && built != "null" && half != "null") {
-        # 35 psi and 250 kPa are one floor of LT tyres: the lower of both in what is judged in any unit
-        exact = max(s == 0 ? placard(a) : unfloored(s, demand) + more, \
-            unfloored(s, max(load * (1 + reserve), rating / 2)) + added)
-        exact = max(exact, class[s] == "lt" ? 35 * psi : floor_pressure[s])
-        exact = group(s) == group(0) ? max(exact, placard(a)) : exact
-        p = steps_up(max(exact, floor_pressure[s]), 5e3)
+        p = max(max(replaced, built), max(half, floor_pressure[s]))
+        p = steps_up(group(s) == group(0) ? max(p, placard(a)) : p, 5e3)
         if (p > highest[s] + 1e-6)
-            exact = p = "null"
+            p = "null"
     }
     recommended[s, a] = p
-    tyre_load_row(s, a, k, load, exact)
     # choice: a passenger tyre that carries too little at its reference pressure does at none, up to
     # the 350 kPa that 49 CFR 571.139 S5.5.4 lets be moulded at most
     if (p == "null" && passenger[s])
@@ -170,24 +163,13 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     if (p != "null") {
         load_figure(s, 0, a, "tyre_capacity", "recommended", capacity(s, p), "kg", "null", "")
         load_figure(s, 0, a, "capacity_left", "", 100 * (capacity(s, p) / load - 1), "%", "null", "")
-        capacity_share[s, a] = 100 * (capacity(s, exact) / load - 1)
+        capacity_share[s, a] = 100 * (capacity(s, p) / load - 1)
     }
     # at the highest pressure that tyre and wheel allow, less what the top speed takes of it
     load_figure(s, 0, a, "tyres_carry_axle_rating", "", 2 * capacity(s, highest[s] - added), \
         "kg", rating, judged(2 * capacity(s, highest[s] - added) >= rating))
-    wheel_rows(s, a, load, exact)
-    warning_rows(s, a, p, exact)
-}
-# Where this axle had the whole of a side load's tilt: what tyre or wheel as set would not carry is a
-# caution.
-function tyre_load_row(s, a, k, load, exact,    i, whole, needed)
-{
-    for (i = 1; i <= states; i++)
-        whole = max(whole, corner_with(1, s, i, a))
-    needed = pressure_for(s, whole, speed_pressure(s))
-    load_figure(s, k, a, "tyre_load", "", load, "kg", "null", \
-        exact != "null" && whole > load + 1e-9 && (needed == "null" || needed > exact + 1e-6 || \
-            wheel_load[s] != "null" && whole > wheel_load[s]) ? "caution" : "")
+    wheel_rows(s, a, load, p)
+    warning_rows(s, a, p)
 }
 function in_kPa(p) { return p == "null" ? p : p / 1000 }
 function wheel_rows(s, a, load, p,    x)
@@ -209,9 +191,8 @@ function wheel_rows(s, a, load, p,    x)
 }
 # 49 CFR 571.138 S4.2: 25 % below the recommended pressure, or the least of its Table 1 (from
 # memory: P-metric 140 and 160, LT range C 200, D 260, E 350 kPa), whichever is higher.
-# choice: ISO metric sizes are not in that table; where it governs, that is a caution in itself, told
-# beside the pressure as it is set; the sums go by it before it is rounded up in some unit.
-function warning_rows(s, a, set, p,    least, threshold, stuck, limit)
+# choice: ISO metric sizes are not in that table; where it governs, that is a caution in itself.
+function warning_rows(s, a, p,    least, threshold, stuck, limit)
 {
     if (p == "null")
         return
@@ -221,7 +202,7 @@ function warning_rows(s, a, set, p,    least, threshold, stuck, limit)
     stuck = least > 0.75 * p
     threshold = least >= max(p, highest[s]) ? 0.75 * p : max(0.75 * p, least)
     load_figure(s, 0, a, "warning_threshold", "", threshold / 1000, "kPa", \
-        stuck ? set / 1000 : "null", stuck ? "caution" : "")
+        stuck ? p / 1000 : "null", stuck ? "caution" : "")
     # The vehicle's own warning, taken as set 25 % below the placard, beside the 25 % alone; late or
     # on all the time it is a caution.
     limit = 0.75 * p

@@ -58,64 +58,6 @@ START_TEST(other_units_change_nothing)
 }
 END_TEST
 
-/* --- no verdict hangs on the units of the output */
-
-static size_t count_verdicts(const struct figures *figures, const struct figure *like)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        count += figure->part == like->part && figure->quantity == like->quantity &&
-                 figure->setup == like->setup && figure->state == like->state &&
-                 figure->axle == like->axle && figure->verdict == like->verdict;
-    }
-    return count;
-}
-
-static void assert_verdicts_of(const struct run *run, const struct figures *figures,
-                               const struct figures *other)
-{
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        if (figure->verdict == VERDICT_NONE)
-            continue;
-        size_t here = count_verdicts(figures, figure), there = count_verdicts(other, figure);
-        REQUIRE(here == there,
-                "%s: %s %zu times, in the other units %zu times (%.17g, limit %.17g)",
-                told_of(run, figure), verdict_name(figure->verdict), here, there, figure->value,
-                figure->limit);
-    }
-}
-
-static void check_verdicts_in_us(const char *property, const struct variation *how)
-{
-    uint64_t seed = random_start(property);
-    for (int i = 0; i < properties_count(FEW); i++, seed++) {
-        struct run run;
-        struct plan plan;
-        struct figures figures;
-        run_make(&run, seed, how);
-        run_in_system(&run, true, &plan, &figures);
-        assert_verdicts_of(&run, &run.figures, &figures);
-        assert_verdicts_of(&run, &figures, &run.figures);
-        run_free(&run);
-    }
-}
-
-START_TEST(verdicts_hang_on_no_unit)
-{
-    check_verdicts_in_us("verdicts in us", &as_drawn);
-}
-END_TEST
-
-START_TEST(verdicts_of_nominal_pairs_hang_on_no_unit)
-{
-    struct variation nominal = as_drawn;
-    nominal.nominal_pressures = true;
-    check_verdicts_in_us("nominal pairs in us", &nominal);
-}
-END_TEST
-
 START_TEST(order_of_items_changes_nothing)
 {
     struct variation other = as_drawn;
@@ -145,8 +87,6 @@ Suite *properties_suite(void)
     Suite *suite = suite_create("properties");
     TCase *same = tcase_create("the same vehicle, written otherwise");
     tcase_add_test(same, other_units_change_nothing);
-    tcase_add_test(same, verdicts_hang_on_no_unit);
-    tcase_add_test(same, verdicts_of_nominal_pairs_hang_on_no_unit);
     tcase_add_test(same, order_of_items_changes_nothing);
     tcase_add_test(same, order_of_options_changes_nothing);
     tcase_add_test(same, left_and_right_are_alike);

@@ -29,17 +29,6 @@ static void stop_at_faults(const struct run *run, const struct diagnostics *diag
                  (unsigned long long)run->seed, run->text.text);
 }
 
-void run_in_system(struct run *run, bool us, struct plan *plan, struct figures *figures)
-{
-    ck_assert(plan_make(&run->arena, run->specification, us, NULL, plan));
-    *figures = (struct figures){.arena = &run->arena};
-    report_tyre(plan, figures);
-    report_clearance(plan, figures);
-    report_load(plan, figures);
-    report_speedometer(plan, figures);
-    report_gearing(plan, figures);
-}
-
 void run_make(struct run *run, uint64_t seed, const struct variation *variation)
 {
     run->seed = seed;
@@ -52,7 +41,13 @@ void run_make(struct run *run, uint64_t seed, const struct variation *variation)
         (!variation->diameters_told && /* which are not those of the size */
          !measured_rules_check(run->specification, &diagnostics)))
         stop_at_faults(run, &diagnostics);
-    run_in_system(run, false, &run->plan, &run->figures);
+    ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));
+    run->figures = (struct figures){.arena = &run->arena};
+    report_tyre(&run->plan, &run->figures);
+    report_clearance(&run->plan, &run->figures);
+    report_load(&run->plan, &run->figures);
+    report_speedometer(&run->plan, &run->figures);
+    report_gearing(&run->plan, &run->figures);
 }
 
 void run_free(struct run *run)

@@ -33,8 +33,6 @@ int properties_count(int few);
 /* Writes, reads and computes; fails the test, with the text and the faults, where the build is not
  * accepted. */
 void run_make(struct run *run, uint64_t seed, const struct variation *variation);
-/* The same specification computed once more, in the plan's place, for --units us or metric. */
-void run_in_system(struct run *run, bool us, struct plan *plan, struct figures *figures);
 void run_free(struct run *run);
 
 /* Calls `check` with many builds; each returns how much it has checked, which must not be 0 in

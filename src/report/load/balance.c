@@ -2,13 +2,6 @@
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
 
-/* At the exact pressure, so that it hangs on no unit. */
-static double capacity_as_set_kg(const struct axle_pressures *axle)
-{
-    return isfinite(axle->exact_Pa) ? capacity_kg(&axle->rating, axle->dual, axle->exact_Pa)
-                                    : UNKNOWN;
-}
-
 /* Margins front and rear; far apart, the axle with less is the one that goes first. It matters
  * where that one has little left. */
 void report_margins(const struct loaded_setup *loaded, struct figures *figures)
@@ -17,7 +10,7 @@ void report_margins(const struct loaded_setup *loaded, struct figures *figures)
     double margin[AXLE_COUNT];
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         margin[axle] =
-            capacity_as_set_kg(&loaded->axle[axle]) / loaded->axle[axle].load_built_kg - 1;
+            loaded->axle[axle].capacity_at_recommended_kg / loaded->axle[axle].load_built_kg - 1;
     struct figure figure =
         load_figure(QUANTITY_MARGIN_DIFFERENCE, margin[AXLE_FRONT] - margin[AXLE_REAR], AXLE_NONE,
                     remark(BASIS_MARGINS));
@@ -47,8 +40,9 @@ static void report_handling(const struct loaded_setup *loaded, struct figures *f
     static const double same_ratio = 0.10;
     const struct axle_pressures *front = &loaded->axle[AXLE_FRONT],
                                 *rear = &loaded->axle[AXLE_REAR];
-    double change = (front->exact_Pa / rear->exact_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
-    bool both = isfinite(front->exact_Pa) && isfinite(rear->exact_Pa);
+    double change =
+        (front->recommended_Pa / rear->recommended_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
+    bool both = isfinite(front->recommended_Pa) && isfinite(rear->recommended_Pa);
     if (both && clearly_above(fabs(change), same_ratio)) /* false where a placard is not known */
         add_not_covered("handling", &(struct judgement){.if_unknown = remark(ADVICE_HANDLING)},
                         figures);

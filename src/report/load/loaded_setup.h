@@ -43,9 +43,6 @@ struct remark for_speed(struct arena *arena, const struct tyre_rating *rating);
  * no more than tyre and wheel can. */
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa);
 
-/* The ceiling that decides, a nominal pair in the user's unit; UNKNOWN where there is none. */
-double ceiling_as_told_Pa(const struct plan *plan, const struct ceilings *ceilings, bool refused);
-
 /* pressure_table.c: load at every pressure from floor to ceiling, of all setups. */
 void report_pressure_tables(const struct loaded_setup *setups, size_t count,
                             struct figures *figures);

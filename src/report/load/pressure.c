@@ -2,7 +2,6 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "report/load/loaded_setup.h"
-#include "tables/lookup.h"
 
 enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 };
 
@@ -99,7 +98,7 @@ static struct remark reason_of(const struct plan *plan, const struct axle_pressu
 
 static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
 {
-    return isfinite(pressure_Pa) && !is_above_ceiling(pressure_Pa, axle->ceilings.highest_Pa);
+    return isfinite(pressure_Pa) && !clearly_above(pressure_Pa, axle->ceilings.highest_Pa);
 }
 
 /* What no allowed pressure meets: the build itself before all else. */
@@ -113,15 +112,6 @@ static struct remark if_refused(struct arena *arena, const struct axle_pressures
     if (known(axle->as_rated_Pa) && !is_allowed(axle, axle->as_rated_Pa))
         return REMARK_WITH(arena, ADVICE_NOT_HALF_THE_RATING, say_mass(axle->demand_rated_kg));
     return remark(ADVICE_PLACARD_TOO_HIGH);
-}
-
-double ceiling_as_told_Pa(const struct plan *plan, const struct ceilings *ceilings, bool refused)
-{
-    double ceiling_Pa = refused ? ceilings->highest_Pa : ceilings->sure_Pa;
-    const struct nominal_step step = nominal_step_of(ceiling_Pa);
-    if (!isfinite(ceiling_Pa))
-        return UNKNOWN;
-    return plan_pressure_system(plan) == PRESSURE_US ? step.us_Pa : step.metric_Pa;
 }
 
 static double or_none(double ceiling_Pa)
@@ -142,7 +132,8 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
                     reason_of(plan, pressures));
     figure.headline = HEADLINE_YES;
     figure.limit_owner = LIMIT_OF_MAKER;
-    figure = limited_at_most(figure, ceiling_as_told_Pa(plan, &pressures->ceilings, refused));
+    figure = limited_at_most(
+        figure, or_none(refused ? pressures->ceilings.highest_Pa : pressures->ceilings.sure_Pa));
     const struct judgement how = {
         .needs = needs,
         .need_count = refused ? 0 : NEEDS_OF_PRESSURE, /* whatever else is not known */
@@ -181,9 +172,9 @@ static struct remark not_shown(const struct plan *plan, const struct axle_pressu
 {
     if (isinf(pressure_Pa))
         return remark(ADVICE_NO_PRESSURE);
-    if (is_above_ceiling(pressure_Pa, axle->ceilings.highest_Pa))
+    if (clearly_above(pressure_Pa, axle->ceilings.highest_Pa))
         return remark(ADVICE_ABOVE_CEILING);
-    return is_above_ceiling(pressure_Pa, axle->ceilings.sure_Pa)
+    return clearly_above(pressure_Pa, axle->ceilings.sure_Pa)
                ? read_sidewall(plan, pressure_Pa, axle->ceilings.highest_Pa)
                : remark(REMARK_NONE);
 }
@@ -210,7 +201,7 @@ static void report_demands(const struct loaded_setup *loaded, int axle, struct f
         double needed_Pa = known(demands[i].pressure_Pa)
                                ? higher_of(demands[i].pressure_Pa, pressures->floor_Pa)
                                : UNKNOWN;
-        bool shown = isfinite(needed_Pa) && !is_above_ceiling(needed_Pa, sure_Pa);
+        bool shown = isfinite(needed_Pa) && !clearly_above(needed_Pa, sure_Pa);
         struct figure figure = load_figure(demands[i].quantity, shown ? needed_Pa : UNKNOWN, axle,
                                            capacity_basis(plan->arena, pressures));
         figure.limit = or_none(sure_Pa);
@@ -220,14 +211,16 @@ static void report_demands(const struct loaded_setup *loaded, int axle, struct f
 }
 
 /* Whether tyre or wheel as set would fail if this axle took the whole tilt of what lies beside the
- * centre line: that is what a reserve is for. What is refused already is a finding of its own. */
-static bool fails_with_whole_side(const struct axle_pressures *axle)
+ * centre line. What is refused already is a finding of its own. */
+static bool fails_with_whole_side(const struct loaded_setup *loaded,
+                                  const struct axle_pressures *axle)
 {
     double whole_kg = axle->load_whole_side_kg;
+    double demand_kg = whole_kg * (1 + load_reserve(loaded->plan->specification));
     double needed_Pa =
-        pressure_for_load_Pa(&axle->rating, axle->dual, whole_kg) + axle->rating.speed_pressure_Pa;
-    return isfinite(axle->exact_Pa) && clearly_above(whole_kg, axle->load_built_kg) &&
-           (clearly_above(needed_Pa, axle->exact_Pa) ||
+        pressure_for_load_Pa(&axle->rating, axle->dual, demand_kg) + axle->rating.speed_pressure_Pa;
+    return isfinite(axle->recommended_Pa) && clearly_above(whole_kg, axle->load_built_kg) &&
+           (clearly_above(needed_Pa, axle->recommended_Pa) ||
             clearly_above(whole_kg, axle->wheel_load_kg));
 }
 
@@ -241,7 +234,7 @@ static void report_tyre_load(const struct loaded_setup *loaded, int axle, struct
                     say_remark(loaded->plan->arena, remark(side))));
     figure.state = pressures->heaviest_state;
     const struct judgement how = {
-        .holds = fails_with_whole_side(pressures) ? ANSWER_NO : ANSWER_NOT_ASKED,
+        .holds = fails_with_whole_side(loaded, pressures) ? ANSWER_NO : ANSWER_NOT_ASKED,
         .broken = VERDICT_CAUTION,
         .if_broken = REMARK_WITH(loaded->plan->arena, ADVICE_WEIGH_EACH_WHEEL,
                                  say_mass(pressures->load_whole_side_kg)),

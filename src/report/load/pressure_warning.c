@@ -18,14 +18,14 @@ static void report_threshold(const struct loaded_setup *loaded, int axle, struct
     const struct axle_pressures *pressures = &loaded->axle[axle];
     enum inflation_key class = pressures->rating.class;
     char load_range = loaded->setup->axle[axle].load_range;
-    double recommended_Pa = pressures->exact_Pa, ceiling_Pa = pressures->ceilings.sure_Pa;
+    double recommended_Pa = pressures->recommended_Pa, ceiling_Pa = pressures->ceilings.sure_Pa;
     double threshold_Pa = warning_threshold_Pa(recommended_Pa, ceiling_Pa, class, load_range);
     double least_Pa = warning_minimum_Pa(class, load_range);
     bool governs = clearly_above(least_Pa, WARNING_SHARE * recommended_Pa);
     struct figure figure =
         load_figure(QUANTITY_WARNING_THRESHOLD, threshold_Pa, axle, remark(BASIS_THRESHOLD));
     if (governs)
-        figure.limit = pressures->recommended_Pa; /* as it is told */
+        figure.limit = recommended_Pa;
     const struct judgement how = {
         .holds = governs ? ANSWER_NO : ANSWER_NOT_ASKED,
         .broken = VERDICT_CAUTION,
@@ -39,7 +39,7 @@ static void report_threshold(const struct loaded_setup *loaded, int axle, struct
 static void report_as_set(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct plan *plan = loaded->plan;
-    double recommended_Pa = loaded->axle[axle].exact_Pa;
+    double recommended_Pa = loaded->axle[axle].recommended_Pa;
     double threshold_Pa = WARNING_SHARE * recommended_Pa;
     double own_Pa = of_axle(plan->specification->vehicle.pressure_warning_Pa, axle);
     bool taken = !known(own_Pa);
@@ -68,7 +68,7 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
 
 void report_pressure_warning(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
-    if (!isfinite(loaded->axle[axle].exact_Pa))
+    if (!isfinite(loaded->axle[axle].recommended_Pa))
         return; /* its own finding says what is missing, or that no pressure will do */
     report_threshold(loaded, axle, figures);
     report_as_set(loaded, axle, figures);

@@ -68,7 +68,6 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded)
         .replaced_Pa = 0, /* it is judged by what it may have to carry */
         .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + for_speed,
         .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + for_speed,
-        .least_Pa = rating->least_Pa,
         .floor_Pa = rating->floor_Pa,
         .placard_Pa = placard_Pa,
     };
@@ -109,6 +108,7 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     struct figure figure =
         load_figure(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
                     reason_of(arena, &duty));
+    double ceiling_Pa = refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa;
     const struct need needs[] = {
         {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
         {choice->reason != REASON_UNREAD,
@@ -126,7 +126,7 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
                              : REMARK_WITH(arena, ADVICE_SPARE_WHEEL, say_mass(bears_kg)),
     };
     figure.limit_owner = LIMIT_OF_MAKER;
-    figure = limited_at_most(figure, ceiling_as_told_Pa(loaded->plan, &duty.ceilings, refused));
+    figure = limited_at_most(figure, isfinite(ceiling_Pa) ? ceiling_Pa : UNKNOWN);
     figures_add(figures, judged(figure, &how));
 }
 

@@ -2,7 +2,6 @@
  * on it today. */
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
-#include "tables/lookup.h"
 
 static double axle_rating_kg(const struct loaded_setup *loaded, int axle)
 {
@@ -60,9 +59,11 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     const struct wheel *wheel = &loaded->setup->axle[axle].wheel;
     if (isinf(pressures->needed_Pa))
         return; /* no pressure is enough, which is a finding already */
-    double left_Pa = pressures->wheel_pressure_Pa - pressures->needed_Pa;
-    if (left_Pa < 0 && !is_above_ceiling(pressures->needed_Pa, pressures->wheel_pressure_Pa))
-        left_Pa = 0; /* one nominal step */
+    bool is_given = known(wheel->max_pressure_Pa);
+    /* What is taken of a fitted wheel is no ceiling that the rounded pressure keeps to. */
+    bool rounded = is_given && isfinite(pressures->recommended_Pa);
+    double left_Pa =
+        pressures->wheel_pressure_Pa - (rounded ? pressures->recommended_Pa : pressures->needed_Pa);
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
     struct figure figure =
         load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
