@@ -180,7 +180,8 @@ struct scale_range lawful_scales(const struct law *law, double offset_mps, struc
         scales.low = fmax(scales.low, low * (1 + spread.over));
         scales.high = fmin(scales.high, high * (1 - spread.under));
     }
-    return scales;
+    scales.high = fmax(scales.high, 0); /* no scale is below 0; as a setting it would change ends */
+    return scales.low + scales.high > 0 ? scales : (struct scale_range){UNKNOWN, UNKNOWN};
 }
 
 struct length_range lawful_circumferences(const struct law *law, struct instrument_line line,

@@ -254,6 +254,18 @@ START_TEST(lawful_scales_hold_the_band_of_the_readings)
 }
 END_TEST
 
+START_TEST(no_scale_is_lawful_that_shows_too_much_at_rest)
+{
+    struct spread none = {0, 0};
+    const struct law recording = law_of("eu_recording", KMH(120));
+    struct scale_range scales = lawful_scales(&recording, KMH(30), none, NULL);
+    assert_close(scales.low, 84.0 / 120, 1e-12, "3821/85 Annex I: 114 at 120 km/h, 30 of it offset");
+    assert_close(scales.high, 0, 1e-12, "3821/85 Annex I: 26 at 20 km/h, and 30 of offset");
+    scales = lawful_scales(&recording, KMH(300), none, NULL);
+    ck_assert(!known(scales.low) && !known(scales.high));
+}
+END_TEST
+
 START_TEST(lawful_scales_of_two_rules)
 {
     struct spread none = {0, 0}, table = {0.025, 0.015};
@@ -374,6 +386,7 @@ Suite *speedometer_law_suite(void)
     tcase_add_test(law, lawful_scales_are_all_of_them);
     tcase_add_test(law, lawful_scales_hold_the_band_of_the_readings);
     tcase_add_test(law, lawful_scales_of_two_rules);
+    tcase_add_test(law, no_scale_is_lawful_that_shows_too_much_at_rest);
     tcase_add_test(law, never_under_below_the_test_speeds);
     tcase_add_test(law, crossings_part_lawful_from_unlawful);
     tcase_add_test(law, lawful_circumferences_meet_the_bounds);
