@@ -45,7 +45,7 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
     bool taken = !known(own_Pa);
     if (taken)
         own_Pa = WARNING_SHARE * loaded->axle[axle].placard_Pa;
-    bool stays_on = own_Pa >= recommended_Pa;
+    bool stays_on = known(own_Pa) && !clearly_above(recommended_Pa, own_Pa);
     bool late = known(own_Pa) && !meets_limit(own_Pa, LIMIT_AT_LEAST, threshold_Pa);
     double to_set_Pa = pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(plan));
     struct remark advice = remark(REMARK_NONE);
