@@ -94,6 +94,18 @@ char *arena_format(struct arena *arena, const char *format, ...)
     return text;
 }
 
+void arena_reuse(struct arena *arena)
+{
+    struct arena_block *kept = arena->blocks;
+    if (kept == NULL)
+        return;
+    struct arena more = {kept->next};
+    arena_free(&more);
+    kept->next = NULL;
+    memset(kept->data, 0, kept->used);
+    kept->used = 0;
+}
+
 void arena_free(struct arena *arena)
 {
     struct arena_block *block = arena->blocks;

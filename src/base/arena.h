@@ -27,6 +27,8 @@ void *arena_grow(struct arena *arena, void *items, size_t count, size_t *capacit
 char *arena_copy(struct arena *arena, struct span text); /* with a NUL behind */
 char *arena_format(struct arena *arena, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
+/* Gives back what it holds but for one block, kept for what comes next. */
+void arena_reuse(struct arena *arena);
 void arena_free(struct arena *arena);
 
 #endif

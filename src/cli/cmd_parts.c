@@ -205,12 +205,15 @@ static enum exit_status write_rows(struct arena *arena, const struct options *op
                                    const struct plan *plan, const struct figures *figures)
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    struct arena texts = ARENA_EMPTY;
+    arena_allocate(&texts, 1); /* while nothing is written yet that would be left in halves */
     enum exit_status begun =
         rows_begin(arena, rows, options, figure_columns, figure_column_count, false);
+    for (size_t i = 0; begun == EXIT_COMPUTED && i < figures->count; i++)
+        figure_rows_add(rows, &texts, plan, &figures->items[i], options->units);
+    arena_free(&texts);
     if (begun != EXIT_COMPUTED)
         return begun;
-    for (size_t i = 0; i < figures->count; i++)
-        figure_rows_add(rows, plan, &figures->items[i], options->units);
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 

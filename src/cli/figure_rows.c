@@ -79,14 +79,13 @@ const struct column figure_columns[] = {
 };
 const size_t figure_column_count = sizeof figure_columns / sizeof figure_columns[0];
 
-void figure_rows_add(struct rows_out *rows, const struct plan *plan, const struct figure *figure,
-                     int units)
+void figure_rows_add(struct rows_out *rows, struct arena *texts, const struct plan *plan,
+                     const struct figure *figure, int units)
 {
-    struct arena texts = ARENA_EMPTY; /* of these rows alone */
-    struct figure_row row = {&texts, plan, figure, units == UNITS_US};
+    struct figure_row row = {texts, plan, figure, units == UNITS_US};
     rows_add(rows, &row);
     row.us = true;
     if (units == UNITS_BOTH && figure_unit(figure, true) != figure_unit(figure, false))
         rows_add(rows, &row);
-    arena_free(&texts);
+    arena_reuse(texts);
 }

@@ -25,8 +25,8 @@ static const struct {
     {"fitted", "\"size\""},
     {"options", "\"name\", \"size\""},
     {"carried", "\"item\""},
-    {"drivetrain", "\"gears\", \"axle\""},
-    {"setting", "\"kind\", \"now\""},
+    {"drivetrain", "\"axle\""},
+    {"setting", "\"kind\""},
 };
 
 static size_t set_number(struct schema *schema, const struct key_set *set)

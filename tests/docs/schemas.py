@@ -80,7 +80,7 @@ wrong = {
     "a decimal comma": good + "vehicle: {wheelbase: '2,6 m'}\n",
     "a word outside its list": good + "vehicle: {drive: all}\n",
     "a mapping for a list": good + "drivetrain: {gears: {a: 1}, axle: 3.9}\n",
-    "no gears": good + "drivetrain: {axle: 3.9}\n",
+    "no axle ratio": good + "drivetrain: {gears: [3.5, 1.0]}\n",
     "a gear that is none": good + "drivetrain: {gears: [3.5, first], axle: 3.9}\n",
     "an option without a name": "tyres: {fitted: {size: 205/55R16 91V}, options: [{size: 195/65R15}]}\n",
     "one of a pair": good + "speedometer: {readings: [[50 km/h]]}\n",
