@@ -19,6 +19,7 @@ enum assumption {
 
 struct setup {
     const char *name; /* "fitted", or the option's */
+    size_t number; /* of the option in its file, from 1; 0: fitted, or of no file */
     bool is_fitted;
     struct tyre axle[AXLE_COUNT];
     bool own_rear_size; /* the rear axle's tyre has a size of its own, not the front's */

@@ -82,7 +82,7 @@ struct figure {
     struct remark instead; /* in a table for reading, where the value is unknown for a reason */
     struct governor governed_by;
     const struct cures *cures; /* of a broken limit, or NULL */
-    struct cure cure;          /* of a task */
+    struct cure cure;          /* of a task, and what finds out what is unknown */
     enum headline headline;
     int decimals;        /* where they are not the quantity's; DECIMALS_OF_QUANTITY */
     bool instrument_mph; /* speeds in the instrument's own unit: */

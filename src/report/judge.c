@@ -55,6 +55,13 @@ static struct figure with_verdict(struct figure figure, enum verdict verdict, st
     return figure;
 }
 
+static struct figure to_be_found_out(struct figure figure, const struct judgement *how,
+                                     struct remark advice)
+{
+    figure.cure.task = how->ask;
+    return with_verdict(figure, VERDICT_UNKNOWN, advice);
+}
+
 static struct figure to_be_done(struct figure figure, const struct judgement *how)
 {
     figure.cure = how->cure;
@@ -66,10 +73,10 @@ struct figure judged(struct figure figure, const struct judgement *how)
 {
     for (size_t i = 0; i < how->need_count; i++)
         if (!how->needs[i].known)
-            return with_verdict(figure, VERDICT_UNKNOWN, how->needs[i].advice);
+            return to_be_found_out(figure, how, how->needs[i].advice);
     switch (answer_for(&figure, how)) {
     case ANSWER_UNKNOWN:
-        return with_verdict(figure, VERDICT_UNKNOWN, how->if_unknown);
+        return to_be_found_out(figure, how, how->if_unknown);
     case ANSWER_NO:
         if (how->cure.task != TASK_NONE)
             return to_be_done(figure, how);

@@ -25,6 +25,7 @@ struct judgement {
     enum verdict met;    /* VERDICT_NONE: ok; or say `met_is_none` */
     bool met_is_none;
     struct cure cure;
+    enum task_id ask; /* the task that finds out what is unknown; TASK_NONE: to measure or read */
     struct remark if_met, if_broken, if_unknown;
     struct remark if_cured; /* of a task; none: if_broken */
 };

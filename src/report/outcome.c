@@ -16,17 +16,19 @@ const char *outcome_words(enum outcome outcome)
     return words[outcome];
 }
 
-/* What an outcome does not hang on stays unknown and leaves it open to nobody. */
-static bool counts(const struct figure *figure)
+/* What an outcome does not hang on may stay unknown: no outcome hangs on what the drive becomes.
+ * Nor does what the driver is told make one. */
+static bool decides(const struct figure *figure)
 {
-    return figure->verdict != VERDICT_NONE &&
-           (figure->verdict != VERDICT_UNKNOWN ||
-            quantity_rows[figure->quantity].policy & POLICY_NEEDED);
+    if (figure->verdict == VERDICT_TASK)
+        return figure->cure.task != TASK_TELL && figure->cure.task != TASK_PRESSURE_LABEL;
+    return figure->verdict != VERDICT_UNKNOWN ||
+           (quantity_rows[figure->quantity].policy & POLICY_NEEDED && figure->part != PART_GEARING);
 }
 
-static enum outcome outcome_by(enum verdict worst)
+static enum outcome outcome_by(enum verdict verdict)
 {
-    switch (worst) {
+    switch (verdict) {
     case VERDICT_FAIL:
         return OUTCOME_NO_GO;
     case VERDICT_UNKNOWN:
@@ -38,36 +40,97 @@ static enum outcome outcome_by(enum verdict worst)
     }
 }
 
-static void find_worst(const struct setup_figures *figures, struct option_outcome *out)
+/* --- findings */
+
+struct judged_figures {
+    const struct figure **items;
+    size_t count;
+};
+
+static struct judged_figures keep_judged(struct arena *arena, const struct setup_figures *figures)
 {
-    enum verdict worst = VERDICT_COUNT;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = figures->items[i];
-        if (!counts(figure))
+    struct judged_figures out = {arena_allocate_array(arena, figures->count, sizeof *out.items), 0};
+    for (size_t i = 0; i < figures->count; i++)
+        if (figures->items[i]->verdict != VERDICT_NONE)
+            out.items[out.count++] = figures->items[i];
+    return out;
+}
+
+double figure_excess(const struct figure *figure)
+{
+    if (!known(figure->value) || !known(figure->limit))
+        return 0;
+    bool within =
+        figure->verdict == VERDICT_OK || quantity_rows[figure->quantity].policy & POLICY_TO_SET;
+    double distance = fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
+    return within ? -distance : distance;
+}
+
+/* The same matter in another state or at another size: the worst stands for all, the first of
+ * equals. */
+static bool stands_for_all(const struct judged_figures *judged, size_t index)
+{
+    const struct figure *figure = judged->items[index];
+    for (size_t i = 0; i < judged->count; i++) {
+        const struct figure *other = judged->items[i];
+        if (i == index || other->verdict > figure->verdict ||
+            !figure_same(figure, other, figure_matter(figure)))
             continue;
-        out->counts[figure->verdict]++;
-        if (figure->verdict < worst) {
-            worst = figure->verdict;
-            out->why = figure;
+        double mine = figure_excess(figure), theirs = figure_excess(other);
+        if (other->verdict < figure->verdict || theirs > mine || (theirs == mine && i < index))
+            return false;
+    }
+    return true;
+}
+
+static void find_findings(struct arena *arena, const struct judged_figures *judged,
+                          struct option_outcome *out)
+{
+    out->findings = arena_allocate_array(arena, judged->count, sizeof *out->findings);
+    for (int verdict = VERDICT_FAIL; verdict <= VERDICT_OK; verdict++)
+        for (size_t i = 0; i < judged->count; i++)
+            if ((int)judged->items[i]->verdict == verdict && stands_for_all(judged, i)) {
+                out->findings[out->finding_count++] = judged->items[i];
+                out->counts[verdict]++;
+            }
+}
+
+static bool is_of_build(const struct figure *figure)
+{
+    return quantity_rows[figure->quantity].policy & POLICY_OF_BUILD;
+}
+
+/* The first that decides, of those the first of the option's own. */
+static void find_why(struct option_outcome *out)
+{
+    for (size_t i = 0; i < out->finding_count; i++) {
+        const struct figure *finding = out->findings[i];
+        if (!decides(finding) || outcome_by(finding->verdict) == OUTCOME_GO)
+            continue;
+        if (out->why == NULL)
+            out->why = finding;
+        if (finding->verdict == out->why->verdict && !is_of_build(finding)) {
+            out->why = finding;
+            break;
         }
     }
-    out->outcome = outcome_by(worst);
-    if (out->outcome == OUTCOME_GO)
-        out->why = NULL;
+    out->outcome = out->why == NULL ? OUTCOME_GO : outcome_by(out->why->verdict);
 }
 
+/* What the build has whichever tyre is chosen tells none of them apart. */
 static bool has_margin(const struct figure *figure)
 {
+    const struct quantity_row *row = &quantity_rows[figure->quantity];
     return (figure->verdict == VERDICT_OK || figure->verdict == VERDICT_CAUTION) &&
-           quantity_rows[figure->quantity].scale > 0 && known(figure->value) &&
-           known(figure->limit);
+           row->scale > 0 && !(row->policy & (POLICY_NO_MARGIN | POLICY_OF_BUILD)) &&
+           known(figure->value) && known(figure->limit);
 }
 
-static void find_closest(const struct setup_figures *figures, struct option_outcome *out)
+static void find_closest(const struct judged_figures *judged, struct option_outcome *out)
 {
     out->closest_margin = INFINITY;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = figures->items[i];
+    for (size_t i = 0; i < judged->count; i++) {
+        const struct figure *figure = judged->items[i];
         if (!has_margin(figure))
             continue;
         double margin = fabs(figure->value - figure->limit) / quantity_rows[figure->quantity].scale;
@@ -78,18 +141,21 @@ static void find_closest(const struct setup_figures *figures, struct option_outc
     }
 }
 
+/* --- tasks */
+
 /* The larger amount serves for both: one bump stop, one pressure. */
 static bool is_more(const struct cure *a, const struct cure *b)
 {
     return known(a->then) && (!known(b->then) || fabs(a->then) > fabs(b->then));
 }
 
-/* Measuring is told apart by what is asked for, other work by its axle. */
 static bool is_same_task(const struct task *a, const struct task *b)
 {
+    unsigned policy = task_rows[a->cure.task].policy;
+    unsigned fields = (policy & TASK_BY_WORDS ? SAME_ADVICE : 0) |
+                      (policy & TASK_BY_ITEM ? SAME_PLACE | SAME_STATE : 0);
     return a->cure.task == b->cure.task && a->axle == b->axle &&
-           (a->cure.task != TASK_MEASURE || figure_same(a->reason, b->reason, SAME_ADVICE)) &&
-           (a->cure.task != TASK_UNLOAD || figure_same(a->reason, b->reason, SAME_PLACE));
+           figure_same(a->reason, b->reason, fields);
 }
 
 static void add_task(struct option_outcome *out, struct task task)
@@ -125,25 +191,35 @@ static int workshop_order(const void *left, const void *right)
     return a->reason < b->reason ? -1 : 1;
 }
 
-static void find_tasks(const struct plan *plan, const struct setup_figures *figures,
+/* What cures a figure; of what is unknown, finding it out. */
+static struct task task_for(const struct figure *figure)
+{
+    struct task task = {.cure = figure->cure, .reason = figure};
+    if (figure->verdict == VERDICT_UNKNOWN)
+        task.cure =
+            (struct cure){.task = figure->cure.task == TASK_NONE ? TASK_MEASURE : figure->cure.task,
+                          .now = UNKNOWN,
+                          .then = UNKNOWN};
+    task.axle = task_rows[task.cure.task].policy & TASK_BY_AXLE ? figure->axle : AXLE_NONE;
+    return task;
+}
+
+static void find_tasks(struct arena *arena, const struct judged_figures *judged,
                        struct option_outcome *out)
 {
-    out->tasks = arena_allocate_array(plan->arena, figures->count + 1, sizeof *out->tasks);
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = figures->items[i];
-        struct task task = {.cure = figure->cure, .axle = figure->axle, .reason = figure};
-        if (!counts(figure))
-            continue;
-        if (figure->verdict == VERDICT_UNKNOWN) {
-            task.axle = AXLE_NONE;
-            task.cure = (struct cure){.task = TASK_MEASURE, .now = UNKNOWN, .then = UNKNOWN};
-        }
-        if (figure->verdict == VERDICT_TASK || figure->verdict == VERDICT_UNKNOWN)
-            add_task(out, task);
+    out->tasks = arena_allocate_array(arena, judged->count + 1, sizeof *out->tasks);
+    for (size_t i = 0; i < judged->count; i++) {
+        const struct figure *figure = judged->items[i];
+        if (figure->verdict == VERDICT_TASK ||
+            (figure->verdict == VERDICT_UNKNOWN && decides(figure)))
+            add_task(out, task_for(figure));
     }
     add_label(out);
     if (out->task_count > 0)
         qsort(out->tasks, out->task_count, sizeof *out->tasks, workshop_order);
+    out->counts[VERDICT_TASK] = out->task_count;
+    if (out->outcome == OUTCOME_NO_GO)
+        out->task_count = 0;
     for (size_t i = 0; i < out->task_count; i++)
         out->work[task_rows[out->tasks[i].cure.task].kind]++;
 }
@@ -152,10 +228,11 @@ void option_outcome_make(const struct plan *plan, const struct setup_figures *fi
                          struct option_outcome *out)
 {
     *out = (struct option_outcome){.why = NULL};
-    find_worst(figures, out);
-    find_closest(figures, out);
-    if (out->outcome != OUTCOME_NO_GO)
-        find_tasks(plan, figures, out);
+    const struct judged_figures judged = keep_judged(plan->arena, figures);
+    find_findings(plan->arena, &judged, out);
+    find_why(out);
+    find_closest(&judged, out);
+    find_tasks(plan->arena, &judged, out);
 }
 
 int option_outcome_compare(const struct option_outcome *a, const struct option_outcome *b)
@@ -164,6 +241,8 @@ int option_outcome_compare(const struct option_outcome *a, const struct option_o
                                                     TASK_TO_MEASURE};
     if (a->outcome != b->outcome)
         return a->outcome < b->outcome ? -1 : 1;
+    if (a->counts[VERDICT_FAIL] != b->counts[VERDICT_FAIL])
+        return a->counts[VERDICT_FAIL] < b->counts[VERDICT_FAIL] ? -1 : 1;
     for (size_t i = 0; i < sizeof heaviest_first / sizeof heaviest_first[0]; i++) {
         size_t in_a = a->work[heaviest_first[i]], in_b = b->work[heaviest_first[i]];
         if (in_a != in_b)

@@ -17,10 +17,15 @@ struct task {
 
 struct option_outcome {
     enum outcome outcome;
-    size_t counts[VERDICT_COUNT]; /* findings by verdict */
-    const struct figure *why;     /* the first finding of the worst verdict; NULL of go */
+    /* What was judged: of each matter the worst figure stands for all, fail first, then unknown,
+     * task, caution and ok; in the figures' order among equals. */
+    const struct figure **findings;
+    size_t finding_count;
+    size_t counts[VERDICT_COUNT]; /* findings by verdict; of VERDICT_TASK, the tasks themselves */
+    const struct figure *why;     /* the finding that decides, one of the option's own before the
+                                     build's; NULL of go */
     const struct figure *closest; /* of what is met, nearest to its limit; NULL: none */
-    double closest_margin;        /* in the scale of its quantity's row */
+    double closest_margin;        /* in the scale of its quantity's row; INFINITY: none */
     struct task *tasks;           /* of a no go none: what fails is no work */
     size_t task_count;
     size_t work[TASK_TO_TELL + 1]; /* tasks by kind */
@@ -30,12 +35,16 @@ struct option_outcome {
 void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
                          struct option_outcome *out);
 
-/* "go_after" words: go, work, open, no_go; and for people: "go after work". */
+/* How far beyond its limit, as a fraction; the larger is the worse. A pressure to set never passes
+ * its ceiling, and what is ok passes none: of those the nearer is the worse. */
+double figure_excess(const struct figure *figure);
+
+/* go, work, open, no_go; and for people: "go after work". */
 const char *outcome_name(enum outcome outcome);
 const char *outcome_words(enum outcome outcome);
 
-/* Whether one is better for the shop: by outcome, then the least work (alter, order, unload,
- * measure, in that order), then the closest margin. Negative where a is. */
+/* Whether one is better for the shop: by outcome, then what fails, then the least work (alter,
+ * order, unload, measure, in that order), then the closest margin. Negative where a is. */
 int option_outcome_compare(const struct option_outcome *a, const struct option_outcome *b);
 
 #endif

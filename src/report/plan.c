@@ -48,25 +48,43 @@ bool plan_make(struct arena *arena, const struct specification *specification, b
     out->setups = arena_allocate_array(arena, options->count + 1, sizeof *out->setups);
     out->setups[out->count++] = out->fitted;
     for (size_t i = 0; i < options->count; i++)
-        if (option_name == NULL || strcmp(options->items[i].name, option_name) == 0)
-            setup_option(&options->items[i], &out->fitted, &out->setups[out->count++]);
+        if (option_name == NULL || strcmp(options->items[i].name, option_name) == 0) {
+            setup_option(&options->items[i], &out->fitted, &out->setups[out->count]);
+            out->setups[out->count++].number = i + 1;
+        }
     plan_set_beside(out);
     return option_name == NULL || out->count > 1 || strcmp(option_name, "fitted") == 0;
+}
+
+static bool is_of_file(const struct figure *figure)
+{
+    return figure->setup == 0 && quantity_rows[figure->quantity].policy & POLICY_OF_FILE;
+}
+
+static void add_to_group(struct setup_figures *group, const struct figure *figure)
+{
+    group->items[group->count++] = figure;
 }
 
 struct setup_figures *plan_group_figures(const struct plan *plan, const struct figures *figures)
 {
     struct arena *arena = plan->arena;
     struct setup_figures *groups = arena_allocate_array(arena, plan->count, sizeof *groups);
-    for (size_t i = 0; i < figures->count; i++)
+    size_t of_file = 0;
+    for (size_t i = 0; i < figures->count; i++) {
         groups[figures->items[i].setup].count++;
+        of_file += is_of_file(&figures->items[i]);
+    }
     for (size_t i = 0; i < plan->count; i++) {
-        groups[i].items = arena_allocate_array(arena, groups[i].count, sizeof *groups[i].items);
+        groups[i].items =
+            arena_allocate_array(arena, groups[i].count + of_file, sizeof *groups[i].items);
         groups[i].count = 0;
     }
     for (size_t i = 0; i < figures->count; i++) {
-        struct setup_figures *group = &groups[figures->items[i].setup];
-        group->items[group->count++] = &figures->items[i];
+        const struct figure *figure = &figures->items[i];
+        add_to_group(&groups[figure->setup], figure);
+        for (size_t other = 1; is_of_file(figure) && other < plan->count; other++)
+            add_to_group(&groups[other], figure);
     }
     return groups;
 }

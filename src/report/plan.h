@@ -40,7 +40,8 @@ struct setup_figures {
 };
 
 /* One a setup of the plan, so that no later step looks through all figures. What concerns the
- * instrument or the file stands under the fitted setup. */
+ * instrument or the file stands under the fitted setup; what of the file every setup hangs on
+ * (POLICY_OF_FILE) is in the group of each. */
 struct setup_figures *plan_group_figures(const struct plan *plan, const struct figures *figures);
 
 enum pressure_system plan_pressure_system(const struct plan *plan);

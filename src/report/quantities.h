@@ -21,7 +21,8 @@ enum quantity_policy {
     POLICY_NO_MARGIN = 1 << 10, /* its distance to the limit is no margin */
     POLICY_ASSUMED = 1 << 11,   /* what was taken where the file is silent: numbered */
     POLICY_ANSWER = 1 << 12,    /* its advice is the whole answer, told before all else */
-    POLICY_NEEDED = 1 << 13     /* an outcome needs it: unknown, the option is open */
+    POLICY_NEEDED = 1 << 13,    /* an outcome needs it: unknown, the option is open */
+    POLICY_OF_FILE = 1 << 14    /* told once, under the fitted setup, and true of every setup */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy,
@@ -330,7 +331,7 @@ enum quantity_policy {
     X(SPEED_SYMBOL_CHANGE, "speed_symbol_change", "speed symbol, change in steps", UNIT_BARE,      \
       UNIT_BARE, 0, 0, POLICY_RULES | POLICY_OF_SIZE | POLICY_NEEDED, 0)                           \
     X(PART_MISSING, "part_missing", "part not computed", UNIT_BARE, UNIT_BARE, 0, 0,               \
-      POLICY_NOTE | POLICY_NEEDED, 0)                                                              \
+      POLICY_NOTE | POLICY_NEEDED | POLICY_OF_FILE, 0)                                             \
     X(MIXED_SOURCES, "mixed_sources", "figures of two kinds", UNIT_BARE, UNIT_BARE, 0, 0,          \
       POLICY_NOTE, 0)                                                                              \
     X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0,                            \

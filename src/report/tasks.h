@@ -16,42 +16,61 @@ enum task_kind {
     TASK_TO_TELL
 };
 
-/*    identifier, name, kind, what is done, metric unit, us unit, decimals metric, decimals us */
-#define TASKS(X)                                                                                   \
-    X(READ_SIDEWALL, "read_sidewall", TASK_TO_MEASURE, "read the sidewall", UNIT_BARE, UNIT_BARE,  \
-      0, 0)                                                                                        \
-    X(MEASURE, "measure", TASK_TO_MEASURE, "measure", UNIT_BARE, UNIT_BARE, 0, 0)                  \
-    X(READ_WHEEL, "read_wheel", TASK_TO_MEASURE, "read the wheel", UNIT_BARE, UNIT_BARE, 0, 0)     \
-    X(TRY_WHEEL, "try_wheel", TASK_TO_MEASURE, "try the wheel on", UNIT_BARE, UNIT_BARE, 0, 0)     \
-    X(SPARE, "spare", TASK_TO_ORDER, "spare of the set", UNIT_BARE, UNIT_BARE, 0, 0)               \
-    X(WHEEL, "wheel", TASK_TO_ORDER, "wheel", UNIT_BARE, UNIT_BARE, 0, 0)                          \
-    X(AXLE_RATIO, "axle_ratio", TASK_TO_ORDER, "axle ratio", UNIT_BARE, UNIT_BARE, 3, 3)           \
-    X(UNLOAD, "unload", TASK_TO_UNLOAD, "leave out", UNIT_KG, UNIT_LB, 0, 0)                       \
-    X(BUMP_STOP, "bump_stop", TASK_TO_ALTER, "longer bump stop", UNIT_MM, UNIT_IN, 0, 2)           \
-    X(TRIM_ARCH, "trim_arch", TASK_TO_ALTER, "trim the arch", UNIT_MM, UNIT_IN, 0, 2)              \
-    X(SPACER, "spacer", TASK_TO_ALTER, "spacer", UNIT_MM, UNIT_IN, 0, 2)                           \
-    X(TYRE_PRESSURE, "tyre_pressure", TASK_TO_SET, "cold pressure", UNIT_KPA, UNIT_PSI, 0, 0)      \
-    X(SPEEDOMETER_SETTING, "speedometer_setting", TASK_TO_SET, "speedometer", UNIT_BARE,           \
-      UNIT_BARE, 2, 2)                                                                             \
-    X(PRESSURE_WARNING, "pressure_warning", TASK_TO_SET, "pressure warning", UNIT_KPA, UNIT_PSI,   \
-      0, 0)                                                                                        \
-    X(HEADLAMP_AIM, "headlamp_aim", TASK_TO_SET, "headlamp dip", UNIT_PERCENT, UNIT_PERCENT, 1, 1) \
-    X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \
-      UNIT_BARE, UNIT_BARE, 0, 0)                                                                  \
-    X(SPEED_LABEL, "speed_label", TASK_TO_LABEL, "the tyres' speed in the driver's view",          \
-      UNIT_KMH, UNIT_MPH, 0, 0)                                                                    \
-    X(TELL, "tell", TASK_TO_TELL, "the driver", UNIT_BARE, UNIT_BARE, 0, 0)
+/* How a task is told from another of its name, and how its number is rounded. */
+enum task_policy {
+    TASK_BY_AXLE = 1 << 0,   /* each axle has its own */
+    TASK_BY_WORDS = 1 << 1,  /* each thing that is asked for or told is its own */
+    TASK_BY_ITEM = 1 << 2,   /* each item in each state, by the place of its figure */
+    TASK_ROUNDED_UP = 1 << 3 /* a pressure to set is never below the one that is needed */
+};
 
-#define TASK_ID(id, name, kind, title, metric, us, decimals, decimals_us) TASK_##id,
+/*    identifier, name, kind, what is done, the same in a word of a table, metric unit, us unit,
+ *    decimals metric, decimals us, policy */
+#define TASKS(X)                                                                                   \
+    X(READ_SIDEWALL, "read_sidewall", TASK_TO_MEASURE, "read the sidewall", "read the sidewall",   \
+      UNIT_BARE, UNIT_BARE, 0, 0, TASK_BY_AXLE)                                                    \
+    X(MEASURE, "measure", TASK_TO_MEASURE, "measure or read", "measure", UNIT_BARE, UNIT_BARE, 0,  \
+      0, TASK_BY_WORDS)                                                                            \
+    X(READ_WHEEL, "read_wheel", TASK_TO_MEASURE, "read the wheel", "read the wheel", UNIT_BARE,    \
+      UNIT_BARE, 0, 0, TASK_BY_AXLE)                                                               \
+    X(TRY_WHEEL, "try_wheel", TASK_TO_MEASURE, "try the wheel on", "try the wheel", UNIT_BARE,     \
+      UNIT_BARE, 0, 0, TASK_BY_AXLE)                                                               \
+    X(SPARE, "spare", TASK_TO_ORDER, "spare of the set", "spare", UNIT_BARE, UNIT_BARE, 0, 0, 0)   \
+    X(WHEEL, "wheel", TASK_TO_ORDER, "wheel", "wheel", UNIT_BARE, UNIT_BARE, 0, 0, TASK_BY_AXLE)   \
+    X(AXLE_RATIO, "axle_ratio", TASK_TO_ORDER, "axle ratio", "axle ratio", UNIT_BARE, UNIT_BARE,   \
+      3, 3, 0)                                                                                     \
+    X(UNLOAD, "unload", TASK_TO_UNLOAD, "leave out", "unload", UNIT_KG, UNIT_LB, 0, 0,             \
+      TASK_BY_ITEM)                                                                                \
+    X(BUMP_STOP, "bump_stop", TASK_TO_ALTER, "longer bump stop", "bump stop", UNIT_MM, UNIT_IN, 0, \
+      2, TASK_BY_AXLE)                                                                             \
+    X(TRIM_ARCH, "trim_arch", TASK_TO_ALTER, "trim the arch", "trim", UNIT_MM, UNIT_IN, 0, 2,      \
+      TASK_BY_AXLE)                                                                                \
+    X(SPACER, "spacer", TASK_TO_ALTER, "spacer", "spacer", UNIT_MM, UNIT_IN, 0, 2, TASK_BY_AXLE)   \
+    X(TYRE_PRESSURE, "tyre_pressure", TASK_TO_SET, "cold pressure", "pressure", UNIT_KPA,          \
+      UNIT_PSI, 0, 0, TASK_BY_AXLE | TASK_ROUNDED_UP)                                              \
+    X(SPEEDOMETER_SETTING, "speedometer_setting", TASK_TO_SET, "speedometer", "setting",           \
+      UNIT_BARE, UNIT_BARE, 2, 2, 0)                                                               \
+    X(PRESSURE_WARNING, "pressure_warning", TASK_TO_SET, "pressure warning", "warning", UNIT_KPA,  \
+      UNIT_PSI, 0, 0, TASK_BY_AXLE)                                                                \
+    X(HEADLAMP_AIM, "headlamp_aim", TASK_TO_SET, "headlamp dip", "lamp aim", UNIT_PERCENT,         \
+      UNIT_PERCENT, 1, 1, 0)                                                                       \
+    X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \
+      "label", UNIT_BARE, UNIT_BARE, 0, 0, 0)                                                      \
+    X(SPEED_LABEL, "speed_label", TASK_TO_LABEL, "the tyres' speed in the driver's view", "label", \
+      UNIT_KMH, UNIT_MPH, 0, 0, 0)                                                                 \
+    X(TELL, "tell", TASK_TO_TELL, "the driver", "tell", UNIT_BARE, UNIT_BARE, 0, 0, TASK_BY_WORDS)
+
+#define TASK_ID(id, name, kind, title, word, metric, us, decimals, decimals_us, policy) TASK_##id,
 enum task_id { TASK_NONE, TASKS(TASK_ID) TASK_COUNT };
 #undef TASK_ID
 
 struct task_row {
     const char *name;
     enum task_kind kind;
-    const char *title;
+    const char *title, *word;
     enum unit_id metric, us;
     int decimals_metric, decimals_us;
+    unsigned policy; /* enum task_policy */
 };
 
 extern const struct task_row task_rows[TASK_COUNT];
@@ -60,7 +79,8 @@ extern const struct task_row task_rows[TASK_COUNT];
 const char *task_kind_name(enum task_kind kind);
 
 /* A task as the cure of a figure that does not meet its limit, with what is now and then: a number
- * in SI or a text. TASK_NONE: no work that is known and allowed meets it. */
+ * in SI, or a text, which goes before a number: of a spare its designations. TASK_NONE: no work
+ * that is known and allowed meets it. */
 struct cure {
     enum task_id task;
     double now, then;
