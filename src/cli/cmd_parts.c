@@ -1,6 +1,4 @@
 /* tyresum speedometer, gearing, load, clearance and sheet: the parts of a build file. */
-#include <stdint.h>
-
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
@@ -10,6 +8,7 @@
 #include "cli/input.h"
 #include "reading/page.h"
 #include "reading/part_table.h"
+#include "cli/layout_out.h"
 #include "cli/parts.h"
 #include "compute/gearing.h"
 #include "reading/picture.h"
@@ -91,34 +90,37 @@ static void write_tables(const struct command *command, const struct layout *lay
         outbuf_text(layout->out, "\n");
         part_table(layout, parts[i].part, command->bit == CMD_SHEET);
     }
-    outbuf_text(layout->out, "\n! fail   ~ caution   ? unknown\n");
+    outbuf_text(layout->out, "\n! fail   ? unknown   + task   ~ caution\n");
 }
 
-/* A sheet is read at a glance first: three lines a setup, then the parts, then every finding in
- * full. A part alone has few findings: they stand before its table. */
-static void write_terminal(const struct command *command, const struct layout *layout)
+/* A part alone has few findings: they stand before its table. */
+static void write_part(const struct command *command, const struct layout *layout)
 {
-    const bool sheet = command->bit == CMD_SHEET;
     const char *name = layout->plan->specification->vehicle.name;
     if (command->bit == CMD_SPEEDOMETER)
         write_answers(layout);
     outbuf_text(layout->out, name == NULL ? "vehicle" : name);
     outbuf_text(layout->out, "\n\n");
-    if (!sheet)
-        legend_text(layout);
-    outbuf_text(layout->out,
-                sheet ? "Findings, worst first (in full below)\n" : "\nFindings, worst first\n");
-    if (sheet) {
-        shared_findings_text(layout);
-        sheet_head_text(layout);
-    } else {
-        findings_text(layout);
-    }
+    legend_text(layout);
+    outbuf_text(layout->out, "\nFindings, best tyre first\n");
+    findings_text(layout);
     write_tables(command, layout);
-    if (sheet) {
-        outbuf_text(layout->out, "\nFindings in full\n");
-        own_findings_text(layout);
-    }
+}
+
+/* A sheet answers first, on one screen; then each option's work, then the figures. */
+static void write_sheet(const struct command *command, const struct layout *layout)
+{
+    sheet_head_text(layout);
+    sheet_options_text(layout);
+    write_tables(command, layout);
+}
+
+static void write_terminal(const struct command *command, const struct layout *layout)
+{
+    if (command->bit == CMD_SHEET)
+        write_sheet(command, layout);
+    else
+        write_part(command, layout);
     assumptions_text(layout);
     cautions_text(layout);
 }
@@ -130,7 +132,7 @@ static void write_markdown(const struct command *command, const struct layout *l
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
         if (parts[i].command & command->bit)
             chosen[count++] = (struct page_part){parts[i].part, command->bit == CMD_SHEET};
-    page_markdown(layout, chosen, count);
+    page_markdown(layout, chosen, count, command->bit == CMD_SHEET);
 }
 
 static void write_picture(const struct command *command, const struct layout *layout)
@@ -166,27 +168,10 @@ static bool write_for_reading(struct arena *arena, const struct command *command
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return false;
-    struct layout layout = {.arena = arena,
-                            .out = &sink->out,
-                            .plan = plan,
-                            .figures = figures,
-                            .units = (enum unit_systems)options->units,
-                            .decimal_mark = options->decimal == 1 ? ',' : '.',
-                            .with_header = !options->no_header,
-                            .markdown = span_is(span_of(options->format), "markdown"),
-                            .width = sink_page_width(sink)};
-    if (layout.markdown)
-        layout.width = SIZE_MAX; /* no line of a page is too long: one table a part */
-    layout_group(&layout);
+    struct layout layout = layout_of(arena, options, plan, figures);
+    layout_on(&layout, sink);
     write_layout(command, options, &layout);
     return sink_close(sink, true);
-}
-
-/* Rows for a program, or a choice of columns; otherwise something to read. */
-static bool wants_rows(const struct options *options)
-{
-    struct span format = span_of(options->format);
-    return options->columns != NULL || span_is(format, "csv") || span_is(format, "json");
 }
 
 /* A page or a drawing has no columns to choose from. */
@@ -217,10 +202,12 @@ static enum exit_status write_rows(struct arena *arena, const struct options *op
     return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
-static bool any_fail(const struct figures *figures)
+/* Of an option that is shown; of the fitted tyre where there is none. */
+static bool any_fail(const struct plan *plan, const struct figures *figures)
 {
     for (size_t i = 0; i < figures->count; i++)
-        if (figures->items[i].verdict == VERDICT_FAIL)
+        if (figures->items[i].verdict == VERDICT_FAIL &&
+            (figures->items[i].setup > 0 || plan->count == 1))
             return true;
     return false;
 }
@@ -243,11 +230,11 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
     struct figures figures = {.arena = arena};
     parts_report(command->bit, &plan, &figures);
     enum exit_status status = EXIT_COMPUTED;
-    if (wants_rows(options))
+    if (layout_is_rows(options))
         status = write_rows(arena, options, &plan, &figures);
     else if (!write_for_reading(arena, command, options, &plan, &figures))
         status = EXIT_NOT_WRITTEN;
-    if (status == EXIT_COMPUTED && options->strict && any_fail(&figures))
+    if (status == EXIT_COMPUTED && options->strict && any_fail(&plan, &figures))
         return EXIT_FINDING_FAIL;
     return status;
 }

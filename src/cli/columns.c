@@ -74,7 +74,7 @@ static void set_headings(struct column_choice *out)
             .name = name_in(column, chosen->us),
             .title = column->title,
             .unit = unit_table[unit].name,
-            .numeric = column->kind == COLUMN_NUMBER,
+            .numeric = column->kind == COLUMN_NUMBER || column->kind == COLUMN_EITHER,
             .width = column->width,
             .priority = column->priority,
         };
@@ -120,7 +120,8 @@ void columns_fill(const struct column_choice *choice, const void *row, struct ce
         struct column_value value = column->get(row, chosen->us);
         if (column->kind == COLUMN_OBJECT) {
             cells[i] = cell_object(value.members);
-        } else if (column->kind == COLUMN_TEXT) {
+        } else if (column->kind == COLUMN_TEXT ||
+                   (column->kind == COLUMN_EITHER && value.text != NULL)) {
             cells[i] = cell_text(value.text);
         } else if (!known(value.value) || isinf(value.value)) {
             cells[i] = cell_absent();

@@ -11,16 +11,22 @@
 #include "cli/options.h"
 #include "output/writer.h"
 
-/* What a getter gives: a text, or an SI value (UNKNOWN: absent), or an object. */
+/* What a getter gives: a text, or an SI value (UNKNOWN: absent), or an object; of a column that
+ * holds either the text, and the value where there is none. */
 struct column_value {
-    const char *text;             /* of a text column */
+    const char *text;             /* of a text column; NULL: absent */
     const struct member *members; /* of an object column; NULL: absent */
     double value;
     int decimals; /* used where own_decimals is set: the rows of the column differ */
     bool own_decimals;
 };
 
-enum column_kind { COLUMN_NUMBER, COLUMN_TEXT, COLUMN_OBJECT /* of json alone */ };
+enum column_kind {
+    COLUMN_NUMBER,
+    COLUMN_TEXT,
+    COLUMN_OBJECT, /* of json alone */
+    COLUMN_EITHER  /* a number or a text */
+};
 
 struct column {
     const char *name;    /* metric */

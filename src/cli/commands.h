@@ -35,13 +35,15 @@ size_t operand_count(const struct options *options);
 enum exit_status run_size(struct arena *, const struct command *, const struct options *);
 enum exit_status run_compare(struct arena *, const struct command *, const struct options *);
 enum exit_status run_part(struct arena *, const struct command *, const struct options *);
-
+enum exit_status run_tasks(struct arena *, const struct command *, const struct options *);
 enum exit_status run_shortlist(struct arena *, const struct command *, const struct options *);
 enum exit_status run_check(struct arena *, const struct command *, const struct options *);
 enum exit_status run_tables(struct arena *, const struct command *, const struct options *);
 
 extern const struct column shortlist_columns[];
 extern const size_t shortlist_column_count;
+extern const struct column task_columns[];
+extern const size_t task_column_count;
 extern const struct column check_columns[];
 extern const size_t check_column_count;
 extern const struct column size_columns[], compare_columns[], figure_columns[];

@@ -70,7 +70,6 @@ void help_program(struct outbuf *out)
     }
     outbuf_text(out, "\nOptions, explained by `tyresum COMMAND --help` and in tyresum(1):\n");
     put_option_names(out);
-    outbuf_text(out, "\n");
     for (size_t i = 0; i < example_count; i++) {
         if (!example_table[i].in_help)
             continue;

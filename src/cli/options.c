@@ -29,7 +29,7 @@ const struct option_row option_table[] = {
     {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE | CMD_CHECK,
      "only that option of the file"},
     {"strict", OPTION_FLAG, NULL, NULL, FIELD(strict), CMD_FILE,
-     "exit with 3 when at least one finding is `fail`"},
+     "exit with 3 when an option is no go; without options, when a finding is `fail`"},
     {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,
      "auto (default), always or never; NO_COLOR is honoured"},
     {"output", OPTION_TEXT, "FILE", NULL, FIELD(output), CMD_ANY,

@@ -17,11 +17,13 @@ enum command_bit {
     CMD_LOAD = 1 << 4,
     CMD_CLEARANCE = 1 << 5,
     CMD_SHEET = 1 << 6,
-    CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET,
     CMD_TABLES = 1 << 7,
     CMD_SHORTLIST = 1 << 8,
     CMD_CHECK = 1 << 9,
-    CMD_ANY = (1 << 10) - 1
+    CMD_TASKS = 1 << 10,
+    CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET |
+               CMD_TASKS,
+    CMD_ANY = (1 << 11) - 1
 };
 
 struct option_row;

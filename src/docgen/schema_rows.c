@@ -4,7 +4,7 @@
 static void put_column(struct outbuf *out, const char *name, const struct column *column,
                        bool first)
 {
-    static const char *const kinds[] = {"number", "string", "object"};
+    static const char *const kinds[] = {"number", "string", "object", "number\", \"string"};
     put_all(out, first ? "" : ",\n    ", "\"", name, "\": {\"type\": [\"", kinds[column->kind],
             "\", \"null\"], \"description\": \"", column->title, "\"}", NULL);
 }

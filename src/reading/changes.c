@@ -10,16 +10,14 @@
     }
 
 const struct change_row change_rows[] = {
-    {"overall diameter", "diameter", QUERY(QUANTITY_OVERALL_DIAMETER, .headline = false)},
-    {"diameter, change", "diameter", QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, .headline = false)},
-    {"under the axle, change", "under the axle",
-     QUERY(QUANTITY_UNDER_AXLE_CHANGE, .headline = false)},
-    {"load index, per tyre", NULL, QUERY(QUANTITY_LOAD_AT_INDEX, .headline = false)},
-    {"speed symbol", NULL, QUERY(QUANTITY_SPEED_SYMBOL, .headline = false)},
-    {"speedometer error", "speedometer",
-     QUERY(QUANTITY_SPEEDOMETER_ERROR, .tyre = AT_NOMINAL, .headline = false)},
-    {"true speed", "true", QUERY(QUANTITY_TRUE_SPEED, .speed_as = AT_SHOWN, .headline = true)},
-    {"engine speed", "engine", QUERY(QUANTITY_ENGINE_SPEED, .headline = true)},
+    {"overall diameter", QUERY(QUANTITY_OVERALL_DIAMETER, .headline = false)},
+    {"diameter, change", QUERY(QUANTITY_OVERALL_DIAMETER_CHANGE, .headline = false)},
+    {"under the axle, change", QUERY(QUANTITY_UNDER_AXLE_CHANGE, .headline = false)},
+    {"load index, per tyre", QUERY(QUANTITY_LOAD_AT_INDEX, .headline = false)},
+    {"speed symbol", QUERY(QUANTITY_SPEED_SYMBOL, .headline = false)},
+    {"speedometer error", QUERY(QUANTITY_SPEEDOMETER_ERROR, .tyre = AT_NOMINAL, .headline = false)},
+    {"true speed", QUERY(QUANTITY_TRUE_SPEED, .speed_as = AT_SHOWN, .headline = true)},
+    {"engine speed", QUERY(QUANTITY_ENGINE_SPEED, .headline = true)},
 };
 const size_t change_row_count = sizeof change_rows / sizeof change_rows[0];
 
@@ -67,29 +65,6 @@ const char *change_of_axles_text(const struct layout *layout, size_t setup, size
         return text;
     return arena_format(layout->arena, "%s / %s", change_text(layout, figure, !known(rear->value)),
                         change_text(layout, rear, true));
-}
-
-static const char *pressure_text(const struct layout *layout, const struct figure *figure,
-                                 bool with_unit)
-{
-    if (figure == NULL || !known(figure->value))
-        return figure != NULL && figure->verdict == VERDICT_FAIL ? "none enough" : "unknown";
-    return change_text(layout, figure, with_unit);
-}
-
-/* "210 / 250 kPa", "210 kPa / none enough". */
-const char *pressures_text(const struct layout *layout, size_t setup)
-{
-    const struct figure *pressure[AXLE_COUNT];
-    for (int axle = 0; axle < AXLE_COUNT; axle++)
-        pressure[axle] = figure_first(
-            layout, setup,
-            (struct figure_query){
-                .quantity = QUANTITY_PRESSURE_RECOMMENDED, .axle = axle, .state = STATE_NONE});
-    const struct figure *front = pressure[AXLE_FRONT], *rear = pressure[AXLE_REAR];
-    bool rear_has_unit = rear != NULL && known(rear->value);
-    return arena_format(layout->arena, "%s / %s", pressure_text(layout, front, !rear_has_unit),
-                        pressure_text(layout, rear, true));
 }
 
 /* "tyre capacity, front and rear": findings of one quantity and verdict are one matter. */
@@ -143,10 +118,4 @@ const char *matters_named(const struct layout *layout, const struct finding_list
         last = verdict;
     }
     return text;
-}
-
-const char *matters_text(const struct layout *layout, size_t setup, size_t width)
-{
-    const struct finding_list own = findings_of(layout, setup);
-    return own.count == 0 ? "nothing of its own" : matters_named(layout, &own, width);
 }

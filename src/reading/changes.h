@@ -6,8 +6,7 @@
 #include "reading/findings_text.h"
 
 struct change_row {
-    const char *title; /* in a table */
-    const char *word;  /* behind the value in one line; NULL: in a table only */
+    const char *title;
     struct figure_query query;
 };
 
@@ -25,14 +24,8 @@ const char *change_of_axles_text(const struct layout *layout, size_t setup, size
 /* Whether it fails at either axle. */
 bool change_fails(const struct layout *layout, size_t setup, size_t row);
 
-/* "front, rear" pressures as one text: "295 / 325 kPa". */
-const char *pressures_text(const struct layout *layout, size_t setup);
-
 /* "fail: tyre capacity front and rear; room at lock front": as many as the width takes, then how
  * many more. */
 const char *matters_named(const struct layout *layout, const struct finding_list *list,
                           size_t width);
-/* The same of all that is a setup's own. */
-const char *matters_text(const struct layout *layout, size_t setup, size_t width);
-
 #endif

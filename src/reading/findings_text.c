@@ -1,6 +1,5 @@
 #include "reading/findings_text.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/known.h"
@@ -37,55 +36,6 @@ void legend_text(const struct layout *layout)
     }
 }
 
-static int worst_first(const void *left, const void *right)
-{
-    const struct badness *a = left, *b = right;
-    if (a->fails != b->fails)
-        return a->fails > b->fails ? -1 : 1;
-    if (a->unknowns != b->unknowns)
-        return a->unknowns > b->unknowns ? -1 : 1;
-    if (a->cautions != b->cautions)
-        return a->cautions > b->cautions ? -1 : 1;
-    return a->setup < b->setup ? -1 : 1;
-}
-
-/* How far beyond its limit, as a fraction; the larger is the worse. A pressure to set never passes
- * its ceiling, and what is ok passes none: of those the nearer is the worse. */
-static double excess_of(const struct figure *figure)
-{
-    if (!known(figure->value) || !known(figure->limit))
-        return 0;
-    bool within =
-        figure->verdict == VERDICT_OK || quantity_rows[figure->quantity].policy & POLICY_TO_SET;
-    double distance = fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
-    return within ? -distance : distance;
-}
-
-/* The same matter in another state or at another size: the worst stands for all. */
-static bool same_matter(const struct figure *a, const struct figure *b)
-{
-    return figure_same(a, b, figure_matter(a));
-}
-
-static bool stands_for_all(const struct setup_figures *group, size_t index)
-{
-    const struct figure *figure = group->items[index];
-    for (size_t i = 0; i < group->count; i++) {
-        const struct figure *other = group->items[i];
-        if (i == index || other->verdict == VERDICT_NONE || !same_matter(figure, other))
-            continue;
-        if (other->verdict != figure->verdict) {
-            if (other->verdict < figure->verdict)
-                return false;
-            continue;
-        }
-        double mine = excess_of(figure), theirs = excess_of(other);
-        if (theirs > mine || (theirs == mine && i < index))
-            return false;
-    }
-    return true;
-}
-
 const char *finding_name(struct arena *arena, const struct plan *plan, const struct figure *figure,
                          size_t state_width)
 {
@@ -100,7 +50,21 @@ const char *finding_name(struct arena *arena, const struct plan *plan, const str
     return name;
 }
 
-static void write_finding(const struct layout *layout, const struct figure *figure)
+const char *finding_says(const struct layout *layout, const struct figure *figure)
+{
+    const char *text = "";
+    if (known(figure->value))
+        text = figure_text(layout, figure, figure->value);
+    if (known(figure->limit))
+        text = arena_format(layout->arena, *text ? "%s (limit %s)" : "%slimit %s", text,
+                            figure_limit_text(layout, figure));
+    const char *action = figure_action(layout->arena, layout->plan, figure);
+    if (action != NULL)
+        text = arena_format(layout->arena, "%s%s%s", text, *text ? "; " : "", action);
+    return text;
+}
+
+void finding_text(const struct layout *layout, const struct figure *figure)
 {
     struct prose prose = prose_of(layout);
     prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
@@ -158,11 +122,28 @@ static void keep_figures_to_read(struct setup_figures *group)
     group->count = kept;
 }
 
-void layout_group(struct layout *layout)
+static bool is_better(const struct layout *layout, size_t a, size_t b)
 {
-    layout->setups = plan_group_figures(layout->plan, layout->figures);
-    for (size_t i = 0; i < layout->plan->count; i++)
-        keep_figures_to_read(&layout->setups[i]);
+    if (a == 0 || b == 0)
+        return b == 0 && a != 0;
+    return option_outcome_compare(&layout->outcomes[a], &layout->outcomes[b]) < 0;
+}
+
+/* By insertion, so that equals keep the file's order. */
+static void sort_setups(struct layout *layout)
+{
+    size_t count = layout->plan->count;
+    layout->order = arena_allocate_array(layout->arena, count, sizeof *layout->order);
+    for (size_t i = 0; i < count; i++) {
+        size_t at = i;
+        for (; at > 0 && is_better(layout, i, layout->order[at - 1]); at--)
+            layout->order[at] = layout->order[at - 1];
+        layout->order[at] = i;
+    }
+}
+
+static void find_shared(struct layout *layout)
+{
     const struct setup_figures *fitted = &layout->setups[0];
     layout->shared.items =
         arena_allocate_array(layout->arena, fitted->count, sizeof *layout->shared.items);
@@ -170,6 +151,19 @@ void layout_group(struct layout *layout)
         if (fitted->items[i]->verdict != VERDICT_NONE && fitted->items[i]->verdict != VERDICT_OK &&
             every_setup_has(layout, fitted->items[i]))
             layout->shared.items[layout->shared.count++] = fitted->items[i];
+}
+
+void layout_group(struct layout *layout)
+{
+    size_t count = layout->plan->count;
+    layout->setups = plan_group_figures(layout->plan, layout->figures);
+    layout->outcomes = arena_allocate_array(layout->arena, count, sizeof *layout->outcomes);
+    for (size_t i = 0; i < count; i++) {
+        option_outcome_make(layout->plan, &layout->setups[i], &layout->outcomes[i]);
+        keep_figures_to_read(&layout->setups[i]);
+    }
+    sort_setups(layout);
+    find_shared(layout);
 }
 
 /* True of a matter that every setup has: the build's, not the tyre's. */
@@ -183,86 +177,70 @@ static void add_finding(struct finding_list *list, const struct figure *figure)
     list->items[list->count++] = figure;
 }
 
+/* The same of another setup, where it is the worse. */
+static const struct figure *worst_of_all(const struct layout *layout, const struct figure *finding)
+{
+    const struct figure *worst = finding;
+    for (size_t i = 1; i < layout->plan->count; i++) {
+        const struct figure *other = counterpart(&layout->setups[i], finding);
+        if (other != NULL && figure_excess(other) > figure_excess(worst))
+            worst = other;
+    }
+    return worst;
+}
+
 /* What is wrong whichever tyre is chosen, once, as the worst setup has it. */
 struct finding_list findings_shared(const struct layout *layout)
 {
-    const struct setup_figures *fitted = &layout->setups[0];
+    const struct option_outcome *fitted = &layout->outcomes[0];
     struct finding_list list = {
-        arena_allocate_array(layout->arena, fitted->count, sizeof *list.items), 0};
-    for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
-        for (size_t i = 0; i < fitted->count; i++) {
-            const struct figure *worst = fitted->items[i];
-            if ((int)worst->verdict != verdict || !stands_for_all(fitted, i) ||
-                !is_shared(layout, worst))
-                continue;
-            for (size_t j = 1; j < layout->plan->count; j++) {
-                const struct figure *other = counterpart(&layout->setups[j], fitted->items[i]);
-                if (excess_of(other) > excess_of(worst))
-                    worst = other;
-            }
-            add_finding(&list, worst);
-        }
+        arena_allocate_array(layout->arena, fitted->finding_count, sizeof *list.items), 0};
+    for (size_t i = 0; i < fitted->finding_count; i++)
+        if (is_shared(layout, fitted->findings[i]))
+            add_finding(&list, worst_of_all(layout, fitted->findings[i]));
     return list;
 }
 
 struct finding_list findings_of(const struct layout *layout, size_t setup)
 {
-    const struct setup_figures *group = &layout->setups[setup];
+    const struct option_outcome *outcome = &layout->outcomes[setup];
     struct finding_list list = {
-        arena_allocate_array(layout->arena, group->count, sizeof *list.items), 0};
-    for (int verdict = VERDICT_FAIL; verdict < VERDICT_OK; verdict++)
-        for (size_t i = 0; i < group->count; i++)
-            if ((int)group->items[i]->verdict == verdict && stands_for_all(group, i) &&
-                !is_shared(layout, group->items[i]))
-                add_finding(&list, group->items[i]);
+        arena_allocate_array(layout->arena, outcome->finding_count, sizeof *list.items), 0};
+    for (size_t i = 0; i < outcome->finding_count; i++)
+        if (outcome->findings[i]->verdict != VERDICT_OK && !is_shared(layout, outcome->findings[i]))
+            add_finding(&list, outcome->findings[i]);
     return list;
 }
 
-const char *counts_text(const struct layout *layout, const struct badness *badness)
+const char *counts_text(const struct layout *layout, size_t setup)
 {
-    return arena_format(layout->arena, "%zu fail, %zu unknown, %zu caution, %zu ok", badness->fails,
-                        badness->unknowns, badness->cautions, badness->oks);
+    static const struct {
+        enum verdict verdict;
+        const char *one, *many;
+    } words[] = {
+        {VERDICT_FAIL, "fail", "fail"},
+        {VERDICT_UNKNOWN, "unknown", "unknown"},
+        {VERDICT_TASK, "task", "tasks"},
+        {VERDICT_CAUTION, "caution", "cautions"},
+    };
+    const size_t *counts = layout->outcomes[setup].counts;
+    const char *text = "";
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        size_t count = counts[words[i].verdict];
+        if (count > 0)
+            text = arena_format(layout->arena, "%s%s%zu %s", text, *text ? ", " : "", count,
+                                count == 1 ? words[i].one : words[i].many);
+    }
+    return *text ? text : "nothing found wrong";
 }
 
-static void write_setup(const struct layout *layout, const struct badness *badness)
+const char *standing_text(const struct layout *layout, size_t setup)
 {
-    const struct setup *setup = &layout->plan->setups[badness->setup];
-    struct finding_list own = findings_of(layout, badness->setup);
-    struct prose prose = prose_of(layout);
-    const char *label = option_label(layout, badness->setup);
-    prose_begin(&prose, 0, label, VERDICT_AT);
-    prose_words(&prose,
-                arena_format(layout->arena, "%s%s%s: %s", setup->is_fitted ? "" : setup->name,
-                             setup->is_fitted ? "" : ", ", size_text(layout, setup),
-                             counts_text(layout, badness)));
-    prose_end(&prose);
-    for (size_t i = 0; i < own.count; i++)
-        write_finding(layout, own.items[i]);
+    return arena_format(layout->arena, "%s: %s", outcome_words(layout->outcomes[setup].outcome),
+                        counts_text(layout, setup));
 }
 
-/* Findings of the setup, also those that every setup shares: none is without them. */
-static size_t count_verdict(const struct layout *layout, size_t setup, enum verdict verdict)
-{
-    const struct setup_figures *group = &layout->setups[setup];
-    size_t count = 0;
-    for (size_t i = 0; i < group->count; i++)
-        count += group->items[i]->verdict == verdict && stands_for_all(group, i);
-    return count;
-}
-
-const struct badness *findings_order(const struct layout *layout)
-{
-    const struct plan *plan = layout->plan;
-    struct badness *all = arena_allocate_array(layout->arena, plan->count, sizeof *all);
-    for (size_t i = 0; i < plan->count; i++)
-        all[i] = (struct badness){
-            i, count_verdict(layout, i, VERDICT_FAIL), count_verdict(layout, i, VERDICT_UNKNOWN),
-            count_verdict(layout, i, VERDICT_CAUTION), count_verdict(layout, i, VERDICT_OK)};
-    qsort(all, plan->count, sizeof *all, worst_first);
-    return all;
-}
-
-void shared_findings_text(const struct layout *layout)
+static void shared_findings_text(const struct layout *layout)
 {
     struct finding_list shared = findings_shared(layout);
     struct prose prose = prose_of(layout);
@@ -270,20 +248,29 @@ void shared_findings_text(const struct layout *layout)
         prose_line(&prose, 0, VERDICT_AT,
                    "whichever tyre is chosen (the worst of them, counted with each)");
     for (size_t i = 0; i < shared.count; i++)
-        write_finding(layout, shared.items[i]);
+        finding_text(layout, shared.items[i]);
 }
 
-void own_findings_text(const struct layout *layout)
+static void own_findings_text(const struct layout *layout, size_t index)
 {
-    const struct badness *all = findings_order(layout);
-    for (size_t i = 0; i < layout->plan->count; i++)
-        write_setup(layout, &all[i]);
+    const struct setup *setup = &layout->plan->setups[index];
+    struct finding_list own = findings_of(layout, index);
+    struct prose prose = prose_of(layout);
+    prose_begin(&prose, 0, option_label(layout, index), VERDICT_AT);
+    prose_words(&prose,
+                arena_format(layout->arena, "%s%s%s: %s", setup->is_fitted ? "" : setup->name,
+                             setup->is_fitted ? "" : ", ", size_text(layout, setup),
+                             counts_text(layout, index)));
+    prose_end(&prose);
+    for (size_t i = 0; i < own.count; i++)
+        finding_text(layout, own.items[i]);
 }
 
 void findings_text(const struct layout *layout)
 {
     shared_findings_text(layout);
-    own_findings_text(layout);
+    for (size_t i = 0; i < layout->plan->count; i++)
+        own_findings_text(layout, layout->order[i]);
 }
 
 /* Labels of all setups for which the same was taken. */

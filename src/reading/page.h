@@ -10,8 +10,14 @@ struct page_part {
     bool headlines_only;
 };
 
-/* Markdown of the parts named: findings first. */
-void page_markdown(const struct layout *layout, const struct page_part *parts, size_t count);
+/* Markdown of the parts named: findings first, or as a sheet the answer and each option's work. */
+void page_markdown(const struct layout *layout, const struct page_part *parts, size_t count,
+                   bool as_sheet);
+/* Of a sheet: what stands before its parts; and one setup's tasks, with boxes to tick or
+ * numbered. */
+void page_markdown_answer(const struct layout *layout);
+void page_markdown_tasks(const struct layout *layout, size_t setup, bool boxes);
+void page_markdown_finding(const struct layout *layout, const struct figure *figure);
 
 /* One HTML page that needs no other file. */
 void page_html(const struct layout *layout);
@@ -25,8 +31,5 @@ void page_text(const struct layout *layout, const char *text);
 void page_raw(const struct layout *layout, const char *markup);
 void page_workshop(const struct layout *layout);
 void page_drawings(const struct layout *layout);
-
-/* What a finding says of its matter (finding_name). */
-const char *finding_says(const struct layout *layout, const struct figure *figure);
 
 #endif

@@ -194,21 +194,8 @@ static void put_list(const struct layout *layout, struct finding_list list, size
     page_raw(layout, "</ul>\n");
 }
 
-/* "6 fail, 2 caution": what there is. */
-static const char *wrong_text(const struct layout *layout, const struct badness *badness)
-{
-    const size_t counts[] = {badness->fails, badness->unknowns, badness->cautions};
-    const char *text = "";
-    for (size_t i = 0; i < sizeof counts / sizeof counts[0]; i++)
-        if (counts[i] > 0)
-            text = arena_format(layout->arena, "%s%s%zu %s", text, *text ? ", " : "", counts[i],
-                                verdict_name((enum verdict)(VERDICT_FAIL + i)));
-    return *text ? text : "nothing of its own";
-}
-
 static void put_needs(const struct layout *layout)
 {
-    const struct badness *order = findings_order(layout);
     /* Lists of so many setups as stand on one sheet share its room. */
     size_t most = FINDINGS_IN_FULL / (layout->plan->count + 1);
     most = most > 5 ? 5 : most < 3 ? 3 : most;
@@ -219,15 +206,16 @@ static void put_needs(const struct layout *layout)
                  "<h3>Whichever tyre is chosen (the worst of them, counted with each)</h3>\n");
     put_list(layout, shared, most);
     for (size_t i = 0; i < layout->plan->count; i++) {
-        const char *label = option_label(layout, order[i].setup);
+        size_t setup = layout->order[i];
+        const char *name = setup == 0
+                               ? "fitted"
+                               : arena_format(layout->arena, "%s, %s", option_label(layout, setup),
+                                              setup_name(layout, setup));
         page_raw(layout, "<h3>");
-        page_text(layout, order[i].setup == 0 ? arena_format(layout->arena, "fitted: %s",
-                                                             wrong_text(layout, &order[i]))
-                                              : arena_format(layout->arena, "%s, %s: %s", label,
-                                                             setup_name(layout, order[i].setup),
-                                                             wrong_text(layout, &order[i])));
+        page_text(layout,
+                  arena_format(layout->arena, "%s: %s", name, standing_text(layout, setup)));
         page_raw(layout, "</h3>\n");
-        put_list(layout, findings_of(layout, order[i].setup), most);
+        put_list(layout, findings_of(layout, setup), most);
     }
     page_raw(layout, "</div>\n");
 }

@@ -7,21 +7,7 @@ static void put(const struct layout *layout, const char *text)
     markdown_text(layout->out, span_of(text));
 }
 
-const char *finding_says(const struct layout *layout, const struct figure *figure)
-{
-    const char *text = "";
-    if (known(figure->value))
-        text = figure_text(layout, figure, figure->value);
-    if (known(figure->limit))
-        text = arena_format(layout->arena, *text ? "%s (limit %s)" : "%slimit %s", text,
-                            figure_limit_text(layout, figure));
-    const char *action = figure_action(layout->arena, layout->plan, figure);
-    if (action != NULL)
-        text = arena_format(layout->arena, "%s%s%s", text, *text ? "; " : "", action);
-    return text;
-}
-
-static void put_finding(const struct layout *layout, const struct figure *figure)
+void page_markdown_finding(const struct layout *layout, const struct figure *figure)
 {
     outbuf_text(layout->out, "- **");
     outbuf_text(layout->out, verdict_name(figure->verdict));
@@ -41,7 +27,7 @@ static void put_finding(const struct layout *layout, const struct figure *figure
 static void put_findings(const struct layout *layout, struct finding_list list)
 {
     for (size_t i = 0; i < list.count; i++)
-        put_finding(layout, list.items[i]);
+        page_markdown_finding(layout, list.items[i]);
     if (list.count > 0)
         outbuf_char(layout->out, '\n');
 }
@@ -64,20 +50,20 @@ static void put_legend(const struct layout *layout)
 
 static void put_all_findings(const struct layout *layout)
 {
-    const struct badness *order = findings_order(layout);
     struct finding_list shared = findings_shared(layout);
-    outbuf_text(layout->out, "\n## Findings, worst first\n\n");
+    outbuf_text(layout->out, "\n## Findings, best tyre first\n\n");
     if (shared.count > 0)
         outbuf_text(layout->out,
                     "### Whichever tyre is chosen (the worst of them, counted with each)\n\n");
     put_findings(layout, shared);
     for (size_t i = 0; i < layout->plan->count; i++) {
+        size_t setup = layout->order[i];
         outbuf_text(layout->out, "### ");
-        put(layout, option_label(layout, order[i].setup));
+        put(layout, option_label(layout, setup));
         outbuf_text(layout->out, ": ");
-        put(layout, counts_text(layout, &order[i]));
+        put(layout, counts_text(layout, setup));
         outbuf_text(layout->out, "\n\n");
-        put_findings(layout, findings_of(layout, order[i].setup));
+        put_findings(layout, findings_of(layout, setup));
     }
 }
 
@@ -116,16 +102,25 @@ static void put_answers(const struct layout *layout)
         outbuf_char(layout->out, '\n');
 }
 
-void page_markdown(const struct layout *layout, const struct page_part *parts, size_t count)
+static void put_part_head(const struct layout *layout, bool with_answers)
 {
     const char *name = layout->plan->specification->vehicle.name;
     outbuf_text(layout->out, "# ");
     put(layout, name == NULL ? "vehicle" : name);
     outbuf_text(layout->out, "\n\n");
-    if (count == 1)
+    if (with_answers)
         put_answers(layout);
     put_legend(layout);
     put_all_findings(layout);
+}
+
+void page_markdown(const struct layout *layout, const struct page_part *parts, size_t count,
+                   bool as_sheet)
+{
+    if (as_sheet)
+        page_markdown_answer(layout);
+    else
+        put_part_head(layout, count == 1);
     for (size_t i = 0; i < count; i++) {
         outbuf_text(layout->out, "## ");
         put(layout, part_name(parts[i].part));
@@ -133,7 +128,7 @@ void page_markdown(const struct layout *layout, const struct page_part *parts, s
         part_table(layout, parts[i].part, parts[i].headlines_only);
         outbuf_char(layout->out, '\n');
     }
-    outbuf_text(layout->out, "In the tables: ! fail, \\~ caution, ? unknown.\n\n");
+    outbuf_text(layout->out, "In the tables: ! fail, ? unknown, + task, \\~ caution.\n\n");
     put_assumptions(layout);
     put(layout, cautions);
     outbuf_char(layout->out, '\n');

@@ -5,16 +5,19 @@
 #include "reading/remark_text.h"
 #include "output/writer.h"
 
-static const char *letter(struct arena *arena, size_t index)
+/* A to Z, then AA, AB. */
+static const char *letters(struct arena *arena, size_t number)
 {
-    if (index < 26)
-        return arena_format(arena, "%c", (char)('A' + index));
-    return arena_format(arena, "%zu", index + 1);
+    const char *text = "";
+    for (; number > 0; number = (number - 1) / 26)
+        text = arena_format(arena, "%c%s", (char)('A' + (number - 1) % 26), text);
+    return text;
 }
 
 const char *option_label(const struct layout *layout, size_t setup)
 {
-    return setup > 0 ? letter(layout->arena, setup - 1) : layout->plan->setups[0].name;
+    const struct setup *of = &layout->plan->setups[setup];
+    return setup > 0 ? letters(layout->arena, of->number) : of->name;
 }
 
 static const char *number_text(const struct layout *layout, const struct figure *figure, double si,
@@ -31,7 +34,7 @@ static const char *number_text(const struct layout *layout, const struct figure 
     return arena_copy(layout->arena, span_of(text));
 }
 
-static const char *text_in(const struct layout *layout, const struct figure *figure, double value,
+const char *figure_text_in(const struct layout *layout, const struct figure *figure, double value,
                            bool us)
 {
     enum unit_id unit = figure_unit(figure, us);
@@ -55,10 +58,11 @@ const char *figure_limit_text(const struct layout *layout, const struct figure *
 
 const char *figure_text(const struct layout *layout, const struct figure *figure, double value)
 {
-    const char *text = text_in(layout, figure, value, layout->units == UNITS_US);
+    const char *text = figure_text_in(layout, figure, value, layout->units == UNITS_US);
     if (!has_both_units(layout, figure))
         return text;
-    return arena_format(layout->arena, "%s = %s", text, text_in(layout, figure, value, true));
+    return arena_format(layout->arena, "%s = %s", text,
+                        figure_text_in(layout, figure, value, true));
 }
 
 static const char *mark_of(enum verdict verdict)
@@ -66,6 +70,8 @@ static const char *mark_of(enum verdict verdict)
     switch (verdict) {
     case VERDICT_FAIL:
         return "!";
+    case VERDICT_TASK:
+        return "+";
     case VERDICT_CAUTION:
         return "~";
     case VERDICT_UNKNOWN:

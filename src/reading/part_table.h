@@ -4,6 +4,7 @@
 
 #include "output/outbuf.h"
 #include "reading/figure_value.h"
+#include "report/outcome.h"
 #include "report/plan.h"
 
 struct layout {
@@ -14,10 +15,12 @@ struct layout {
     enum unit_systems units;
     char decimal_mark;
     bool with_header;
-    bool markdown;                /* otherwise for the terminal */
-    size_t width;                 /* of the page, in characters */
-    struct setup_figures *setups; /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
-    struct setup_figures shared;  /* findings of the fitted setup that every other has too */
+    bool markdown;                   /* otherwise for the terminal */
+    size_t width;                    /* of the page, in characters */
+    struct setup_figures *setups;    /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
+    struct setup_figures shared;     /* findings of the fitted setup that every other has too */
+    struct option_outcome *outcomes; /* one a setup: of the parts that are reported */
+    size_t *order;                   /* of the setups: best first, the fitted one last */
 };
 
 /* Setups that stand side by side: the fitted one always first, to compare with. */
@@ -26,7 +29,7 @@ struct setup_block {
 };
 size_t setup_in_block(const struct setup_block *block, size_t column);
 
-/* "fitted", or the option's letter. */
+/* "fitted", or the letter that the option has in its file. */
 const char *option_label(const struct layout *layout, size_t setup);
 
 /* The part's figures; only the headlines where asked. Nothing where there are none. */
@@ -34,6 +37,9 @@ void part_table(const struct layout *layout, enum part part, bool headlines_only
 
 /* A figure's value with its unit, for a sentence. */
 const char *figure_text(const struct layout *layout, const struct figure *figure, double value);
+/* The same in one unit system, whatever was asked for. */
+const char *figure_text_in(const struct layout *layout, const struct figure *figure, double value,
+                           bool us);
 const char *figure_limit_text(const struct layout *layout, const struct figure *figure);
 
 #endif

@@ -1,97 +1,186 @@
 #include "reading/sheet_text.h"
 
-#include "base/known.h"
-#include "reading/changes.h"
-#include "reading/findings_text.h"
-#include "reading/prose.h"
 #include "output/writer.h"
+#include "reading/answer.h"
+#include "reading/prose.h"
+#include "reading/task_text.h"
 
-enum { LABEL_WIDTH = 3 };
+enum { LABEL_AT = 3, GAP = 2, KIND_AT = 5, BOXES = 4 };
 
-static void put_line(const struct layout *layout, const char *label, const char *text)
+static struct prose prose_of(const struct layout *layout)
 {
-    size_t used = display_width(span_of(label));
-    outbuf_text(layout->out, label);
-    for (; used < LABEL_WIDTH; used++)
-        outbuf_char(layout->out, ' ');
-    outbuf_text(layout->out, text_cut(layout->arena, text, layout->width - used));
+    return (struct prose){.out = layout->out, .width = layout->width};
+}
+
+static size_t width_of(const char *text)
+{
+    return display_width(span_of(text));
+}
+
+/* --- the table: one line a setup where all columns fit, otherwise two */
+
+struct answer_table {
+    const char *(*rows)[ANSWER_COLUMNS]; /* the headings first */
+    size_t count;
+    size_t widths[ANSWER_COLUMNS];
+    bool folded; /* other work and margin stand on a second line */
+};
+
+static size_t columns_width(const struct answer_table *table, size_t count)
+{
+    size_t width = 0;
+    for (size_t i = 0; i < count; i++)
+        width += table->widths[i] + (i > 0 ? GAP : 0);
+    return width;
+}
+
+static void take_row(struct answer_table *table)
+{
+    const char **cells = table->rows[table->count++];
+    for (size_t i = 0; i < ANSWER_COLUMNS; i++) {
+        size_t width = width_of(cells[i]);
+        table->widths[i] = width > table->widths[i] ? width : table->widths[i];
+    }
+}
+
+static struct answer_table make_table(const struct layout *layout)
+{
+    struct answer_table table = {
+        .rows = arena_allocate_array(layout->arena, layout->plan->count + 1, sizeof *table.rows)};
+    memcpy(table.rows[0], answer_headings, sizeof table.rows[0]);
+    take_row(&table);
+    for (size_t i = 0; i < layout->plan->count; i++) {
+        answer_row(layout, layout->order[i], table.rows[table.count]);
+        take_row(&table);
+    }
+    table.folded = columns_width(&table, ANSWER_COLUMNS) > layout->width;
+    size_t used = columns_width(&table, table.folded ? ANSWER_WORK : ANSWER_COLUMNS);
+    size_t over = used > layout->width ? used - layout->width : 0;
+    size_t *tyre = &table.widths[ANSWER_TYRE];
+    *tyre = over + GAP < *tyre ? *tyre - over : GAP;
+    return table;
+}
+
+static void put_cells(const struct layout *layout, const struct answer_table *table, size_t row,
+                      size_t count)
+{
+    for (size_t i = 0, owed = 0; i < count; i++) {
+        const char *text = text_cut(layout->arena, table->rows[row][i], table->widths[i]);
+        if (*text != '\0') {
+            for (; owed > 0; owed--)
+                outbuf_char(layout->out, ' ');
+            outbuf_text(layout->out, text);
+        }
+        owed += table->widths[i] - width_of(text) + GAP;
+    }
     outbuf_char(layout->out, '\n');
 }
 
-/* "LT255/75R16 111/108Q, one step taller", and how it stands at the line's end. */
-static const char *first_line(const struct layout *layout, const struct badness *badness,
-                              size_t label_width)
+/* Other work and the margin below the tyre; nothing where there is neither. */
+static void put_second_line(const struct layout *layout, const struct answer_table *table,
+                            size_t row)
 {
-    const struct setup *setup = &layout->plan->setups[badness->setup];
-    const char *size = size_text(layout, setup), *counts = counts_text(layout, badness);
-    const char *name =
-        setup->is_fitted ? size : arena_format(layout->arena, "%s, %s", size, setup->name);
-    size_t counts_width = display_width(span_of(counts)) + 2;
-    size_t room = layout->width - label_width - counts_width;
-    name = text_cut(layout->arena, name, room);
-    size_t pad = room - display_width(span_of(name)) + 2;
-    return arena_format(layout->arena, "%s%*s%s", name, (int)pad, "", counts);
+    const char *work = table->rows[row][ANSWER_WORK], *margin = table->rows[row][ANSWER_MARGIN];
+    bool has_work = *work != '-';
+    const char *text = has_work ? arena_format(layout->arena, "%s; %s", work, margin) : margin;
+    size_t at = table->widths[ANSWER_LABEL] + GAP;
+    for (size_t i = 0; i < at; i++)
+        outbuf_char(layout->out, ' ');
+    outbuf_text(layout->out, text_cut(layout->arena, text, layout->width - at));
+    outbuf_char(layout->out, '\n');
 }
 
-static const char *setting_text(const struct layout *layout, size_t setup)
+static void put_table(const struct layout *layout)
 {
-    const struct figure *figure = figure_first(
-        layout, setup,
-        (struct figure_query){
-            .quantity = QUANTITY_SETTING_NEAREST, .axle = AXLE_NONE, .state = STATE_NONE});
-    if (figure == NULL)
-        return NULL;
-    if (!known(figure->value))
-        return figure->verdict == VERDICT_FAIL ? "no lawful setting" : "setting unknown";
-    bool left = figure->value == layout->plan->specification->speedometer.setting.now;
-    return arena_format(layout->arena, "%s %s", left ? "leave" : "enter",
-                        change_text(layout, figure, true));
-}
-
-static const char *add_item(const struct layout *layout, const char *text, const char *item,
-                            size_t width)
-{
-    if (item == NULL)
-        return text;
-    const char *longer = arena_format(layout->arena, "%s%s%s", text, *text ? ", " : "", item);
-    return display_width(span_of(longer)) <= width ? longer : text;
-}
-
-/* What it changes: as many items as the line takes, those that get set first. */
-static const char *changes_line(const struct layout *layout, size_t setup, size_t width)
-{
-    const char *text =
-        add_item(layout, "",
-                 arena_format(layout->arena, "pressure %s", pressures_text(layout, setup)), width);
-    text = add_item(layout, text, setting_text(layout, setup), width);
-    for (size_t i = 0; i < change_row_count; i++) {
-        const struct figure *figure = change_figure(layout, setup, i);
-        bool told = setup > 0 && change_rows[i].query.quantity == QUANTITY_OVERALL_DIAMETER;
-        if (change_rows[i].word == NULL || figure == NULL || !known(figure->value) || told)
-            continue;
-        const char *at =
-            change_rows[i].query.headline ? figure_at(layout->arena, layout->plan, figure) : NULL;
-        text = add_item(layout, text,
-                        arena_format(layout->arena, "%s %s%s%s%s",
-                                     change_of_axles_text(layout, setup, i), change_rows[i].word,
-                                     at ? " (" : "", at ? at : "", at ? ")" : ""),
-                        width);
+    struct answer_table table = make_table(layout);
+    for (size_t row = layout->with_header ? 0 : 1; row < table.count; row++) {
+        put_cells(layout, &table, row, table.folded ? ANSWER_WORK : ANSWER_COLUMNS);
+        if (table.folded)
+            put_second_line(layout, &table, row);
     }
-    return text;
+}
+
+/* "... planning only, see the end" where the line has room for it. */
+static void put_title(const struct layout *layout)
+{
+    static const char warning[] = "planning only, see the end";
+    const char *title = answer_title(layout);
+    size_t used = width_of(title) + width_of(warning);
+    outbuf_text(layout->out, title);
+    if (used + GAP <= layout->width) {
+        for (; used < layout->width; used++)
+            outbuf_char(layout->out, ' ');
+        outbuf_text(layout->out, warning);
+    }
+    outbuf_text(layout->out, "\n\n");
+}
+
+static void put_build(const struct layout *layout)
+{
+    const struct finding_list shared = findings_shared(layout);
+    const char *text = answer_build(layout, &shared);
+    struct prose prose = prose_of(layout);
+    if (text == NULL)
+        return;
+    outbuf_char(layout->out, '\n');
+    prose_line(&prose, 0, GAP, text);
+    for (size_t i = 0; i < shared.count; i++)
+        finding_text(layout, shared.items[i]);
 }
 
 void sheet_head_text(const struct layout *layout)
 {
-    const struct badness *order = findings_order(layout);
-    for (size_t i = 0; i < layout->plan->count; i++) {
-        size_t setup = order[i].setup;
-        const char *label = option_label(layout, setup);
-        const char *lead = arena_format(layout->arena, "%s ", label);
-        size_t lead_width = display_width(span_of(lead));
-        size_t label_width = lead_width > LABEL_WIDTH ? lead_width : LABEL_WIDTH;
-        size_t width = layout->width - LABEL_WIDTH;
-        put_line(layout, lead, first_line(layout, &order[i], label_width));
-        put_line(layout, "", matters_text(layout, setup, width));
-        put_line(layout, "", changes_line(layout, setup, width));
+    put_title(layout);
+    put_table(layout);
+    put_build(layout);
+}
+
+/* --- each option */
+
+static size_t kind_width(const struct option_outcome *outcome)
+{
+    size_t width = 0;
+    for (size_t i = 0; i < outcome->task_count; i++) {
+        size_t other = width_of(task_kind_name(task_rows[outcome->tasks[i].cure.task].kind));
+        width = other > width ? other : width;
     }
+    return width;
+}
+
+void tasks_text(const struct layout *layout, size_t setup, bool boxes)
+{
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    size_t kind_at = KIND_AT + (boxes ? BOXES : 0);
+    size_t text_at = kind_at + kind_width(outcome) + GAP;
+    for (size_t i = 0; i < outcome->task_count; i++) {
+        const struct task *task = &outcome->tasks[i];
+        const char *kind = task_kind_name(task_rows[task->cure.task].kind);
+        struct prose prose = prose_of(layout);
+        prose_begin(&prose, GAP,
+                    arena_format(layout->arena, "%s%2zu %s", boxes ? "[ ] " : "", i + 1, kind),
+                    text_at);
+        prose_words(&prose, task_text_in_full(layout, task));
+        prose_end(&prose);
+    }
+}
+
+static void put_option(const struct layout *layout, size_t setup)
+{
+    struct finding_list list = answer_findings(layout, setup);
+    struct prose prose = prose_of(layout);
+    outbuf_char(layout->out, '\n');
+    prose_begin(&prose, 0, option_label(layout, setup), LABEL_AT);
+    prose_words(&prose, answer_heading(layout, setup));
+    prose_end(&prose);
+    tasks_text(layout, setup, false);
+    if (answer_fails_by_build(layout, setup))
+        prose_line(&prose, GAP, GAP, "fail     what the build has whichever tyre, above");
+    for (size_t i = 0; i < list.count; i++)
+        finding_text(layout, list.items[i]);
+}
+
+void sheet_options_text(const struct layout *layout)
+{
+    for (size_t i = 0; i < layout->plan->count; i++)
+        put_option(layout, layout->order[i]);
 }

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/known.h"
+#include "report/judge.h"
 
 const char *outcome_name(enum outcome outcome)
 {
@@ -26,9 +27,11 @@ static bool decides(const struct figure *figure)
            (quantity_rows[figure->quantity].policy & POLICY_NEEDED && figure->part != PART_GEARING);
 }
 
-static enum outcome outcome_by(enum verdict verdict)
+enum outcome finding_outcome(const struct figure *finding)
 {
-    switch (verdict) {
+    if (!decides(finding))
+        return OUTCOME_GO;
+    switch (finding->verdict) {
     case VERDICT_FAIL:
         return OUTCOME_NO_GO;
     case VERDICT_UNKNOWN:
@@ -100,21 +103,18 @@ static bool is_of_build(const struct figure *figure)
     return quantity_rows[figure->quantity].policy & POLICY_OF_BUILD;
 }
 
-/* The first that decides, of those the first of the option's own. */
+/* The first that decides; of those as bad the first of the option's own. */
 static void find_why(struct option_outcome *out)
 {
     for (size_t i = 0; i < out->finding_count; i++) {
         const struct figure *finding = out->findings[i];
-        if (!decides(finding) || outcome_by(finding->verdict) == OUTCOME_GO)
-            continue;
-        if (out->why == NULL)
+        enum outcome outcome = finding_outcome(finding);
+        bool own = out->why != NULL && is_of_build(out->why) && !is_of_build(finding);
+        if (outcome > out->outcome || (own && outcome == out->outcome))
             out->why = finding;
-        if (finding->verdict == out->why->verdict && !is_of_build(finding)) {
-            out->why = finding;
-            break;
-        }
+        if (outcome > out->outcome)
+            out->outcome = outcome;
     }
-    out->outcome = out->why == NULL ? OUTCOME_GO : outcome_by(out->why->verdict);
 }
 
 /* What the build has whichever tyre is chosen tells none of them apart. */
@@ -123,7 +123,8 @@ static bool has_margin(const struct figure *figure)
     const struct quantity_row *row = &quantity_rows[figure->quantity];
     return (figure->verdict == VERDICT_OK || figure->verdict == VERDICT_CAUTION) &&
            row->scale > 0 && !(row->policy & (POLICY_NO_MARGIN | POLICY_OF_BUILD)) &&
-           known(figure->value) && known(figure->limit);
+           known(figure->value) && known(figure->limit) &&
+           meets_limit(figure->value, figure->limit_side, figure->limit);
 }
 
 static void find_closest(const struct judged_figures *judged, struct option_outcome *out)

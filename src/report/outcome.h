@@ -35,6 +35,9 @@ struct option_outcome {
 void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
                          struct option_outcome *out);
 
+/* The outcome that a finding would make alone. */
+enum outcome finding_outcome(const struct figure *finding);
+
 /* How far beyond its limit, as a fraction; the larger is the worse. A pressure to set never passes
  * its ceiling, and what is ok passes none: of those the nearer is the worse. */
 double figure_excess(const struct figure *figure);

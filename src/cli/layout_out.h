@@ -1,0 +1,18 @@
+/* What a command lays out for reading, as the options ask for it. */
+#ifndef TYRESUM_CLI_LAYOUT_OUT_H
+#define TYRESUM_CLI_LAYOUT_OUT_H
+
+#include "cli/options.h"
+#include "cli/sink.h"
+#include "reading/part_table.h"
+
+/* A layout with its figures grouped, for words alone until it has where to write. */
+struct layout layout_of(struct arena *arena, const struct options *options, const struct plan *plan,
+                        const struct figures *figures);
+/* Gives it its output and the width of the page there. */
+void layout_on(struct layout *layout, struct sink *sink);
+
+/* Rows for a program, or a choice of columns; otherwise something to read. */
+bool layout_is_rows(const struct options *options);
+
+#endif

@@ -1,0 +1,193 @@
+#include "reading/answer.h"
+
+#include "base/known.h"
+#include "compute/load.h"
+#include "reading/figure_find.h"
+#include "reading/task_text.h"
+
+const char *const answer_headings[ANSWER_COLUMNS] = {"",
+                                                     "tyre",
+                                                     "outcome",
+                                                     "set, cold, front / rear",
+                                                     "enter",
+                                                     "other work",
+                                                     "closest margin, or what fails"};
+
+/* --- cells */
+
+static const struct figure *pressure_of(const struct layout *layout, size_t setup, int axle)
+{
+    const struct figure *figure = figure_first(
+        layout, setup,
+        (struct figure_query){
+            .quantity = QUANTITY_PRESSURE_RECOMMENDED, .axle = axle, .state = STATE_NONE});
+    return figure != NULL && known(figure->value) ? figure : NULL;
+}
+
+static const char *pressure_in(const struct layout *layout, const struct figure *figure, bool us)
+{
+    if (figure == NULL)
+        return "?";
+    const struct task task = {
+        .cure = {.task = TASK_TYRE_PRESSURE, .now = UNKNOWN, .then = figure->value},
+        .axle = figure->axle,
+        .reason = figure};
+    return task_then_text(layout, &task, us);
+}
+
+static const char *pressures(const struct layout *layout, size_t setup)
+{
+    bool us = layout->units == UNITS_US;
+    const struct figure *front = pressure_of(layout, setup, AXLE_FRONT);
+    const struct figure *rear = pressure_of(layout, setup, AXLE_REAR);
+    if (front == NULL && rear == NULL)
+        return "-";
+    return arena_format(layout->arena, "%s / %s %s (%s / %s)", pressure_in(layout, front, us),
+                        pressure_in(layout, rear, us), unit_table[us ? UNIT_PSI : UNIT_KPA].name,
+                        pressure_in(layout, front, !us), pressure_in(layout, rear, !us));
+}
+
+static const char *setting(const struct layout *layout, const struct option_outcome *outcome)
+{
+    for (size_t i = 0; i < outcome->task_count; i++)
+        if (outcome->tasks[i].cure.task == TASK_SPEEDOMETER_SETTING &&
+            known(outcome->tasks[i].cure.then))
+            return task_then_text(layout, &outcome->tasks[i], layout->units == UNITS_US);
+    return "-";
+}
+
+/* "room at lock front" */
+static const char *matter(const struct layout *layout, const struct figure *figure)
+{
+    const char *axle = axle_name(figure->axle), *title = quantity_rows[figure->quantity].title;
+    return *axle ? arena_format(layout->arena, "%s %s", title, axle) : title;
+}
+
+/* What is left to a limit is a distance, not something to set. */
+static const char *margin(const struct layout *layout, const struct figure *figure)
+{
+    struct figure left = *figure;
+    left.verdict = VERDICT_NONE;
+    if (quantity_rows[left.quantity].policy & POLICY_TO_SET)
+        left.quantity = QUANTITY_PRESSURE_AS_BUILT;
+    return arena_format(layout->arena, "%s %s", matter(layout, figure),
+                        figure_text_in(layout, &left, fabs(figure->value - figure->limit),
+                                       layout->units == UNITS_US));
+}
+
+static const char *failure(const struct layout *layout, const struct figure *figure)
+{
+    bool us = layout->units == UNITS_US;
+    if (!known(figure->value))
+        return matter(layout, figure);
+    const char *text = arena_format(layout->arena, "%s %s", matter(layout, figure),
+                                    figure_text_in(layout, figure, figure->value, us));
+    return !known(figure->limit) || figure->limit == 0
+               ? text
+               : arena_format(layout->arena, "%s (limit %s)", text,
+                              figure_text_in(layout, figure, figure->limit, us));
+}
+
+static const char *closest(const struct layout *layout, const struct option_outcome *outcome)
+{
+    if (outcome->outcome == OUTCOME_NO_GO)
+        return failure(layout, outcome->why);
+    return outcome->closest == NULL ? "-" : margin(layout, outcome->closest);
+}
+
+void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS])
+{
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    const char *size = size_text(layout, &layout->plan->setups[setup]);
+    bool no_go = outcome->outcome == OUTCOME_NO_GO;
+    cells[ANSWER_LABEL] = setup == 0 ? "-" : option_label(layout, setup);
+    cells[ANSWER_TYRE] = setup == 0 ? arena_format(layout->arena, "fitted %s", size) : size;
+    cells[ANSWER_OUTCOME] = outcome_words(outcome->outcome);
+    cells[ANSWER_PRESSURES] = no_go ? "-" : pressures(layout, setup);
+    cells[ANSWER_ENTER] = setting(layout, outcome);
+    cells[ANSWER_WORK] = other_work_text(layout, setup);
+    cells[ANSWER_MARGIN] = closest(layout, outcome);
+}
+
+/* --- sentences */
+
+static const char *counted(const struct layout *layout, size_t count, const char *what)
+{
+    return arena_format(layout->arena, "%zu %s%s", count, what, count == 1 ? "" : "s");
+}
+
+const char *answer_title(const struct layout *layout)
+{
+    const struct plan *plan = layout->plan;
+    const char *name = plan->specification->vehicle.name;
+    return arena_format(layout->arena, "%s: %s, %s", name == NULL ? "vehicle" : name,
+                        plan->count == 1 ? "the fitted tyre alone"
+                                         : counted(layout, plan->count - 1, "tyre"),
+                        counted(layout, state_count(plan->specification), "loading state"));
+}
+
+const char *answer_heading(const struct layout *layout, size_t index)
+{
+    const struct setup *setup = &layout->plan->setups[index];
+    const char *size = size_text(layout, setup);
+    return arena_format(layout->arena, "%s%s%s: %s", size, index == 0 ? "" : ", ",
+                        index == 0 ? "" : setup->name, standing_text(layout, index));
+}
+
+/* Whether every rating that is the build's is known and kept with every tyre. */
+static bool keeps_every_rating(const struct layout *layout)
+{
+    size_t judged = 0;
+    for (size_t i = 0; i < layout->plan->count; i++)
+        for (size_t j = 0; j < layout->outcomes[i].finding_count; j++) {
+            const struct figure *finding = layout->outcomes[i].findings[j];
+            if (!(quantity_rows[finding->quantity].policy & POLICY_OF_BUILD))
+                continue;
+            if (finding_outcome(finding) != OUTCOME_GO || finding->verdict == VERDICT_UNKNOWN)
+                return false;
+            judged++;
+        }
+    return judged > 0;
+}
+
+const char *answer_build(const struct layout *layout, const struct finding_list *shared)
+{
+    enum outcome worst = OUTCOME_GO;
+    for (size_t i = 0; i < shared->count; i++) {
+        enum outcome outcome = finding_outcome(shared->items[i]);
+        worst = outcome > worst ? outcome : worst;
+    }
+    bool keeps = keeps_every_rating(layout);
+    if (!keeps && shared->count == 0)
+        return NULL;
+    return arena_format(layout->arena, "the build, whichever tyre: %s%s", outcome_words(worst),
+                        keeps ? "; no rating that is given is passed in any state" : "");
+}
+
+/* What the list of tasks tells already, and of a no go what would be work, is left out. */
+static bool is_told_as_task(const struct figure *finding)
+{
+    return finding->verdict == VERDICT_TASK ||
+           (finding->verdict == VERDICT_UNKNOWN && finding_outcome(finding) == OUTCOME_OPEN);
+}
+
+struct finding_list answer_findings(const struct layout *layout, size_t setup)
+{
+    struct finding_list list = findings_of(layout, setup);
+    bool no_go = layout->outcomes[setup].outcome == OUTCOME_NO_GO;
+    size_t kept = 0;
+    for (size_t i = 0; i < list.count; i++) {
+        bool told = no_go ? list.items[i]->verdict == VERDICT_TASK : is_told_as_task(list.items[i]);
+        if (!told)
+            list.items[kept++] = list.items[i];
+    }
+    list.count = kept;
+    return list;
+}
+
+bool answer_fails_by_build(const struct layout *layout, size_t setup)
+{
+    struct finding_list own = findings_of(layout, setup);
+    return layout->outcomes[setup].outcome == OUTCOME_NO_GO &&
+           (own.count == 0 || own.items[0]->verdict != VERDICT_FAIL);
+}

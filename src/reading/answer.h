@@ -1,0 +1,39 @@
+/* The answer of a sheet: which tyre, and what it takes. A row a setup, best first, the fitted tyre
+ * last; and what there is to say of each. In texts, for the terminal and for a page. */
+#ifndef TYRESUM_READING_ANSWER_H
+#define TYRESUM_READING_ANSWER_H
+
+#include "reading/findings_text.h"
+
+enum answer_column {
+    ANSWER_LABEL,
+    ANSWER_TYRE,
+    ANSWER_OUTCOME,
+    ANSWER_PRESSURES,
+    ANSWER_ENTER,
+    ANSWER_WORK,
+    ANSWER_MARGIN,
+    ANSWER_COLUMNS
+};
+
+extern const char *const answer_headings[ANSWER_COLUMNS];
+
+/* "330 / 365 kPa (48 / 53)", "spare, trim", "room at lock front 14 mm". */
+void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS]);
+
+/* "touring wagon: 5 tyres, 3 loading states" */
+const char *answer_title(const struct layout *layout);
+
+/* "LT245/75R16 120/116S, one step taller: go after work: 3 tasks" */
+const char *answer_heading(const struct layout *layout, size_t setup);
+
+/* "the build, whichever tyre: no go", before the findings that all share; NULL where nothing is to
+ * be said of it. */
+const char *answer_build(const struct layout *layout, const struct finding_list *shared);
+
+/* A setup's own findings beside its tasks: what fails, what stays unknown, cautions. */
+struct finding_list answer_findings(const struct layout *layout, size_t setup);
+/* Whether what fails is the build's and said above. */
+bool answer_fails_by_build(const struct layout *layout, size_t setup);
+
+#endif

@@ -1,0 +1,82 @@
+#include "reading/task_list.h"
+
+#include "output/markdown_text.h"
+#include "reading/answer.h"
+#include "reading/page.h"
+#include "reading/prose.h"
+#include "reading/sheet_text.h"
+
+enum { LABEL_AT = 3, TEXT_AT = 2 };
+
+bool task_list_shows(const struct layout *layout, size_t setup)
+{
+    return setup > 0 || layout->plan->count == 1;
+}
+
+/* What fails of a no go, the build's own with it: here nothing is said above. */
+static size_t count_fails(const struct option_outcome *outcome)
+{
+    return outcome->outcome == OUTCOME_NO_GO ? outcome->counts[VERDICT_FAIL] : 0;
+}
+
+static bool has_nothing(const struct option_outcome *outcome)
+{
+    return outcome->task_count == 0 && outcome->outcome != OUTCOME_NO_GO;
+}
+
+static void put_option(const struct layout *layout, size_t setup)
+{
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    struct prose prose = {.out = layout->out, .width = layout->width};
+    outbuf_char(layout->out, '\n');
+    prose_begin(&prose, 0, option_label(layout, setup), LABEL_AT);
+    prose_words(&prose, answer_heading(layout, setup));
+    prose_end(&prose);
+    tasks_text(layout, setup, true);
+    if (has_nothing(outcome))
+        prose_line(&prose, TEXT_AT, TEXT_AT, "nothing to do");
+    for (size_t i = 0; i < count_fails(outcome); i++)
+        finding_text(layout, outcome->findings[i]);
+}
+
+void task_list_text(const struct layout *layout)
+{
+    outbuf_text(layout->out, answer_title(layout));
+    outbuf_char(layout->out, '\n');
+    for (size_t i = 0; i < layout->plan->count; i++)
+        if (task_list_shows(layout, layout->order[i]))
+            put_option(layout, layout->order[i]);
+    cautions_text(layout);
+}
+
+static void put(const struct layout *layout, const char *text)
+{
+    markdown_text(layout->out, span_of(text));
+}
+
+static void put_markdown_option(const struct layout *layout, size_t setup)
+{
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    outbuf_text(layout->out, "## ");
+    put(layout, arena_format(layout->arena, "%s: %s", option_label(layout, setup),
+                             answer_heading(layout, setup)));
+    outbuf_text(layout->out, "\n\n");
+    page_markdown_tasks(layout, setup, true);
+    if (has_nothing(outcome))
+        outbuf_text(layout->out, "nothing to do\n");
+    for (size_t i = 0; i < count_fails(outcome); i++)
+        page_markdown_finding(layout, outcome->findings[i]);
+    outbuf_char(layout->out, '\n');
+}
+
+void task_list_markdown(const struct layout *layout)
+{
+    outbuf_text(layout->out, "# ");
+    put(layout, answer_title(layout));
+    outbuf_text(layout->out, "\n\n");
+    for (size_t i = 0; i < layout->plan->count; i++)
+        if (task_list_shows(layout, layout->order[i]))
+            put_markdown_option(layout, layout->order[i]);
+    put(layout, cautions);
+    outbuf_char(layout->out, '\n');
+}
