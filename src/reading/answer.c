@@ -13,6 +13,8 @@ const char *const answer_headings[ANSWER_COLUMNS] = {"",
                                                      "other work",
                                                      "closest margin, or what fails"};
 
+const char answer_shared_title[] = "whichever tyre is chosen (counted with each)";
+
 /* --- cells */
 
 static const struct figure *pressure_of(const struct layout *layout, size_t setup, int axle)
@@ -47,13 +49,21 @@ static const char *pressures(const struct layout *layout, size_t setup)
                         pressure_in(layout, front, !us), pressure_in(layout, rear, !us));
 }
 
-static const char *setting(const struct layout *layout, const struct option_outcome *outcome)
+/* "as now" where the setting stays, "-" where nothing is known of one. */
+static const char *setting(const struct layout *layout, size_t setup)
 {
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    const struct figure *nearest = figure_first(
+        layout, setup,
+        (struct figure_query){
+            .quantity = QUANTITY_SETTING_NEAREST, .axle = AXLE_NONE, .state = STATE_NONE});
     for (size_t i = 0; i < outcome->task_count; i++)
         if (outcome->tasks[i].cure.task == TASK_SPEEDOMETER_SETTING &&
             known(outcome->tasks[i].cure.then))
             return task_then_text(layout, &outcome->tasks[i], layout->units == UNITS_US);
-    return "-";
+    return nearest != NULL && nearest->value == layout->plan->specification->speedometer.setting.now
+               ? "as now"
+               : "-";
 }
 
 /* "room at lock front" */
@@ -104,7 +114,7 @@ void answer_row(const struct layout *layout, size_t setup, const char *cells[ANS
     cells[ANSWER_TYRE] = setup == 0 ? arena_format(layout->arena, "fitted %s", size) : size;
     cells[ANSWER_OUTCOME] = outcome_words(outcome->outcome);
     cells[ANSWER_PRESSURES] = no_go ? "-" : pressures(layout, setup);
-    cells[ANSWER_ENTER] = setting(layout, outcome);
+    cells[ANSWER_ENTER] = no_go ? "-" : setting(layout, setup);
     cells[ANSWER_WORK] = other_work_text(layout, setup);
     cells[ANSWER_MARGIN] = closest(layout, outcome);
 }
@@ -150,18 +160,42 @@ static bool keeps_every_rating(const struct layout *layout)
     return judged > 0;
 }
 
-const char *answer_build(const struct layout *layout, const struct finding_list *shared)
+static struct finding_list shared_that(const struct layout *layout, bool decide)
+{
+    struct finding_list list = findings_shared(layout);
+    size_t kept = 0;
+    for (size_t i = 0; i < list.count; i++)
+        if ((finding_outcome(list.items[i]) != OUTCOME_GO) == decide)
+            list.items[kept++] = list.items[i];
+    list.count = kept;
+    return list;
+}
+
+const char *answer_build(const struct layout *layout, struct finding_list *deciding)
 {
     enum outcome worst = OUTCOME_GO;
-    for (size_t i = 0; i < shared->count; i++) {
-        enum outcome outcome = finding_outcome(shared->items[i]);
+    *deciding = shared_that(layout, true);
+    for (size_t i = 0; i < deciding->count; i++) {
+        enum outcome outcome = finding_outcome(deciding->items[i]);
         worst = outcome > worst ? outcome : worst;
     }
     bool keeps = keeps_every_rating(layout);
-    if (!keeps && shared->count == 0)
+    if (!keeps && deciding->count == 0)
         return NULL;
     return arena_format(layout->arena, "the build, whichever tyre: %s%s", outcome_words(worst),
                         keeps ? "; no rating that is given is passed in any state" : "");
+}
+
+struct finding_list answer_also_shared(const struct layout *layout)
+{
+    return shared_that(layout, false);
+}
+
+bool answer_tells(const struct layout *layout, size_t setup)
+{
+    const struct plan *plan = layout->plan;
+    return setup > 0 || plan->count == 1 ||
+           plan->count - 1 == plan->specification->tyres.options.count;
 }
 
 /* What the list of tasks tells already, and of a no go what would be work, is left out. */

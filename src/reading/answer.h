@@ -27,9 +27,15 @@ const char *answer_title(const struct layout *layout);
 /* "LT245/75R16 120/116S, one step taller: go after work: 3 tasks" */
 const char *answer_heading(const struct layout *layout, size_t setup);
 
-/* "the build, whichever tyre: no go", before the findings that all share; NULL where nothing is to
- * be said of it. */
-const char *answer_build(const struct layout *layout, const struct finding_list *shared);
+/* "the build, whichever tyre: no go", before what of all that the setups share decides; NULL where
+ * nothing is to be said of it. */
+const char *answer_build(const struct layout *layout, struct finding_list *deciding);
+/* What else they share: told behind the options. */
+extern const char answer_shared_title[];
+struct finding_list answer_also_shared(const struct layout *layout);
+
+/* Whether a setup's own work is told: of the fitted tyre not where one option was asked for. */
+bool answer_tells(const struct layout *layout, size_t setup);
 
 /* A setup's own findings beside its tasks: what fails, what stays unknown, cautions. */
 struct finding_list answer_findings(const struct layout *layout, size_t setup);

@@ -73,17 +73,23 @@ static void put_option(const struct layout *layout, size_t setup)
 
 void page_markdown_answer(const struct layout *layout)
 {
-    const struct finding_list shared = findings_shared(layout);
-    const char *build = answer_build(layout, &shared);
+    struct finding_list deciding;
+    const struct finding_list also = answer_also_shared(layout);
+    const char *build = answer_build(layout, &deciding);
     outbuf_text(layout->out, "# ");
     put(layout, answer_title(layout));
     outbuf_text(layout->out, "\n\n");
     put_table(layout);
     if (build != NULL) {
         put_heading(layout, build);
-        put_findings(layout, &shared);
+        put_findings(layout, &deciding);
     }
     for (size_t i = 0; i < layout->plan->count; i++)
-        put_option(layout, layout->order[i]);
+        if (answer_tells(layout, layout->order[i]))
+            put_option(layout, layout->order[i]);
+    if (also.count > 0) {
+        put_heading(layout, answer_shared_title);
+        put_findings(layout, &also);
+    }
     outbuf_char(layout->out, '\n');
 }

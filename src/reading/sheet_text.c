@@ -115,24 +115,24 @@ static void put_title(const struct layout *layout)
     outbuf_text(layout->out, "\n\n");
 }
 
-static void put_build(const struct layout *layout)
+static void put_shared(const struct layout *layout, const char *text,
+                       const struct finding_list *shared)
 {
-    const struct finding_list shared = findings_shared(layout);
-    const char *text = answer_build(layout, &shared);
     struct prose prose = prose_of(layout);
-    if (text == NULL)
-        return;
     outbuf_char(layout->out, '\n');
     prose_line(&prose, 0, GAP, text);
-    for (size_t i = 0; i < shared.count; i++)
-        finding_text(layout, shared.items[i]);
+    for (size_t i = 0; i < shared->count; i++)
+        finding_text(layout, shared->items[i]);
 }
 
 void sheet_head_text(const struct layout *layout)
 {
+    struct finding_list deciding;
+    const char *build = answer_build(layout, &deciding);
     put_title(layout);
     put_table(layout);
-    put_build(layout);
+    if (build != NULL)
+        put_shared(layout, build, &deciding);
 }
 
 /* --- each option */
@@ -181,6 +181,10 @@ static void put_option(const struct layout *layout, size_t setup)
 
 void sheet_options_text(const struct layout *layout)
 {
+    const struct finding_list also = answer_also_shared(layout);
     for (size_t i = 0; i < layout->plan->count; i++)
-        put_option(layout, layout->order[i]);
+        if (answer_tells(layout, layout->order[i]))
+            put_option(layout, layout->order[i]);
+    if (also.count > 0)
+        put_shared(layout, answer_shared_title, &also);
 }

@@ -97,7 +97,7 @@ enum quantity_policy {
     X(PRESSURE_RECOMMENDED, "pressure_recommended", "pressure recommended, cold", UNIT_KPA,        \
       UNIT_PSI, 0, 0, POLICY_TO_SET | POLICY_NEEDED, 1e5)                                          \
     X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0,   \
-      POLICY_OF_SPARE | POLICY_NEEDED, 100)                                                        \
+      POLICY_OF_SPARE | POLICY_NEEDED | POLICY_NO_MARGIN, 0)                                       \
     X(SPARE_PRESSURE, "spare_pressure", "spare: pressure that it needs", UNIT_KPA, UNIT_PSI, 0, 0, \
       POLICY_TO_SET | POLICY_OF_SPARE | POLICY_NEEDED, 0)                                          \
     X(WHEEL_PRESSURE, "wheel_pressure_left", "left of the wheel's pressure rating", UNIT_KPA,      \
