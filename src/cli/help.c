@@ -70,6 +70,7 @@ void help_program(struct outbuf *out)
     }
     outbuf_text(out, "\nOptions, explained by `tyresum COMMAND --help` and in tyresum(1):\n");
     put_option_names(out);
+    outbuf_text(out, "\n");
     for (size_t i = 0; i < example_count; i++) {
         if (!example_table[i].in_help)
             continue;
@@ -77,7 +78,7 @@ void help_program(struct outbuf *out)
         outbuf_text(out, example_table[i].line);
         outbuf_char(out, '\n');
     }
-    outbuf_text(out, "\nExit status: 0 computed, 1 a line unread, 2 input wrong, "
+    outbuf_text(out, "Exit status: 0 computed, 1 a line unread, 2 input wrong, "
                      "3 a fail, 4 unwritten\n");
 }
 

@@ -77,7 +77,6 @@ static const char *matter(const struct layout *layout, const struct figure *figu
 static const char *margin(const struct layout *layout, const struct figure *figure)
 {
     struct figure left = *figure;
-    left.verdict = VERDICT_NONE;
     if (quantity_rows[left.quantity].policy & POLICY_TO_SET)
         left.quantity = QUANTITY_PRESSURE_AS_BUILT;
     return arena_format(layout->arena, "%s %s", matter(layout, figure),

@@ -5,7 +5,7 @@
 #include "reading/prose.h"
 #include "reading/task_text.h"
 
-enum { LABEL_AT = 3, GAP = 2, KIND_AT = 5, BOXES = 4 };
+enum { LABEL_AT = 3, GAP = 2, KIND_AT = 5, BOXES = 4, FAIL_AT = 11 };
 
 static struct prose prose_of(const struct layout *layout)
 {
@@ -173,8 +173,11 @@ static void put_option(const struct layout *layout, size_t setup)
     prose_words(&prose, answer_heading(layout, setup));
     prose_end(&prose);
     tasks_text(layout, setup, false);
-    if (answer_fails_by_build(layout, setup))
-        prose_line(&prose, GAP, GAP, "fail     what the build has whichever tyre, above");
+    if (answer_fails_by_build(layout, setup)) {
+        prose_begin(&prose, GAP, verdict_name(VERDICT_FAIL), FAIL_AT);
+        prose_words(&prose, "what the build has whichever tyre, above");
+        prose_end(&prose);
+    }
     for (size_t i = 0; i < list.count; i++)
         finding_text(layout, list.items[i]);
 }
