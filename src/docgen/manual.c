@@ -127,7 +127,8 @@ static void put_status(struct outbuf *out)
             ".It 0\nEverything was computed.\n"
             ".It 1\nComputed, but a line of a stream could not be read: its row says why.\n"
             ".It 2\nThe arguments or the input file are wrong; nothing is on standard output.\n"
-            ".It 3\nWith\n.Fl -strict ,\nat least one finding is\n.Ql fail .\n"
+            ".It 3\nWith\n.Fl -strict ,\na finding of an option that is shown is\n.Ql fail :\n"
+            "it is no go.\nWithout options, a finding of the fitted tyre.\n"
             ".It 4\nThe output could not be written.\n.El\n.Pp\n"
             "Where several apply: 4, then 2, then 3, then 1.\n",
             NULL);
