@@ -4,32 +4,18 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "cli/commands.h"
-#include "reading/findings_text.h"
 #include "cli/mistakes.h"
 #include "cli/input.h"
-#include "cli/parts.h"
-#include "reading/prose.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
-#include "compute/gearing.h"
-#include "report/plan.h"
-#include "tables/lookup.h"
+#include "reading/compare_text.h"
+#include "report/compare.h"
 
 struct compare_row {
+    struct compared is; /* nothing of a line that could not be read */
     const char *option;
     char designation[DESIGNATION_CANONICAL_SIZE];
-    struct tyre_figures before, after;
-    double width_change_m;
-    double revs_per_m; /* data book where given */
-    double diameter_m;
-    double error, true_at_100, effective, restoring;
-    double load_kg, load_before_kg;
-    enum verdict worst;
-    size_t reasons;              /* how many findings have that verdict */
-    const struct figure *reason; /* the first of them, the setup's own before what the fitted tyre
-                                    has too; NULL where it is not a finding of the file */
-    const char *beside;          /* the reason where it is not */
-    const char *unread;          /* why: of a stream's line that could not be read */
+    const char *unread; /* why: of a stream's line that could not be read */
 };
 
 #define COMPARE_NUMBER(name, expression)                                                           \
@@ -49,25 +35,39 @@ struct compare_row {
 
 static double diameter_change(const struct compare_row *row)
 {
-    return row->after.overall_diameter_m - row->before.overall_diameter_m;
+    return row->is.after.overall_diameter_m - row->is.before.overall_diameter_m;
+}
+
+static double ground_change(const struct compare_row *row)
+{
+    return row->is.after.static_loaded_radius_m - row->is.before.static_loaded_radius_m;
+}
+
+/* None that is allowed is told below the table. */
+static double equal_load_Pa(const struct compare_row *row)
+{
+    return isfinite(row->is.equal_load.pressure_Pa) ? row->is.equal_load.pressure_Pa : UNKNOWN;
 }
 
 COMPARE_TEXT(get_option, row->option)
 COMPARE_TEXT(get_designation, row->designation)
-COMPARE_NUMBER(get_diameter, row->diameter_m)
+COMPARE_NUMBER(get_diameter, row->is.diameter_m)
 COMPARE_NUMBER(get_change, diameter_change(row))
-COMPARE_NUMBER(get_change_percent, 100 * diameter_change(row) / row->before.overall_diameter_m)
-COMPARE_NUMBER(get_width_change, row->width_change_m)
-COMPARE_NUMBER(get_revs, row->revs_per_m)
-COMPARE_NUMBER(get_error, 100 * row->error)
-COMPARE_NUMBER(get_true, row->true_at_100)
-COMPARE_NUMBER(get_effective, row->effective)
-COMPARE_NUMBER(get_restoring, row->restoring)
-COMPARE_NUMBER(get_load, row->load_kg)
-COMPARE_NUMBER(get_load_change, 100 * (row->load_kg / row->load_before_kg - 1))
-COMPARE_NUMBER(get_ground, row->after.static_loaded_radius_m - row->before.static_loaded_radius_m)
+COMPARE_NUMBER(get_change_percent, 100 * diameter_change(row) / row->is.before.overall_diameter_m)
+COMPARE_NUMBER(get_width_change, row->is.width_change_m)
+COMPARE_NUMBER(get_revs, row->is.revs_per_m)
+COMPARE_NUMBER(get_error, 100 * row->is.error)
+COMPARE_NUMBER(get_true, row->is.true_at_100)
+COMPARE_NUMBER(get_effective, row->is.effective)
+COMPARE_NUMBER(get_restoring, row->is.restoring)
+COMPARE_NUMBER(get_load, row->is.load_kg)
+COMPARE_NUMBER(get_load_change, 100 * (row->is.load_kg / row->is.load_before_kg - 1))
+COMPARE_NUMBER(get_reference, row->is.equal_load.reference_Pa)
+COMPARE_NUMBER(get_equal_load, equal_load_Pa(row))
+COMPARE_NUMBER(get_ground, ground_change(row))
+COMPARE_TEXT(get_outcome, row->unread ? NULL : outcome_name(row->is.outcome))
+COMPARE_TEXT(get_verdict, verdict_name(row->is.verdict))
 COMPARE_TEXT(get_error_text, row->unread)
-COMPARE_TEXT(get_verdict, verdict_name(row->worst))
 
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
     {                                                                                              \
@@ -76,6 +76,10 @@ COMPARE_TEXT(get_verdict, verdict_name(row->worst))
 #define LENGTH(name, title, decimals, priority, get)                                               \
     {                                                                                              \
         name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, 9, priority, get      \
+    }
+#define PRESSURE(name, title, priority, get)                                                       \
+    {                                                                                              \
+        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 1, false, 9, priority, get         \
     }
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
@@ -95,245 +99,66 @@ const struct column compare_columns[] = {
     BARE("true_speed_at_100", "true speed at 100", 1, 3, get_true),
     BARE("effective_axle_ratio", "effective axle ratio", 3, 9, get_effective),
     BARE("restoring_axle_ratio", "restoring axle ratio", 3, 6, get_restoring),
-    {"load_kg", "load_lb", "load", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
-    BARE("load_change_percent", "load change %", 1, 5, get_load_change),
+    {"load_kg", "load_lb", "load of its index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
+    BARE("load_change_percent", "load of its index, change %", 1, 8, get_load_change),
+    PRESSURE("reference_pressure", "reference pressure", 6, get_reference),
+    PRESSURE("equal_load_pressure", "equal-load pressure, not to set", 2, get_equal_load),
     LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
+    TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
     TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
     TEXT_COLUMN("error", "error", 0, get_error_text), /* of a stream only */
 };
 static const size_t stream_column_count = sizeof compare_columns / sizeof compare_columns[0];
 const size_t compare_column_count = sizeof compare_columns / sizeof compare_columns[0] - 1;
 
-static double load_of(const struct setup *setup, enum axle axle)
+static void fill_row(const struct comparison *comparison, size_t index, struct compare_row *row)
 {
-    return load_index_kg(setup->axle[axle].size.service.load_index);
+    *row = (struct compare_row){.option = comparison->plan->setups[index].name};
+    comparison_row(comparison, index, &row->is);
+    designation_canonical(&row->is.setup->axle[row->is.axle].size, row->designation);
 }
 
-static enum verdict worse(enum verdict a, enum verdict b)
-{
-    if (a == VERDICT_NONE || b == VERDICT_NONE)
-        return a == VERDICT_NONE ? b : a;
-    return a < b ? a : b;
-}
-
-/* What the file describes is asked for, and what of it is unknown is no ok. */
-static bool is_asked(const struct specification *specification, const struct figure *figure)
-{
-    const bool described[PART_COUNT] = {
-        [PART_TYRE] = specification->tyres.fitted.tyre.wheel.given != NULL,
-        [PART_CLEARANCE] = specification->clearance.given != NULL,
-        [PART_LOAD] = known(specification->tyres.fitted.placard_Pa.front),
-        [PART_SPEEDOMETER] = specification->speedometer.given != NULL,
-        [PART_GEARING] = specification->drivetrain.given != NULL,
-    };
-    return described[figure->part] && !(quantity_rows[figure->quantity].policy & POLICY_BY_HAND);
-}
-
-/* What `compare` judges: whatever fails or needs care, what is unknown of what was asked, and of
- * designations alone the marks of the tyre, the limits on its diameter and the speedometer. */
-static bool judged_here(const struct plan *plan, const struct figure *figure)
-{
-    const struct specification *specification = plan->specification;
-    if (figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_CAUTION)
-        return true;
-    if (figure->verdict == VERDICT_UNKNOWN && is_asked(specification, figure))
-        return true;
-    if (quantity_rows[figure->quantity].policy & POLICY_OF_SIZE)
-        return true;
-    switch (figure->quantity) {
-    case QUANTITY_SPEED_SYMBOL:
-        return known(specification->vehicle.top_speed_mps);
-    case QUANTITY_SPEEDOMETER_ERROR:
-        return specification->speedometer.rule != NULL;
-    default:
-        return false;
-    }
-}
-
-/* Where the file does not say what is needed, beside the fitted tyre: a caution for a lower speed
- * symbol, and for an instrument that would read under if the fitted tyre reads true. */
-static void judge_beside(const struct plan *plan, size_t index, struct compare_row *row)
-{
-    const struct specification *specification = plan->specification;
-    const struct service_description *before = &plan->fitted.axle[AXLE_FRONT].size.service;
-    const struct service_description *after = &plan->setups[index].axle[AXLE_FRONT].size.service;
-    row->worst = VERDICT_NONE;
-    if (specification->speedometer.rule == NULL && row->error < -1e-9)
-        row->beside = "the speedometer would read under";
-    if (!known(specification->vehicle.top_speed_mps) &&
-        speed_symbol_order(after->speed_symbol) < speed_symbol_order(before->speed_symbol))
-        row->beside = "its speed symbol is below the fitted tyre's";
-    if (row->beside != NULL) {
-        row->worst = VERDICT_CAUTION;
-        row->reasons = 1;
-    }
-}
-
-/* Whether the fitted tyre has the same finding. */
-static bool is_shared(const struct setup_figures *fitted, const struct figure *figure)
-{
-    for (size_t i = 0; i < fitted->count; i++) {
-        const struct figure *other = fitted->items[i];
-        if (figure_same(other, figure,
-                        SAME_QUANTITY | SAME_VERDICT | SAME_AXLE | SAME_STATE | SAME_PLACE))
-            return true;
-    }
-    return false;
-}
-
-/* groups: of the plan's setups, the fitted one first. */
-static void judge(const struct plan *plan, const struct setup_figures *groups, size_t index,
-                  struct compare_row *row)
-{
-    judge_beside(plan, index, row);
-    bool shared = true;
-    for (size_t i = 0; i < groups[index].count; i++) {
-        const struct figure *figure = groups[index].items[i];
-        if (figure->verdict == VERDICT_NONE || !judged_here(plan, figure))
-            continue;
-        if (worse(row->worst, figure->verdict) != row->worst) {
-            row->worst = figure->verdict;
-            row->beside = NULL;
-            row->reason = NULL;
-            row->reasons = 0;
-            shared = true;
-        }
-        if (figure->verdict != row->worst)
-            continue;
-        row->reasons++;
-        if (row->beside == NULL && shared && row->worst != VERDICT_OK) {
-            shared = is_shared(&groups[0], figure);
-            if (row->reason == NULL || !shared)
-                row->reason = figure;
-        }
-    }
-}
-
-/* The error of the instrument with this setup at 100 in its unit. */
-static double nominal_error(const struct setup_figures *figures)
-{
-    double error = UNKNOWN;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = figures->items[i];
-        if (figure->quantity == QUANTITY_SPEEDOMETER_ERROR && figure->place.tyre == AT_NOMINAL)
-            error = figure->value;
-    }
-    return error;
-}
-
-/* On the rims in use where both are known, otherwise nominal to nominal. */
-static double width_change(const struct plan *plan, const struct setup *setup, enum axle axle,
-                           const struct compare_row *row)
-{
-    if (known(plan->fitted.axle[axle].wheel.width_m) && known(setup->axle[axle].wheel.width_m))
-        return row->after.width_on_rim_m - row->before.width_on_rim_m;
-    return row->after.section_width_m - row->before.section_width_m;
-}
-
-static void fill_row(const struct plan *plan, const struct setup_figures *groups,
-                     double true_at_100, size_t index, struct compare_row *row)
-{
-    const struct setup *setup = &plan->setups[index];
-    const struct drivetrain *drivetrain = &plan->specification->drivetrain;
-    enum axle axle = plan_driven_axle(plan);
-    double ratio = of_axle(drivetrain->axle, axle);
-    struct tyre_measures measures;
-    tyre_measure(&setup->axle[axle], &measures);
-    *row = (struct compare_row){
-        .option = setup->name,
-        .before = plan->beside[index].before[axle],
-        .after = plan->beside[index].after[axle],
-        .revs_per_m = 1 / measures.stated.rolling_circumference_m,
-        .diameter_m = measures.stated.overall_diameter_m,
-        .load_kg = load_of(setup, axle),
-        .load_before_kg = load_of(&plan->fitted, axle),
-    };
-    double from = row->before.rolling_circumference_m, to = row->after.rolling_circumference_m;
-    row->width_change_m = width_change(plan, setup, axle, row);
-    row->effective = effective_axle_ratio(known_or(ratio, 1), from, to);
-    row->restoring = restoring_axle_ratio(known_or(ratio, 1), from, to);
-    designation_canonical(&setup->axle[axle].size, row->designation);
-    row->error = nominal_error(&groups[index]);
-    row->true_at_100 = true_at_100;
-    judge(plan, groups, index, row);
-}
-
-/* Whether a table is written, which has room for words below it. */
-static bool has_notes(const struct options *options)
-{
-    return strcmp(options->format, "table") == 0;
-}
-
-static void write_reason(struct arena *arena, const struct plan *plan, struct prose *prose,
-                         const struct compare_row *row)
-{
-    const char *reason =
-        row->beside != NULL ? row->beside : finding_name(arena, plan, row->reason, 0);
-    const char *more =
-        row->reasons < 2 ? "" : arena_format(arena, ", and %zu more", row->reasons - 1);
-    prose_line(
-        prose, 0, 4,
-        arena_format(arena, "%s: %s: %s%s", row->option, verdict_name(row->worst), reason, more));
-}
-
-/* Below the table: why a verdict is what it is, and what was taken as so. */
+/* Below a table, which has room for words. */
 static void write_notes(struct arena *arena, const struct plan *plan,
                         const struct compare_row *rows, struct rows_out *out)
 {
-    struct prose prose = {.out = &out->sink.out, .width = sink_page_width(&out->sink)};
-    prose_end(&prose);
-    for (size_t i = 1; i < plan->count; i++) {
-        if (rows[i].reasons > 0 && rows[i].worst != VERDICT_OK)
-            write_reason(arena, plan, &prose, &rows[i]);
-        if (plan_shows_both_axles(plan, i))
-            prose_line(&prose, 0, 4,
-                       arena_format(arena, "%s: its row is that of the %s axle%s", rows[i].option,
-                                    axle_name((int)plan_driven_axle(plan)),
-                                    plan_drives_all_wheels(plan) ? "" : ", which is driven"));
-    }
-    if (report_takes_true(plan))
-        prose_line(&prose, 0, 4, "taken so: the speedometer reads true on the fitted tyre");
+    const struct compared **compared = arena_allocate_array(arena, plan->count, sizeof *compared);
+    for (size_t i = 0; i < plan->count; i++)
+        compared[i] = &rows[i].is;
+    compare_notes_text(arena, plan, compared, &out->sink.out, sink_page_width(&out->sink));
 }
 
-/* A file's verdict is that of all its parts; designations alone tell of the tyre only. */
-static void report_all(const struct plan *plan, struct figures *figures)
+/* An option that is no go; of designations alone, one with a finding that fails. The fitted tyre is
+ * asked of only where it stands alone. */
+static bool any_fails(const struct plan *plan, const struct compare_row *rows)
 {
-    if (plan->specification->given != NULL) {
-        parts_report(CMD_ANY, plan, figures);
-        return;
-    }
-    report_tyre(plan, figures);
-    for (size_t i = 0; i < plan->count; i++)
-        report_size_limits(plan, i, figures);
-    report_speedometer_verdicts(plan, figures);
+    for (size_t i = plan->count > 1; i < plan->count; i++)
+        if (rows[i].is.verdict == VERDICT_FAIL)
+            return true;
+    return false;
 }
 
 static enum exit_status write_plan(struct arena *arena, const struct options *options,
                                    const struct plan *plan)
 {
-    struct figures figures = {.arena = arena};
-    report_all(plan, &figures);
+    struct comparison comparison;
+    comparison_begin(plan, &comparison);
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     enum exit_status begun =
         rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
-    double *true_at_100 = arena_allocate_array(arena, plan->count, sizeof *true_at_100);
-    report_true_at_100(plan, true_at_100);
-    const struct setup_figures *groups = plan_group_figures(plan, &figures);
     struct compare_row *filled = arena_allocate_array(arena, plan->count, sizeof *filled);
-    bool failed = false;
-    for (size_t i = 1; i < plan->count; i++) {
-        fill_row(plan, groups, true_at_100[i], i, &filled[i]);
-        failed = failed || filled[i].worst == VERDICT_FAIL;
+    for (size_t i = 0; i < plan->count; i++) {
+        fill_row(&comparison, i, &filled[i]);
         rows_add(rows, &filled[i]);
     }
     writer_end(&rows->writer);
-    if (has_notes(options))
+    if (strcmp(options->format, "table") == 0)
         write_notes(arena, plan, filled, rows);
     if (!sink_close(&rows->sink, true))
         return EXIT_NOT_WRITTEN;
-    return options->strict && failed ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
+    return options->strict && any_fails(plan, filled) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
 }
 
 static enum exit_status compare_file(struct arena *arena, const struct options *options)
@@ -409,13 +234,10 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     setup_from_designation(&bare->fitted, "fitted", &plan.setups[0]);
     setup_from_designation(&size, "option", &plan.setups[1]);
     plan_set_beside(&plan);
-    struct figures figures = {.arena = &scratch};
-    report_tyre(&plan, &figures);
-    report_speedometer_verdicts(&plan, &figures);
-    double true_at_100[2];
-    report_true_at_100(&plan, true_at_100);
+    struct comparison comparison;
+    comparison_begin(&plan, &comparison);
     struct compare_row row;
-    fill_row(&plan, plan_group_figures(&plan, &figures), true_at_100[1], 1, &row);
+    fill_row(&comparison, 1, &row);
     rows_add(rows, &row);
     arena_free(&scratch);
     return true;

@@ -84,12 +84,20 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
  * A passenger tyre on a light truck counts divided on both sides: its maker divided it before it
  * met the axle rating (49 CFR 571.110 S4.2.2.2; NHTSA interpretation nht76-1.47), so that the
  * fitted one never carried more, and the same tyre again carries as much. */
-static void find_replaced_demand(const struct load_conditions *conditions, enum axle axle,
-                                 const struct tyre_rating *fitted, struct axle_pressures *out)
+static double replaced_demand_kg(const struct load_conditions *conditions, enum axle axle,
+                                 const struct tyre_rating *fitted, double pressure_Pa, bool dual)
 {
-    bool dual = tyre_is_dual(&conditions->fitted->axle[axle]);
-    out->demand_replaced_kg =
-        capacity_kg(fitted, dual, out->placard_Pa) * tyres_on_axle(dual) / tyres_on_axle(out->dual);
+    bool was_dual = tyre_is_dual(&conditions->fitted->axle[axle]);
+    return capacity_kg(fitted, was_dual, pressure_Pa) * tyres_on_axle(was_dual) /
+           tyres_on_axle(dual);
+}
+
+/* The pressure that meets it, with what the top speed adds and is not in the fitted tyre's own. */
+static double replaced_Pa(const struct tyre_rating *fitted, const struct tyre_rating *rating,
+                          bool dual, double demand_kg)
+{
+    return pressure_for_load_Pa(rating, dual, demand_kg) +
+           fmax(rating->speed_pressure_Pa - fitted->speed_pressure_Pa, 0);
 }
 
 /* Demands, each as a pressure. The axle rating counts whatever is aboard today: 49 CFR 571.110
@@ -99,8 +107,7 @@ static struct pressure_demands find_demands(const struct tyre_rating *fitted, bo
 {
     const struct tyre_rating *rating = &out->rating;
     double for_speed = rating->speed_pressure_Pa;
-    double more = fmax(for_speed - fitted->speed_pressure_Pa, 0);
-    out->as_replaced_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_replaced_kg) + more;
+    out->as_replaced_Pa = replaced_Pa(fitted, rating, out->dual, out->demand_replaced_kg);
     if (is_fitted) /* it replaces nothing: the placard itself is the starting point */
         out->as_replaced_Pa = out->placard_Pa;
     out->as_built_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_built_kg) + for_speed;
@@ -173,7 +180,8 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     out->floor_Pa = out->rating.floor_Pa;
     out->ceilings = ceilings_of(&out->rating, &tyre->wheel, proven_Pa(out));
     find_heaviest(conditions, setup, axle, out);
-    find_replaced_demand(conditions, axle, &fitted, out);
+    out->demand_replaced_kg =
+        replaced_demand_kg(conditions, axle, &fitted, out->placard_Pa, out->dual);
     out->demand_built_kg = out->load_built_kg * (1 + load_reserve(specification));
     out->demand_rated_kg = rated_for_kg(specification, axle, out->dual);
     struct pressure_demands demands = find_demands(&fitted, setup->is_fitted, out);
@@ -183,4 +191,30 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     out->reason = choice.reason;
     find_capacities(out);
     find_wheel(conditions, tyre, axle, out);
+}
+
+void equal_load_find(const struct load_conditions *conditions, const struct setup *setup,
+                     enum axle axle, struct equal_load *out)
+{
+    const struct vehicle *vehicle = &conditions->specification->vehicle;
+    const struct tyre *tyre = &setup->axle[axle], *now = &conditions->fitted->axle[axle];
+    bool dual = tyre_is_dual(tyre);
+    struct tyre_rating rating, fitted;
+    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, conditions->system, &rating);
+    tyre_rate(now, vehicle->kind, vehicle->top_speed_mps, conditions->system, &fitted);
+    double placard = placard_Pa(conditions->specification, axle);
+    *out = (struct equal_load){
+        .reference_Pa = rating.reference_Pa,
+        .fitted_Pa = known_or(placard, fitted.reference_Pa),
+    };
+    out->pressure_Pa = out->fitted_Pa;
+    if (setup->is_fitted)
+        return;
+    double pressure =
+        replaced_Pa(&fitted, &rating, dual,
+                    replaced_demand_kg(conditions, axle, &fitted, out->fitted_Pa, dual));
+    double ceiling = ceilings_of(&rating, &tyre->wheel, UNKNOWN).highest_Pa;
+    out->pressure_Pa = known(pressure) ? fmax(pressure, rating.floor_Pa) : UNKNOWN;
+    if (clearly_above(out->pressure_Pa, ceiling))
+        out->pressure_Pa = INFINITY;
 }

@@ -72,4 +72,15 @@ double axle_left_kg(const struct specification *specification, const struct axle
 void axle_pressures(const struct load_conditions *conditions, const struct setup *setup,
                     enum axle axle, struct axle_pressures *out);
 
+/* What pressure makes a tyre carry what the fitted one carries: to compare by, not to set. */
+struct equal_load {
+    double reference_Pa; /* of the load of its index */
+    double fitted_Pa;    /* the fitted tyre's pressure: its placard, else its reference pressure */
+    double pressure_Pa;  /* not below the floor of its class; INFINITY where none that is allowed
+                            does it */
+};
+
+void equal_load_find(const struct load_conditions *conditions, const struct setup *setup,
+                     enum axle axle, struct equal_load *out);
+
 #endif

@@ -236,6 +236,26 @@ void option_outcome_make(const struct plan *plan, const struct setup_figures *fi
     find_tasks(plan->arena, &judged, out);
 }
 
+enum verdict option_outcome_verdict(const struct option_outcome *outcome)
+{
+    switch (outcome->outcome) {
+    case OUTCOME_NO_GO:
+        return VERDICT_FAIL;
+    case OUTCOME_OPEN:
+        return VERDICT_UNKNOWN;
+    case OUTCOME_WORK:
+        return VERDICT_TASK;
+    default:
+        return outcome->counts[VERDICT_CAUTION] > 0 ? VERDICT_CAUTION : VERDICT_OK;
+    }
+}
+
+/* That nothing is near to a limit may be because nothing is known: it never ranks best. */
+static double margin_to_rank(const struct option_outcome *outcome)
+{
+    return isfinite(outcome->closest_margin) ? outcome->closest_margin : -1;
+}
+
 int option_outcome_compare(const struct option_outcome *a, const struct option_outcome *b)
 {
     static const enum task_kind heaviest_first[] = {TASK_TO_ALTER, TASK_TO_ORDER, TASK_TO_UNLOAD,
@@ -249,7 +269,8 @@ int option_outcome_compare(const struct option_outcome *a, const struct option_o
         if (in_a != in_b)
             return in_a < in_b ? -1 : 1;
     }
-    if (a->closest_margin != b->closest_margin)
-        return a->closest_margin > b->closest_margin ? -1 : 1;
+    double of_a = margin_to_rank(a), of_b = margin_to_rank(b);
+    if (of_a != of_b)
+        return of_a > of_b ? -1 : 1;
     return 0;
 }

@@ -35,6 +35,9 @@ struct option_outcome {
 void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
                          struct option_outcome *out);
 
+/* The worst verdict that the outcome hangs on: fail of a no go, task of one that needs work. */
+enum verdict option_outcome_verdict(const struct option_outcome *outcome);
+
 /* The outcome that a finding would make alone. */
 enum outcome finding_outcome(const struct figure *finding);
 

@@ -77,6 +77,9 @@ bool report_takes_true(const struct plan *plan);
 void report_speedometer_verdicts(const struct plan *plan, struct figures *figures);
 void report_gearing(const struct plan *plan, struct figures *figures);
 
+/* All parts, in their order: what an outcome rests on. */
+void report_every_part(const struct plan *plan, struct figures *figures);
+
 /* Limits on a setup's size: diameter, load index, speed symbol. Findings of the clearance part. */
 void report_size_limits(const struct plan *plan, size_t index, struct figures *figures);
 

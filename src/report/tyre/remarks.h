@@ -49,6 +49,14 @@
     X(BASIS_TEMPORARY_SPEED,                                                                       \
       "temporary use, to 80 km/h where nothing else is marked (UN R64, from memory)")              \
     X(ADVICE_TEMPORARY_USE, "for temporary use, and not for a set: choose another tyre")           \
+    X(PHRASE_SLOWER, "its speed symbol is below the fitted tyre's")                                \
+    X(PHRASE_READS_LOW, "the speedometer would read under")                                        \
+    X(PHRASE_CARRIES_LESS,                                                                         \
+      "at the fitted tyre's {} it carries less than that one, and as much from {} on (no "         \
+      "pressure to set)")                                                                          \
+    X(PHRASE_CARRIES_NEVER, "no pressure that it allows carries what the fitted tyre does at {}")  \
+    X(PHRASE_CARRIES_UNKNOWN,                                                                      \
+      "the pressure for equal load is not known without load indices and load ranges")             \
     X(ADVICE_GIVE_SYMBOL, "give the speed symbol in the size")                                     \
     X(ADVICE_TOP_SPEED, "give vehicle: top_speed")                                                 \
     X(BASIS_BOOK_RIMS, "permitted rims of the data book")                                          \
