@@ -20,6 +20,7 @@ struct shortlist_row {
     size_t rank;
     char designation[DESIGNATION_CANONICAL_SIZE];
     const char *closest;
+    const char *tasks;
 };
 
 #define SHORTLIST_NUMBER(name, expression)                                                         \
@@ -51,8 +52,10 @@ SHORTLIST_NUMBER(get_pressure_rear, row->item->pressure_Pa.rear)
 SHORTLIST_NUMBER(get_error, 100 * row->item->speedometer_error)
 SHORTLIST_TEXT(get_closest, row->closest)
 SHORTLIST_NUMBER(get_margin, 100 * row->item->closest_margin)
-SHORTLIST_NUMBER(get_unknowns, (double)row->item->unknowns)
-SHORTLIST_TEXT(get_verdict, verdict_name(row->item->worst))
+SHORTLIST_NUMBER(get_unknowns, (double)row->item->found.counts[VERDICT_UNKNOWN])
+SHORTLIST_TEXT(get_verdict, verdict_name(option_outcome_verdict(&row->item->found)))
+SHORTLIST_TEXT(get_outcome, outcome_name(row->item->found.outcome))
+SHORTLIST_TEXT(get_tasks, row->tasks)
 
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
@@ -87,20 +90,29 @@ const struct column shortlist_columns[] = {
     TEXT_COLUMN("closest_limit", "closest limit", 1, get_closest),
     BARE("closest_margin_percent", "margin %", 1, 1, get_margin),
     BARE("unknowns", "unknown", 0, 6, get_unknowns),
-    TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
+    TEXT_COLUMN("verdict", "verdict", 7, get_verdict),
+    TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
+    TEXT_COLUMN("tasks", "tasks", 1, get_tasks),
 };
 const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlist_columns[0];
+
+static void tell_outcomes(FILE *to, const struct shortlist *list)
+{
+    size_t counts[OUTCOME_NO_GO + 1] = {0};
+    for (size_t i = 0; i < list->count; i++)
+        counts[list->items[i].found.outcome]++;
+    fprintf(to, "tyresum: %zu combinations tried: %zu go, %zu go after work, %zu open", list->tried,
+            counts[OUTCOME_GO], counts[OUTCOME_WORK], counts[OUTCOME_OPEN]);
+    if (list->count == 0)
+        fprintf(to, ";\nnone is left: %s",
+                list->miss_count > 0 ? "the nearest misses are shown" : "none could be judged");
+    fprintf(to, "; sizes on wheels dropped by\n");
+}
 
 /* "12 by arch_inner (4 by that alone, from 3 mm short)": what would let more in. */
 static void tell_reasons(FILE *to, const struct shortlist *list)
 {
-    size_t unknown = 0;
-    for (size_t i = 0; i < list->count; i++)
-        unknown += list->items[i].worst == VERDICT_UNKNOWN;
-    fprintf(to,
-            "tyresum: %zu combinations tried: %zu meet every limit,\n%zu break none but have "
-            "something unknown; sizes on wheels dropped by\n",
-            list->tried, list->count - unknown, unknown);
+    tell_outcomes(to, list);
     for (size_t i = 0; i < list->reason_count; i++) {
         const struct drop_reason *reason = &list->reasons[i];
         fprintf(to, "  %6zu  %s", reason->count, reason->name);
@@ -140,19 +152,35 @@ static const char *closest_text(struct arena *arena, const struct shortlisted *i
                         *axle ? " " : "", axle);
 }
 
+/* "1 order, 2 set": how many of each kind, in workshop order; NULL: none. */
+static const char *tasks_text(struct arena *arena, const struct option_outcome *found)
+{
+    const char *text = NULL;
+    for (int kind = TASK_TO_MEASURE; kind <= TASK_TO_TELL; kind++)
+        if (found->work[kind] > 0)
+            text = arena_format(arena, "%s%s%zu %s", text == NULL ? "" : text,
+                                text == NULL ? "" : ", ", found->work[kind],
+                                task_kind_name((enum task_kind)kind));
+    return text;
+}
+
+/* What is left, or the nearest misses where nothing is. */
 static enum exit_status write_list(struct arena *arena, const struct options *options,
                                    const struct shortlist *list, size_t best)
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
+    size_t count = list->count > 0 ? list->count : list->miss_count;
+    bool for_reading = strcmp(options->format, "table") == 0;
     enum exit_status begun =
         rows_begin(arena, rows, options, shortlist_columns, shortlist_column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
-    for (size_t i = 0; i < list->count && i < best; i++) {
-        struct shortlist_row row = {
-            &list->items[i], i + 1, "",
-            closest_text(arena, &list->items[i], strcmp(options->format, "table") == 0)};
-        designation_canonical(&list->items[i].candidate->size, row.designation);
+    for (size_t i = 0; i < count && i < best; i++) {
+        struct shortlist_row row = {&items[i], i + 1, "",
+                                    closest_text(arena, &items[i], for_reading),
+                                    tasks_text(arena, &items[i].found)};
+        designation_canonical(&items[i].candidate->size, row.designation);
         rows_add(rows, &row);
     }
     if (!rows_end(rows, true))

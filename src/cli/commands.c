@@ -26,7 +26,7 @@ const struct command command_table[] = {
      run_tasks, task_columns, &task_column_count, USE_ALL, 1, 1},
     {"sheet", CMD_SHEET, "FILE", "the whole job: outcome and tasks first, then each part", run_part,
      figure_columns, &figure_column_count, USE_ALL, 1, 1},
-    {"shortlist", CMD_SHORTLIST, "FILE", "every size, wheel and axle ratio that meets the limits",
+    {"shortlist", CMD_SHORTLIST, "FILE", "every size, wheel and axle ratio that goes, best first",
      run_shortlist, shortlist_columns, &shortlist_column_count, USE_SHORTLIST, 1, 1},
     {"check", CMD_CHECK, "FILE | --template",
      "is a file understood; what is assumed, missing, given in vain", run_check, check_columns,

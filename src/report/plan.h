@@ -79,6 +79,8 @@ void report_gearing(const struct plan *plan, struct figures *figures);
 
 /* All parts, in their order: what an outcome rests on. */
 void report_every_part(const struct plan *plan, struct figures *figures);
+/* The same but for the part with the most figures, for a first look: what fails here is no go. */
+void report_all_but_gearing(const struct plan *plan, struct figures *figures);
 
 /* Limits on a setup's size: diameter, load index, speed symbol. Findings of the clearance part. */
 void report_size_limits(const struct plan *plan, size_t index, struct figures *figures);

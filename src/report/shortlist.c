@@ -72,52 +72,36 @@ static const char *dropped_at_once(const struct trial *trial, const struct candi
     return NULL;
 }
 
+/* As the file would name it among its options: {size, wheel}, and the rest as fitted. */
 static void make_setup(const struct trial *trial, const struct candidate *candidate,
                        const struct search_rim *rim, struct setup *out)
 {
-    const struct setup *fitted = &trial->plan->fitted;
-    setup_from_designation(&candidate->size, "candidate", out);
-    for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        struct tyre *tyre = &out->axle[axle];
-        tyre->wheel.given = rim->given;
-        tyre->wheel.width_m = rim->width_m;
-        tyre->wheel.inset_m = known_or(rim->inset_m, fitted->axle[axle].wheel.inset_m);
-        tyre->wheel.spacer_m = 0;
-        tyre->wheel.max_load_kg = rim->max_load_kg;
-        tyre->wheel.max_pressure_Pa = rim->max_pressure_Pa;
-        tyre->dual = fitted->axle[axle].dual;
-    }
-    out->spare = fitted->spare;
+    struct fitment option = {
+        .name = "candidate",
+        .tyre = tyre_unknown(),
+        .rear = tyre_unknown(),
+        .spare = tyre_unknown(),
+    };
+    option.tyre.size = candidate->size;
+    option.tyre.size_given = true;
+    option.tyre.wheel.given = rim->given;
+    option.tyre.wheel.width_m = rim->width_m;
+    option.tyre.wheel.inset_m = rim->inset_m;
+    option.tyre.wheel.max_load_kg = rim->max_load_kg;
+    option.tyre.wheel.max_pressure_Pa = rim->max_pressure_Pa;
+    setup_option(&option, &trial->plan->fitted, out);
 }
 
-/* What a figure lacks of its limit, as a share of the limit's or the value's own size. */
-static double margin_of(const struct figure *figure)
-{
-    double size = fmax(fabs(figure->limit), fabs(figure->value));
-    return size > 0 ? fabs(figure->value - figure->limit) / size : 0;
-}
-
-/* The spare is carried already, and a wrong speedometer can be set right: neither drops a tyre
- * unless the limits ask for a lawful one as it stands. */
-static bool counts(const struct trial *trial, const struct figure *figure)
-{
-    const struct limits *limits = &trial->plan->specification->limits;
-    unsigned left_out = POLICY_OF_SPARE | POLICY_BY_HAND | POLICY_OF_BUILD | POLICY_OF_PLACARD;
-    if (figure->setup == 0 || quantity_rows[figure->quantity].policy & left_out)
-        return false;
-    return figure->quantity != QUANTITY_SPEEDOMETER_ERROR || limits->speedometer != CHOICE_NONE;
-}
-
-static void count_fails(const struct trial *trial, const struct figures *figures)
+static void count_fails(const struct trial *trial, const struct option_outcome *found)
 {
     struct shortlist *out = trial->out;
     const char *names[DROP_REASONS_MAX];
     double missing[DROP_REASONS_MAX];
     size_t count = 0;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        if (figure->verdict != VERDICT_FAIL || !counts(trial, figure))
-            continue;
+    for (size_t i = 0; i < found->finding_count; i++) {
+        const struct figure *figure = found->findings[i];
+        if (figure->verdict != VERDICT_FAIL)
+            break; /* they come first */
         const struct quantity_row *quantity = &quantity_rows[figure->quantity];
         bool length = unit_table[quantity->metric].kind == KIND_LENGTH;
         double lacks = length ? fabs(figure->value - figure->limit) : UNKNOWN;
@@ -140,33 +124,50 @@ static void count_fails(const struct trial *trial, const struct figures *figures
     }
 }
 
-/* Worst verdict, unknowns, and the figure that is nearest to its limit. False on any fail. */
-static bool judge(const struct trial *trial, const struct figures *figures,
-                  struct shortlisted *item)
+static void take_closest(struct shortlisted *item, const struct figure *figure, double margin)
 {
-    item->worst = VERDICT_OK;
-    item->closest_margin = INFINITY;
-    item->closest_axle = AXLE_NONE;
-    for (size_t i = 0; i < figures->count; i++) {
-        const struct figure *figure = &figures->items[i];
-        if (figure->verdict == VERDICT_NONE || !counts(trial, figure))
-            continue;
-        if (figure->verdict == VERDICT_FAIL)
-            return false;
-        item->unknowns += figure->verdict == VERDICT_UNKNOWN;
-        if (figure->verdict < item->worst)
-            item->worst = figure->verdict;
-        if (!(quantity_rows[figure->quantity].policy & POLICY_NO_MARGIN) && known(figure->value) &&
-            known(figure->limit) && margin_of(figure) < item->closest_margin) {
-            item->closest_margin = margin_of(figure);
-            item->closest_limit = quantity_rows[figure->quantity].name;
-            item->closest_axle = figure->axle;
-        }
-    }
-    return true;
+    item->closest_margin = margin;
+    item->closest_axle = figure->axle;
+    item->closest_limit = quantity_rows[figure->quantity].name;
 }
 
-static void take_results(const struct figures *figures, struct shortlisted *item)
+/* What is missed by an amount that cannot be told counts as a whole scale (common practice, no
+ * source): a refused pressure is no near miss. */
+static const double untold_shortfall = 1;
+
+/* By how much in all its limits are missed, and what by most. */
+static void find_shortfall(struct shortlisted *item)
+{
+    for (size_t i = 0; i < item->found.finding_count; i++) {
+        const struct figure *figure = item->found.findings[i];
+        double scale = quantity_rows[figure->quantity].scale;
+        double lacks = fabs(figure->value - figure->limit) / scale;
+        if (figure->verdict != VERDICT_FAIL)
+            break; /* they come first */
+        if (!(scale > 0) || !known(lacks)) {
+            item->shortfall += untold_shortfall;
+            continue;
+        }
+        item->shortfall += lacks;
+        if (!known(item->closest_margin) || -lacks < item->closest_margin)
+            take_closest(item, figure, -lacks);
+    }
+    if (item->closest_limit == NULL)
+        take_closest(item, item->found.why, UNKNOWN);
+}
+
+static void take_outcome(struct shortlisted *item)
+{
+    const struct option_outcome *found = &item->found;
+    item->closest_margin = UNKNOWN;
+    item->closest_axle = AXLE_NONE;
+    if (found->outcome == OUTCOME_NO_GO)
+        find_shortfall(item);
+    else if (found->closest != NULL)
+        take_closest(item, found->closest, found->closest_margin);
+}
+
+static void take_figures(const struct figures *figures, struct shortlisted *item)
 {
     item->pressure_Pa = (struct axle_pair){UNKNOWN, UNKNOWN};
     item->speedometer_error = UNKNOWN;
@@ -185,69 +186,191 @@ static void take_results(const struct figures *figures, struct shortlisted *item
     }
 }
 
-static void keep(struct shortlist *out, struct arena *arena, const struct shortlisted *item)
+/* What would outlive the figures that it points to. */
+static void forget_figures(struct option_outcome *found)
 {
-    out->items = arena_grow(arena, out->items, out->count, &out->capacity, sizeof *out->items);
-    out->items[out->count++] = *item;
+    found->findings = NULL;
+    found->why = found->closest = NULL;
+    found->tasks = NULL;
+    found->finding_count = found->task_count = 0;
 }
 
-/* One item an axle ratio: the one fitted, and each that can be ordered. */
-static void keep_axle_ratios(const struct trial *trial, const struct plan *plan,
-                             struct shortlisted *item)
+static int nearest_miss_first(const struct shortlisted *a, const struct shortlisted *b)
 {
-    const struct drivetrain *drivetrain = &plan->specification->drivetrain;
+    return a->shortfall < b->shortfall ? -1 : a->shortfall > b->shortfall;
+}
+
+static bool is_near_miss(const struct shortlist *list, const struct shortlisted *item)
+{
+    return list->count == 0 && (list->miss_count < NEAR_MISSES_MAX ||
+                                nearest_miss_first(item, &list->misses[NEAR_MISSES_MAX - 1]) < 0);
+}
+
+/* In its place among the nearest. */
+static void keep_miss(struct shortlist *out, const struct shortlisted *item)
+{
+    size_t at = out->miss_count;
+    while (at > 0 && nearest_miss_first(item, &out->misses[at - 1]) < 0)
+        at--;
+    if (out->miss_count < NEAR_MISSES_MAX)
+        out->miss_count++;
+    memmove(&out->misses[at + 1], &out->misses[at],
+            (out->miss_count - 1 - at) * sizeof out->misses[0]);
+    out->misses[at] = *item;
+}
+
+static void keep(const struct trial *trial, const struct shortlisted *found)
+{
+    struct shortlist *out = trial->out;
+    struct shortlisted item = *found;
+    forget_figures(&item.found);
+    if (item.found.outcome == OUTCOME_NO_GO) {
+        if (is_near_miss(out, &item))
+            keep_miss(out, &item);
+        return;
+    }
+    out->items =
+        arena_grow(trial->plan->arena, out->items, out->count, &out->capacity, sizeof *out->items);
+    out->items[out->count++] = item;
+}
+
+/* Another axle ratio is work of its own: an order. */
+static void add_axle_order(struct option_outcome *found)
+{
+    if (found->outcome == OUTCOME_NO_GO)
+        return;
+    if (found->outcome == OUTCOME_GO)
+        found->outcome = OUTCOME_WORK;
+    found->counts[VERDICT_TASK]++;
+    found->work[task_rows[TASK_AXLE_RATIO].kind]++;
+}
+
+static void find_outcome(struct plan *plan, const struct figures *figures, struct shortlisted *item)
+{
+    item->shortfall = 0;
+    item->closest_limit = NULL;
+    option_outcome_make(plan, &plan_group_figures(plan, figures)[1], &item->found);
+    take_outcome(item);
+}
+
+/* A size on a wheel with an axle ratio: over all parts, as every command judges, but where the
+ * first of them leave nothing to show of it. */
+static void judge_item(const struct trial *trial, struct plan *plan, struct shortlisted *item)
+{
+    struct figures figures = {.arena = plan->arena};
+    report_all_but_gearing(plan, &figures);
+    find_outcome(plan, &figures, item);
+    if (item->found.outcome == OUTCOME_NO_GO && !is_near_miss(trial->out, item))
+        return;
+    report_gearing(plan, &figures);
+    find_outcome(plan, &figures, item);
+    take_figures(&figures, item);
+}
+
+static double ratio_now(const struct plan *plan)
+{
+    return of_axle(plan->specification->drivetrain.axle, plan_driven_axle(plan));
+}
+
+/* Engine speed beside the fitted drive. */
+static double drive_remains(const struct plan *plan, double now, double ratio)
+{
     enum axle axle = plan_driven_axle(plan);
-    double now = of_axle(drivetrain->axle, axle);
     const struct beside *beside = &plan->beside[1];
     double restoring =
         restoring_axle_ratio(known_or(now, 1), beside->before[axle].rolling_circumference_m,
                              beside->after[axle].rolling_circumference_m);
-    item->axle_ratio = now;
-    item->drive_remains = known_or(now, 1) / restoring - 1;
-    keep(trial->out, trial->plan->arena, item);
-    for (size_t i = 0; i < drivetrain->axle_choices.count; i++) {
-        item->axle_ratio = drivetrain->axle_choices.items[i];
-        item->drive_remains = item->axle_ratio / restoring - 1;
-        keep(trial->out, trial->plan->arena, item);
+    return known_or(ratio, 1) / restoring - 1;
+}
+
+/* Whether any finding can hang on the axle ratio: elsewhere the one judgement stands for all. */
+static bool axle_is_judged(const struct specification *specification)
+{
+    const struct axle_pair *axle = &specification->drivetrain.axle;
+    return specification->speedometer.sensor.on == SENSOR_ON_SHAFT ||
+           !same_value(axle->front, axle->rear);
+}
+
+/* The candidate as if the file's axle had that ratio; `kept` is that with the axle as it is. */
+static void try_axle(const struct trial *trial, const struct plan *plan, double ratio,
+                     const struct shortlisted *kept)
+{
+    struct shortlisted item = *kept;
+    if (axle_is_judged(plan->specification)) {
+        struct specification *other = arena_allocate(plan->arena, sizeof *other);
+        struct plan with_it = *plan;
+        *other = *plan->specification;
+        other->drivetrain.axle = (struct axle_pair){ratio, ratio};
+        with_it.specification = other;
+        judge_item(trial, &with_it, &item);
     }
+    item.other_axle = true;
+    item.axle_ratio = ratio;
+    item.drive_remains = drive_remains(plan, ratio_now(plan), ratio);
+    add_axle_order(&item.found);
+    bool in_vain = item.found.outcome == OUTCOME_NO_GO &&
+                   (kept->found.outcome != OUTCOME_NO_GO || nearest_miss_first(&item, kept) >= 0);
+    if (!in_vain)
+        keep(trial, &item);
+}
+
+/* Ratios other than the one fitted, which a shop may order unless the file says no. */
+static bool is_to_try(const struct specification *specification, double now, double ratio)
+{
+    return specification->allowed.axle_ratio != 0 && ratio != now;
 }
 
 static void judge_candidate(const struct trial *trial, const struct candidate *candidate,
                             const struct search_rim *rim, struct arena *scratch)
 {
+    const struct specification *specification = trial->plan->specification;
+    const struct number_list *choices = &specification->drivetrain.axle_choices;
     struct plan plan = *trial->plan;
+    enum axle axle = plan_driven_axle(&plan);
     plan.arena = scratch;
     plan.setups = arena_allocate_array(scratch, 2, sizeof *plan.setups);
     plan.count = 2;
     plan.setups[0] = trial->plan->fitted;
     make_setup(trial, candidate, rim, &plan.setups[1]);
     plan_set_beside(&plan);
-    struct figures figures = {.arena = scratch};
-    report_tyre(&plan, &figures);
-    if (plan.specification->clearance.given != NULL)
-        report_clearance(&plan, &figures);
-    report_load(&plan, &figures);
-    report_speedometer_verdicts(&plan, &figures);
-    struct shortlisted item = {.candidate = candidate, .rim = rim};
-    if (!judge(trial, &figures, &item)) {
-        count_fails(trial, &figures);
-        return;
-    }
-    enum axle axle = plan_driven_axle(&plan);
-    const struct beside *beside = &plan.beside[1];
-    item.diameter_m = beside->after[axle].overall_diameter_m;
-    item.diameter_change_m = item.diameter_m - beside->before[axle].overall_diameter_m;
-    item.load_kg = load_index_kg(candidate->size.service.load_index);
-    take_results(&figures, &item);
-    keep_axle_ratios(trial, &plan, &item);
+    double now = ratio_now(&plan), before_m = plan.beside[1].before[axle].overall_diameter_m;
+    struct shortlisted item = {
+        .candidate = candidate,
+        .rim = rim,
+        .axle_ratio = now,
+        .drive_remains = drive_remains(&plan, now, now),
+        .diameter_m = plan.beside[1].after[axle].overall_diameter_m,
+        .load_kg = load_index_kg(candidate->size.service.load_index),
+    };
+    item.diameter_change_m = item.diameter_m - before_m;
+    judge_item(trial, &plan, &item);
+    if (item.found.outcome == OUTCOME_NO_GO)
+        count_fails(trial, &item.found);
+    keep(trial, &item);
+    for (size_t i = 0; i < choices->count; i++)
+        if (is_to_try(specification, now, choices->items[i]))
+            try_axle(trial, &plan, choices->items[i], &item);
+}
+
+static size_t ratio_count(const struct plan *plan)
+{
+    const struct number_list *choices = &plan->specification->drivetrain.axle_choices;
+    size_t count = 1;
+    for (size_t i = 0; i < choices->count; i++)
+        count += is_to_try(plan->specification, ratio_now(plan), choices->items[i]);
+    return count;
 }
 
 static int best_first(const void *left, const void *right)
 {
     const struct shortlisted *a = left, *b = right;
-    bool a_unknown = a->worst == VERDICT_UNKNOWN, b_unknown = b->worst == VERDICT_UNKNOWN;
-    if (a_unknown != b_unknown) /* what is not known is never as good as what is */
-        return a_unknown ? 1 : -1;
+    if (a->found.outcome != b->found.outcome)
+        return a->found.outcome < b->found.outcome ? -1 : 1;
+    if (a->other_axle != b->other_axle)
+        return a->other_axle ? 1 : -1;
+    int better = option_outcome_compare(&a->found, &b->found);
+    if (better != 0)
+        return better;
     double x = fabs(known_or(a->drive_remains, 1)), y = fabs(known_or(b->drive_remains, 1));
     if (x != y)
         return x < y ? -1 : 1;
@@ -263,7 +386,7 @@ void shortlist_make(const struct plan *plan, const struct candidate *candidates,
 {
     const struct search *search = &plan->specification->search;
     const struct trial trial = {plan, search, out};
-    size_t ratios = 1 + plan->specification->drivetrain.axle_choices.count;
+    size_t ratios = ratio_count(plan);
     *out = (struct shortlist){.count = 0};
     for (size_t i = 0; i < count; i++) {
         struct tyre_figures figures;

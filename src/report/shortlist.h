@@ -2,50 +2,56 @@
 #ifndef TYRESUM_REPORT_SHORTLIST_H
 #define TYRESUM_REPORT_SHORTLIST_H
 
-#include "report/plan.h"
+#include "report/outcome.h"
 
 /* A size to be tried, with the load range where the list names one. */
 struct candidate {
     struct designation size;
 };
 
-/* One that meets every limit, on one wheel and with one axle ratio. */
+/* One on one wheel and with one axle ratio, judged like an option of the build file. */
 struct shortlisted {
     const struct candidate *candidate;
     const struct search_rim *rim;
     double axle_ratio;    /* UNKNOWN where the file has no drivetrain */
+    bool other_axle;      /* which has to be ordered */
     double drive_remains; /* engine speed beside the fitted drive, a fraction; UNKNOWN too */
     double diameter_m, diameter_change_m;
     double load_kg; /* of the load index */
     struct axle_pair pressure_Pa;
     double speedometer_error;
-    enum verdict worst; /* of what is not a fail */
-    size_t unknowns;
-    const char *closest_limit; /* name of the judged figure that is nearest to its limit */
+    struct option_outcome found; /* its counts and margin; findings and tasks are not kept */
+    /* What is nearest to its limit; of a no go, what fails by most: its margin is negative. */
+    const char *closest_limit; /* name of the quantity */
     int closest_axle;
-    double closest_margin; /* relative to the limit's own size */
+    double closest_margin; /* in the scale of the quantity's row */
+    double shortfall; /* of a no go: how much its limits are missed by in all, in the same scale */
 };
 
 /* Why candidates were dropped. */
 struct drop_reason {
     const char *name; /* of the quantity, or "rim_diameter", "form", "overall_diameter_window" */
-    size_t count;     /* candidates (size x wheel) that fail it, among others or alone */
+    size_t count;     /* sizes on wheels that fail it, among others or alone */
     size_t alone;     /* those that would be in without it */
     double short_m;   /* where it is a length and alone: the least that is missing, UNKNOWN else */
 };
 
-enum { DROP_REASONS_MAX = 64 };
+enum { DROP_REASONS_MAX = 64, NEAR_MISSES_MAX = 10 };
 
 struct shortlist {
     struct shortlisted *items;
     size_t count, capacity;
+    struct shortlisted misses[NEAR_MISSES_MAX]; /* of the no go, the nearest first */
+    size_t miss_count;
     size_t tried; /* sizes x wheels x axle ratios */
     struct drop_reason reasons[DROP_REASONS_MAX];
     size_t reason_count;
 };
 
-/* Tries all and sorts: those with nothing unknown first, then the least |drive_remains|, then
- * the most load, then in the order of the lists. */
+/* Tries all, keeps those that are no no go, and sorts: by outcome; then those that keep the axle
+ * before those that need another; then by the least work and the closest margin
+ * (option_outcome_compare); then the least |drive_remains|, then the most load, then in the order
+ * of the lists. */
 void shortlist_make(const struct plan *plan, const struct candidate *candidates, size_t count,
                     struct shortlist *out);
 
