@@ -178,6 +178,7 @@ static enum exit_status compare_file(struct arena *arena, const struct options *
 struct bare_plan {
     struct specification specification;
     struct designation fitted;
+    bool failed; /* a finding of an option */
 };
 
 static void plan_from_sizes(struct arena *arena, const struct specification *specification, bool us,
@@ -238,6 +239,7 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     comparison_begin(&plan, &comparison);
     struct compare_row row;
     fill_row(&comparison, 1, &row);
+    bare->failed = bare->failed || row.is.verdict == VERDICT_FAIL;
     rows_add(rows, &row);
     arena_free(&scratch);
     return true;
@@ -249,7 +251,10 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
     specification_clear(&bare->specification);
     if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted))
         return EXIT_INPUT_WRONG;
-    return row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare);
+    enum exit_status status =
+        row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare);
+    bool written = status == EXIT_COMPUTED || status == EXIT_LINES_UNREAD;
+    return written && options->strict && bare->failed ? EXIT_FINDING_FAIL : status;
 }
 
 enum exit_status run_compare(struct arena *arena, const struct command *command,

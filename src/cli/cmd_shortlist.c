@@ -1,5 +1,4 @@
-/* tyresum shortlist: every listed size on every wheel with every axle ratio that meets the limits.
- */
+/* tyresum shortlist: every listed size on every wheel with every axle ratio that goes, best first. */
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
