@@ -66,7 +66,7 @@ COMPARE_NUMBER(get_reference, row->is.equal_load.reference_Pa)
 COMPARE_NUMBER(get_equal_load, equal_load_Pa(row))
 COMPARE_NUMBER(get_ground, ground_change(row))
 COMPARE_TEXT(get_outcome, row->unread ? NULL : outcome_name(row->is.outcome))
-COMPARE_TEXT(get_verdict, verdict_name(row->is.verdict))
+COMPARE_TEXT(get_verdict, verdict_name(row->is.worst))
 COMPARE_TEXT(get_error_text, row->unread)
 
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
@@ -133,7 +133,7 @@ static void write_notes(struct arena *arena, const struct plan *plan,
 static bool any_fails(const struct plan *plan, const struct compare_row *rows)
 {
     for (size_t i = plan->count > 1; i < plan->count; i++)
-        if (rows[i].is.verdict == VERDICT_FAIL)
+        if (rows[i].is.worst == VERDICT_FAIL)
             return true;
     return false;
 }
@@ -239,7 +239,7 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     comparison_begin(&plan, &comparison);
     struct compare_row row;
     fill_row(&comparison, 1, &row);
-    bare->failed = bare->failed || row.is.verdict == VERDICT_FAIL;
+    bare->failed = bare->failed || row.is.worst == VERDICT_FAIL;
     rows_add(rows, &row);
     arena_free(&scratch);
     return true;

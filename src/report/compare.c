@@ -132,7 +132,7 @@ void comparison_row(const struct comparison *comparison, size_t index, struct co
     find_equal_load(plan, index, out);
     option_outcome_make(plan, &comparison->groups[index], &out->found);
     out->outcome = is_file(plan) ? out->found.outcome : OUTCOME_OPEN;
-    out->verdict = option_outcome_verdict(&out->found);
+    out->worst = option_outcome_verdict(&out->found);
     if (setup->is_fitted)
         return;
     note_beside(plan, out);

@@ -20,7 +20,7 @@ struct compared {
     struct equal_load equal_load;
     struct option_outcome found; /* over all parts; of designations alone, over what they tell */
     enum outcome outcome;        /* designations alone leave it open */
-    enum verdict verdict;        /* that the outcome stands for */
+    enum verdict worst;          /* that the outcome hangs on */
     /* What no finding of the file tells. */
     struct remark notes[COMPARED_NOTES_MAX];
     size_t note_count;

@@ -107,7 +107,7 @@ static void require_compare_agrees(const struct run *run, const struct plan *pla
     comparison_begin(plan, &comparison);
     comparison_row(&comparison, 1, &row);
     require_same(run, "compare", &row.found, whole);
-    REQUIRE(row.outcome == whole->outcome && row.verdict == option_outcome_verdict(whole),
+    REQUIRE(row.outcome == whole->outcome && row.worst == option_outcome_verdict(whole),
             "seed %llu: compare's columns", (unsigned long long)run->seed);
 }
 
