@@ -1,0 +1,27 @@
+#include "report/spare_of_set.h"
+
+#include "base/known.h"
+#include "report/judge.h"
+
+static bool goes_in(double space_m, double needed_m)
+{
+    return !known(space_m) || !known(needed_m) ||
+           meets_limit(space_m - needed_m, LIMIT_AT_LEAST, 0);
+}
+
+bool spare_of_set_may_be_carried(const struct plan *plan, const struct setup *setup)
+{
+    const struct specification *specification = plan->specification;
+    const struct spare_space *space = &specification->clearance.spare_space;
+    if (specification->allowed.spare == 0)
+        return false;
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        struct tyre_measures measures;
+        tyre_measure(&setup->axle[axle], &measures);
+        if (!setup->axle[axle].size_given ||
+            !goes_in(space->diameter_m, measures.stated.overall_diameter_max_m) ||
+            !goes_in(space->width_m, measures.stated.width_on_rim_max_m))
+            return false;
+    }
+    return true;
+}
