@@ -146,8 +146,9 @@ static void take_moulded_maximum(const struct data_book *book, struct tyre_ratin
         out->ceiling_Pa = out->sure_Pa = moulded_Pa;
 }
 
-/* Without a moulded maximum a passenger tyre may surely have the reference pressure of its class, and
- * the placard's where that is higher: not what the top speed would add, which the sidewall decides. */
+/* Without a moulded maximum a passenger tyre may surely have the reference pressure of its class,
+ * and the placard's where that is higher: not what the top speed would add, which the sidewall
+ * decides. */
 static void take_sure_maximum(struct tyre_rating *out)
 {
     if (tyre_group(out->class) == GROUP_PASSENGER && !known(out->sure_Pa))

@@ -107,7 +107,8 @@ static void inherit_wheel(struct tyre *tyre, const struct tyre *fitted, unsigned
 
 void setup_option(const struct fitment *option, const struct setup *fitted, struct setup *out)
 {
-    *out = (struct setup){.name = option->name};
+    *out = (struct setup){.name = option->name,
+                          .as_set = option->as_set.given != NULL ? &option->as_set : NULL};
     set_axles(option, out);
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct tyre *tyre = &out->axle[axle];

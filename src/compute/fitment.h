@@ -19,11 +19,12 @@ enum assumption {
 
 struct setup {
     const char *name; /* "fitted", or the option's */
-    size_t number; /* of the option in its file, from 1; 0: fitted, or of no file */
+    size_t number;    /* of the option in its file, from 1; 0: fitted, or of no file */
     bool is_fitted;
     struct tyre axle[AXLE_COUNT];
-    bool own_rear_size; /* the rear axle's tyre has a size of its own, not the front's */
-    struct tyre spare;  /* size not given: none named */
+    bool own_rear_size;          /* the rear axle's tyre has a size of its own, not the front's */
+    struct tyre spare;           /* size not given: none named */
+    const struct as_set *as_set; /* what it is handed over with; NULL: not given */
     unsigned assumptions;
     bool *left_out; /* [state][item of carried]: stays behind to meet a rating; NULL: nothing */
 };

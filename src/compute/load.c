@@ -164,6 +164,11 @@ static void find_wheel(const struct load_conditions *conditions, const struct ty
                          (known(out->wheel_pressure_Pa) && !known(tyre->wheel.max_pressure_Pa));
 }
 
+double as_set_Pa(const struct setup *setup, enum axle axle)
+{
+    return setup->as_set == NULL ? UNKNOWN : of_axle(setup->as_set->pressure_Pa, axle);
+}
+
 void axle_pressures(const struct load_conditions *conditions, const struct setup *setup,
                     enum axle axle, struct axle_pressures *out)
 {
@@ -189,6 +194,7 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     out->needed_Pa = choice.needed_Pa;
     out->recommended_Pa = choice.recommended_Pa;
     out->reason = choice.reason;
+    out->stands_Pa = known_or(as_set_Pa(setup, axle), out->placard_Pa);
     find_capacities(out);
     find_wheel(conditions, tyre, axle, out);
 }

@@ -31,6 +31,7 @@ struct axle_pressures {
     struct ceilings ceilings;
     double needed_Pa;      /* before a ceiling refuses it */
     double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
+    double stands_Pa;      /* what it is handed over with, where given, else the placard's */
     enum pressure_reason reason;
     double capacity_at_placard_kg, capacity_at_recommended_kg, capacity_max_kg;
     double capacity_sure_kg, capacity_highest_kg; /* under the ceilings */
@@ -68,6 +69,9 @@ double load_reserve(const struct specification *specification);
  * kg; UNKNOWN where something is missing. Weight on the centre line is taken. */
 double axle_left_kg(const struct specification *specification, const struct axle_loads *loads,
                     enum axle axle, bool dual, double each_kg);
+
+/* The pressure that an option says it is handed over with. */
+double as_set_Pa(const struct setup *setup, enum axle axle);
 
 void axle_pressures(const struct load_conditions *conditions, const struct setup *setup,
                     enum axle axle, struct axle_pressures *out);

@@ -49,15 +49,16 @@ struct task_number task_now(const struct task *task, bool us)
     return number_in(task, task->cure.now_text == NULL ? task->cure.now : UNKNOWN, us);
 }
 
-/* Up to the next whole unit, but not past the ceiling that the finding has for its limit: then down
- * to the decimal. */
+/* Up to the next whole unit, but not past the ceiling: then down to the decimal. */
 static struct task_number rounded_up(const struct task *task, struct task_number exact, bool us)
 {
     enum { STEPS = 10 };
     double up = ceil(exact.value - 1e-6);
     const struct figure *reason = task->reason;
-    bool has_ceiling = reason->limit_side == LIMIT_AT_MOST && known(reason->limit);
-    if (has_ceiling && clearly_above(up, in_unit(reason->limit, unit_of(task, us))))
+    double most = task->cure.most > 0                   ? task->cure.most
+                  : reason->limit_side == LIMIT_AT_MOST ? reason->limit
+                                                        : UNKNOWN;
+    if (clearly_above(up, in_unit(most, unit_of(task, us))))
         return (struct task_number){floor(exact.value * STEPS + 1e-6) / STEPS, 1};
     return (struct task_number){up, exact.decimals};
 }

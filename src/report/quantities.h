@@ -96,6 +96,8 @@ enum quantity_policy {
     X(PRESSURE_AS_BUILT, "pressure_as_built", "pressure as built", UNIT_KPA, UNIT_PSI, 0, 1, 0, 0) \
     X(PRESSURE_RECOMMENDED, "pressure_recommended", "pressure recommended, cold", UNIT_KPA,        \
       UNIT_PSI, 0, 0, POLICY_TO_SET | POLICY_NEEDED, 1e5)                                          \
+    X(PRESSURE_AS_SET, "pressure_as_set", "pressure as set, cold", UNIT_KPA, UNIT_PSI, 0, 0,       \
+      POLICY_NO_MARGIN, 0)                                                                         \
     X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0,   \
       POLICY_OF_SPARE | POLICY_NEEDED | POLICY_NO_MARGIN, 0)                                       \
     X(SPARE_PRESSURE, "spare_pressure", "spare: pressure that it needs", UNIT_KPA, UNIT_PSI, 0, 0, \

@@ -85,6 +85,7 @@ struct cure {
     enum task_id task;
     double now, then;
     const char *now_text, *then_text;
+    double most; /* what `then` may not pass when it is rounded up; 0: nothing */
 };
 
 #endif

@@ -119,7 +119,7 @@ function speed_pressure(t)
 }
 function placard(a) { return by_axle("tyres/fitted/placard", a) }
 
-function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating)
+function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating, exact)
 {
     k = heaviest[a]
     load = corner_load(s, k, a)
@@ -143,7 +143,8 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     p = "null"
     if (replaced != "null" && built != "null" && half != "null") {
         p = max(max(replaced, built), max(half, floor_pressure[s]))
-        p = steps_up(group(s) == group(0) ? max(p, placard(a)) : p, 5e3)
+        exact = group(s) == group(0) ? max(p, placard(a)) : p
+        p = steps_up(exact, 5e3)
         if (p > highest[s] + 1e-6)
             p = "null"
     }
@@ -158,7 +159,14 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     # greater of that and what the fitted tyre carried
     limit = s == 0 ? load : max(load, demand)
     load_figure(s, 0, a, "tyre_capacity", "placard", \
-        capacity(s, placard(a)), "kg", limit, judged(capacity(s, placard(a)) >= limit * (1 - 1e-12)))
+        capacity(s, placard(a)), "kg", limit, \
+        cured(capacity(s, placard(a)) >= limit * (1 - 1e-12), p))
+    # choice: a pressure named for the handing over is judged in place of the placard's; these demos
+    # name none
+    exact = placard(a) > highest[s] ? highest[s] : exact
+    load_figure(s, 0, a, "pressure_as_set", "", placard(a) / 1000, "kPa", \
+        p == "null" ? "null" : exact / 1000, \
+        p == "null" ? "" : cured(placard(a) <= highest[s] && placard(a) >= exact - 1e-6, p))
     load_figure(s, 0, a, "tyre_capacity", "maximum", load_at_reference[s] / divisor[s], "kg", "null", "")
     if (p != "null") {
         load_figure(s, 0, a, "tyre_capacity", "recommended", capacity(s, p), "kg", "null", "")
@@ -171,6 +179,8 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     wheel_rows(s, a, load, p)
     warning_rows(s, a, p)
 }
+# What a pressure to be set meets is a task.
+function cured(holds, p) { return holds ? "ok" : p == "null" ? "fail" : "task" }
 function in_kPa(p) { return p == "null" ? p : p / 1000 }
 function wheel_rows(s, a, load, p,    x)
 {
@@ -204,10 +214,10 @@ function warning_rows(s, a, p,    least, threshold, stuck, limit)
     load_figure(s, 0, a, "warning_threshold", "", threshold / 1000, "kPa", \
         stuck ? p / 1000 : "null", stuck ? "caution" : "")
     # The vehicle's own warning, taken as set 25 % below the placard, beside the 25 % alone; late or
-    # on all the time it is a caution.
+    # on all the time it is something to tell.
     limit = 0.75 * p
     load_figure(s, 0, a, "warning_as_set", "", 0.75 * placard(a) / 1000, "kPa", limit / 1000, \
-        0.75 * placard(a) >= limit - 1e-6 && 0.75 * placard(a) < p ? "ok" : "caution")
+        0.75 * placard(a) >= limit - 1e-6 && 0.75 * placard(a) < p ? "ok" : "task")
 }
 function margin_row(s,    difference, least)
 {

@@ -301,7 +301,11 @@ START_TEST(setting_has_its_kind_for_a_unit_and_a_spare_its_texts)
     ck_assert_str_eq(task_text(&layout, &task),
                      arena_format(&store, "speedometer: 2548 -> 2550.5 pulses per km"));
     ck_assert_str_eq(task_unit(&plan, &task, true), "pulses_per_km");
-    task.cure = (struct cure){TASK_SPARE, UNKNOWN, UNKNOWN, "205/55R16 91V", "205/60R16 92V"};
+    task.cure = (struct cure){.task = TASK_SPARE,
+                              .now = UNKNOWN,
+                              .then = UNKNOWN,
+                              .now_text = "205/55R16 91V",
+                              .then_text = "205/60R16 92V"};
     ck_assert_str_eq(task_text(&layout, &task), "spare of the set: 205/55R16 91V -> 205/60R16 92V");
     ck_assert_str_eq(task_unit(&plan, &task, false), "");
     ck_assert(!known(task_now(&task, false).value));

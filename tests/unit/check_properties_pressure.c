@@ -66,12 +66,13 @@ static void require_advice_between(const struct run *run, const struct figure *f
     }
 }
 
-/* Any figure that is a pressure and neither a difference of two nor the vehicle's own. */
+/* Any figure that is a pressure and neither a difference of two nor what the vehicle has. */
 static bool is_pressure(const struct figure *figure)
 {
     return quantity_rows[figure->quantity].metric == UNIT_KPA &&
            figure->quantity != QUANTITY_WHEEL_PRESSURE &&
-           figure->quantity != QUANTITY_WARNING_AS_SET;
+           figure->quantity != QUANTITY_WARNING_AS_SET &&
+           figure->quantity != QUANTITY_PRESSURE_AS_SET;
 }
 
 static int between(struct run *run)

@@ -34,7 +34,26 @@ static struct remark less_than_fitted(struct arena *arena, const struct axle_pre
     return REMARK_WITH(arena, ADVICE_LESS_THAN_FITTED, say_remark(arena, inflate));
 }
 
-/* The same tyre class at the old placard may carry less than the fitted tyre did: the headline. */
+/* What finds out what the pressure hangs on. */
+static enum task_id find_out(const struct axle_pressures *axle)
+{
+    bool unread = !known(axle->rating.reference_Pa) || axle->reason == REASON_UNREAD;
+    return known(axle->placard_Pa) && unread ? TASK_READ_SIDEWALL : TASK_NONE;
+}
+
+/* The pressure to set, where one is known and allowed. */
+static struct cure set_pressure(const struct axle_pressures *axle)
+{
+    if (!isfinite(axle->recommended_Pa))
+        return (struct cure){.task = TASK_NONE};
+    return (struct cure){.task = TASK_TYRE_PRESSURE,
+                         .now = axle->stands_Pa,
+                         .then = axle->recommended_Pa,
+                         .most = isfinite(axle->ceilings.sure_Pa) ? axle->ceilings.sure_Pa : 0};
+}
+
+/* The same tyre class at the old placard may carry less than the fitted tyre did: the headline.
+ * What is handed over at another pressure is judged at that one. */
 static void report_at_placard(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
@@ -51,9 +70,17 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
     bool by_load = fitted || clearly_above(pressures->load_built_kg, pressures->demand_replaced_kg);
     figure = limited_at_least(figure,
                               by_load ? pressures->load_built_kg : pressures->demand_replaced_kg);
+    if (known(as_set_Pa(loaded->setup, (enum axle)axle)))
+        figure.limit_side = LIMIT_NO_SIDE;
+    bool broken = figure.limit_side != LIMIT_NO_SIDE && known(figure.value) &&
+                  known(figure.limit) && !meets_limit(figure.value, LIMIT_AT_LEAST, figure.limit);
+    if (broken) /* what must be read first may not be set yet */
+        needs[NEEDS_OF_CAPACITY] = needs[NEEDS_OF_PRESSURE - 1];
     const struct judgement how = {
         .needs = needs,
-        .need_count = fitted ? NEEDS_OF_CAPACITY + 1 : NEEDS_OF_CAPACITY,
+        .need_count = fitted || broken ? NEEDS_OF_CAPACITY + 1 : NEEDS_OF_CAPACITY,
+        .cure = set_pressure(pressures),
+        .ask = find_out(pressures),
         .if_broken = by_load ? remark(ADVICE_PLACARD_TOO_LOW) : less_than_fitted(arena, pressures),
     };
     figures_add(figures, judged(figure, &how));
@@ -138,6 +165,7 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
         .needs = needs,
         .need_count = refused ? 0 : NEEDS_OF_PRESSURE, /* whatever else is not known */
         .holds = answer_of(pressures->reason != REASON_NONE, !refused),
+        .ask = find_out(pressures),
         .met = assumed || !rated ? VERDICT_CAUTION : VERDICT_OK,
         .if_met = remark(assumed  ? ADVICE_READ_MAXIMUM
                          : !rated ? ADVICE_GIVE_RATING_TOO
@@ -146,6 +174,29 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
         .if_unknown = remark(ADVICE_AXLE_LOAD_UNKNOWN),
     };
     figures_add(figures, judged(figure, &how));
+}
+
+/* Handed over at the pressure that it is said to have, else at the placard's: enough, and no more
+ * than tyre and wheel may have. Where none would do, or none is known, the recommended one says so.
+ */
+static void report_as_set(const struct loaded_setup *loaded, int axle, struct figures *figures)
+{
+    const struct axle_pressures *pressures = &loaded->axle[axle];
+    double stands_Pa = pressures->stands_Pa, sure_Pa = pressures->ceilings.sure_Pa;
+    bool named = known(as_set_Pa(loaded->setup, (enum axle)axle));
+    bool too_high = clearly_above(stands_Pa, sure_Pa);
+    struct figure figure = load_figure(QUANTITY_PRESSURE_AS_SET, stands_Pa, axle,
+                                       remark(named ? BASIS_AS_SET : BASIS_PLACARD_STANDS));
+    figure.limit_owner = LIMIT_OF_MAKER;
+    if (isfinite(pressures->recommended_Pa))
+        figure = too_high ? limited_at_most(figure, sure_Pa)
+                          : limited_at_least(figure, pressures->needed_Pa);
+    const struct judgement how = {
+        .cure = set_pressure(pressures),
+        .if_broken = remark(too_high ? ADVICE_LET_DOWN : ADVICE_INFLATE),
+    };
+    if (known(stands_Pa))
+        figures_add(figures, judged(figure, &how));
 }
 
 static void report_capacities(const struct loaded_setup *loaded, int axle, struct figures *figures)
@@ -247,6 +298,7 @@ void report_pressure(const struct loaded_setup *loaded, int axle, struct figures
     report_tyre_load(loaded, axle, figures);
     report_at_placard(loaded, axle, figures);
     report_recommended(loaded, axle, figures);
+    report_as_set(loaded, axle, figures);
     report_capacities(loaded, axle, figures);
     report_demands(loaded, axle, figures);
 }

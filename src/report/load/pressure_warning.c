@@ -34,14 +34,33 @@ static void report_threshold(const struct loaded_setup *loaded, int axle, struct
     figures_add(figures, judged(figure, &how));
 }
 
+/* The vehicle's own threshold, as it is handed over. */
+static double given_warning_Pa(const struct loaded_setup *loaded, int axle)
+{
+    const struct as_set *as_set = loaded->setup->as_set;
+    double own_Pa = of_axle(loaded->plan->specification->vehicle.pressure_warning_Pa, axle);
+    return as_set == NULL ? own_Pa : known_or(as_set->pressure_warning_Pa, own_Pa);
+}
+
+/* Set anew where the shop may; otherwise the driver is told. */
+static struct cure warning_cure(const struct loaded_setup *loaded, int axle, double own_Pa,
+                                double to_set_Pa)
+{
+    const struct plan *plan = loaded->plan;
+    bool given = known(of_axle(plan->specification->vehicle.pressure_warning_Pa, axle));
+    bool can = given && plan->specification->allowed.pressure_warning == 1;
+    return can ? (struct cure){.task = TASK_PRESSURE_WARNING, .now = own_Pa, .then = to_set_Pa}
+               : (struct cure){.task = TASK_TELL, .now = UNKNOWN, .then = UNKNOWN};
+}
+
 /* The vehicle's own threshold: as given, or taken as 25 % below the placard; beside 25 % below the
- * recommended pressure. One that comes late is lawful on the road all the same: a caution. */
+ * recommended pressure. One that comes late is lawful on the road all the same. */
 static void report_as_set(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct plan *plan = loaded->plan;
     double recommended_Pa = loaded->axle[axle].recommended_Pa;
     double threshold_Pa = WARNING_SHARE * recommended_Pa;
-    double own_Pa = of_axle(plan->specification->vehicle.pressure_warning_Pa, axle);
+    double own_Pa = given_warning_Pa(loaded, axle);
     bool taken = !known(own_Pa);
     if (taken)
         own_Pa = WARNING_SHARE * loaded->axle[axle].placard_Pa;
@@ -53,10 +72,14 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_LATE, say_pressure(to_set_Pa));
     if (stays_on)
         advice = remark(ADVICE_WARNING_ON);
+    const struct cure cure = warning_cure(loaded, axle, own_Pa, to_set_Pa);
     const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
-        .broken = VERDICT_CAUTION,
+        .cure = cure,
         .if_broken = advice,
+        .if_cured = cure.task == TASK_TELL
+                        ? remark(stays_on ? ADVICE_TELL_WARNING_ON : ADVICE_TELL_WARNING_LATE)
+                        : advice,
         .if_unknown = remark(ADVICE_GIVE_WARNING),
     };
     struct figure figure = load_figure(QUANTITY_WARNING_AS_SET, own_Pa, axle,

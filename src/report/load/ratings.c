@@ -188,7 +188,7 @@ static void report_left_out(const struct loaded_state *state)
         struct figure figure =
             state_figure(state, QUANTITY_LEFT_OUT, mass, AXLE_NONE, BASIS_LEFT_OUT);
         figure.place.name = item->item;
-        const struct cure unload = {TASK_UNLOAD, mass, 0, NULL, NULL};
+        const struct cure unload = {.task = TASK_UNLOAD, .now = mass, .then = 0};
         figures_add(state->figures,
                     judged(figure, &(struct judgement){.holds = ANSWER_NO,
                                                        .cure = unload,

@@ -49,6 +49,10 @@
     X(ADVICE_NOT_HALF_THE_RATING,                                                                  \
       "it carries the build, and not its share of the axle's rating ({} a tyre): choose one of "   \
       "more capacity, or a wheel for more pressure")                                               \
+    X(BASIS_AS_SET, "as it is handed over")                                                        \
+    X(BASIS_PLACARD_STANDS, "the placard: no other pressure is named")                             \
+    X(ADVICE_INFLATE, "too little for what it must carry")                                         \
+    X(ADVICE_LET_DOWN, "more than tyre and wheel may have")                                        \
     X(ADVICE_READ_MAXIMUM, "check the maximum load and pressure on the sidewall")                  \
     X(ADVICE_MORE_CAPACITY, "choose a tyre of more capacity, or carry less on this axle")          \
     X(ADVICE_NOT_WHAT_FITTED_DID,                                                                  \
@@ -177,6 +181,10 @@
     X(BASIS_WARNING_GIVEN, "vehicle: pressure_warning")                                            \
     X(ADVICE_GIVE_WARNING, "give vehicle: pressure_warning or tyres: fitted: placard")             \
     X(ADVICE_WARNING_LATE, "comes late for the recommended pressure: have it set to {}")           \
+    X(ADVICE_TELL_WARNING_LATE,                                                                    \
+      "the vehicle's pressure warning now comes too late: check the tyres by gauge")               \
+    X(ADVICE_TELL_WARNING_ON,                                                                      \
+      "the vehicle's pressure warning stays on at the pressures that are set")                     \
     X(ADVICE_WARNING_ON, "stays on at the recommended pressure: have it set anew")
 
 #define RATINGS_REMARKS(X)                                                                         \

@@ -1,6 +1,7 @@
 /* The spare: whether it carries what it may have to, and at which pressure. */
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
+#include "report/spare_of_set.h"
 #include "tables/lookup.h"
 
 /* What one spare may have to do on either axle. */
@@ -46,13 +47,13 @@ static double placard_for(const struct loaded_setup *loaded, enum tyre_group gro
 /* It may have to stand on either axle, loaded as it may be loaded: at least the heaviest load, and
  * half the larger axle rating (49 CFR 571.110, 571.120 for the tyres that it replaces), at no less
  * than the placard of its group. That its load index is below the set's is no limit of its own. */
-static struct spare_duty duty_of(const struct loaded_setup *loaded)
+static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct tyre *tyre)
 {
     const struct plan *plan = loaded->plan;
     const struct vehicle *vehicle = &plan->specification->vehicle;
     const struct axle_pressures *front = &loaded->axle[AXLE_FRONT],
                                 *rear = &loaded->axle[AXLE_REAR];
-    struct spare_duty duty = {.spare = spare_of(loaded->setup)};
+    struct spare_duty duty = {.spare = *tyre};
     struct tyre_rating *rating = &duty.rating;
     tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan),
               rating);
@@ -94,17 +95,54 @@ static struct remark reason_of(struct arena *arena, const struct spare_duty *dut
     }
 }
 
+static double spare_bears_kg(const struct loaded_setup *loaded, const struct spare_duty *duty)
+{
+    return higher_of(duty->load_kg / (1 + load_reserve(loaded->plan->specification)),
+                     duty->rated_kg);
+}
+
+static bool has_weak_wheel(const struct loaded_setup *loaded, const struct spare_duty *duty)
+{
+    return clearly_above(spare_bears_kg(loaded, duty), duty->spare.wheel.max_load_kg);
+}
+
+static bool spare_does(const struct loaded_setup *loaded, const struct spare_duty *duty)
+{
+    return duty->choice.reason != REASON_REFUSED && !has_weak_wheel(loaded, duty) &&
+           isfinite(duty->choice.recommended_Pa);
+}
+
+static const char *designation_told(struct arena *arena, const struct designation *size)
+{
+    char text[DESIGNATION_CANONICAL_SIZE];
+    return arena_copy(arena, (struct span){text, designation_canonical(size, text)});
+}
+
+/* One more of the tyres that both axles have, where it does and goes in. */
+static struct cure spare_of_the_set(const struct loaded_setup *loaded)
+{
+    const struct tyre *of_set = &loaded->setup->axle[AXLE_FRONT];
+    const struct spare_duty duty = duty_of(loaded, of_set);
+    struct cure cure = {.task = TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
+    const struct setup *setup = loaded->setup;
+    if (setup_axles_differ(setup) || designation_equal(&of_set->size, &setup->spare.size) ||
+        !spare_of_set_may_be_carried(loaded->plan, setup) || !spare_does(loaded, &duty))
+        return cure;
+    cure.task = TASK_SPARE;
+    cure.now_text = designation_told(loaded->plan->arena, &setup->spare.size);
+    cure.then_text = designation_told(loaded->plan->arena, &of_set->size);
+    return cure;
+}
+
 static void report_spare_pressure(const struct loaded_setup *loaded, struct figures *figures)
 {
     struct arena *arena = loaded->plan->arena;
-    const struct spare_duty duty = duty_of(loaded);
+    const struct tyre carried = spare_of(loaded->setup);
+    const struct spare_duty duty = duty_of(loaded, &carried);
     const struct pressure_choice *choice = &duty.choice;
     bool temporary = duty.spare.size.prefix == PREFIX_T, rated = duty.both_rated;
     bool refused = choice->reason == REASON_REFUSED;
-    double bears_kg =
-        higher_of(duty.load_kg / (1 + load_reserve(loaded->plan->specification)), duty.rated_kg);
-    bool weak_wheel = clearly_above(bears_kg, duty.spare.wheel.max_load_kg);
-    bool does = !refused && !weak_wheel && isfinite(choice->recommended_Pa);
+    bool weak_wheel = has_weak_wheel(loaded, &duty), does = spare_does(loaded, &duty);
     struct figure figure =
         load_figure(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
                     reason_of(arena, &duty));
@@ -122,8 +160,11 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
         .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING
                          : !rated  ? ADVICE_SPARE_RATING
                                    : REMARK_NONE),
+        .cure = spare_of_the_set(loaded),
+        .ask = choice->reason == REASON_UNREAD ? TASK_READ_SIDEWALL : TASK_NONE,
         .if_broken = refused ? remark(ADVICE_SPARE_TOO_WEAK)
-                             : REMARK_WITH(arena, ADVICE_SPARE_WHEEL, say_mass(bears_kg)),
+                             : REMARK_WITH(arena, ADVICE_SPARE_WHEEL,
+                                           say_mass(spare_bears_kg(loaded, &duty))),
     };
     figure.limit_owner = LIMIT_OF_MAKER;
     figure = limited_at_most(figure, isfinite(ceiling_Pa) ? ceiling_Pa : UNKNOWN);

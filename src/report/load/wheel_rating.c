@@ -72,8 +72,10 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
         {known(pressures->needed_Pa), remark(ADVICE_PRESSURE_UNKNOWN)},
     };
-    struct judgement how = {
-        .needs = needs, .need_count = 2, .if_broken = remark(ADVICE_WHEEL_FOR_PRESSURE)};
+    struct judgement how = {.needs = needs,
+                            .need_count = 2,
+                            .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
+                            .if_broken = remark(ADVICE_WHEEL_FOR_PRESSURE)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figure = limited_at_least(figure, 0);
     if (!known(pressures->wheel_load_kg) && !known(pressures->wheel_pressure_Pa)) {
@@ -90,6 +92,26 @@ static struct remark if_too_weak(struct arena *arena, const struct axle_pressure
         return remark(ADVICE_WHEEL_FOR_LOAD);
     return REMARK_WITH(arena, ADVICE_WHEEL_FOR_RATING, say_mass(axle->demand_rated_kg),
                        say_mass(axle->wheel_load_kg * tyres_on_axle(axle->dual)));
+}
+
+/* Whether one of the listed rims stands as this wheel does, so that nothing else changes, and is
+ * rated for load and pressure. */
+static bool listed_rim_does(const struct loaded_setup *loaded, int axle, double load_kg)
+{
+    const struct specification *specification = loaded->plan->specification;
+    const struct tyre *tyre = &loaded->setup->axle[axle];
+    if (specification->allowed.wheel != 1 || tyre->size.rim_millimetric)
+        return false;
+    for (size_t i = 0; i < specification->search.rims.count; i++) {
+        const struct search_rim *rim = &specification->search.rims.items[i];
+        bool alike = fabs(rim->diameter_code * 10 - tyre->size.rim_code_tenths) < 0.5 &&
+                     fabs(rim->width_m - tyre->wheel.width_m) < 1e-6 &&
+                     fabs(rim->inset_m - tyre->wheel.inset_m) < 1e-6;
+        if (alike && rim->max_load_kg >= load_kg &&
+            rim->max_pressure_Pa >= loaded->axle[axle].recommended_Pa)
+            return true; /* what is not known of it is not >= */
+    }
+    return false;
 }
 
 /* 49 CFR 571.110 S4.4.2, 571.120 S5.1.2 ask of the wheels what they ask of the tyres, and German
@@ -111,8 +133,13 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
         {known(load), remark(ADVICE_WEIGH)},
         {known(rated) || breaks_today, remark(ADVICE_GIVE_AXLE_RATING)},
     };
+    const bool ordered = listed_rim_does(loaded, axle, higher_of(load, rated));
+    const struct cure cure = {
+        .task = ordered ? TASK_WHEEL : TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
     const struct judgement how = {.needs = needs,
                                   .need_count = sizeof needs / sizeof needs[0],
+                                  .cure = cure,
+                                  .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
                                   .if_broken = if_too_weak(loaded->plan->arena, pressures)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figures_add(figures, judged(limited_at_least(figure, 0), &how));
