@@ -51,7 +51,7 @@ enum task_policy {
     X(SPEEDOMETER_SETTING, "speedometer_setting", TASK_TO_SET, "speedometer", "setting",           \
       UNIT_BARE, UNIT_BARE, 2, 2, 0)                                                               \
     X(PRESSURE_WARNING, "pressure_warning", TASK_TO_SET, "pressure warning", "warning", UNIT_KPA,  \
-      UNIT_PSI, 0, 0, TASK_BY_AXLE)                                                                \
+      UNIT_PSI, 0, 0, 0)                                                                \
     X(HEADLAMP_AIM, "headlamp_aim", TASK_TO_SET, "headlamp dip", "lamp aim", UNIT_PERCENT,         \
       UNIT_PERCENT, 1, 1, 0)                                                                       \
     X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \

@@ -42,13 +42,24 @@ static double given_warning_Pa(const struct loaded_setup *loaded, int axle)
     return as_set == NULL ? own_Pa : known_or(as_set->pressure_warning_Pa, own_Pa);
 }
 
-/* Set anew where the shop may; otherwise the driver is told. */
-static struct cure warning_cure(const struct loaded_setup *loaded, int axle, double own_Pa,
-                                double to_set_Pa)
+/* One threshold for the whole vehicle: what the axle that asks for most needs. */
+static double warning_to_set_Pa(const struct loaded_setup *loaded)
 {
-    const struct plan *plan = loaded->plan;
-    bool given = known(of_axle(plan->specification->vehicle.pressure_warning_Pa, axle));
-    bool can = given && plan->specification->allowed.pressure_warning == 1;
+    double threshold_Pa = WARNING_SHARE * higher_of(loaded->axle[AXLE_FRONT].recommended_Pa,
+                                                    loaded->axle[AXLE_REAR].recommended_Pa);
+    return pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(loaded->plan));
+}
+
+/* Set anew where the shop may, and where that leaves it off at the pressures of both axles;
+ * otherwise the driver is told. */
+static struct cure warning_cure(const struct loaded_setup *loaded, int axle, double own_Pa)
+{
+    const struct specification *specification = loaded->plan->specification;
+    double to_set_Pa = warning_to_set_Pa(loaded);
+    bool can = known(of_axle(specification->vehicle.pressure_warning_Pa, axle)) &&
+               specification->allowed.pressure_warning == 1;
+    for (int each = 0; each < AXLE_COUNT; each++)
+        can = can && clearly_above(loaded->axle[each].recommended_Pa, to_set_Pa);
     return can ? (struct cure){.task = TASK_PRESSURE_WARNING, .now = own_Pa, .then = to_set_Pa}
                : (struct cure){.task = TASK_TELL, .now = UNKNOWN, .then = UNKNOWN};
 }
@@ -72,7 +83,7 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_LATE, say_pressure(to_set_Pa));
     if (stays_on)
         advice = remark(ADVICE_WARNING_ON);
-    const struct cure cure = warning_cure(loaded, axle, own_Pa, to_set_Pa);
+    const struct cure cure = warning_cure(loaded, axle, own_Pa);
     const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
         .cure = cure,
