@@ -19,10 +19,18 @@ const char answer_shared_title[] = "whichever tyre is chosen (counted with each)
 
 static const struct figure *pressure_of(const struct layout *layout, size_t setup, int axle)
 {
-    const struct figure *figure = figure_first(
-        layout, setup,
-        (struct figure_query){
-            .quantity = QUANTITY_PRESSURE_RECOMMENDED, .axle = axle, .state = STATE_NONE});
+    const struct figure *figure =
+        figure_first(layout, setup,
+                     (struct figure_query){
+                         .quantity = QUANTITY_PRESSURE_AS_SET, .axle = axle, .state = STATE_NONE});
+    /* What is named for the handing over and does; the placard's is no choice. */
+    if (figure != NULL && figure->verdict == VERDICT_OK &&
+        layout->plan->setups[setup].as_set != NULL)
+        return figure;
+    figure = figure_first(layout, setup,
+                          (struct figure_query){.quantity = QUANTITY_PRESSURE_RECOMMENDED,
+                                                .axle = axle,
+                                                .state = STATE_NONE});
     return figure != NULL && known(figure->value) ? figure : NULL;
 }
 
