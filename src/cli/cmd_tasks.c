@@ -103,16 +103,18 @@ static struct column_value get_now(const void *data, bool us)
 {
     const struct task_line *line = data;
     (void)us;
-    return line->task == NULL ? (struct column_value){.value = UNKNOWN}
-                              : either(line->task->cure.now_text, task_now(line->task, line->us));
+    if (line->task == NULL)
+        return (struct column_value){.value = UNKNOWN};
+    return either(line->task->cure.now_text, task_now(line->task, line->us));
 }
 
 static struct column_value get_then(const void *data, bool us)
 {
     const struct task_line *line = data;
     (void)us;
-    return line->task == NULL ? (struct column_value){.value = UNKNOWN}
-                              : either(line->task->cure.then_text, task_then(line->task, line->us));
+    if (line->task == NULL)
+        return (struct column_value){.value = UNKNOWN};
+    return either(line->task->cure.then_text, task_then(line->task, line->us));
 }
 
 #define COLUMN(name, title, kind, width, get)                                                      \

@@ -143,12 +143,12 @@ const char *answer_title(const struct layout *layout)
                         counted(layout, state_count(plan->specification), "loading state"));
 }
 
-const char *answer_heading(const struct layout *layout, size_t index)
+const char *answer_heading(const struct layout *layout, size_t setup_index)
 {
-    const struct setup *setup = &layout->plan->setups[index];
+    const struct setup *setup = &layout->plan->setups[setup_index];
     const char *size = size_text(layout, setup);
-    return arena_format(layout->arena, "%s%s%s: %s", size, index == 0 ? "" : ", ",
-                        index == 0 ? "" : setup->name, standing_text(layout, index));
+    return arena_format(layout->arena, "%s%s%s: %s", size, setup_index == 0 ? "" : ", ",
+                        setup_index == 0 ? "" : setup->name, standing_text(layout, setup_index));
 }
 
 /* Whether every rating that is the build's is known and kept with every tyre. */

@@ -51,7 +51,7 @@ static bool is_shared(const struct compared *fitted, const struct figure *findin
 static void add_findings(struct note *note, const struct compared *fitted,
                          const struct compared *row, enum verdict verdict)
 {
-    for (int shared = 0; shared <= !row->setup->is_fitted; shared++)
+    for (int shared = 0; shared < (row->setup->is_fitted ? 1 : 2); shared++)
         for (size_t i = 0; i < row->found.finding_count; i++) {
             const struct figure *finding = row->found.findings[i];
             if (finding->verdict != verdict ||

@@ -229,11 +229,11 @@ void option_outcome_make(const struct plan *plan, const struct setup_figures *fi
                          struct option_outcome *out)
 {
     *out = (struct option_outcome){.why = NULL};
-    const struct judged_figures judged = keep_judged(plan->arena, figures);
-    find_findings(plan->arena, &judged, out);
+    const struct judged_figures kept = keep_judged(plan->arena, figures);
+    find_findings(plan->arena, &kept, out);
     find_why(out);
-    find_closest(&judged, out);
-    find_tasks(plan->arena, &judged, out);
+    find_closest(&kept, out);
+    find_tasks(plan->arena, &kept, out);
 }
 
 enum verdict option_outcome_verdict(const struct option_outcome *outcome)

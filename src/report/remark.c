@@ -78,6 +78,7 @@ bool remark_same(const struct remark *a, const struct remark *b)
 const char *remark_row_text(enum remark_id id)
 {
 #define REMARK_TEXT(id, text) [id] = text,
+    /* NOLINTNEXTLINE(bugprone-suspicious-missing-comma): a row's text goes over several lines */
     static const char *const texts[REMARK_COUNT] = {[REMARK_NONE] = "", REMARKS(REMARK_TEXT)};
 #undef REMARK_TEXT
     return texts[id];

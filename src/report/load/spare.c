@@ -37,11 +37,11 @@ static struct tyre spare_of(const struct setup *setup)
 /* The higher placard of those that are made for its group of tyres; UNKNOWN where none is. */
 static double placard_for(const struct loaded_setup *loaded, enum tyre_group group)
 {
-    double placard_Pa = UNKNOWN;
+    double highest_Pa = UNKNOWN;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         if (placard_is_for(&loaded->axle[axle], group))
-            placard_Pa = higher_of(placard_Pa, loaded->axle[axle].placard_Pa);
-    return placard_Pa;
+            highest_Pa = higher_of(highest_Pa, loaded->axle[axle].placard_Pa);
+    return highest_Pa;
 }
 
 /* It may have to stand on either axle, loaded as it may be loaded: at least the heaviest load, and
@@ -58,19 +58,19 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
     tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan),
               rating);
     enum tyre_group group = tyre_group(rating->class);
-    double for_speed = rating->speed_pressure_Pa, placard_Pa = placard_for(loaded, group);
+    double added_Pa = rating->speed_pressure_Pa, own_placard_Pa = placard_for(loaded, group);
     duty.load_kg =
         higher_of_pair((struct axle_pair){front->demand_built_kg, rear->demand_built_kg});
     duty.rated_kg = higher_of(front->demand_rated_kg, rear->demand_rated_kg);
     duty.both_rated = known(front->demand_rated_kg) && known(rear->demand_rated_kg);
     duty.ceilings =
-        ceilings_of(rating, &duty.spare.wheel, group == GROUP_PASSENGER ? placard_Pa : UNKNOWN);
+        ceilings_of(rating, &duty.spare.wheel, group == GROUP_PASSENGER ? own_placard_Pa : UNKNOWN);
     const struct pressure_demands demands = {
         .replaced_Pa = 0, /* it is judged by what it may have to carry */
-        .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + for_speed,
-        .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + for_speed,
+        .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + added_Pa,
+        .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + added_Pa,
         .floor_Pa = rating->floor_Pa,
-        .placard_Pa = placard_Pa,
+        .placard_Pa = own_placard_Pa,
     };
     duty.choice = choose_pressure(&demands, &duty.ceilings, plan_pressure_system(plan));
     return duty;
@@ -115,7 +115,8 @@ static bool spare_does(const struct loaded_setup *loaded, const struct spare_dut
 static const char *designation_told(struct arena *arena, const struct designation *size)
 {
     char text[DESIGNATION_CANONICAL_SIZE];
-    return arena_copy(arena, (struct span){text, designation_canonical(size, text)});
+    size_t length = designation_canonical(size, text);
+    return arena_copy(arena, (struct span){text, length});
 }
 
 /* One more of the tyres that both axles have, where it does and goes in. */

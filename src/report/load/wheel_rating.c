@@ -59,9 +59,8 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     const struct wheel *wheel = &loaded->setup->axle[axle].wheel;
     if (isinf(pressures->needed_Pa))
         return; /* no pressure is enough, which is a finding already */
-    bool is_given = known(wheel->max_pressure_Pa);
     /* What is taken of a fitted wheel is no ceiling that the rounded pressure keeps to. */
-    bool rounded = is_given && isfinite(pressures->recommended_Pa);
+    bool rounded = known(wheel->max_pressure_Pa) && isfinite(pressures->recommended_Pa);
     double left_Pa =
         pressures->wheel_pressure_Pa - (rounded ? pressures->recommended_Pa : pressures->needed_Pa);
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
