@@ -157,7 +157,8 @@ function speedometer_rows(s,    ratio, small, large, k, entered, i)
     # (ETRTO and WdK)
     small = s == 0 ? 1 : 0.975
     large = s == 0 ? 1 : 1.015
-    error_row(s, "nominal", k, "fail")
+    # choice: judged as handed over: what the setting to enter mends is work
+    error_row(s, "nominal", k, "task")
     if (s > 0) {
         error_row(s, "largest", k / large, "caution")
         error_row(s, "smallest", k / small, "caution")
@@ -202,9 +203,10 @@ function error_row(s, name, k, broken,    error)
     error = over_read(told_at, k)
     # lawful over the whole range, not only where it is told
     dial(s, "speedometer_error", name ", true " told_at " " dial_unit, error, "%", \
-        tightest(k), \
-        k >= scale_least() - 1e-12 && k <= scale_most() + 1e-12 ? "ok" : broken)
+        tightest(k), lawful_throughout(k) ? "ok" : broken)
 }
+function lawful_throughout(k) { return k >= scale_least() - 1e-12 && k <= scale_most() + 1e-12 }
+function distance(a, b) { return a < b ? b - a : a - b }
 function change_row(s,    change)
 {
     change = 100 * (circumference[s] / circumference[0] - 1)
@@ -234,7 +236,10 @@ function setting_rows(s, k, small, large,    least, most, exact, wanted, nearest
     }
     nearest = lawful_setting(exact, least, most)
     change = now >= least && now <= most ? now : lawful_setting(now, least, most)
-    dial_plain(s, "setting_exact", kind, exact, "")
+    # choice: what is lawful as it is set is entered anew only for an aim that it then meets better;
+    # what is not lawful is work already
+    dial(s, "setting_exact", kind, exact, "", "null", lawful_throughout(k) && \
+        distance(nearest, exact) < distance(now, exact) ? "task" : "")
     dial(s, "setting_nearest", kind, nearest, "", "null", "ok")
     dial_plain(s, "what_to_enter", "", nearest, "")
     dial_plain(s, "setting_smallest_change", kind, change, "")
@@ -283,7 +288,8 @@ function test_row(s, i, name, k,    error)
 {
     error = over_read(test_speed[i], k)
     dial(s, "test_speed_error", "true " spoken(test_speed[i]) " " dial_unit ", " name, error, "%", \
-        law_limit(test_speed[i], error), judged(lawful_at(test_speed[i], k)))
+        law_limit(test_speed[i], error), lawful_at(test_speed[i], k) ? "ok" : \
+        name == "as set now" ? "task" : "fail")
 }
 function speed_rows(s, k,    v)
 {

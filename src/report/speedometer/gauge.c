@@ -202,6 +202,22 @@ void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *g
     set_line(gauge);
 }
 
+/* What an option says of the setting that it is handed over with; UNKNOWN: nothing. */
+static double setting_named(const struct setup *setup)
+{
+    return setup->as_set == NULL ? UNKNOWN : setup->as_set->setting;
+}
+
+/* The error that was measured belongs to the setting now, and scales with what is set instead. */
+static void set_as_handed_over(const struct gauge *gauge, struct dial *dial)
+{
+    double named = setting_named(dial->setup);
+    dial->set = known_or(named, gauge->source == LINE_NEW ? UNKNOWN : gauge->now);
+    dial->is_new = gauge->source == LINE_NEW && !known(named);
+    dial->line = known(named) ? line_with_setting(gauge, dial, named)
+                              : line_on_circumference(gauge->line, dial->from_m, dial->to_m);
+}
+
 void dial_set(const struct gauge *gauge, size_t index, struct dial *dial)
 {
     const struct beside *beside = &gauge->plan->beside[index];
@@ -215,7 +231,7 @@ void dial_set(const struct gauge *gauge, size_t index, struct dial *dial)
     dial->measured =
         measured_on_a_tyre(gauge) && strcmp(dial->setup->name, gauge->measured.name) == 0;
     dial->spread = circumference_spread(gauge, dial->setup, dial->measured);
-    dial->line = line_on_circumference(gauge->line, dial->from_m, dial->to_m);
+    set_as_handed_over(gauge, dial);
     setting_answer_set(gauge, dial);
 }
 

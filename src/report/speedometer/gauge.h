@@ -59,10 +59,12 @@ enum setting_margin {
 struct setting_answer {
     bool asked; /* there is a setting */
     enum setting_margin margin;
+    bool with_odometer; /* the lawful ones are so for the odometer too */
     double target_scale, exact;
     double lawful_low, lawful_high; /* settings, without regard to the grid */
     double nearest;                 /* to enter; UNKNOWN where none is lawful */
     bool left;                      /* it is the one now */
+    bool due;                       /* entering it is work that must be done */
     double smallest;                /* the lawful one nearest to what is set now */
     double below, above;            /* possible ones on either side of the exact one */
 };
@@ -72,7 +74,9 @@ struct dial {
     const struct setup *setup;
     double from_m, to_m; /* rolling circumference, fitted and this setup's */
     double diameter_m;
-    struct instrument_line line; /* as set now; of a new instrument, as entered */
+    double set;  /* what it is handed over with: as the option says, otherwise the setting now */
+    bool is_new; /* nothing is set yet */
+    struct instrument_line line; /* as it is set; of a new instrument, as entered */
     struct spread spread;
     bool measured; /* the error was measured on this setup */
     struct setting_answer answer;
@@ -116,6 +120,10 @@ void setting_answer_set(const struct gauge *gauge, struct dial *dial);
 struct instrument_line line_with_setting(const struct gauge *gauge, const struct dial *dial,
                                          double setting);
 double setting_of_tyre(int setting_kind, double circumference_m);
+/* Whether there is a rule, and the line keeps to it. */
+bool is_lawful(const struct gauge *gauge, struct instrument_line line);
+/* Entering the setting, where it must be done and that meets what is judged. */
+struct cure cure_by_setting(const struct dial *dial, bool meets);
 
 /* setting_figures.c */
 int setting_decimals(double setting);
@@ -164,6 +172,11 @@ void report_law(const struct gauge *gauge, const struct dial *dial);
 void report_speed_table(const struct gauge *gauge, const struct dial *dial);
 
 /* odometer.c */
+/* Whether it keeps to its rule with a setting; ANSWER_NOT_ASKED where none is named. */
+enum answer odometer_is_lawful(const struct gauge *gauge, const struct dial *dial, double setting);
+/* Scales of the speedometer at which the odometer, which counts the same turns, keeps to its rule;
+ * all of them where none is named. */
+struct scale_range odometer_scales(const struct gauge *gauge);
 void report_odometer(const struct gauge *gauge, const struct dial *dial);
 
 #endif

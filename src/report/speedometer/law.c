@@ -5,25 +5,28 @@
 #include "report/speedometer/gauge.h"
 
 /* Of a new instrument nothing is set now. */
-static enum place_setting setting_told(const struct gauge *gauge)
+static enum place_setting setting_told(const struct dial *dial)
 {
-    return gauge->source == LINE_NEW ? AT_SETTING_ENTERED : AT_SETTING_NOW;
+    return dial->is_new ? AT_SETTING_ENTERED : AT_SETTING_NOW;
 }
 
-static void report_test_speed(const struct gauge *gauge, double true_mps,
-                              struct instrument_line line, enum place_setting setting)
+static void report_test_speed(const struct gauge *gauge, const struct dial *dial, double true_mps,
+                              enum place_setting setting)
 {
+    struct instrument_line line = setting == AT_SETTING_NOW ? dial->line : dial->line_set;
     struct figure figure =
         gauge_figure_at(gauge, QUANTITY_TEST_SPEED_ERROR, speed_error(line, true_mps),
                         law_basis(gauge), AT_TRUE, true_mps);
-    struct lawful_check check;
+    struct lawful_check check, entered;
     check_lawful_at(&gauge->law, true_mps, shown_speed_mps(line, true_mps), &check);
+    check_lawful_at(&gauge->law, true_mps, shown_speed_mps(dial->line_set, true_mps), &entered);
     figure.place.setting = setting;
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(
         gauge->figures,
         judged(limited_by_law(figure, &check, true_mps),
                &(struct judgement){.holds = check.lawful,
+                                   .cure = cure_by_setting(dial, entered.lawful == ANSWER_YES),
                                    .if_broken = off_law(gauge, ADVICE_TEST_SPEED, &check)}));
 }
 
@@ -34,10 +37,10 @@ static void report_test_speeds(const struct gauge *gauge, const struct dial *dia
     int count = speedometer_test_speeds_kmh(gauge->law.rule->test_speeds, top_kmh, speeds);
     for (int i = 0; i < count; i++) {
         double true_mps = unit_to_si(UNIT_KMH, speeds[i]);
-        if (gauge->source != LINE_NEW)
-            report_test_speed(gauge, true_mps, dial->line, AT_SETTING_NOW);
+        if (!dial->is_new)
+            report_test_speed(gauge, dial, true_mps, AT_SETTING_NOW);
         if (known(dial->answer.nearest))
-            report_test_speed(gauge, true_mps, dial->line_set, AT_SETTING_ENTERED);
+            report_test_speed(gauge, dial, true_mps, AT_SETTING_ENTERED);
     }
 }
 
@@ -52,7 +55,7 @@ static void report_crossing(const struct gauge *gauge, const struct dial *dial, 
     struct lawful_check above;
     double beyond = true_mps * 1.001;
     check_lawful_at(&gauge->law, beyond, shown_speed_mps(dial->line, beyond), &above);
-    figure.place.setting = setting_told(gauge);
+    figure.place.setting = setting_told(dial);
     figure.place.name = lower ? "least that may be shown" : "most that may be shown";
     figure.advice =
         off_law(gauge, above.lawful == ANSWER_YES ? ADVICE_CROSSES_BELOW : ADVICE_CROSSES_ABOVE,
@@ -72,7 +75,7 @@ static void report_circumferences(const struct gauge *gauge, const struct dial *
         bool found = lawful.least_m <= lawful.most_m && rows[i].value < INFINITY;
         struct figure figure = gauge_figure(gauge, rows[i].quantity,
                                             found ? rows[i].value : UNKNOWN, law_basis(gauge));
-        figure.place.setting = setting_told(gauge);
+        figure.place.setting = setting_told(dial);
         figures_add(gauge->figures, figure);
     }
 }

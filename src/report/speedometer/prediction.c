@@ -77,7 +77,7 @@ struct tyre_state {
 static struct remark correction(const struct gauge *gauge, const struct dial *dial)
 {
     const struct setting_answer *answer = &dial->answer;
-    if (answer->asked && gauge->source == LINE_NEW)
+    if (answer->asked && dial->is_new)
         return remark(PHRASE_NONE_BETTER);
     return answer->asked && known(answer->nearest) && !answer->left
                ? REMARK_WITH(gauge->plan->arena, PHRASE_ENTER, say_setting(answer->nearest))
@@ -107,12 +107,14 @@ static void report_state(const struct gauge *gauge, const struct dial *dial,
     check_lawful(&gauge->law, line, &check);
     figure.place.tyre = state->at;
     figure.headline = state->broken == VERDICT_FAIL ? HEADLINE_YES : HEADLINE_NO;
+    bool cured = state->broken == VERDICT_FAIL && is_lawful(gauge, dial->line_set);
     const struct need ratio = {known(state->ratio), state->missing};
     figure = judged(limited_by_law(figure, &check, check.worst_true_mps),
                     &(struct judgement){.needs = &ratio,
                                         .need_count = 1,
                                         .holds = check.lawful,
                                         .broken = state->broken,
+                                        .cure = cure_by_setting(dial, cured),
                                         .if_broken = fault(gauge, dial, &check, state)});
     figures_add(gauge->figures, figure);
 }

@@ -83,6 +83,8 @@
     X(PHRASE_MARGIN_READINGS,                                                                      \
       ", with the smallest and the largest circumference and the readings' own error")             \
     X(BASIS_NEAREST_NO_RULE, "nearest possible; no rule named")                                    \
+    X(ADVICE_ENTER_FOR_AIM, "lawful as it is, and nearer to the aim with {}: enter it")            \
+    X(ADVICE_ENTER_NEW, "nothing is set yet: enter {}")                                            \
     X(ADVICE_ENTER_AND_CHECK, "enter it, then check against a satellite receiver")                 \
     X(ADVICE_NOMINAL_ALONE,                                                                        \
       "lawful on the nominal circumference and not on all that the standard allows: enter it, "    \
@@ -100,7 +102,8 @@
     X(ADVICE_ADAPTER, "no setting is lawful: an adapter of ratio {} is needed")                    \
     X(ADVICE_CHECK_KIND, "{} {} now is far from the fitted tyre's own {}: check the kind")         \
     X(BASIS_SMALLEST_SETTING_CHANGE, "the lawful setting nearest to the one now")                  \
-    X(BASIS_LAWFUL_SETTINGS, "lawful at every speed judged{}")                                     \
+    X(BASIS_LAWFUL_SETTINGS, "lawful at every speed judged{}{}")                                   \
+    X(PHRASE_ODOMETER_TOO, ", and for the odometer")                                               \
     X(BASIS_REMAINING, "error with the setting to enter")                                          \
     X(BASIS_REMAINING_EXACT, "error with the exact setting")                                       \
     X(BASIS_ADAPTER, "what an adapter must do to meet the aim with the setting now")               \
@@ -155,6 +158,8 @@
 #define SPEEDOMETER_ODOMETER_REMARKS(X)                                                            \
     X(BASIS_SHOWN_OVER_TRUE, "shown / true - 1")                                                   \
     X(ADVICE_ODOMETER, "correct the setting, or note the difference in the logbook")               \
+    X(ADVICE_ODOMETER_BEYOND, "no possible setting that is lawful for the speedometer brings it "  \
+                              "within the rule: note the difference in the logbook")               \
     X(BASIS_TRUE_SINCE_CHANGE, "shown times C_new / C_old")                                        \
     X(BASIS_SHOWN_LESS_TRUE, "shown less true")                                                    \
     X(BASIS_SERVICE_DUE, "true interval times C_old / C_new")                                      \

@@ -91,6 +91,24 @@ static struct remark care(const struct gauge *gauge, const struct dial *dial)
                       : REMARK_NONE);
 }
 
+/* What is lawful as it stands, and of which an aim that is named asks more, is work all the same;
+ * so is a new instrument. */
+static void report_exact(const struct gauge *gauge, const struct dial *dial)
+{
+    const struct setting_answer *answer = &dial->answer;
+    bool by_law = gauge->law.rule != NULL && !is_lawful(gauge, dial->line);
+    bool asked_for = answer->due && !by_law && (dial->is_new || aim_taken(gauge).named);
+    const struct judgement how = {
+        .holds = asked_for ? ANSWER_NO : ANSWER_NOT_ASKED,
+        .cure = cure_by_setting(dial, asked_for),
+        .if_cured =
+            REMARK_WITH(gauge->plan->arena, dial->is_new ? ADVICE_ENTER_NEW : ADVICE_ENTER_FOR_AIM,
+                        say_setting(answer->nearest))};
+    figures_add(gauge->figures, judged(setting_figure(gauge, QUANTITY_SETTING_EXACT, answer->exact,
+                                                      aim_basis(gauge, dial)),
+                                       &how));
+}
+
 /* Whether there is a setting to enter, and what to do. */
 static void report_nearest(const struct gauge *gauge, const struct dial *dial)
 {
@@ -133,8 +151,9 @@ static void report_lawful(const struct gauge *gauge, const struct dial *dial)
 {
     const struct setting_answer *answer = &dial->answer;
     struct arena *arena = gauge->plan->arena;
-    struct remark lawful =
-        REMARK_WITH(arena, BASIS_LAWFUL_SETTINGS, say_remark(arena, margin_kept(gauge, dial)));
+    struct remark lawful = REMARK_WITH(
+        arena, BASIS_LAWFUL_SETTINGS, say_remark(arena, margin_kept(gauge, dial)),
+        say_remark(arena, remark(answer->with_odometer ? PHRASE_ODOMETER_TOO : REMARK_NONE)));
     const struct {
         enum quantity_id quantity;
         double value;
@@ -146,7 +165,7 @@ static void report_lawful(const struct gauge *gauge, const struct dial *dial)
         {QUANTITY_SETTING_LAWFUL_LEAST, finite(answer->lawful_low), lawful, HEADLINE_ROWS_ONLY},
         {QUANTITY_SETTING_LAWFUL_MOST, finite(answer->lawful_high), lawful, HEADLINE_ROWS_ONLY},
     };
-    for (size_t i = gauge->source == LINE_NEW; i < sizeof rows / sizeof rows[0]; i++) {
+    for (size_t i = dial->is_new; i < sizeof rows / sizeof rows[0]; i++) {
         struct figure figure =
             setting_figure(gauge, rows[i].quantity, rows[i].value, rows[i].basis);
         figure.headline = rows[i].headline;
@@ -213,7 +232,7 @@ static void report_remaining(const struct gauge *gauge, const struct dial *dial)
         figures_add(gauge->figures,
                     gauge_figure(gauge, QUANTITY_GEAR_RATIO, answer->exact / driving,
                                  remark(BASIS_GEAR_RATIO)));
-    if (gauge->source == LINE_NEW)
+    if (dial->is_new)
         return;
     figure = gauge_figure(gauge, QUANTITY_ADAPTER_RATIO,
                           adapter_ratio(dial->line.scale, answer->target_scale - 1),
@@ -227,8 +246,7 @@ void report_setting(const struct gauge *gauge, const struct dial *dial)
     report_sensor(gauge, dial);
     if (!dial->answer.asked)
         return;
-    figures_add(gauge->figures, setting_figure(gauge, QUANTITY_SETTING_EXACT, dial->answer.exact,
-                                               aim_basis(gauge, dial)));
+    report_exact(gauge, dial);
     report_nearest(gauge, dial);
     if (gauge->law.rule != NULL)
         report_lawful(gauge, dial);

@@ -61,8 +61,7 @@ static void report_lines(const struct gauge *gauge, const struct dial *dial,
 
 static void report_limit(const struct gauge *gauge, const struct dial *dial, double limit_mps)
 {
-    bool is_new = gauge->source == LINE_NEW; /* nothing is set now */
-    if (!is_new)
+    if (!dial->is_new)
         figures_add(gauge->figures, gauge_figure_at(gauge, QUANTITY_SHOWN_AT_LIMIT,
                                                     shown_speed_mps(dial->line, limit_mps),
                                                     remark(BASIS_SHOWN_NOW), AT_POSTED, limit_mps));
@@ -72,7 +71,7 @@ static void report_limit(const struct gauge *gauge, const struct dial *dial, dou
         gauge_figure_at(gauge, QUANTITY_SHOWN_AT_LIMIT, shown_speed_mps(dial->line_set, limit_mps),
                         remark(BASIS_SHOWN_ENTERED), AT_POSTED, limit_mps);
     figure.place.setting = AT_SETTING_ENTERED;
-    figure.headline = is_new ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
+    figure.headline = dial->is_new ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
 }
 
