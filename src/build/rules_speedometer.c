@@ -181,6 +181,47 @@ static void rule_gear_teeth_are_whole(const struct check *check)
         FAULT(check, setting->given, "now", "teeth are counted whole; expected such as 19");
 }
 
+static bool is_choice(const struct setting *setting, double value)
+{
+    for (size_t i = 0; i < setting->choices.count; i++)
+        if (setting->choices.items[i] == value)
+            return true;
+    return setting->choices.count == 0;
+}
+
+/* Steps are counted from the setting now, of a new instrument from the least. */
+static bool is_step(const struct setting *setting, double value)
+{
+    double steps = (value - known_or(setting->now, known_or(setting->min, 0))) / setting->step;
+    return !known(setting->step) || fabs(steps - floor(steps + 0.5)) < 1e-6;
+}
+
+static void check_as_set(const struct check *check, const struct as_set *as_set)
+{
+    const struct setting *setting = &check->specification->speedometer.setting;
+    double value = as_set->setting;
+    if (!known(value))
+        return;
+    if (setting->given == NULL)
+        FAULT(check, as_set->given, "setting",
+              "there is no instrument to be set; expected such as speedometer: {setting: {kind: "
+              "pulses_per_km, now: 2548}}");
+    else if (clearly_above(setting->min, value) || clearly_above(value, setting->max) ||
+             !is_choice(setting, value) || !is_step(setting, value))
+        FAULT(check, as_set->given, "setting",
+              "the instrument does not take this; expected a setting within min and max that is "
+              "one of its steps or choices");
+    else if (setting->kind == SETTING_DRIVEN_GEAR_TEETH && !is_whole(value))
+        FAULT(check, as_set->given, "setting", "teeth are counted whole; expected such as 19");
+}
+
+static void rule_settings_entered_are_possible(const struct check *check)
+{
+    const struct fitment_list *options = &check->specification->tyres.options;
+    for (size_t i = 0; i < options->count; i++)
+        check_as_set(check, &options->items[i].as_set);
+}
+
 static void rule_sensor_is_whole(const struct check *check)
 {
     const struct sensor *sensor = &check->specification->speedometer.sensor;
@@ -219,6 +260,7 @@ void check_speedometer_rules(const struct check *check)
     rule_readings_are_on_a_tyre(check);
     rule_setting_is_whole(check);
     rule_gear_teeth_are_whole(check);
+    rule_settings_entered_are_possible(check);
     rule_sensor_is_whole(check);
     rule_speed_table_rises(check);
 }

@@ -144,10 +144,12 @@ static void find_closest(const struct judged_figures *judged, struct option_outc
 
 /* --- tasks */
 
-/* The larger amount serves for both: one bump stop, one pressure. */
-static bool is_more(const struct cure *a, const struct cure *b)
+/* The larger amount serves for both: one bump stop, one pressure. Of speeds the lower does. */
+static bool serves_both(const struct cure *a, const struct cure *b)
 {
-    return known(a->then) && (!known(b->then) || fabs(a->then) > fabs(b->then));
+    bool lowest = task_rows[a->task].policy & TASK_LOWEST;
+    double more = lowest ? fabs(b->then) - fabs(a->then) : fabs(a->then) - fabs(b->then);
+    return known(a->then) && (!known(b->then) || more > 0);
 }
 
 static bool is_same_task(const struct task *a, const struct task *b)
@@ -163,7 +165,7 @@ static void add_task(struct option_outcome *out, struct task task)
 {
     for (size_t i = 0; i < out->task_count; i++)
         if (is_same_task(&out->tasks[i], &task)) {
-            if (is_more(&task.cure, &out->tasks[i].cure))
+            if (serves_both(&task.cure, &out->tasks[i].cure))
                 out->tasks[i] = task;
             return;
         }

@@ -18,10 +18,11 @@ enum task_kind {
 
 /* How a task is told from another of its name, and how its number is rounded. */
 enum task_policy {
-    TASK_BY_AXLE = 1 << 0,   /* each axle has its own */
-    TASK_BY_WORDS = 1 << 1,  /* each thing that is asked for or told is its own */
-    TASK_BY_ITEM = 1 << 2,   /* each item in each state, by the place of its figure */
-    TASK_ROUNDED_UP = 1 << 3 /* a pressure to set is never below the one that is needed */
+    TASK_BY_AXLE = 1 << 0,    /* each axle has its own */
+    TASK_BY_WORDS = 1 << 1,   /* each thing that is asked for or told is its own */
+    TASK_BY_ITEM = 1 << 2,    /* each item in each state, by the place of its figure */
+    TASK_ROUNDED_UP = 1 << 3, /* a pressure to set is never below the one that is needed */
+    TASK_LOWEST = 1 << 4      /* of several amounts the lowest serves for all */
 };
 
 /*    identifier, name, kind, what is done, the same in a word of a table, metric unit, us unit,
@@ -57,7 +58,7 @@ enum task_policy {
     X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \
       "label", UNIT_BARE, UNIT_BARE, 0, 0, 0)                                                      \
     X(SPEED_LABEL, "speed_label", TASK_TO_LABEL, "the tyres' speed in the driver's view", "label", \
-      UNIT_KMH, UNIT_MPH, 0, 0, 0)                                                                 \
+      UNIT_KMH, UNIT_MPH, 0, 0, TASK_LOWEST)                                                       \
     X(TELL, "tell", TASK_TO_TELL, "the driver", "tell", UNIT_BARE, UNIT_BARE, 0, 0, TASK_BY_WORDS)
 
 #define TASK_ID(id, name, kind, title, word, metric, us, decimals, decimals_us, policy) TASK_##id,

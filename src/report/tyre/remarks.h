@@ -44,6 +44,7 @@
       "below the least speed of the rule: choose a higher speed symbol")                           \
     X(ADVICE_SPEED_LABEL,                                                                          \
       "below the top speed: put a label with {} into the driver's view, and drive no faster")      \
+    X(ADVICE_LABELLED, "below the top speed: the label with {} stays in the driver's view")        \
     X(ADVICE_NO_FASTER, "below the top speed: drive no faster than {}")                            \
     X(ADVICE_GROSS_RATING, "give vehicle: ratings: gross")                                         \
     X(BASIS_TEMPORARY_SPEED,                                                                       \

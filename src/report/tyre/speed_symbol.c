@@ -69,24 +69,30 @@ static struct allowance allowance_of(const struct candidate *candidate)
     return allowance;
 }
 
-/* By the rule: not below its least speed, nor need it be above the top speed. That the tyre is then
- * the slower of the two is a caution at best. */
+/* By the rule: not below its least speed, nor need it be above the top speed. Where the rule asks
+ * for a label in the driver's view, that is work until the option is handed over with it; where it
+ * does not, that the tyre is the slower of the two is a caution. */
 static struct figure judged_by_rule(const struct candidate *candidate, struct figure figure,
                                     const struct speed_symbol_rules_row *row)
 {
     struct arena *arena = candidate->plan->arena;
     bool label = strcmp(row->label, "yes") == 0, no_least = !known(row->least_kmh);
+    const struct as_set *as_set = candidate->setup->as_set;
+    bool labelled = as_set != NULL && as_set->speed_label == 1;
     double top_mps = figure.limit, least_mps = unit_to_si(UNIT_KMH, row->least_kmh);
     struct argument speed = say_speed(figure.value, candidate->plan->us ? UNIT_MPH : UNIT_KMH);
     figure.based = REMARK_WITH(arena, BASIS_QUOTED, say_text(row->basis));
     figure.limit = no_least ? UNKNOWN : lower_of(least_mps, top_mps);
-    return judged(figure, &(struct judgement){
-                              .holds = no_least ? ANSWER_YES : ANSWER_NOT_ASKED,
-                              .met = VERDICT_CAUTION,
-                              .if_met = REMARK_WITH(
-                                  arena, label ? ADVICE_SPEED_LABEL : ADVICE_NO_FASTER, speed),
-                              .if_broken = remark(ADVICE_BELOW_LEAST_OF_RULE),
-                          });
+    if (!no_least && !meets_limit(figure.value, LIMIT_AT_LEAST, figure.limit))
+        return judged(figure, &(struct judgement){.if_broken = remark(ADVICE_BELOW_LEAST_OF_RULE)});
+    return judged(
+        figure, &(struct judgement){
+                    .holds = answer_of(true, labelled || !label),
+                    .met = label ? VERDICT_OK : VERDICT_CAUTION,
+                    .if_met = REMARK_WITH(arena, label ? ADVICE_LABELLED : ADVICE_NO_FASTER, speed),
+                    .cure = {.task = TASK_SPEED_LABEL, .now = UNKNOWN, .then = figure.value},
+                    .if_broken = REMARK_WITH(arena, ADVICE_SPEED_LABEL, speed),
+                });
 }
 
 void report_speed_symbol(const struct candidate *candidate)
