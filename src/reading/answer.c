@@ -57,6 +57,16 @@ static const char *pressures(const struct layout *layout, size_t setup)
                         pressure_in(layout, front, !us), pressure_in(layout, rear, !us));
 }
 
+/* What the setting that stays is told as: that of an option that says what it is handed over with
+ * is set already. */
+static const char *stays(const struct plan *plan, size_t setup, const struct figure *nearest)
+{
+    const struct as_set *as_set = plan->setups[setup].as_set;
+    bool named = as_set != NULL && known(as_set->setting);
+    double set = named ? as_set->setting : plan->specification->speedometer.setting.now;
+    return nearest == NULL || nearest->value != set ? "-" : named ? "as set" : "as now";
+}
+
 /* "as now" where the setting stays, "-" where nothing is known of one. */
 static const char *setting(const struct layout *layout, size_t setup)
 {
@@ -69,9 +79,7 @@ static const char *setting(const struct layout *layout, size_t setup)
         if (outcome->tasks[i].cure.task == TASK_SPEEDOMETER_SETTING &&
             known(outcome->tasks[i].cure.then))
             return task_then_text(layout, &outcome->tasks[i], layout->units == UNITS_US);
-    return nearest != NULL && nearest->value == layout->plan->specification->speedometer.setting.now
-               ? "as now"
-               : "-";
+    return stays(layout->plan, setup, nearest);
 }
 
 /* "room at lock front" */
