@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "build/rules.h"
 #include "property_run.h"
 #include "suites.h"
 #include "support.h"
@@ -217,6 +218,186 @@ START_TEST(nothing_is_judged_of_a_tyre_that_is_not_known)
 }
 END_TEST
 
+/* --- what the setting cures */
+
+/* The same build with other values in its specification. */
+static struct figures figures_again(struct run *run)
+{
+    struct figures figures = {.arena = &run->arena};
+    ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));
+    report_speedometer(&run->plan, &figures);
+    return figures;
+}
+
+static bool is_setting_task(const struct figure *figure)
+{
+    return figure->verdict == VERDICT_TASK && figure->cure.task == TASK_SPEEDOMETER_SETTING;
+}
+
+/* The one setting that all tasks of a setup ask for; UNKNOWN where none does. */
+static double asked_for(const struct run *run, const struct figures *figures, int setup)
+{
+    double then = UNKNOWN;
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (figure->setup != setup || figure->verdict != VERDICT_TASK)
+            continue;
+        REQUIRE(is_setting_task(figure), "%s: another task", told_of(run, figure));
+        REQUIRE(known(figure->cure.then) && figure->cure.then != figure->cure.now,
+                "%s: nothing to enter", told_of(run, figure));
+        REQUIRE(!known(then) || then == figure->cure.then, "%s: two settings",
+                told_of(run, figure));
+        then = figure->cure.then;
+    }
+    return then;
+}
+
+/* The same figure of another reckoning. */
+static const struct figure *same_row(const struct figures *in, const struct figure *figure)
+{
+    for (size_t i = 0; i < in->count; i++)
+        if (figure_same(&in->items[i], figure,
+                        SAME_PART | SAME_SETUP | SAME_STATE | SAME_AXLE | SAME_QUANTITY |
+                            SAME_PLACE))
+            return &in->items[i];
+    return NULL;
+}
+
+static void enter(struct run *run, int setup, double setting)
+{
+    struct fitment *option =
+        &run->specification->tyres.options.items[run->plan.setups[setup].number - 1];
+    option->as_set.given = option->tyre.given;
+    option->as_set.setting = setting;
+}
+
+/* What was work is no finding any more but a caution at most; what failed fails still, and nothing
+ * else does. Of a new instrument there is more to tell once it is set. */
+static void require_cured(const struct run *run, const struct figures *before,
+                          const struct figures *after, int setup)
+{
+    for (size_t i = 0; i < before->count; i++) {
+        const struct figure *was = &before->items[i];
+        const struct figure *is = was->setup == setup ? same_row(after, was) : NULL;
+        if (is_setting_task(was) && was->setup == setup)
+            REQUIRE(is != NULL && is->verdict != VERDICT_FAIL && is->verdict != VERDICT_TASK,
+                    "%s: entered, and not mended", told_of(run, was));
+        if (was->verdict == VERDICT_FAIL && was->setup == setup)
+            REQUIRE(is != NULL && is->verdict == VERDICT_FAIL, "%s: the setting is no cure of it",
+                    told_of(run, was));
+    }
+    for (size_t i = 0; i < after->count; i++) {
+        const struct figure *is = &after->items[i];
+        const struct figure *was = same_row(before, is);
+        if (is->setup == setup)
+            REQUIRE(is->verdict != VERDICT_FAIL || (was != NULL && was->verdict == VERDICT_FAIL),
+                    "%s: entered, and broken", told_of(run, is));
+        else
+            REQUIRE(was != NULL && figure_same(was, is, SAME_VALUE | SAME_VERDICT),
+                    "%s: another option's setting moves it", told_of(run, is));
+    }
+    REQUIRE(!known(asked_for(run, after, setup)), "seed %llu: setup %d is entered, and work still",
+            (unsigned long long)run->seed, setup);
+}
+
+static void require_accepted(const struct run *run)
+{
+    struct diagnostics diagnostics = {.arena = run->plan.arena};
+    build_rules_check(run->specification, &diagnostics);
+    REQUIRE(diagnostics.count == 0, "seed %llu: %s", (unsigned long long)run->seed,
+            diagnostics.faults[0].message);
+}
+
+/* Each option in turn; the work of the others stays, since theirs was left out. */
+static int entering_closes(struct run *run)
+{
+    int checked = 0;
+    struct figures before = figures_again(run);
+    for (int setup = 1; setup < (int)run->plan.count; setup++) {
+        double then = asked_for(run, &before, setup);
+        if (!known(then))
+            continue;
+        enter(run, setup, then);
+        require_accepted(run);
+        struct figures after = figures_again(run);
+        require_cured(run, &before, &after, setup);
+        before = after;
+        checked++;
+    }
+    return checked;
+}
+
+START_TEST(entering_the_setting_leaves_no_work)
+{
+    struct variation is_new = as_drawn;
+    is_new.no_error = is_new.new_instrument = true;
+    check_variation("entered", &as_drawn, entering_closes);
+    check_variation("entered anew", &is_new, entering_closes);
+}
+END_TEST
+
+/* An instrument that cannot be set has no work, and what was work by law fails. */
+static int fixed_has_no_work(struct run *run)
+{
+    int checked = 0;
+    struct figures before = figures_again(run);
+    run->specification->allowed.calibrate = 0;
+    struct figures after = figures_again(run);
+    for (size_t i = 0; i < before.count; i++) {
+        const struct figure *was = &before.items[i], *is = same_row(&after, was);
+        if (!is_setting_task(was) || was->quantity == QUANTITY_SETTING_EXACT) /* by an aim */
+            continue;
+        REQUIRE(is != NULL && is->verdict == VERDICT_FAIL, "%s: not to be set, and no fail",
+                told_of(run, was));
+        checked++;
+    }
+    for (int setup = 0; setup < (int)run->plan.count; setup++)
+        REQUIRE(!known(asked_for(run, &after, setup)), "seed %llu: setup %d is not to be set",
+                (unsigned long long)run->seed, setup);
+    return checked;
+}
+
+START_TEST(instrument_that_cannot_be_set_has_no_work)
+{
+    check_variation("fixed", &as_drawn, fixed_has_no_work);
+}
+END_TEST
+
+/* The error that was measured belongs to the setting it was measured with: what an option shows
+ * with another is what it would show had all been measured with that one, e' by 1 + e' = (1 + e)
+ * old / new for counts and the inverse for a circumference. */
+static int error_stays_with_its_setting(struct run *run)
+{
+    struct instrument *instrument = &run->specification->speedometer;
+    double error = instrument->fitted_error, now = instrument->setting.now, entered = 1.03 * now;
+    bool rising = instrument->setting.kind == SETTING_CIRCUMFERENCE_MM;
+    if (instrument->readings.count + instrument->timed_readings.count > 0 || !known(error) ||
+        !known(now) || run->plan.count < 2)
+        return 0;
+    enter(run, 1, entered);
+    struct figures with = figures_again(run);
+    instrument->setting.now = entered;
+    instrument->fitted_error = (1 + error) * (rising ? entered / now : now / entered) - 1;
+    struct figures other = figures_again(run);
+    int checked = 0;
+    for (size_t i = 0; i < with.count; i++) {
+        const struct figure *figure = &with.items[i], *like = same_row(&other, figure);
+        if (figure->setup != 1 || (figure->quantity != QUANTITY_SPEEDOMETER_ERROR &&
+                                   figure->quantity != QUANTITY_TRUE_SPEED))
+            continue;
+        REQUIRE(like != NULL && close_in_unit(figure, figure->value, like->value),
+                "%s: not as if measured with it", told_of(run, figure));
+        checked++;
+    }
+    return checked;
+}
+
+START_TEST(error_belongs_to_the_setting_that_it_was_measured_with)
+{
+    check_variation("measured with", &as_drawn, error_stays_with_its_setting);
+}
+END_TEST
+
 Suite *properties_speedometer_suite(void)
 {
     Suite *suite = suite_create("properties_speedometer");
@@ -225,5 +406,10 @@ Suite *properties_speedometer_suite(void)
     tcase_add_test(law, setting_of_a_new_instrument_is_lawful_on_every_tyre);
     tcase_add_test(law, nothing_is_judged_of_a_tyre_that_is_not_known);
     suite_add_tcase(suite, law);
+    TCase *cure = tcase_create("the cure");
+    tcase_add_test(cure, entering_the_setting_leaves_no_work);
+    tcase_add_test(cure, instrument_that_cannot_be_set_has_no_work);
+    tcase_add_test(cure, error_belongs_to_the_setting_that_it_was_measured_with);
+    suite_add_tcase(suite, cure);
     return suite;
 }
