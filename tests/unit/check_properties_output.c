@@ -101,7 +101,9 @@ static int below_the_top_speed(struct run *run)
         const struct figure *figure = &run->figures.items[i];
         if (figure->quantity != QUANTITY_SPEED_SYMBOL || !(figure->value < top_mps * (1 - 1e-9)))
             continue;
-        bool granted = figure->verdict == VERDICT_CAUTION;
+        bool label = figure->verdict == VERDICT_TASK && figure->cure.task == TASK_SPEED_LABEL &&
+                     figure->cure.then == figure->value;
+        bool granted = figure->verdict == VERDICT_CAUTION || label;
         REQUIRE(granted || figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_UNKNOWN,
                 "%s: %s", told_of(run, figure), verdict_name(figure->verdict));
         REQUIRE(!granted || run->specification->limits.speed_symbol != NULL, "%s: by no rule",
@@ -116,6 +118,36 @@ static int below_the_top_speed(struct run *run)
 START_TEST(slower_tyre_needs_a_rule)
 {
     check_builds("below the top speed", below_the_top_speed);
+}
+END_TEST
+
+/* With the label an option is as the rule wants it; what the rule does not let be stays. */
+static int label_is_the_cure(struct run *run)
+{
+    int checked = 0;
+    struct fitment_list *options = &run->specification->tyres.options;
+    for (size_t i = 0; i < options->count; i++) {
+        options->items[i].as_set.given = options->items[i].tyre.given;
+        options->items[i].as_set.speed_label = 1;
+    }
+    struct figures labelled = {.arena = &run->arena};
+    ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));
+    report_tyre(&run->plan, &labelled);
+    for (size_t i = 0; i < labelled.count; i++) {
+        const struct figure *was = &run->figures.items[i], *is = &labelled.items[i];
+        REQUIRE(figure_same(was, is, SAME_SETUP | SAME_QUANTITY | SAME_PLACE | SAME_VALUE),
+                "%s: another row", told_of(run, was));
+        bool cured = was->cure.task == TASK_SPEED_LABEL && was->setup > 0;
+        REQUIRE(cured ? is->verdict == VERDICT_OK : is->verdict == was->verdict, "%s: %s",
+                told_of(run, was), verdict_name(is->verdict));
+        checked += cured;
+    }
+    return checked;
+}
+
+START_TEST(label_leaves_no_work)
+{
+    check_builds("labelled", label_is_the_cure);
 }
 END_TEST
 
@@ -246,6 +278,7 @@ Suite *properties_output_suite(void)
     tcase_add_checked_fixture(output, set_up, tear_down);
     tcase_add_test(output, every_figure_has_a_number_or_a_reason);
     tcase_add_test(output, slower_tyre_needs_a_rule);
+    tcase_add_test(output, label_leaves_no_work);
     tcase_add_test(output, every_output_has_plain_numbers);
     suite_add_tcase(suite, output);
     return suite;
