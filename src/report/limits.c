@@ -41,6 +41,7 @@ static void add_window(struct figures *figures, const struct limited_change *cha
     figures_add(figures, judged(limited_within(figure, bounds.min, bounds.max),
                                 &(struct judgement){.needs = &in_scope,
                                                     .need_count = 1,
+                                                    .ask = in_scope.known ? change->ask : TASK_NONE,
                                                     .if_broken = remark(ADVICE_SMALLER_CHANGE),
                                                     .if_unknown = remark(change->if_unknown)}));
 }

@@ -12,6 +12,7 @@ struct limited_change {
     const struct window *house; /* NULL: the house sets none */
     double whole; /* what limits in per cent are a share of: the fitted diameter or track */
     enum remark_id if_unknown; /* what to give where the value is not known */
+    enum task_id ask;          /* and what finds it out; TASK_NONE: to measure or read */
 };
 
 void report_limits(const struct plan *plan, struct figures *figures,

@@ -1,10 +1,8 @@
 /* Clearance: under axle and body, angles, wheel arches, wheels, spare, and the limits on all of
  * them; nominal, and with the largest tyre that the standard allows. */
 #include "base/known.h"
-#include "compute/clearance.h"
 #include "compute/load.h"
-#include "report/limits.h"
-#include "report/clearance/stance.h"
+#include "report/clearance/fit_limits.h"
 
 static struct figure axle_figure(enum quantity_id quantity, int axle, double value,
                                  enum remark_id basis)
@@ -52,110 +50,14 @@ static void report_under_axle(const struct stance *stances, size_t count, int ax
 /* What is left of the travel to bump in each state; none means standing on the bump stops. */
 static void report_travel_left(const struct stance *stance, int axle, struct figures *figures)
 {
-    const struct axle_suspension *suspension = suspension_of(stance->plan, axle);
-    if (!known(suspension->travel_to_bump_m))
+    if (!known(suspension_of(stance->plan, axle)->travel_to_bump_m))
         return;
-    double left =
-        bump_travel_left_m(suspension->travel_to_bump_m, stance->lift_m[axle],
-                           known_or(suspension->bump_stop_change_m, 0), stance->sag_m[axle]);
+    double left = stance_travel_left_m(stance, axle, 0);
     const struct need need = {known(left), remark(ADVICE_GIVE_FOR_TRAVEL)};
     struct figure figure =
         stance_figure(stance, QUANTITY_BUMP_TRAVEL_LEFT, left, BASIS_TRAVEL_LEFT);
     figure.axle = axle;
     figures_add(figures, judged_above_zero(figure, &need, 1, ADVICE_ON_BUMP_STOPS));
-}
-
-/* Travel kept beside the fitted state: at bump as lift and bump stops leave it, at droop as lift
- * does, the damper's length being what it was. */
-static void report_travel_kept(const struct plan *plan, const struct setup *setup, int axle,
-                               struct figures *figures)
-{
-    const struct axle_suspension *suspension = suspension_of(plan, axle);
-    double lift = axle_lift_m(plan, axle);
-    const struct {
-        double before, after;
-        enum place_posture posture;
-    } ends[] = {
-        {suspension->travel_to_bump_m,
-         bump_travel_left_m(suspension->travel_to_bump_m, lift,
-                            known_or(suspension->bump_stop_change_m, 0), 0),
-         AT_BUMP},
-        {suspension->travel_to_droop_m, suspension->travel_to_droop_m - lift, AT_DROOP},
-    };
-    for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
-        struct figure figure = axle_figure(
-            QUANTITY_TRAVEL_KEPT, axle,
-            ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN, BASIS_TRAVEL_KEPT);
-        figure.place.posture = ends[i].posture;
-        if (known(figure.value) && setup->is_fitted)
-            figures_add(figures, figure);
-        report_limits(plan, figures,
-                      &(struct limited_change){figure, "suspension_travel_kept", NULL, UNKNOWN,
-                                               ADVICE_GIVE_TRAVEL});
-    }
-}
-
-/* How much the suspension raises the body, and together with the tyre. */
-static void report_height_limits(const struct plan *plan, size_t index, int axle,
-                                 struct figures *figures)
-{
-    const struct beside *beside = &plan->beside[index];
-    const struct limits *limits = &plan->specification->limits;
-    double lift = axle_lift_m(plan, axle);
-    double taller =
-        beside->after[axle].overall_diameter_m - beside->before[axle].overall_diameter_m;
-    bool new_spring = known(suspension_of(plan, axle)->free_height_change_m);
-    enum remark_id basis = new_spring ? BASIS_NEW_SPRING : BASIS_LIFT;
-    struct figure height = axle_figure(QUANTITY_RIDE_HEIGHT_CHANGE, axle, lift, basis);
-    struct figure both =
-        axle_figure(QUANTITY_DIAMETER_AND_SUSPENSION, axle, lift + taller / 2, basis);
-    if (plan->setups[index].is_fitted && new_spring)
-        figures_add(figures, height);
-    report_limits(plan, figures,
-                  &(struct limited_change){height, "ride_height_change",
-                                           &limits->ride_height_change, UNKNOWN,
-                                           ADVICE_GIVE_CHANGE});
-    report_limits(plan, figures,
-                  &(struct limited_change){both, "diameter_and_suspension",
-                                           &limits->diameter_and_suspension, UNKNOWN,
-                                           ADVICE_GIVE_CHANGE});
-}
-
-static void report_track_limits(const struct plan *plan, size_t index, int axle,
-                                struct figures *figures)
-{
-    const struct setup *setup = &plan->setups[index];
-    const struct limits *limits = &plan->specification->limits;
-    const struct wheel *before = &plan->fitted.axle[axle].wheel, *after = &setup->axle[axle].wheel;
-    bool fitted = setup->is_fitted;
-    struct figure track = axle_figure(QUANTITY_TRACK_CHANGE, axle,
-                                      fitted ? 0 : track_change_m(before, after), BASIS_TRACK);
-    struct figure inset = axle_figure(QUANTITY_INSET_CHANGE, axle,
-                                      fitted ? 0 : after->inset_m - before->inset_m, BASIS_TRACK);
-    if (!fitted)
-        figures_add(figures, track);
-    report_limits(plan, figures,
-                  &(struct limited_change){track, "track_change", &limits->track_change,
-                                           of_axle(plan->specification->vehicle.track_m, axle),
-                                           ADVICE_GIVE_CHANGE});
-    struct figure spacer = track;
-    spacer.quantity = QUANTITY_SPACER_CHANGE;
-    spacer.value = fitted ? 0 : known_or(after->spacer_m, 0) - known_or(before->spacer_m, 0);
-    report_limits(
-        plan, figures,
-        &(struct limited_change){spacer, "spacer_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE});
-    report_limits(plan, figures,
-                  &(struct limited_change){inset, "inset_change", &limits->inset_change, UNKNOWN,
-                                           ADVICE_GIVE_CHANGE});
-}
-
-/* Limits on lift, lift and diameter together, track, inset and travel. */
-static void report_fit_limits(const struct plan *plan, size_t index, int axle,
-                              struct figures *figures)
-{
-    report_height_limits(plan, index, axle, figures);
-    report_track_limits(plan, index, axle, figures);
-    report_travel_kept(plan, &plan->setups[index], axle, figures);
 }
 
 /* The state in which the body stands lowest: the one that a glance should see. */

@@ -23,17 +23,16 @@ static void report_axle(const struct plan *plan, size_t index, int axle, int sho
     load.value = steps_between(before->load_index, after->load_index);
     speed.quantity = QUANTITY_SPEED_SYMBOL_CHANGE;
     speed.value = speed_symbol_steps(before->speed_symbol, after->speed_symbol);
-    report_limits(plan, figures,
-                  &(struct limited_change){diameter, "diameter_change",
-                                           &plan->specification->limits.diameter_change, whole,
-                                           ADVICE_GIVE_CHANGE});
+    const struct limited_change changes[] = {
+        {diameter, "diameter_change", &plan->specification->limits.diameter_change, whole,
+         ADVICE_GIVE_CHANGE, TASK_NONE},
+        {load, "load_index_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE, TASK_READ_SIDEWALL},
+        {speed, "speed_symbol_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE, TASK_READ_SIDEWALL},
+    };
+    report_limits(plan, figures, &changes[0]);
     report_rules_of_others(plan, figures, diameter);
-    report_limits(
-        plan, figures,
-        &(struct limited_change){load, "load_index_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE});
-    report_limits(
-        plan, figures,
-        &(struct limited_change){speed, "speed_symbol_change", NULL, UNKNOWN, ADVICE_GIVE_CHANGE});
+    report_limits(plan, figures, &changes[1]);
+    report_limits(plan, figures, &changes[2]);
 }
 
 void report_size_limits(const struct plan *plan, size_t index, struct figures *figures)
