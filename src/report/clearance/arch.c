@@ -1,9 +1,53 @@
 /* Room in a wheel arch, measured with the fitted tyre; nominal, and with the largest tyre that
  * the standard allows, which is what is judged; without and with snow chains. */
-#include "report/clearance/arch.h"
+#include "report/clearance/arch_work.h"
 
 #include "base/known.h"
 #include "compute/load.h"
+
+/* How far off the measured lengths that a room is made of may be together. */
+static double doubt_m(const struct wheel_arch *arch, enum arch_room room)
+{
+    double tape = known_or(arch->plan->specification->measured.tape_m, 0);
+    return room == ROOM_LOCK   ? arch_lock_doubt_m(arch)
+           : room == ROOM_BUMP ? 2 * tape /* above, and travel to bump */
+                               : tape;
+}
+
+/* Room that is there but within what the tape may be off proves nothing: at lock it is not known,
+ * elsewhere a caution. */
+static struct figure judged_room(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                                 enum arch_room room, struct figure figure, enum remark_id broken)
+{
+    double room_m = figure.value, doubt = doubt_m(arch, room);
+    bool doubtful =
+        meets_limit(room_m, LIMIT_AT_LEAST, 0) && !meets_limit(room_m, LIMIT_AT_LEAST, doubt);
+    const struct need is_known = arch_room_need(arch, tyre, room, room_m);
+    const struct remark within_tape =
+        REMARK_WITH(arch->plan->arena, ADVICE_WITHIN_TAPE, say_enough(doubt));
+    const struct need needs[] = {
+        is_known,
+        {room != ROOM_LOCK || !doubtful, within_tape},
+        {room != ROOM_INNER || !tyre->work.spacer_open, remark(PHRASE_SIDES_FOR_INSET)},
+    };
+    const struct cure cure = arch_cure(arch, tyre, room, room_m);
+    figure.limit_owner = LIMIT_OF_PHYSICS;
+    figure.headline = figure.state == STATE_NONE && !tyre->with_chains ? HEADLINE_YES : HEADLINE_NO;
+    figure = judged(limited_at_least(figure, 0),
+                    &(struct judgement){.needs = needs,
+                                        .need_count = sizeof needs / sizeof needs[0],
+                                        .cure = cure,
+                                        .ask = is_known.advice.id == ADVICE_GIVE_BOTH_WHEELS
+                                                   ? TASK_READ_WHEEL
+                                                   : TASK_NONE,
+                                        .met = doubtful ? VERDICT_CAUTION : VERDICT_OK,
+                                        .if_met = doubtful ? within_tape : remark(REMARK_NONE),
+                                        .if_cured = arch_cure_told(arch, &cure),
+                                        .if_broken = remark(broken)});
+    if (figure.verdict == VERDICT_FAIL)
+        figure.cures = arch_cures(arch, tyre, room, room_m);
+    return figure;
+}
 
 /* Adds a room; the largest tyre's is judged: nothing left is a fail. */
 static void add_room(const struct wheel_arch *arch, const struct arch_tyre *tyre,
@@ -36,17 +80,8 @@ static void add_room(const struct wheel_arch *arch, const struct arch_tyre *tyre
     figure.place.snow_chains = tyre->with_chains;
     if (state != NULL)
         figure.state = state_number(arch->plan->specification, state->state);
-    if (tyre->largest) {
-        const struct need need = arch_room_need(arch, tyre, room, room_m);
-        figure.limit_owner = LIMIT_OF_PHYSICS;
-        figure.headline = state == NULL && !tyre->with_chains ? HEADLINE_YES : HEADLINE_NO;
-        figure =
-            judged(limited_at_least(figure, 0),
-                   &(struct judgement){
-                       .needs = &need, .need_count = 1, .if_broken = remark(rows[room].broken)});
-        if (figure.verdict == VERDICT_FAIL)
-            figure.cures = arch_cures(arch, tyre, room, room_m);
-    }
+    if (tyre->largest)
+        figure = judged_room(arch, tyre, room, figure, rows[room].broken);
     figures_add(arch->figures, figure);
 }
 
@@ -86,6 +121,25 @@ static void report_tyre_in_arch(const struct wheel_arch *arch, const struct arch
         report_arch_fit(arch, tyre);
 }
 
+/* The same work serves with and without chains: that for the tyre that wears them comes first. */
+static void report_in_arch(const struct wheel_arch *arch, bool has_chains)
+{
+    struct arch_tyre tyres[2][2];
+    for (int largest = 0; largest < 2; largest++)
+        for (int chains = has_chains; chains >= 0; chains--)
+            arch_tyre_make(arch, largest == 1, chains == 1, &tyres[largest][chains]);
+    for (int chains = has_chains; chains >= 0; chains--)
+        arch_work_make(arch, &tyres[1][chains],
+                       has_chains && chains == 0 ? &tyres[1][1].work : NULL,
+                       &tyres[1][chains].work);
+    for (int largest = 0; largest < 2; largest++)
+        for (int chains = 0; chains < 1 + has_chains; chains++) {
+            report_tyre_in_arch(arch, &tyres[largest][chains]);
+            if (!largest && !chains && !arch->setup->is_fitted)
+                report_changes(arch, &tyres[0][0]);
+        }
+}
+
 void report_arch(const struct stance *states, int axle, struct figures *figures)
 {
     const struct plan *plan = states->plan;
@@ -100,13 +154,5 @@ void report_arch(const struct stance *states, int axle, struct figures *figures)
         .suspension = suspension_of(plan, axle),
         .figures = figures,
     };
-    bool has_chains = arch.setup->axle[axle].snow_chains_m > 0;
-    for (int largest = 0; largest < 2; largest++)
-        for (int chains = 0; chains < 1 + has_chains; chains++) {
-            struct arch_tyre tyre;
-            arch_tyre_make(&arch, largest == 1, chains == 1, &tyre);
-            report_tyre_in_arch(&arch, &tyre);
-            if (!largest && !chains && !arch.setup->is_fitted)
-                report_changes(&arch, &tyre);
-        }
+    report_in_arch(&arch, arch.setup->axle[axle].snow_chains_m > 0);
 }

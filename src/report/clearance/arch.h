@@ -18,6 +18,16 @@ struct wheel_arch {
     struct figures *figures;
 };
 
+/* Where room is measured. */
+enum arch_room { ROOM_RIDE, ROOM_BUMP, ROOM_INNER, ROOM_OUTER, ROOM_LOCK, ROOM_COUNT };
+
+/* The work that meets each room that is short, as far as the file allows it (arch_work.h). */
+struct arch_work {
+    enum task_id task[ROOM_COUNT];
+    double spacer_m;  /* thicker by so much; UNKNOWN: none helps */
+    bool spacer_open; /* a room that is not known says whether one would */
+};
+
 /* A tyre in the arch, beside the fitted one that was measured: the nominal one, or the largest
  * that the standard allows, which is judged; without or with snow chains. */
 struct arch_tyre {
@@ -27,13 +37,11 @@ struct arch_tyre {
     struct edge_move move;
     struct swept_tyre before, after;
     struct arch_rooms rooms;
+    struct arch_work work; /* of the largest */
 };
 
 void arch_tyre_make(const struct wheel_arch *arch, bool largest, bool with_chains,
                     struct arch_tyre *out);
-
-/* Where room is measured. */
-enum arch_room { ROOM_RIDE, ROOM_BUMP, ROOM_INNER, ROOM_OUTER, ROOM_LOCK, ROOM_COUNT };
 
 /* Room above at ride height in one loading state. */
 double arch_ride_room_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
@@ -42,6 +50,9 @@ double arch_ride_room_m(const struct wheel_arch *arch, const struct arch_tyre *t
  */
 double arch_lock_room_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                         double inset_change_m);
+
+/* How far off the measured room at lock may be: less than that is no room. */
+double arch_lock_doubt_m(const struct wheel_arch *arch);
 
 /* What the room at lock goes by: the geometry of what comes nearest, where the file says which part
  * of the tyre that is, and otherwise the bound. */
@@ -55,6 +66,13 @@ struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre
 /* What would make a room that is short fit, each change by itself. */
 const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                                enum arch_room room, double room_m);
+
+/* In the user's units, rounded away from zero so that it is enough. */
+double enough_m(const struct plan *plan, double length_m);
+
+/* Whether nothing is short inside, outside or at lock after a further change of inset. */
+bool arch_takes_inset(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                      double inset_change_m);
 
 /* Where the arch is too small: the smallest single change of each kind that makes it fit. */
 void report_arch_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre);

@@ -11,7 +11,8 @@ struct lock_question {
 static double ask_lock_room(double inset_change_m, const void *data)
 {
     const struct lock_question *question = data;
-    return arch_lock_room_m(question->arch, question->tyre, inset_change_m);
+    return arch_lock_room_m(question->arch, question->tyre, inset_change_m) -
+           arch_lock_doubt_m(question->arch);
 }
 
 static double inset_for(const struct wheel_arch *arch, const struct arch_tyre *tyre,
@@ -60,7 +61,7 @@ const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_
     if (room == ROOM_BUMP || room == ROOM_RIDE)
         offer(cures, CURE_LIFT, room == ROOM_RIDE ? -room_m : INFINITY);
     if (room == ROOM_LOCK)
-        offer_trim_at_lock(tyre, -room_m, cures);
+        offer_trim_at_lock(tyre, arch_lock_doubt_m(arch) - room_m, cures);
     else if (room != ROOM_INNER)
         offer(cures, CURE_TRIM, -room_m);
     if (room == ROOM_INNER || room == ROOM_OUTER || room == ROOM_LOCK)
@@ -68,23 +69,22 @@ const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_
     return cures;
 }
 
-/* In the user's units, rounded away from zero so that it is enough. */
-static double enough_m(const struct plan *plan, double length_m)
+double enough_m(const struct plan *plan, double length_m)
 {
     double step = plan->us ? 0.01 * 0.0254 : 1e-3;
     return copysign(ceil(fabs(length_m) / step - 1e-6) * step, length_m);
 }
 
-/* Rounded up, unless that would leave the other side short. */
-static double enough_inset_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
-                             double inset_m)
+bool arch_takes_inset(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                      double inset_change_m)
 {
-    double rounded = enough_m(arch->plan, inset_m);
-    struct arch_rooms moved = tyre->rooms;
-    moved.inner_m -= rounded;
-    moved.outer_m += rounded;
-    moved.lock_m = arch_lock_room_m(arch, tyre, rounded);
-    return arch_fits(&moved) ? rounded : inset_m;
+    const struct lock_question question = {arch, tyre};
+    const struct arch_rooms moved = {.ride_m = INFINITY,
+                                     .bump_m = INFINITY,
+                                     .inner_m = tyre->rooms.inner_m - inset_change_m,
+                                     .outer_m = tyre->rooms.outer_m + inset_change_m,
+                                     .lock_m = ask_lock_room(inset_change_m, &question)};
+    return arch_fits(&moved);
 }
 
 /* A change that does it, one that cannot (INFINITY), or one of which the arch as it was measured
@@ -119,12 +119,13 @@ static void add_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre,
 void report_arch_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre)
 {
     const struct plan *plan = arch->plan;
-    const struct arch_rooms *rooms = &tyre->rooms;
+    struct arch_rooms sure = tyre->rooms, *rooms = &sure;
     if (arch_fits(rooms))
         return;
-    double inset = inset_for(arch, tyre, rooms);
-    if (isfinite(inset))
-        inset = enough_inset_m(arch, tyre, inset);
+    sure.lock_m -= arch_lock_doubt_m(arch);
+    double inset = inset_for(arch, tyre, rooms), rounded = enough_m(plan, inset);
+    if (isfinite(inset) && arch_takes_inset(arch, tyre, rounded))
+        inset = rounded; /* unless that would leave the other side short */
     add_fit(arch, tyre, QUANTITY_BUMP_STOP_TO_FIT, enough_m(plan, bump_stop_to_fit_m(rooms)),
             ADVICE_LONGER_BUMP_STOPS, ADVICE_BUMP_STOPS_DO_NOT);
     add_fit(arch, tyre, QUANTITY_INSET_TO_FIT, inset,

@@ -50,6 +50,11 @@ double arch_lock_room_m(const struct wheel_arch *arch, const struct arch_tyre *t
     }
 }
 
+double arch_lock_doubt_m(const struct wheel_arch *arch)
+{
+    return known_or(arch->plan->specification->measured.tape_m, 0);
+}
+
 static void set_rooms(const struct wheel_arch *arch, struct arch_tyre *tyre)
 {
     const struct arch *measured = arch->measured;

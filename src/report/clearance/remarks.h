@@ -28,6 +28,8 @@
     X(ADVICE_BUMP_STOPS_DO_NOT, "bump stops alone do not make it fit")                             \
     X(ADVICE_INSET_DOES_NOT, "another inset alone does not make it fit")                           \
     X(ADVICE_TRIM_ARCH, "trim the arch by {}")                                                     \
+    X(ADVICE_FIT_SPACER, "fit a spacer of {}")                                                     \
+    X(ADVICE_WITHIN_TAPE, "no more than the tape may be off ({}): measure it again")               \
     X(ADVICE_TRIM_DOES_NOT, "trimming alone does not make it fit")                                 \
     X(ADVICE_LIFT_MORE, "lift it more by {}")                                                      \
     X(ADVICE_LIFT_DOES_NOT, "lift alone does not make it fit")                                     \
