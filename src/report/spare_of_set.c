@@ -25,3 +25,22 @@ bool spare_of_set_may_be_carried(const struct plan *plan, const struct setup *se
     }
     return true;
 }
+
+static const char *told(struct arena *arena, const struct designation *size)
+{
+    char text[DESIGNATION_CANONICAL_SIZE];
+    return arena_copy(arena, (struct span){text, designation_canonical(size, text)});
+}
+
+struct cure spare_of_set_cure(const struct plan *plan, const struct setup *setup)
+{
+    const struct designation *size = &setup->axle[AXLE_FRONT].size;
+    struct cure cure = {.task = TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
+    if (setup_axles_differ(setup) || designation_equal(size, &setup->spare.size) ||
+        !spare_of_set_may_be_carried(plan, setup))
+        return cure;
+    cure.task = TASK_SPARE;
+    cure.now_text = told(plan->arena, &setup->spare.size);
+    cure.then_text = told(plan->arena, size);
+    return cure;
+}

@@ -9,4 +9,8 @@
  * of its own. */
 bool spare_of_set_may_be_carried(const struct plan *plan, const struct setup *setup);
 
+/* Ordering one more of the tyre that both axles have, in place of another one that is carried now.
+ * TASK_NONE where none may be. */
+struct cure spare_of_set_cure(const struct plan *plan, const struct setup *setup);
+
 #endif

@@ -28,7 +28,8 @@ static struct figure judged_room(const struct wheel_arch *arch, const struct arc
     const struct need needs[] = {
         is_known,
         {room != ROOM_LOCK || !doubtful, within_tape},
-        {room != ROOM_INNER || !tyre->work.spacer_open, remark(PHRASE_SIDES_FOR_INSET)},
+        {room != ROOM_INNER || !tyre->work.spacer_open,
+         remark(known(tyre->rooms.outer_m) ? PHRASE_LOCK_FOR_INSET : PHRASE_SIDES_FOR_INSET)},
     };
     const struct cure cure = arch_cure(arch, tyre, room, room_m);
     figure.limit_owner = LIMIT_OF_PHYSICS;
@@ -129,9 +130,8 @@ static void report_in_arch(const struct wheel_arch *arch, bool has_chains)
         for (int chains = has_chains; chains >= 0; chains--)
             arch_tyre_make(arch, largest == 1, chains == 1, &tyres[largest][chains]);
     for (int chains = has_chains; chains >= 0; chains--)
-        arch_work_make(arch, &tyres[1][chains],
-                       has_chains && chains == 0 ? &tyres[1][1].work : NULL,
-                       &tyres[1][chains].work);
+        arch_work_make(arch, has_chains && chains == 0 ? &tyres[1][1].work : NULL,
+                       &tyres[1][chains]);
     for (int largest = 0; largest < 2; largest++)
         for (int chains = 0; chains < 1 + has_chains; chains++) {
             report_tyre_in_arch(arch, &tyres[largest][chains]);

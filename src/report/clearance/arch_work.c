@@ -48,77 +48,139 @@ static bool trim_is_allowed(const struct wheel_arch *arch, double amount_m)
     return is_within(amount_m, arch->plan->specification->allowed.trim_m);
 }
 
-/* How much of one kind of work a room needs; 0 where it is not short. */
+/* Short, or at lock not surely there. */
+static bool lacks(const struct wheel_arch *arch, enum arch_room room, double room_m)
+{
+    return is_short(room == ROOM_LOCK ? room_m - arch_lock_doubt_m(arch) : room_m);
+}
+
+/* How much of one kind of work a room needs; 0 where it lacks nothing. */
 static double needed_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                        enum arch_room room, double room_m, enum cure_kind kind)
 {
-    if (!is_short(room_m))
+    if (!lacks(arch, room, room_m))
         return 0;
     const struct cures *cures = arch_cures(arch, tyre, room, room_m);
     return cures->offered & 1u << kind ? cures->amount[kind] : INFINITY;
 }
 
-/* Room inside is had from a spacer alone, and room at lock as well, where what a spacer takes away
- * outside and at lock is there. */
+/* What a spacer leaves of a room outside or at lock. */
+static double beside_spacer_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                              enum arch_room room, double thicker_m)
+{
+    return room == ROOM_OUTER ? tyre->rooms.outer_m - thicker_m
+                              : arch_lock_room_m(arch, tyre, -thicker_m);
+}
+
+/* Whether that is enough, or trimming makes it so. What is not short as it stands must not become
+ * so: no finding would then ask for the trimming. */
+static enum answer stays_free(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                              enum arch_room room, double thicker_m)
+{
+    double now = room == ROOM_OUTER ? tyre->rooms.outer_m : tyre->rooms.lock_m;
+    double then = beside_spacer_m(arch, tyre, room, thicker_m);
+    if (is_short(now))
+        return answer_of(true, trim_is_allowed(arch, needed_m(arch, tyre, room, then, CURE_TRIM)));
+    return answer_of(known(then), !lacks(arch, room, then));
+}
+
+static enum answer helps_inside(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                                double thicker_m)
+{
+    enum answer outer = stays_free(arch, tyre, ROOM_OUTER, thicker_m);
+    enum answer lock = stays_free(arch, tyre, ROOM_LOCK, thicker_m);
+    if (outer == ANSWER_NO || lock == ANSWER_NO || !spacer_is_allowed(arch, thicker_m))
+        return ANSWER_NO;
+    return outer == ANSWER_YES ? lock : outer;
+}
+
+/* Room inside is had from a spacer alone; outside and at lock trimming gives what that takes. */
+static void choose_inside(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                          struct arch_work *out)
+{
+    const struct arch_rooms *rooms = &tyre->rooms;
+    double thicker = -rooms->inner_m, rounded = enough_m(arch->plan, thicker);
+    enum answer helps = helps_inside(arch, tyre, thicker);
+    out->spacer_open = helps == ANSWER_UNKNOWN;
+    if (helps != ANSWER_YES)
+        return;
+    out->spacer_m = helps_inside(arch, tyre, rounded) == ANSWER_YES ? rounded : thicker;
+    out->task[ROOM_INNER] = TASK_SPACER;
+    for (enum arch_room room = ROOM_OUTER; room <= ROOM_LOCK; room++)
+        if (is_short(room == ROOM_OUTER ? rooms->outer_m : rooms->lock_m))
+            out->task[room] = lacks(arch, room, beside_spacer_m(arch, tyre, room, out->spacer_m))
+                                  ? TASK_TRIM_ARCH
+                                  : TASK_SPACER;
+}
+
+/* A spacer that serves the sides and the lock alone. */
 static void choose_spacer(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                           struct arch_work *out)
 {
     const struct arch_rooms *rooms = &tyre->rooms;
     bool inside = is_short(rooms->inner_m);
-    if (!known(arch->plan->specification->allowed.spacer_m))
-        return;
     double inset = inside ? needed_m(arch, tyre, ROOM_INNER, rooms->inner_m, CURE_INSET)
                           : needed_m(arch, tyre, ROOM_LOCK, rooms->lock_m, CURE_INSET);
-    bool helps = inset < 0 && isfinite(inset) && spacer_is_allowed(arch, -inset);
-    out->spacer_m = helps ? -inset : UNKNOWN;
-    out->spacer_open = inside && !known(inset) && spacer_is_allowed(arch, -rooms->inner_m);
-    if (inside && helps)
-        out->task[ROOM_INNER] = TASK_SPACER;
+    if (inset < 0 && isfinite(inset) && spacer_is_allowed(arch, -inset)) {
+        double rounded = enough_m(arch->plan, -inset);
+        bool takes = spacer_is_allowed(arch, rounded) && arch_takes_inset(arch, tyre, -rounded);
+        out->spacer_m = takes ? rounded : -inset;
+        out->task[ROOM_INNER] = inside ? TASK_SPACER : TASK_NONE;
+        if (is_short(rooms->lock_m) && (inside || out->task[ROOM_LOCK] == TASK_NONE))
+            out->task[ROOM_LOCK] = TASK_SPACER;
+    } else if (inside) {
+        choose_inside(arch, tyre, out);
+    }
 }
 
-/* By trimming what is not had from a spacer anyway. */
-static void choose_at_lock(const struct wheel_arch *arch, double needed_trim_m,
-                           struct arch_work *out)
+/* A room as it will be when a spacer is fitted anyway. */
+static double room_to_trim_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                             enum arch_room room, double room_m)
 {
-    bool spacer = known(out->spacer_m), anyway = out->task[ROOM_INNER] == TASK_SPACER;
-    bool trim = trim_is_allowed(arch, needed_trim_m);
-    out->task[ROOM_LOCK] = spacer && (anyway || !trim) ? TASK_SPACER
-                           : trim                      ? TASK_TRIM_ARCH
-                                                       : TASK_NONE;
+    bool moved = tyre->work.task[ROOM_INNER] == TASK_SPACER &&
+                 (room == ROOM_OUTER || room == ROOM_LOCK) && is_short(room_m);
+    return moved ? beside_spacer_m(arch, tyre, room, tyre->work.spacer_m) : room_m;
 }
 
-static void choose(const struct wheel_arch *arch, const struct arch_tyre *tyre,
-                   struct arch_work *out)
+static double trim_needed_m(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                            enum arch_room room, double room_m)
+{
+    return needed_m(arch, tyre, room, room_to_trim_m(arch, tyre, room, room_m), CURE_TRIM);
+}
+
+/* Trimming first, a spacer where it does more or better, a bump stop where nothing is trimmed by as
+ * much anyway. */
+static void choose(const struct wheel_arch *arch, struct arch_tyre *tyre)
 {
     const struct arch_rooms *rooms = &tyre->rooms;
     const double room_m[ROOM_COUNT] = {[ROOM_RIDE] = rooms->ride_m,
                                        [ROOM_BUMP] = rooms->bump_m,
                                        [ROOM_OUTER] = rooms->outer_m,
                                        [ROOM_LOCK] = rooms->lock_m};
-    double trim_m[ROOM_COUNT], anyway_m = 0;
-    for (int room = 0; room < ROOM_COUNT; room++) {
-        trim_m[room] = needed_m(arch, tyre, room, room_m[room], CURE_TRIM);
-        if (is_short(room_m[room]) && trim_is_allowed(arch, trim_m[room]))
-            out->task[room] = TASK_TRIM_ARCH;
-    }
-    choose_spacer(arch, tyre, out);
-    if (is_short(rooms->lock_m))
-        choose_at_lock(arch, trim_m[ROOM_LOCK], out);
+    struct arch_work *work = &tyre->work;
+    double anyway_m = 0, bump_m = trim_needed_m(arch, tyre, ROOM_BUMP, rooms->bump_m);
     for (int room = 0; room < ROOM_COUNT; room++)
-        if (room != ROOM_BUMP && out->task[room] == TASK_TRIM_ARCH)
-            anyway_m = fmax(anyway_m, trim_m[room]);
-    if (is_short(rooms->bump_m) && trim_m[ROOM_BUMP] > anyway_m &&
+        if (is_short(room_m[room]) &&
+            trim_is_allowed(arch, trim_needed_m(arch, tyre, room, room_m[room])))
+            work->task[room] = TASK_TRIM_ARCH;
+    if (known(arch->plan->specification->allowed.spacer_m))
+        choose_spacer(arch, tyre, work);
+    for (int room = 0; room < ROOM_COUNT; room++)
+        if (room != ROOM_BUMP && work->task[room] == TASK_TRIM_ARCH)
+            anyway_m = fmax(anyway_m, trim_needed_m(arch, tyre, room, room_m[room]));
+    if (is_short(rooms->bump_m) && bump_m > anyway_m &&
         bump_stop_is_allowed(arch, needed_m(arch, tyre, ROOM_BUMP, rooms->bump_m, CURE_BUMP_STOP)))
-        out->task[ROOM_BUMP] = TASK_BUMP_STOP;
+        work->task[ROOM_BUMP] = TASK_BUMP_STOP;
 }
 
-void arch_work_make(const struct wheel_arch *arch, const struct arch_tyre *tyre,
-                    const struct arch_work *tighter, struct arch_work *out)
+void arch_work_make(const struct wheel_arch *arch, const struct arch_work *tighter,
+                    struct arch_tyre *tyre)
 {
     const struct allowed *allowed = &arch->plan->specification->allowed;
+    struct arch_work *out = &tyre->work;
     *out = (struct arch_work){.spacer_m = UNKNOWN};
     if (known(allowed->trim_m) || known(allowed->bump_stop_m) || known(allowed->spacer_m))
-        choose(arch, tyre, out);
+        choose(arch, tyre);
     for (int room = 0; tighter != NULL && room < ROOM_COUNT; room++) {
         if (out->task[room] != TASK_NONE && tighter->task[room] != TASK_NONE)
             out->task[room] = tighter->task[room];
@@ -139,7 +201,7 @@ struct cure arch_cure(const struct wheel_arch *arch, const struct arch_tyre *tyr
                       enum arch_room room, double room_m)
 {
     struct cure cure = {.task = tyre->work.task[room], .now = UNKNOWN, .then = UNKNOWN};
-    double now = spacer_now_m(arch), thicker;
+    double now = spacer_now_m(arch);
     if (!is_short(room_m))
         cure.task = TASK_NONE;
     switch (cure.task) {
@@ -148,14 +210,11 @@ struct cure arch_cure(const struct wheel_arch *arch, const struct arch_tyre *tyr
                               bump_stop_is_allowed);
         break;
     case TASK_TRIM_ARCH:
-        cure.then = enough_of(arch, needed_m(arch, tyre, room, room_m, CURE_TRIM), trim_is_allowed);
+        cure.then = enough_of(arch, trim_needed_m(arch, tyre, room, room_m), trim_is_allowed);
         break;
     case TASK_SPACER:
-        thicker = enough_of(arch, tyre->work.spacer_m, spacer_is_allowed);
-        if (!arch_takes_inset(arch, tyre, -thicker))
-            thicker = tyre->work.spacer_m;
         cure.now = now > 0 ? now : UNKNOWN;
-        cure.then = now + thicker;
+        cure.then = now + tyre->work.spacer_m;
         break;
     default:
         break;

@@ -4,12 +4,12 @@
 
 #include "report/clearance/arch.h"
 
-/* With a tyre as tight as any that the arch must take. A longer bump stop goes before trimming,
+/* Sets the tyre's work. A longer bump stop goes before trimming,
  * which goes before a spacer; what is to be trimmed for one room gives all others as much, and what
  * a spacer does for the room inside it does at lock as well. `tighter`: the work for a tyre that
  * leaves less room all round, which is done anyway; or NULL. */
-void arch_work_make(const struct wheel_arch *arch, const struct arch_tyre *tyre,
-                    const struct arch_work *tighter, struct arch_work *out);
+void arch_work_make(const struct wheel_arch *arch, const struct arch_work *tighter,
+                    struct arch_tyre *tyre);
 
 /* What cures a room that is short, with the least amount that does, rounded up where that is
  * allowed; and what to say of it. TASK_NONE where no work does. */

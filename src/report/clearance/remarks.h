@@ -112,7 +112,7 @@
     X(BASIS_MOUNTING_OPEN, "not given under wheel: mounting, of both wheels")                      \
     X(ADVICE_SCRUB_CHANGES_SIDES,                                                                  \
       "the scrub radius changes sides: steering and braking pull otherwise")                       \
-    X(ADVICE_SMALLER_BORE, "smaller than the fitted wheel's: measure the hub first")               \
+    X(ADVICE_SMALLER_BORE, "smaller than the fitted wheel's: it does not go over the hub")         \
     X(ADVICE_LARGER_BORE, "larger than the fitted wheel's: it needs a centring ring")              \
     X(ADVICE_OTHER_CIRCLE, "{} bolts, and the hub has {}: the circle is another")                  \
     X(ADVICE_OTHER_BOLTS, "{} bolts, and the hub has {}: it does not go on")                       \
@@ -135,6 +135,7 @@
     X(BASIS_SPARE_MASS, "counted in the axle loads where the spare is carried")                    \
     X(ADVICE_GIVE_SPARE_SPACE, "give clearance: spare_space")                                      \
     X(ADVICE_CARRY_ELSEWHERE, "carry the spare elsewhere")                                         \
+    X(ADVICE_SPARE_OF_SET_FITS, "order a spare of the set, which goes in")                         \
     X(ADVICE_ONLY_WITHOUT_AIR, "it goes in only without air: carry a pump")                        \
     X(ADVICE_GIVE_SPARE_BOOK, "give the spare's and the tyres' data_book")                         \
     X(ADVICE_SPARE_WINDS_UP, "it winds up coupled axles: short distances only, or one of the set") \

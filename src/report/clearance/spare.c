@@ -5,6 +5,7 @@
 #include "compute/gearing.h"
 #include "report/judge.h"
 #include "report/clearance/stance.h"
+#include "report/spare_of_set.h"
 #include "size/designation.h"
 
 struct carried_spare {
@@ -35,20 +36,26 @@ static void report_room(const struct carried_spare *spare, double space_m, doubl
         spare_figure(QUANTITY_SPARE_ROOM, space_m - with_air_m, BASIS_SPARE_SPACE, dimension);
     struct figure without = spare_figure(QUANTITY_SPARE_ROOM, space_m - without_air_m,
                                          BASIS_SPARE_WITHOUT_AIR, dimension);
+    const struct cure cure = spare_of_set_cure(spare->plan, spare->setup);
     bool goes_in = known(without.value) && meets_limit(without.value, LIMIT_AT_LEAST, 0);
     figure.place.tyre = AT_LARGEST;
     without.place.pressure_as = AT_NO_AIR;
     figure.limit_owner = without.limit_owner = LIMIT_OF_PHYSICS;
-    figures_add(spare->figures,
-                judged(limited_at_least(figure, 0),
-                       &(struct judgement){.broken = goes_in ? VERDICT_CAUTION : VERDICT_FAIL,
-                                           .if_broken = remark(goes_in ? ADVICE_ONLY_WITHOUT_AIR
-                                                                       : ADVICE_CARRY_ELSEWHERE),
-                                           .if_unknown = remark(ADVICE_GIVE_SPARE_SPACE)}));
+    figures_add(
+        spare->figures,
+        judged(limited_at_least(figure, 0),
+               &(struct judgement){
+                   .broken = goes_in ? VERDICT_CAUTION : VERDICT_FAIL,
+                   .cure = goes_in ? (struct cure){.task = TASK_NONE} : cure,
+                   .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
+                   .if_broken = remark(goes_in ? ADVICE_ONLY_WITHOUT_AIR : ADVICE_CARRY_ELSEWHERE),
+                   .if_unknown = remark(ADVICE_GIVE_SPARE_SPACE)}));
     if (known(without.value))
         figures_add(spare->figures,
                     judged(limited_at_least(without, 0),
-                           &(struct judgement){.if_broken = remark(ADVICE_CARRY_ELSEWHERE)}));
+                           &(struct judgement){.cure = cure,
+                                               .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
+                                               .if_broken = remark(ADVICE_CARRY_ELSEWHERE)}));
 }
 
 static void report_space(const struct carried_spare *spare)

@@ -88,7 +88,7 @@ static bool judge_bore(const struct changed_wheel *wheel)
     figures_add(wheel->figures,
                 judged(figure, &(struct judgement){
                                    .holds = answer_of(true, fabs(after - before) < 5e-5),
-                                   .broken = VERDICT_CAUTION,
+                                   .broken = after < before ? VERDICT_FAIL : VERDICT_CAUTION,
                                    .if_broken = remark(after < before ? ADVICE_SMALLER_BORE
                                                                       : ADVICE_LARGER_BORE)}));
     return true;
@@ -129,7 +129,7 @@ static bool judge_brake(const struct changed_wheel *wheel)
     return true;
 }
 
-/* What is not given for both wheels stays to be checked by hand. */
+/* What is not given for both wheels is found by trying the wheel on. */
 static void report_by_hand(const struct changed_wheel *wheel, bool bore, bool bolts, bool brake)
 {
     static const enum remark_id rows[] = {ADVICE_CHECK_ONE, ADVICE_CHECK_TWO, ADVICE_CHECK_THREE};
@@ -144,10 +144,22 @@ static void report_by_hand(const struct changed_wheel *wheel, bool bore, bool bo
         open[count++] = say_remark(arena, remark(PHRASE_BRAKE_ROOM));
     if (count == 0)
         return;
-    const struct need need = {false, remark_make(arena, rows[count - 1], open, count)};
-    figures_add(wheel->figures,
-                judged(wheel_figure(wheel, QUANTITY_WHEEL_BY_HAND, UNKNOWN, BASIS_MOUNTING_OPEN),
-                       &(struct judgement){.needs = &need, .need_count = 1}));
+    figures_add(
+        wheel->figures,
+        judged(wheel_figure(wheel, QUANTITY_WHEEL_BY_HAND, UNKNOWN, BASIS_MOUNTING_OPEN),
+               &(struct judgement){.holds = ANSWER_NO,
+                                   .cure = {TASK_TRY_WHEEL, UNKNOWN, UNKNOWN, NULL, NULL},
+                                   .if_broken = remark_make(arena, rows[count - 1], open, count)}));
+}
+
+/* The wheel that is fitted, named or not, stays on. */
+static bool is_fitted_wheel(const struct changed_wheel *wheel)
+{
+    const struct plan *plan = wheel->plan;
+    const struct tyre *before = &plan->fitted.axle[wheel->axle];
+    const struct tyre *after = &plan->setups[wheel->index].axle[wheel->axle];
+    return after->wheel.given == before->wheel.given &&
+           (after->wheel.given != NULL || same_rim_code(before, after));
 }
 
 void report_wheel_mounting(const struct plan *plan, size_t index, struct figures *figures)
@@ -158,9 +170,8 @@ void report_wheel_mounting(const struct plan *plan, size_t index, struct figures
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct changed_wheel wheel = changed_wheel_of(plan, index, axle, figures);
         const struct given *before = wheel.before->given, *after = wheel.after->given;
-        bool as_fitted = after != NULL && after == before;
         bool as_front = axle == AXLE_REAR && after == front->given && before == fitted->given;
-        if (setup->is_fitted || as_fitted || as_front)
+        if (setup->is_fitted || is_fitted_wheel(&wheel) || as_front)
             continue;
         bool bore = judge_bore(&wheel), bolts = judge_bolts(&wheel), brake = judge_brake(&wheel);
         report_by_hand(&wheel, bore, bolts, brake);
