@@ -42,17 +42,17 @@ enum task_policy {
       3, 3, 0)                                                                                     \
     X(UNLOAD, "unload", TASK_TO_UNLOAD, "leave out", "unload", UNIT_KG, UNIT_LB, 0, 0,             \
       TASK_BY_ITEM)                                                                                \
-    X(BUMP_STOP, "bump_stop", TASK_TO_ALTER, "longer bump stop", "bump stop", UNIT_MM, UNIT_IN, 0, \
+    X(BUMP_STOP, "bump_stop", TASK_TO_ALTER, "longer bump stop", "bump stop", UNIT_MM, UNIT_IN, 1, \
       2, TASK_BY_AXLE)                                                                             \
-    X(TRIM_ARCH, "trim_arch", TASK_TO_ALTER, "trim the arch", "trim", UNIT_MM, UNIT_IN, 0, 2,      \
+    X(TRIM_ARCH, "trim_arch", TASK_TO_ALTER, "trim the arch", "trim", UNIT_MM, UNIT_IN, 1, 2,      \
       TASK_BY_AXLE)                                                                                \
-    X(SPACER, "spacer", TASK_TO_ALTER, "spacer", "spacer", UNIT_MM, UNIT_IN, 0, 2, TASK_BY_AXLE)   \
+    X(SPACER, "spacer", TASK_TO_ALTER, "spacer", "spacer", UNIT_MM, UNIT_IN, 1, 2, TASK_BY_AXLE)   \
     X(TYRE_PRESSURE, "tyre_pressure", TASK_TO_SET, "cold pressure", "pressure", UNIT_KPA,          \
       UNIT_PSI, 0, 0, TASK_BY_AXLE | TASK_ROUNDED_UP)                                              \
     X(SPEEDOMETER_SETTING, "speedometer_setting", TASK_TO_SET, "speedometer", "setting",           \
       UNIT_BARE, UNIT_BARE, 2, 2, 0)                                                               \
     X(PRESSURE_WARNING, "pressure_warning", TASK_TO_SET, "pressure warning", "warning", UNIT_KPA,  \
-      UNIT_PSI, 0, 0, 0)                                                                \
+      UNIT_PSI, 0, 0, 0)                                                                           \
     X(HEADLAMP_AIM, "headlamp_aim", TASK_TO_SET, "headlamp dip", "lamp aim", UNIT_PERCENT,         \
       UNIT_PERCENT, 1, 1, 0)                                                                       \
     X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \
