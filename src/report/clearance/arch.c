@@ -1,6 +1,6 @@
 /* Room in a wheel arch, measured with the fitted tyre; nominal, and with the largest tyre that
  * the standard allows, which is what is judged; without and with snow chains. */
-#include "report/clearance/arch_work.h"
+#include "report/clearance/arch.h"
 
 #include "base/known.h"
 #include "compute/load.h"

@@ -21,7 +21,7 @@ struct wheel_arch {
 /* Where room is measured. */
 enum arch_room { ROOM_RIDE, ROOM_BUMP, ROOM_INNER, ROOM_OUTER, ROOM_LOCK, ROOM_COUNT };
 
-/* The work that meets each room that is short, as far as the file allows it (arch_work.h). */
+/* The work that meets each room that is short, as far as the file allows it. */
 struct arch_work {
     enum task_id task[ROOM_COUNT];
     double spacer_m;  /* thicker by so much; UNKNOWN: none helps */
@@ -76,5 +76,18 @@ bool arch_takes_inset(const struct wheel_arch *arch, const struct arch_tyre *tyr
 
 /* Where the arch is too small: the smallest single change of each kind that makes it fit. */
 void report_arch_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre);
+
+/* Sets the tyre's work. A longer bump stop goes before trimming, which goes before a spacer; what
+ * is to be trimmed for one room gives all others as much, and what a spacer does for the room
+ * inside it does at lock as well. `tighter`: the work for a tyre that leaves less room all round,
+ * which is done anyway; or NULL. */
+void arch_work_make(const struct wheel_arch *arch, const struct arch_work *tighter,
+                    struct arch_tyre *tyre);
+
+/* What cures a room that is short, with the least amount that does, rounded up where that is
+ * allowed; and what to say of it. TASK_NONE where no work does. */
+struct cure arch_cure(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                      enum arch_room room, double room_m);
+struct remark arch_cure_told(const struct wheel_arch *arch, const struct cure *cure);
 
 #endif

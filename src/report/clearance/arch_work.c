@@ -1,4 +1,5 @@
-#include "report/clearance/arch_work.h"
+/* Work that the file allows in a wheel arch, and which of it meets each room that is short. */
+#include "report/clearance/arch.h"
 
 #include "base/known.h"
 #include "compute/load.h"
