@@ -73,7 +73,7 @@ static double just_enough(double short_m, double enough_m, lock_room_at lock_roo
     enum { STEPS = 80 };
     for (int i = 0; i < STEPS; i++) {
         double middle = (short_m + enough_m) / 2;
-        if (is_short(lock_room(middle, data))) /* enough is what it is for the room as it stands */
+        if (lock_room(middle, data) < 0) /* without the slack, so that what is done is enough */
             short_m = middle;
         else
             enough_m = middle;

@@ -23,6 +23,7 @@ static struct figure judged_room(const struct wheel_arch *arch, const struct arc
     bool doubtful =
         meets_limit(room_m, LIMIT_AT_LEAST, 0) && !meets_limit(room_m, LIMIT_AT_LEAST, doubt);
     const struct need is_known = arch_room_need(arch, tyre, room, room_m);
+    bool wheels = !is_known.known && is_known.advice.id == ADVICE_GIVE_BOTH_WHEELS;
     const struct remark within_tape =
         REMARK_WITH(arch->plan->arena, ADVICE_WITHIN_TAPE, say_enough(doubt));
     const struct need needs[] = {
@@ -38,9 +39,7 @@ static struct figure judged_room(const struct wheel_arch *arch, const struct arc
                     &(struct judgement){.needs = needs,
                                         .need_count = sizeof needs / sizeof needs[0],
                                         .cure = cure,
-                                        .ask = is_known.advice.id == ADVICE_GIVE_BOTH_WHEELS
-                                                   ? TASK_READ_WHEEL
-                                                   : TASK_NONE,
+                                        .ask = wheels ? TASK_READ_WHEEL : TASK_NONE,
                                         .met = doubtful ? VERDICT_CAUTION : VERDICT_OK,
                                         .if_met = doubtful ? within_tape : remark(REMARK_NONE),
                                         .if_cured = arch_cure_told(arch, &cure),

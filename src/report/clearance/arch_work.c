@@ -149,6 +149,14 @@ static double trim_needed_m(const struct wheel_arch *arch, const struct arch_tyr
     return needed_m(arch, tyre, room, room_to_trim_m(arch, tyre, room, room_m), CURE_TRIM);
 }
 
+/* Rounded up in the user's units, where that is still allowed. */
+static double enough_of(const struct wheel_arch *arch, double exact_m,
+                        bool (*is_allowed)(const struct wheel_arch *arch, double amount_m))
+{
+    double rounded = enough_m(arch->plan, exact_m);
+    return is_allowed(arch, rounded) ? rounded : exact_m;
+}
+
 /* Trimming first, a spacer where it does more or better, a bump stop where nothing is trimmed by as
  * much anyway. */
 static void choose(const struct wheel_arch *arch, struct arch_tyre *tyre)
@@ -168,7 +176,8 @@ static void choose(const struct wheel_arch *arch, struct arch_tyre *tyre)
         choose_spacer(arch, tyre, work);
     for (int room = 0; room < ROOM_COUNT; room++)
         if (room != ROOM_BUMP && work->task[room] == TASK_TRIM_ARCH)
-            anyway_m = fmax(anyway_m, trim_needed_m(arch, tyre, room, room_m[room]));
+            anyway_m = fmax(anyway_m, enough_of(arch, trim_needed_m(arch, tyre, room, room_m[room]),
+                                                trim_is_allowed));
     if (is_short(rooms->bump_m) && bump_m > anyway_m &&
         bump_stop_is_allowed(arch, needed_m(arch, tyre, ROOM_BUMP, rooms->bump_m, CURE_BUMP_STOP)))
         work->task[ROOM_BUMP] = TASK_BUMP_STOP;
@@ -188,14 +197,6 @@ void arch_work_make(const struct wheel_arch *arch, const struct arch_work *tight
         if (tighter->task[room] == TASK_SPACER)
             out->spacer_m = tighter->spacer_m;
     }
-}
-
-/* Rounded up in the user's units, where that is still allowed. */
-static double enough_of(const struct wheel_arch *arch, double exact_m,
-                        bool (*is_allowed)(const struct wheel_arch *arch, double amount_m))
-{
-    double rounded = enough_m(arch->plan, exact_m);
-    return is_allowed(arch, rounded) ? rounded : exact_m;
 }
 
 struct cure arch_cure(const struct wheel_arch *arch, const struct arch_tyre *tyre,
