@@ -55,6 +55,12 @@ static struct figure with_verdict(struct figure figure, enum verdict verdict, st
     return figure;
 }
 
+static bool is_doubtful(const struct figure *figure, const struct judgement *how)
+{
+    return how->holds == ANSWER_NOT_ASKED && figure->limit_side != LIMIT_NO_SIDE &&
+           clearly_above(how->tolerance, fabs(figure->value - figure->limit));
+}
+
 static struct figure to_be_found_out(struct figure figure, const struct judgement *how,
                                      struct remark advice)
 {
@@ -74,6 +80,10 @@ struct figure judged(struct figure figure, const struct judgement *how)
     for (size_t i = 0; i < how->need_count; i++)
         if (!how->needs[i].known)
             return to_be_found_out(figure, how, how->needs[i].advice);
+    if (is_doubtful(&figure, how) && how->doubtful != VERDICT_NONE)
+        return with_verdict(figure, how->doubtful, how->if_doubtful);
+    if (is_doubtful(&figure, how))
+        return to_be_found_out(figure, how, how->if_doubtful);
     switch (answer_for(&figure, how)) {
     case ANSWER_UNKNOWN:
         return to_be_found_out(figure, how, how->if_unknown);

@@ -28,6 +28,11 @@ struct judgement {
     enum task_id ask; /* the task that finds out what is unknown; TASK_NONE: to measure or read */
     struct remark if_met, if_broken, if_unknown;
     struct remark if_cured; /* of a task; none: if_broken */
+    /* How far off the figure may be by what was measured: nearer to its limit than that, on either
+     * side, nothing is proven (ISO 14253-1, from memory): `doubtful`, unknown where not said. */
+    double tolerance;
+    enum verdict doubtful;
+    struct remark if_doubtful;
 };
 
 struct figure judged(struct figure figure, const struct judgement *how);

@@ -29,6 +29,19 @@ static inline struct argument say_mass(double mass_kg)
     return say_quantity(mass_kg, UNIT_KG, UNIT_LB, 0);
 }
 
+/* What the scale may be off by, on each tyre of an axle. */
+static inline double weighing_of_tyre_kg(const struct loaded_setup *loaded, int axle)
+{
+    return known_or(loaded->plan->specification->measured.scale_kg, 0) /
+           tyres_on_axle(loaded->axle[axle].dual);
+}
+
+/* Asks to weigh again what is nearer to its limit than the scale tells. */
+static inline struct remark weigh_again(struct arena *arena, double tolerance_kg)
+{
+    return REMARK_WITH(arena, ADVICE_WEIGH_AGAIN, say_mass(tolerance_kg));
+}
+
 /* ratings.c: axle loads in every state, what is left of the ratings, and the largest items to come.
  */
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures);

@@ -72,6 +72,7 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
                               by_load ? pressures->load_built_kg : pressures->demand_replaced_kg);
     if (known(as_set_Pa(loaded->setup, (enum axle)axle)))
         figure.limit_side = LIMIT_NO_SIDE;
+    double tolerance_kg = weighing_of_tyre_kg(loaded, axle);
     bool broken = figure.limit_side != LIMIT_NO_SIDE && known(figure.value) &&
                   known(figure.limit) && !meets_limit(figure.value, LIMIT_AT_LEAST, figure.limit);
     if (broken) /* what must be read first may not be set yet */
@@ -81,6 +82,8 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
         .need_count = fitted || broken ? NEEDS_OF_CAPACITY + 1 : NEEDS_OF_CAPACITY,
         .cure = set_pressure(pressures),
         .ask = find_out(pressures),
+        .tolerance = by_load ? tolerance_kg : 0,
+        .if_doubtful = weigh_again(arena, tolerance_kg),
         .if_broken = by_load ? remark(ADVICE_PLACARD_TOO_LOW) : less_than_fitted(arena, pressures),
     };
     figures_add(figures, judged(figure, &how));

@@ -21,6 +21,8 @@
     X(ADVICE_WEIGH_EACH_WHEEL,                                                                     \
       "weigh each wheel: if this axle were the much stiffer one in roll, its heaviest tyre would " \
       "bear {}, more than tyre or wheel carries as it is set")                                     \
+    X(ADVICE_WEIGH_AGAIN,                                                                          \
+      "nearer to the limit than the scale tells ({}): weigh again, or more exactly")               \
     X(ADVICE_GIVE_PLACARD, "give tyres: fitted: placard")                                          \
     X(ADVICE_GIVE_LOAD_RANGE, "give load_range, or data_book: max_load and at_pressure")           \
     X(ADVICE_GIVE_LOAD_INDICES, "give the load index of both tyres")                               \

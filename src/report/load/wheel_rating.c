@@ -132,12 +132,15 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
         {known(load), remark(ADVICE_WEIGH)},
         {known(rated) || breaks_today, remark(ADVICE_GIVE_AXLE_RATING)},
     };
+    const double tolerance_kg = weighing_of_tyre_kg(loaded, axle);
     const bool ordered = listed_rim_does(loaded, axle, higher_of(load, rated));
     const struct cure cure = {
         .task = ordered ? TASK_WHEEL : TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
     const struct judgement how = {.needs = needs,
                                   .need_count = sizeof needs / sizeof needs[0],
                                   .cure = cure,
+                                  .tolerance = load > rated ? tolerance_kg : 0,
+                                  .if_doubtful = weigh_again(loaded->plan->arena, tolerance_kg),
                                   .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
                                   .if_broken = if_too_weak(loaded->plan->arena, pressures)};
     figure.limit_owner = LIMIT_OF_MAKER;
