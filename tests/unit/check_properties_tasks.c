@@ -297,7 +297,8 @@ static int done_brings_none(struct run *run, int variant)
             const struct figure *was = &before.figures.items[i], *is;
             bool wanted = was->setup == setup &&
                           (was->verdict == VERDICT_TASK || is_met(was->verdict)) &&
-                          was->quantity != QUANTITY_WHEEL_BY_HAND;
+                          was->quantity != QUANTITY_WHEEL_BY_HAND &&
+                          was->quantity != QUANTITY_HEADLAMP_DIP; /* set when all else is done */
             if (!wanted || (is = after_work(&before, was, &after)) == NULL)
                 continue;
             REQUIRE(is->verdict == VERDICT_NONE || is_met(is->verdict),

@@ -1,10 +1,9 @@
-/* The body above the ground: clearance, roof, wading depth, step, rake and headlamps. */
+/* The body above the ground: clearance, roof, wading depth, step, rake and how far the beam turns. */
 #include "base/known.h"
 #include "compute/axle_loads.h"
 #include "compute/clearance.h"
 #include "report/judge.h"
 #include "report/clearance/low_points.h"
-#include "tables/lookup.h"
 
 double ground_change_m(const struct stance *stance, struct axle_pair change_m)
 {
@@ -150,29 +149,6 @@ static void report_depths(const struct stance *stance, struct figures *figures)
                       BASIS_HIGHER_AXLE, figures);
 }
 
-/* The rule goes by the lamp's height on the unladen vehicle. */
-static void judge_dip(const struct stance *stance, double rise, struct figures *figures)
-{
-    const struct headlamp *lamp = &stance->plan->specification->clearance.headlamp;
-    if (!known(lamp->dip))
-        return;
-    double height = lamp->height_m + radius_change_m(stance->plan, stance->index, AXLE_FRONT) +
-                    stance->lift_m[AXLE_FRONT];
-    const struct headlamp_dip_row *row = headlamp_dip_for(height);
-    struct figure dip = stance_figure(stance, QUANTITY_HEADLAMP_DIP, lamp->dip - rise, BASIS_DIP);
-    struct need needs[1 + STANCE_NEEDS] = {{row != NULL, remark(ADVICE_GIVE_LAMP_HEIGHT)}};
-    stance_needs(stance, ADVICE_GIVE_FOR_DIP, needs + 1);
-    dip.limit_owner = LIMIT_OF_LAW;
-    if (row != NULL)
-        dip = limited_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);
-    bool low = dip.limit_side == LIMIT_AT_MOST;
-    figures_add(figures,
-                judged(dip, &(struct judgement){.needs = needs,
-                                                .need_count = 1 + STANCE_NEEDS,
-                                                .if_broken = remark(low ? ADVICE_BEAM_TOO_LOW
-                                                                        : ADVICE_BEAM_DAZZLES)}));
-}
-
 static void report_pitch(const struct stance *stance, struct figures *figures)
 {
     double wheelbase = stance->plan->specification->vehicle.wheelbase_m;
@@ -182,7 +158,6 @@ static void report_pitch(const struct stance *stance, struct figures *figures)
         figures_add(figures, stance_figure(stance, QUANTITY_RAKE, rake, BASIS_RAKE));
         figures_add(figures, stance_figure(stance, QUANTITY_HEADLAMP_AIM, rise, BASIS_BEAM));
     }
-    judge_dip(stance, rise, figures);
 }
 
 void report_body(const struct stance *stance, struct figures *figures)

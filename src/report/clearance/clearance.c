@@ -85,6 +85,7 @@ static void report_states(struct stance *stances, size_t count, size_t lowest,
         for (int axle = 0; axle < AXLE_COUNT && stances[i].setup->is_fitted; axle++)
             report_travel_left(&stances[i], axle, figures);
     }
+    report_headlamp(stances, count, figures);
 }
 
 /* A new spring's lift where the mass below it is not known. */

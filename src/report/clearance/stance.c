@@ -79,7 +79,7 @@ static double deflection_m(const struct stance *stance, int axle, double added)
                               (unladen + added) / tyres);
 }
 
-/* The pressure that the fitted tyre has by the placard, and an option is to be set to. In whole
+/* The pressure that the fitted tyre has by the placard, and an option is set to, or to be. In whole
  * metric steps, whatever units are asked for: no verdict depends on them. */
 static double pressure_when_driven_Pa(const struct plan *plan, size_t index, int axle)
 {
@@ -88,7 +88,7 @@ static double pressure_when_driven_Pa(const struct plan *plan, size_t index, int
     if (plan->setups[index].is_fitted)
         return placard_Pa(plan->specification, (enum axle)axle);
     axle_pressures(&conditions, &plan->setups[index], (enum axle)axle, &pressures);
-    return pressures.recommended_Pa;
+    return known_or(as_set_Pa(&plan->setups[index], (enum axle)axle), pressures.recommended_Pa);
 }
 
 double radius_change_m(const struct plan *plan, size_t index, int axle)
