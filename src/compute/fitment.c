@@ -64,6 +64,15 @@ bool same_rim_code(const struct tyre *one, const struct tyre *other)
            one->size.rim_millimetric == other->size.rim_millimetric;
 }
 
+bool same_tyre(const struct tyre *one, const struct tyre *other)
+{
+    struct designation a = one->size, b = other->size;
+    a.load_range = b.load_range = 0;
+    bool ranged = one->load_range != 0 && other->load_range != 0;
+    return one->size_given && other->size_given && designation_equal(&a, &b) &&
+           (!ranged || one->load_range == other->load_range);
+}
+
 /* A spare is as wide as the rim that it sits on, and its space may not hold the wider one. A
  * temporary spare (T) has a wheel of its own kind in any case. */
 static void take_spare_wheel(struct setup *setup)

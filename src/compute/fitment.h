@@ -43,6 +43,10 @@ bool tyre_is_dual(const struct tyre *tyre);
 /* Whether both stand on rims of one diameter. False where a size is not given. */
 bool same_rim_code(const struct tyre *one, const struct tyre *other);
 
+/* Whether both are of one size and, where both say, of one load range, which stands in the
+ * designation or beside it. False where a size is not given. */
+bool same_tyre(const struct tyre *one, const struct tyre *other);
+
 /* Two, or four where each side stands on twins. */
 static inline double tyres_on_axle(bool dual)
 {

@@ -26,21 +26,25 @@ bool spare_of_set_may_be_carried(const struct plan *plan, const struct setup *se
     return true;
 }
 
-static const char *told(struct arena *arena, const struct designation *size)
+/* With the load range that stands beside it, since it is ordered so. */
+static const char *told(struct arena *arena, const struct tyre *tyre)
 {
+    struct designation size = tyre->size;
     char text[DESIGNATION_CANONICAL_SIZE];
-    return arena_copy(arena, (struct span){text, designation_canonical(size, text)});
+    size.load_range = tyre->load_range;
+    size_t length = designation_canonical(&size, text);
+    return arena_copy(arena, (struct span){text, length});
 }
 
 struct cure spare_of_set_cure(const struct plan *plan, const struct setup *setup)
 {
-    const struct designation *size = &setup->axle[AXLE_FRONT].size;
+    const struct tyre *of_set = &setup->axle[AXLE_FRONT];
     struct cure cure = {.task = TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
-    if (setup_axles_differ(setup) || designation_equal(size, &setup->spare.size) ||
+    if (setup_axles_differ(setup) || same_tyre(of_set, &setup->spare) ||
         !spare_of_set_may_be_carried(plan, setup))
         return cure;
     cure.task = TASK_SPARE;
-    cure.now_text = told(plan->arena, &setup->spare.size);
-    cure.then_text = told(plan->arena, size);
+    cure.now_text = told(plan->arena, &setup->spare);
+    cure.then_text = told(plan->arena, of_set);
     return cure;
 }

@@ -112,7 +112,7 @@ static void report_circumference(const struct carried_spare *spare, int axle, in
 
 static bool matches(const struct tyre *spare, const struct tyre *tyre)
 {
-    return tyre->size_given && designation_equal(&spare->size, &tyre->size);
+    return same_tyre(spare, tyre);
 }
 
 /* A matched set of five, rotated or not. */

@@ -21,7 +21,7 @@ static struct tyre spare_of(const struct setup *setup)
     struct tyre spare = setup->spare;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct tyre *tyre = &setup->axle[axle];
-        if (!tyre->size_given || !designation_equal(&tyre->size, &spare.size))
+        if (!same_tyre(tyre, &spare))
             continue;
         if (spare.load_range == 0)
             spare.load_range = tyre->load_range;
@@ -112,27 +112,13 @@ static bool spare_does(const struct loaded_setup *loaded, const struct spare_dut
            isfinite(duty->choice.recommended_Pa);
 }
 
-static const char *designation_told(struct arena *arena, const struct designation *size)
-{
-    char text[DESIGNATION_CANONICAL_SIZE];
-    size_t length = designation_canonical(size, text);
-    return arena_copy(arena, (struct span){text, length});
-}
-
 /* One more of the tyres that both axles have, where it does and goes in. */
-static struct cure spare_of_the_set(const struct loaded_setup *loaded)
+static struct cure spare_that_does(const struct loaded_setup *loaded)
 {
-    const struct tyre *of_set = &loaded->setup->axle[AXLE_FRONT];
-    const struct spare_duty duty = duty_of(loaded, of_set);
-    struct cure cure = {.task = TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
-    const struct setup *setup = loaded->setup;
-    if (setup_axles_differ(setup) || designation_equal(&of_set->size, &setup->spare.size) ||
-        !spare_of_set_may_be_carried(loaded->plan, setup) || !spare_does(loaded, &duty))
-        return cure;
-    cure.task = TASK_SPARE;
-    cure.now_text = designation_told(loaded->plan->arena, &setup->spare.size);
-    cure.then_text = designation_told(loaded->plan->arena, &of_set->size);
-    return cure;
+    const struct spare_duty duty = duty_of(loaded, &loaded->setup->axle[AXLE_FRONT]);
+    if (!spare_does(loaded, &duty))
+        return (struct cure){.task = TASK_NONE};
+    return spare_of_set_cure(loaded->plan, loaded->setup);
 }
 
 static void report_spare_pressure(const struct loaded_setup *loaded, struct figures *figures)
@@ -161,7 +147,7 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
         .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING
                          : !rated  ? ADVICE_SPARE_RATING
                                    : REMARK_NONE),
-        .cure = spare_of_the_set(loaded),
+        .cure = spare_that_does(loaded),
         .ask = choice->reason == REASON_UNREAD ? TASK_READ_SIDEWALL : TASK_NONE,
         .if_broken = refused ? remark(ADVICE_SPARE_TOO_WEAK)
                              : REMARK_WITH(arena, ADVICE_SPARE_WHEEL,
