@@ -50,18 +50,28 @@ function track_limits(s, a, move,    most)
         room(s, 0, a, "track_change", "house", move, "mm", most, judged(move <= most))
     }
 }
+# What is short by no more than may be trimmed is work: not inside, at lock only off the arch, and not
+# what a longer bump stop, which these demos do not need, would mend.
+function trimmed(quantity, x,    trim)
+{
+    trim = "allowed/trim" in value ? value["allowed/trim"] : 0
+    if (quantity == "arch_inner" || \
+        (quantity == "arch_at_lock" && text["clearance/steering/meets"] != "arch"))
+        trim = 0
+    return x < -1e-12 && x >= -trim - 1e-12 && trim > 0 ? "task" : judged(x >= -1e-12)
+}
 function arch_row(s, k, a, quantity, at, which, x, need,    chained)
 {
     at = which (at == "" ? "" : ", ") at
     # only the largest is judged
     room(s, k, a, quantity, at, x * 1000, "mm", which == "largest" ? 0 : "null", \
-        which == "largest" ? judged(x >= -1e-12) : "")
+        which == "largest" ? trimmed(quantity, x) : "")
     if (which == "largest")
         shortest = min(shortest, x - need)
     if (need) {
         chained = x - need
         room(s, k, a, quantity, at ", snow chains", chained * 1000, "mm", \
-            which == "largest" ? 0 : "null", which == "largest" ? judged(chained >= -1e-12) : "")
+            which == "largest" ? 0 : "null", which == "largest" ? trimmed(quantity, chained) : "")
     }
 }
 function arch_rows(s, a, which, d, w,    path, rise, half, k, bump, need, at_lock, lock_short)

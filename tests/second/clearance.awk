@@ -39,6 +39,8 @@ function gives(s, k, a,    added, p)
     if (!k || abs(added) < 1e-9)
         return 0
     p = s ? recommended[s, a] : by_axle("tyres/fitted/placard", a)
+    if ((setup_path(s) "/as_set/" axle_name[a]) in value)
+        p = value[setup_path(s) "/as_set/" axle_name[a]]
     return p == "null" ? p : deflection(s, added / 2, p)
 }
 function is_settled(s, k) { return gives(s, k, 1) != "null" && gives(s, k, 2) != "null" }

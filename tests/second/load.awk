@@ -119,7 +119,7 @@ function speed_pressure(t)
 }
 function placard(a) { return by_axle("tyres/fitted/placard", a) }
 
-function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating, exact)
+function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, half, limit, rating, exact, stands)
 {
     k = heaviest[a]
     load = corner_load(s, k, a)
@@ -160,13 +160,15 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     limit = s == 0 ? load : max(load, demand)
     load_figure(s, 0, a, "tyre_capacity", "placard", \
         capacity(s, placard(a)), "kg", limit, \
+        (setup_path(s) "/as_set/" axle_name[a]) in value ? "" : \
         cured(capacity(s, placard(a)) >= limit * (1 - 1e-12), p))
-    # choice: a pressure named for the handing over is judged in place of the placard's; these demos
-    # name none
-    exact = placard(a) > highest[s] ? highest[s] : exact
-    load_figure(s, 0, a, "pressure_as_set", "", placard(a) / 1000, "kPa", \
+    # choice: a pressure named for the handing over is judged in place of the placard's
+    stands = (setup_path(s) "/as_set/" axle_name[a]) in value ? \
+        value[setup_path(s) "/as_set/" axle_name[a]] : placard(a)
+    exact = stands > highest[s] ? highest[s] : exact
+    load_figure(s, 0, a, "pressure_as_set", "", stands / 1000, "kPa", \
         p == "null" ? "null" : exact / 1000, \
-        p == "null" ? "" : cured(placard(a) <= highest[s] && placard(a) >= exact - 1e-6, p))
+        p == "null" ? "" : cured(stands <= highest[s] && stands >= exact - 1e-6, p))
     load_figure(s, 0, a, "tyre_capacity", "maximum", load_at_reference[s] / divisor[s], "kg", "null", "")
     if (p != "null") {
         load_figure(s, 0, a, "tyre_capacity", "recommended", capacity(s, p), "kg", "null", "")
@@ -280,7 +282,8 @@ function item_rows(s, k,    i, path, x, most, a, room)
             room = value["vehicle/ratings/" axle_name[a]] - axle_load(s, k, a)
             most = item_room(most, room, share(x, a))
             # the tyres at the highest pressure allowed, with the reserve
-            room = 2 * (capacity(s, highest[s]) / (1 + reserve) - corner_load(s, k, a))
+            room = 2 * (capacity(s, highest[s] - speed_pressure(s)) / (1 + reserve) - \
+                corner_load(s, k, a))
             most = item_room(most, room, share(x, a))
             if (wheel_load[s] != "null")
                 most = item_room(most, 2 * (wheel_load[s] - corner_load(s, k, a)), share(x, a))

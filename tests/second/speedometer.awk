@@ -152,6 +152,13 @@ function sure_most() { return min(sure_scale(1.1 * top + add, top, 1), \
 function speedometer_rows(s,    ratio, small, large, k, entered, i)
 {
     ratio = circumference[0] / circumference[s]
+    # the readings belong to the setting that they were taken with; handed over is another
+    now = value["speedometer/setting/now"]
+    if ((setup_path(s) "/as_set/setting") in value) {
+        i = now
+        now = value[setup_path(s) "/as_set/setting"]
+        ratio *= inverse ? now / i : i / now
+    }
     k = scale * ratio
     # choice: the tyre that the error was measured on has no spread; any other +1.5 / -2.5 %
     # (ETRTO and WdK)
