@@ -15,7 +15,7 @@
 
 struct size_row {
     struct designation size;
-    struct tyre_figures figures;
+    struct tyre_dimensions figures;
     char text[DESIGNATION_CANONICAL_SIZE];
     char *basis;        /* BASIS_SIZE characters of room */
     const char *unread; /* the line as it came, where it could not be read */

@@ -14,24 +14,24 @@
  * figures, where the size has none). For belted radial passenger
  * tyres about their rated load; at light-truck pressures it is extrapolated. UNKNOWN for other
  * constructions and where a figure is missing. */
-double vertical_stiffness_kg_m(const struct tyre_figures *figures, const struct designation *size,
-                               double pressure_Pa);
+double vertical_stiffness_kg_m(const struct tyre_dimensions *figures,
+                               const struct designation *size, double pressure_Pa);
 
 /* load / Kz; UNKNOWN beyond half of the section height, where no relation of this kind holds
  * (common practice, no source). */
-double tyre_deflection_m(const struct tyre_figures *figures, const struct designation *size,
+double tyre_deflection_m(const struct tyre_dimensions *figures, const struct designation *size,
                          double pressure_Pa, double load_kg);
 
 /* How much more it gives under one load than under another, at one pressure; UNKNOWN where it is so
  * under either. */
-double added_deflection_m(const struct tyre_figures *figures, const struct designation *size,
+double added_deflection_m(const struct tyre_dimensions *figures, const struct designation *size,
                           double pressure_Pa, double before_kg, double after_kg);
 
 /* Axle centre to ground: D/2 less the deflection. */
-double loaded_radius_m(const struct tyre_figures *figures, double deflection_m);
+double loaded_radius_m(const struct tyre_dimensions *figures, double deflection_m);
 
 /* Chord that the ground cuts off the round tyre, 2 sqrt(2 R d - d^2): geometry alone; the patch
  * that bears is shorter, since the tread lifts off at its ends. */
-double contact_chord_m(const struct tyre_figures *figures, double deflection_m);
+double contact_chord_m(const struct tyre_dimensions *figures, double deflection_m);
 
 #endif

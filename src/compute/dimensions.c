@@ -38,7 +38,7 @@ static bool measured_by_un_r54(const struct designation *size)
            size->special_use != SPECIAL_USE_NONE || on_heavy_rim(size);
 }
 
-static void set_diameter(struct tyre_figures *out, double overall_diameter_m,
+static void set_diameter(struct tyre_dimensions *out, double overall_diameter_m,
                          enum figure_source source)
 {
     out->overall_diameter_m = overall_diameter_m;
@@ -46,7 +46,7 @@ static void set_diameter(struct tyre_figures *out, double overall_diameter_m,
     out->diameter_source = known(overall_diameter_m) ? source : SOURCE_NONE;
 }
 
-static void set_metric(const struct designation *size, struct tyre_figures *out)
+static void set_metric(const struct designation *size, struct tyre_dimensions *out)
 {
     out->section_width_m = size->section_width * 1e-3;
     if (size->overall_diameter > 0) {
@@ -58,13 +58,13 @@ static void set_metric(const struct designation *size, struct tyre_figures *out)
 }
 
 /* The diameter is the moulded one; what a standard lists for the size is half an inch less. */
-static void set_flotation(const struct designation *size, struct tyre_figures *out)
+static void set_flotation(const struct designation *size, struct tyre_dimensions *out)
 {
     out->section_width_m = size->section_width * INCH_M / 100;
     set_diameter(out, size->overall_diameter * INCH_M / 100, SOURCE_MOULDED);
 }
 
-static void set_numeric(const struct designation *size, struct tyre_figures *out)
+static void set_numeric(const struct designation *size, struct tyre_dimensions *out)
 {
     const struct numeric_sizes_row *row = numeric_size_find(
         size->section_width, construction_key(size->construction), size->rim_code_tenths);
@@ -76,7 +76,7 @@ static void set_numeric(const struct designation *size, struct tyre_figures *out
     set_diameter(out, row->overall_diameter_mm * 1e-3, SOURCE_TABLE);
 }
 
-static void set_full_profile(const struct designation *size, struct tyre_figures *out)
+static void set_full_profile(const struct designation *size, struct tyre_dimensions *out)
 {
     const struct full_profile_sizes_row *row =
         full_profile_size_find(size->section_width, size->rim_code_tenths);
@@ -89,7 +89,7 @@ static void set_full_profile(const struct designation *size, struct tyre_figures
 }
 
 /* Nominal width and diameter, each by the way that the form gives it. */
-static void set_nominal(const struct designation *size, struct tyre_figures *out)
+static void set_nominal(const struct designation *size, struct tyre_dimensions *out)
 {
     set_diameter(out, UNKNOWN, SOURCE_NONE);
     switch (size->form) {
@@ -109,7 +109,8 @@ static void set_nominal(const struct designation *size, struct tyre_figures *out
     }
 }
 
-static void set_rims(const struct designation *size, double rim_width_m, struct tyre_figures *out)
+static void set_rims(const struct designation *size, double rim_width_m,
+                     struct tyre_dimensions *out)
 {
     const struct tyre_on_rim tyre = {size, out->section_width_m, out->section_height_m,
                                      rim_width_m};
@@ -125,14 +126,14 @@ static void set_rims(const struct designation *size, double rim_width_m, struct 
 
 /* The diameter that the least one is reckoned from: a flotation size's moulded diameter is above
  * the one that UN R54 lists for it, and a new tyre may be smaller than that by the tolerance. */
-static double least_nominal_m(const struct designation *size, const struct tyre_figures *figures)
+static double least_nominal_m(const struct designation *size, const struct tyre_dimensions *figures)
 {
     const struct flotation_sizes_row *listed = listed_flotation(size);
     return listed == NULL ? figures->overall_diameter_m : listed->design_diameter_mm * 1e-3;
 }
 
 /* The envelope that the standard allows a new tyre. */
-static void set_envelope(const struct designation *size, struct tyre_figures *out)
+static void set_envelope(const struct designation *size, struct tyre_dimensions *out)
 {
     const struct tolerance_row *row =
         tolerance_find(out->un_r54 ? "un_r54" : "un_r30", construction_key(size->construction),
@@ -147,9 +148,10 @@ static void set_envelope(const struct designation *size, struct tyre_figures *ou
     out->width_on_rim_max_m = out->width_on_rim_m * row->width_max_factor;
 }
 
-void figures_by_rule(const struct designation *size, double rim_width_m, struct tyre_figures *out)
+void figures_by_rule(const struct designation *size, double rim_width_m,
+                     struct tyre_dimensions *out)
 {
-    *out = (struct tyre_figures){
+    *out = (struct tyre_dimensions){
         .overall_diameter_min_m = UNKNOWN,
         .overall_diameter_max_m = UNKNOWN,
         .width_on_rim_max_m = UNKNOWN,
@@ -169,7 +171,7 @@ void figures_by_rule(const struct designation *size, double rim_width_m, struct 
 
 /* Puts a data-book diameter in, with all that is computed from it. */
 static void take_diameter(const struct designation *size, double diameter_m,
-                          struct tyre_figures *figures)
+                          struct tyre_dimensions *figures)
 {
     set_diameter(figures, diameter_m, SOURCE_DATA_BOOK);
     if (!known(
@@ -182,7 +184,7 @@ static void take_diameter(const struct designation *size, double diameter_m,
     figures->circumference_source = figures->radius_source = SOURCE_RULE;
 }
 
-static void take_width(double section_width_m, struct tyre_figures *figures)
+static void take_width(double section_width_m, struct tyre_dimensions *figures)
 {
     double change = section_width_m - figures->section_width_m;
     figures->section_width_m = section_width_m;
@@ -198,7 +200,7 @@ static double circumference_of(const struct data_book *book)
 
 /* Each end by itself. What a rule gives for the other is no end of one range where it lies beyond.
  */
-static void take_permitted_rims(const struct data_book *book, struct tyre_figures *figures)
+static void take_permitted_rims(const struct data_book *book, struct tyre_dimensions *figures)
 {
     if (known(book->rim_min_m)) {
         figures->rim_min_m = book->rim_min_m;
@@ -220,7 +222,7 @@ static void take_permitted_rims(const struct data_book *book, struct tyre_figure
 }
 
 static void take_data_book(const struct designation *size, const struct data_book *book,
-                           struct tyre_figures *figures)
+                           struct tyre_dimensions *figures)
 {
     if (known(book->overall_diameter_m))
         take_diameter(size, book->overall_diameter_m, figures);
@@ -263,7 +265,7 @@ static void keep_revs_if_both(struct data_book *first, struct data_book *second,
 }
 
 void figures_to_compare(const struct tyre *first, const struct tyre *second,
-                        struct tyre_figures *first_out, struct tyre_figures *second_out,
+                        struct tyre_dimensions *first_out, struct tyre_dimensions *second_out,
                         bool *mixed)
 {
     struct data_book a = first->data_book, b = second->data_book;

@@ -9,7 +9,7 @@
 #include "build/specification.h"
 #include "compute/rims.h"
 
-struct tyre_figures {
+struct tyre_dimensions {
     double section_width_m;  /* nominal, as moulded */
     double section_height_m; /* (overall diameter - rim diameter) / 2 */
     double rim_diameter_m;
@@ -26,7 +26,7 @@ struct tyre_figures {
 
 /* A tyre twice: by the rules alone, and with every figure of its data book put in. */
 struct tyre_measures {
-    struct tyre_figures by_rule, stated;
+    struct tyre_dimensions by_rule, stated;
 };
 
 /* UN R30 6.1.2 (from memory): H = 0.01 S1 Ra, rounded to whole millimetres, halves up. */
@@ -45,7 +45,8 @@ double static_loaded_radius_m(enum construction construction, double overall_dia
 
 /* Figures of a designation on a rim of that width (UNKNOWN: its measuring rim). The envelope is
  * that of UN R30 or UN R54 6.1.4 and 6.1.5 by construction and use, as the marks say (M+S, POR). */
-void figures_by_rule(const struct designation *size, double rim_width_m, struct tyre_figures *out);
+void figures_by_rule(const struct designation *size, double rim_width_m,
+                     struct tyre_dimensions *out);
 
 /* Both, for a tyre of a build file with its own wheel. */
 void tyre_measure(const struct tyre *tyre, struct tyre_measures *out);
@@ -54,7 +55,7 @@ void tyre_measure(const struct tyre *tyre, struct tyre_measures *out);
  * rule, since a difference of two sources invents clearance and speed. Sets *mixed where a
  * data-book figure was set aside so. */
 void figures_to_compare(const struct tyre *first, const struct tyre *second,
-                        struct tyre_figures *first_out, struct tyre_figures *second_out,
+                        struct tyre_dimensions *first_out, struct tyre_dimensions *second_out,
                         bool *mixed);
 
 #endif

@@ -3,7 +3,7 @@
 #include "base/known.h"
 #include "base/units.h"
 
-double cavity_volume_m3(const struct tyre_figures *figures)
+double cavity_volume_m3(const struct tyre_dimensions *figures)
 {
     double section_m2 = PI / 4 * figures->section_width_m * figures->section_height_m;
     return section_m2 * PI * (figures->overall_diameter_m + figures->rim_diameter_m) / 2;

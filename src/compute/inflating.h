@@ -11,7 +11,7 @@
 /* Air volume of the cavity: an elliptic ring of the tyre's section width and height about the rim,
  * pi/4 S H * pi (D + d)/2. Common practice, no source; within about 15 %: the walls take some of
  * it, the rim well adds some. */
-double cavity_volume_m3(const struct tyre_figures *figures);
+double cavity_volume_m3(const struct tyre_dimensions *figures);
 
 /* Air at atmospheric pressure that raises a volume from one gauge pressure to another at the same
  * temperature, V (P2 - P1)/P0 (Boyle); 0 where it need not rise. */

@@ -84,7 +84,7 @@ const char *figure_at(struct arena *arena, const struct plan *plan, const struct
 
 const char *figure_basis(struct arena *arena, const struct plan *plan, const struct figure *figure)
 {
-    const char *text = remark_text(arena, &figure->based, plan->us);
+    const char *text = remark_text(arena, &figure->basis, plan->us);
     if (text == NULL || figure->governed_by.name == NULL)
         return text;
     return arena_format(arena, "%s; governed by: %s", text, figure->governed_by.name);

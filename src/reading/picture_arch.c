@@ -271,7 +271,7 @@ static struct lock_view lock_view_of(const struct picture *picture, const struct
 {
     const struct plan *plan = picture->layout->plan;
     const struct steering *steering = &plan->specification->clearance.steering;
-    const struct tyre_figures *before = &plan->beside[shape->setup].before[shape->axle];
+    const struct tyre_dimensions *before = &plan->beside[shape->setup].before[shape->axle];
     struct lock_view view = {.lock = known_or(steering->lock_rad, 0.52),
                              .centre = known_or(steering->axis_to_centre_m, 0)};
     double swept =
@@ -288,7 +288,7 @@ void picture_arch_lock(const struct picture *picture, const struct arch_shape *s
 {
     const struct plan *plan = picture->layout->plan;
     const struct steering *steering = &plan->specification->clearance.steering;
-    const struct tyre_figures *after = &plan->beside[shape->setup].after[shape->axle];
+    const struct tyre_dimensions *after = &plan->beside[shape->setup].after[shape->axle];
     struct lock_view view = lock_view_of(picture, shape);
     heading(picture, shape, box, size, "at lock, from above");
     struct point note = {box.x, box.y + box.height - 0.4 * size};

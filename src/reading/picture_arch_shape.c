@@ -64,8 +64,8 @@ static void find_rooms(const struct picture *picture, struct arch_shape *shape)
 }
 
 /* Across: edges from the fitted tyre's, which stands about the centre. */
-static void set_across(const struct picture *picture, const struct tyre_figures *before,
-                       const struct tyre_figures *after, struct arch_shape *shape)
+static void set_across(const struct picture *picture, const struct tyre_dimensions *before,
+                       const struct tyre_dimensions *after, struct arch_shape *shape)
 {
     double half = before->width_on_rim_m / 2, spread = after->width_on_rim_max_m / 2;
     shape->fitted_inner = -half;
@@ -90,8 +90,8 @@ void arch_shape_make(const struct picture *picture, size_t setup, int axle,
                      struct arch_shape *shape)
 {
     const struct plan *plan = picture->layout->plan;
-    const struct tyre_figures *before = &plan->beside[setup].before[axle];
-    const struct tyre_figures *after = &plan->beside[setup].after[axle];
+    const struct tyre_dimensions *before = &plan->beside[setup].before[axle];
+    const struct tyre_dimensions *after = &plan->beside[setup].after[axle];
     *shape = (struct arch_shape){.setup = setup,
                                  .axle = axle,
                                  .fitted_radius = before->overall_diameter_m / 2,

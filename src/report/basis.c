@@ -28,7 +28,8 @@ enum remark_id rim_source_remark(enum figure_source source)
     return source == SOURCE_RULE ? BASIS_RIM_FACTOR : source_remark(source, false);
 }
 
-enum remark_id envelope_remark(const struct designation *size, const struct tyre_figures *figures)
+enum remark_id envelope_remark(const struct designation *size,
+                               const struct tyre_dimensions *figures)
 {
     static const enum remark_id rows[2][2][2] = {
         {{BASIS_ENVELOPE_R30, BASIS_ENVELOPE_R30_SNOW}, {BASIS_NO_ENVELOPE, BASIS_NO_ENVELOPE}},
@@ -67,7 +68,7 @@ static char *put_row(char *to, const char *before, enum remark_id row)
     return put(put(to, before), remark_row_text(row));
 }
 
-size_t basis_of_figures(const struct designation *size, const struct tyre_figures *figures,
+size_t basis_of_figures(const struct designation *size, const struct tyre_dimensions *figures,
                         char text[BASIS_SIZE])
 {
     char *to =

@@ -10,8 +10,8 @@ enum { COMPARED_NOTES_MAX = 3 };
 
 struct compared {
     const struct setup *setup;
-    enum axle axle;                    /* whose tyre the row is of */
-    struct tyre_figures before, after; /* by the same rule */
+    enum axle axle;                       /* whose tyre the row is of */
+    struct tyre_dimensions before, after; /* by the same rule */
     double width_change_m;
     double revs_per_m, diameter_m; /* data book where given */
     double error, true_at_100;     /* of the speedometer */

@@ -7,9 +7,8 @@
 const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_ROW)};
 #undef QUANTITY_ROW
 
-struct figure figure_of(enum quantity_id quantity, double value, const char *basis)
+struct figure figure_of(enum quantity_id quantity, double value)
 {
-    (void)basis;
     return (struct figure){.quantity = quantity,
                            .state = STATE_NONE,
                            .axle = AXLE_NONE,
@@ -20,10 +19,10 @@ struct figure figure_of(enum quantity_id quantity, double value, const char *bas
                            .cure = {.now = UNKNOWN, .then = UNKNOWN}};
 }
 
-struct figure figure_by(enum quantity_id quantity, double value, struct remark based)
+struct figure figure_by(enum quantity_id quantity, double value, struct remark basis)
 {
-    struct figure figure = figure_of(quantity, value, NULL);
-    figure.based = based;
+    struct figure figure = figure_of(quantity, value);
+    figure.basis = basis;
     return figure;
 }
 
@@ -67,7 +66,7 @@ static bool same_values(const struct figure *a, const struct figure *b)
 
 static bool same_basis(const struct figure *a, const struct figure *b)
 {
-    return remark_same(&a->based, &b->based) && a->governed_by.kind == b->governed_by.kind &&
+    return remark_same(&a->basis, &b->basis) && a->governed_by.kind == b->governed_by.kind &&
            a->governed_by.number == b->governed_by.number;
 }
 

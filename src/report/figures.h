@@ -78,7 +78,7 @@ struct figure {
     enum limit_side limit_side;
     enum limit_owner limit_owner;
     enum verdict verdict;
-    struct remark based, advice; /* the first becomes `basis` when all parts are converted */
+    struct remark basis, advice;
     struct remark instead; /* in a table for reading, where the value is unknown for a reason */
     struct governor governed_by;
     const struct cures *cures; /* of a broken limit, or NULL */
@@ -104,9 +104,9 @@ struct figures {
 };
 
 /* A figure with no state, axle, place, limit or verdict: to be filled up and added. */
-struct figure figure_of(enum quantity_id quantity, double value, const char *basis);
-/* The same with its basis: figure_of() once every part is converted. */
-struct figure figure_by(enum quantity_id quantity, double value, struct remark based);
+struct figure figure_of(enum quantity_id quantity, double value);
+/* The same with its basis. */
+struct figure figure_by(enum quantity_id quantity, double value, struct remark basis);
 /* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
 

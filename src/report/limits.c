@@ -116,7 +116,7 @@ static struct figure by_rule(const struct plan *plan, struct figure figure,
 {
     figure.place.name = row->name;
     figure.limit_owner = LIMIT_OF_LAW;
-    figure.based = REMARK_WITH(plan->arena, BASIS_QUOTED, say_text(row->basis));
+    figure.basis = REMARK_WITH(plan->arena, BASIS_QUOTED, say_text(row->basis));
     return figure;
 }
 
@@ -174,7 +174,7 @@ void report_limits(const struct plan *plan, struct figures *figures,
         int kind = known(house->min.value) ? house->min.kind : house->max.kind;
         figure.place.name = "house";
         figure.limit_owner = LIMIT_OF_HOUSE;
-        figure.based = remark(BASIS_HOUSE_LIMIT);
+        figure.basis = remark(BASIS_HOUSE_LIMIT);
         add_window(figures, &limited, figure,
                    (struct bounds){house->min.value, house->max.value, kind == KIND_FRACTION},
                    (struct scope){ANSWER_YES, REMARK_NONE});

@@ -46,7 +46,7 @@ static void check_book(const struct check *check, const struct data_book *book,
                        const struct designation *size)
 {
     char name[DESIGNATION_CANONICAL_SIZE];
-    struct tyre_figures rule;
+    struct tyre_dimensions rule;
     designation_canonical(size, name);
     figures_by_rule(size, UNKNOWN, &rule);
     const struct book_check of = {check, book, name};

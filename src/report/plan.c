@@ -114,8 +114,8 @@ void report_missing_part(struct figures *figures, enum part part, const char *ke
 {
     figures->part = part;
     figures->setup = 0;
-    struct figure figure = figure_of(QUANTITY_PART_MISSING, UNKNOWN, NULL);
-    figure.based = remark(BASIS_BUILD_FILE);
+    struct figure figure = figure_of(QUANTITY_PART_MISSING, UNKNOWN);
+    figure.basis = remark(BASIS_BUILD_FILE);
     figure.place.name = part_name(part);
     const struct need need = {false,
                               REMARK_WITH(figures->arena, ADVICE_GIVE_THE_KEY, say_text(key))};

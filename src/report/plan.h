@@ -12,7 +12,7 @@
 
 /* A setup beside the fitted one, axle by axle, by the same rule for both. */
 struct beside {
-    struct tyre_figures before[AXLE_COUNT], after[AXLE_COUNT];
+    struct tyre_dimensions before[AXLE_COUNT], after[AXLE_COUNT];
     bool mixed[AXLE_COUNT];
 };
 

@@ -389,7 +389,7 @@ void shortlist_make(const struct plan *plan, const struct candidate *candidates,
     size_t ratios = ratio_count(plan);
     *out = (struct shortlist){.count = 0};
     for (size_t i = 0; i < count; i++) {
-        struct tyre_figures figures;
+        struct tyre_dimensions figures;
         figures_by_rule(&candidates[i].size, UNKNOWN, &figures);
         for (size_t j = 0; j < search->rims.count; j++) {
             const struct search_rim *rim = &search->rims.items[j];

@@ -40,7 +40,7 @@ START_TEST(size_has_its_published_figures)
 {
     const char *name = sizes[_i].designation;
     struct tyre tyre = tyre_of(name);
-    struct tyre_figures figures;
+    struct tyre_dimensions figures;
     figures_by_rule(&tyre.size, UNKNOWN, &figures);
     assert_close(figures.overall_diameter_m * 1e3, sizes[_i].diameter, sizes[_i].tolerance, name);
     assert_close(figures.section_height_m * 1e3, sizes[_i].section_height, sizes[_i].tolerance / 2,
@@ -91,7 +91,7 @@ START_TEST(section_width_follows_the_rim)
 {
     struct tyre tyre = tyre_of("205/55R16 91V");
     for (int half = 10; half < 18; half++) {
-        struct tyre_figures narrow, wide;
+        struct tyre_dimensions narrow, wide;
         figures_by_rule(&tyre.size, half * 0.0127, &narrow);
         figures_by_rule(&tyre.size, (half + 1) * 0.0127, &wide);
         assert_close((wide.width_on_rim_m - narrow.width_on_rim_m) * 1e3, 5, 1, "0.4 x 12.7 mm");
@@ -125,7 +125,7 @@ START_TEST(envelope_is_the_standards)
 {
     const char *name = envelopes[_i].designation;
     struct tyre tyre = tyre_of(name);
-    struct tyre_figures figures;
+    struct tyre_dimensions figures;
     figures_by_rule(&tyre.size, UNKNOWN, &figures);
     double rim = figures.rim_diameter_m, twice = 2 * figures.section_height_m;
     assert_close(figures.overall_diameter_min_m, rim + 0.97 * twice, 1e-12, name);
@@ -146,7 +146,7 @@ START_TEST(snow_tyre_may_be_larger)
     };
     for (size_t i = 0; i < LENGTH_OF(pairs); i++) {
         struct tyre normal = tyre_of(pairs[i][0]), snow = tyre_of(pairs[i][1]);
-        struct tyre_figures a, b;
+        struct tyre_dimensions a, b;
         figures_by_rule(&normal.size, UNKNOWN, &a);
         figures_by_rule(&snow.size, UNKNOWN, &b);
         assert_close(b.overall_diameter_max_m, 1.01 * a.overall_diameter_max_m, 1e-12, pairs[i][1]);
@@ -188,7 +188,7 @@ START_TEST(rims_of_every_form)
 {
     const char *name = rims[_i].designation;
     struct tyre tyre = tyre_of(name);
-    struct tyre_figures figures;
+    struct tyre_dimensions figures;
     figures_by_rule(&tyre.size, rims[_i].rim * 0.0254, &figures);
     assert_rim(figures.measuring_rim_m, rims[_i].measuring, name);
     assert_rim(figures.rim_min_m, rims[_i].min, name);
@@ -210,7 +210,7 @@ START_TEST(permitted_rims_are_a_range)
             char name[24];
             snprintf(name, sizeof name, "%d/%dR16", section, series[i]);
             struct tyre tyre = tyre_of(name);
-            struct tyre_figures figures;
+            struct tyre_dimensions figures;
             figures_by_rule(&tyre.size, UNKNOWN, &figures);
             double least = figures.rim_min_m / 0.0127, most = figures.rim_max_m / 0.0127;
             double measuring = figures.measuring_rim_m / 0.0127;
@@ -251,7 +251,7 @@ END_TEST
 START_TEST(flotation_size_may_be_smaller_than_moulded)
 {
     struct tyre tyre = tyre_of("31x10.50R15LT 109R"), unlisted = tyre_of("34x10.50R17LT");
-    struct tyre_figures figures;
+    struct tyre_dimensions figures;
     figures_by_rule(&tyre.size, UNKNOWN, &figures);
     assert_close(figures.overall_diameter_m, 0.7874, 1e-12, "as moulded");
     assert_close(figures.overall_diameter_min_m, 0.76318, 1e-9, "UN R54");
@@ -277,12 +277,12 @@ START_TEST(sizes_that_no_table_lists)
     };
     /* (640 - 457) / 2 / 245 = 37 %; 0.90 x 245 mm is 8.68, 8.5 in (ISO 4000-1, from memory). */
     struct tyre moulded = tyre_of("245/640R18");
-    struct tyre_figures by_ratio;
+    struct tyre_dimensions by_ratio;
     figures_by_rule(&moulded.size, UNKNOWN, &by_ratio);
     assert_close(by_ratio.measuring_rim_m / 0.0254, 8.5, 1e-9, "ratio of moulded diameter");
     for (size_t i = 0; i < LENGTH_OF(cases); i++) {
         struct tyre tyre = tyre_of(cases[i].size);
-        struct tyre_figures figures;
+        struct tyre_dimensions figures;
         figures_by_rule(&tyre.size, UNKNOWN, &figures);
         assert_close(figures.section_width_m, cases[i].section_width_m, 1e-12, cases[i].size);
         if (known(cases[i].overall_diameter_m))
@@ -336,7 +336,7 @@ static bool from_book(enum figure_source source)
 }
 
 /* The diameter that a circumference or radius was computed from counts as its source. */
-static void assert_one_source(const struct tyre_figures *a, const struct tyre_figures *b)
+static void assert_one_source(const struct tyre_dimensions *a, const struct tyre_dimensions *b)
 {
     ck_assert_int_eq(from_book(a->diameter_source), from_book(b->diameter_source));
     ck_assert_int_eq(from_book(a->circumference_source), from_book(b->circumference_source));
@@ -360,7 +360,7 @@ START_TEST(comparison_never_mixes_sources)
     for (int run = 0, runs = rounds(20000); run < runs; run++) {
         struct tyre a = random_tyre(&state), b = random_tyre(&state);
         const struct data_book *x = &a.data_book, *y = &b.data_book;
-        struct tyre_figures first, second;
+        struct tyre_dimensions first, second;
         bool mixed = false;
         figures_to_compare(&a, &b, &first, &second, &mixed);
         assert_one_source(&first, &second);
@@ -385,7 +385,7 @@ START_TEST(tyre_against_itself_changes_nothing)
     uint64_t state = random_start("tyre_against_itself_changes_nothing");
     for (int run = 0, runs = rounds(5000); run < runs; run++) {
         struct tyre tyre = random_tyre(&state);
-        struct tyre_figures first, second;
+        struct tyre_dimensions first, second;
         bool mixed = true;
         figures_to_compare(&tyre, &tyre, &first, &second, &mixed);
         ck_assert(!mixed);
@@ -407,7 +407,7 @@ START_TEST(data_book_replaces_what_it_states)
         struct tyre tyre = random_tyre(&state);
         struct tyre_measures measures;
         tyre_measure(&tyre, &measures);
-        const struct tyre_figures *stated = &measures.stated, *rule = &measures.by_rule;
+        const struct tyre_dimensions *stated = &measures.stated, *rule = &measures.by_rule;
         const struct data_book *book = &tyre.data_book;
         assert_close(stated->overall_diameter_m,
                      known_or(book->overall_diameter_m, rule->overall_diameter_m), 0, "diameter");
@@ -433,7 +433,7 @@ END_TEST
 START_TEST(size_without_rule_needs_its_data_book)
 {
     struct tyre tyre = tyre_of("5.20-10"), other = tyre_of("205/55R16 91V");
-    struct tyre_figures figures, first, second;
+    struct tyre_dimensions figures, first, second;
     figures_by_rule(&tyre.size, UNKNOWN, &figures);
     ck_assert(!known(figures.overall_diameter_m) && !known(figures.rolling_circumference_m));
     ck_assert(!known(figures.overall_diameter_max_m));

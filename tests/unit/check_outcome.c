@@ -31,7 +31,7 @@ static void stop(void)
 
 static struct figure figure_with(enum quantity_id quantity, enum verdict verdict)
 {
-    struct figure figure = figure_of(quantity, UNKNOWN, NULL);
+    struct figure figure = figure_of(quantity, UNKNOWN);
     figure.verdict = verdict;
     return figure;
 }
@@ -262,7 +262,7 @@ END_TEST
 static struct task pressure(double now, double then, double ceiling)
 {
     struct figure *reason = arena_allocate(&store, sizeof *reason);
-    *reason = figure_of(QUANTITY_PRESSURE_RECOMMENDED, then, NULL);
+    *reason = figure_of(QUANTITY_PRESSURE_RECOMMENDED, then);
     reason->limit = ceiling;
     reason->limit_side = LIMIT_AT_MOST;
     return (struct task){
@@ -293,7 +293,7 @@ END_TEST
 START_TEST(setting_has_its_kind_for_a_unit_and_a_spare_its_texts)
 {
     struct layout layout = {.arena = &store, .plan = &plan, .decimal_mark = '.'};
-    struct figure reason = figure_of(QUANTITY_SPEEDOMETER_ERROR, UNKNOWN, NULL);
+    struct figure reason = figure_of(QUANTITY_SPEEDOMETER_ERROR, UNKNOWN);
     struct task task = {.cure = {.task = TASK_SPEEDOMETER_SETTING, .now = 2548, .then = 2550.5},
                         .axle = AXLE_NONE,
                         .reason = &reason};

@@ -167,7 +167,7 @@ START_TEST(warning_is_the_higher_of_two)
 }
 END_TEST
 
-static struct tyre_figures figures_of(const char *size)
+static struct tyre_dimensions figures_of(const char *size)
 {
     struct tyre tyre = tyre_of(size);
     struct tyre_measures measures;
@@ -181,7 +181,7 @@ static struct tyre_figures figures_of(const char *size)
 START_TEST(stiffness_by_hand)
 {
     struct designation size = tyre_of("205/55R16 91V").size;
-    struct tyre_figures figures = figures_of("205/55R16 91V");
+    struct tyre_dimensions figures = figures_of("205/55R16 91V");
     assert_close(vertical_stiffness_kg_m(&figures, &size, 2.2e5) / 1e3, 23.4053, 5e-5, "by hand");
     double given = tyre_deflection_m(&figures, &size, 2.2e5, 468.106);
     assert_close(given, 0.020, 1e-6, "468 kg over 23.4 kg/mm");
@@ -191,7 +191,7 @@ START_TEST(stiffness_by_hand)
     /* No ratio is moulded: 31 x 10.5 on 15 in has (31 - 15) / 2 / 10.5 = 76.190 %, so at 240 kPa
      * 0.00028 * 240 * sqrt((1.03 - 0.004 * 76.190) * 266.7 * 787.4) = 26.2254; + 3.45 kg/mm. */
     struct designation flotation = tyre_of("31x10.50R15LT 109Q").size;
-    struct tyre_figures inches = figures_of("31x10.50R15LT 109Q");
+    struct tyre_dimensions inches = figures_of("31x10.50R15LT 109Q");
     assert_close(vertical_stiffness_kg_m(&inches, &flotation, 2.4e5) / 1e3, 29.6754, 1e-3, "31 in");
     size.construction = CONSTRUCTION_DIAGONAL;
     ck_assert(!known(vertical_stiffness_kg_m(&figures, &size, 2.2e5)));
@@ -202,7 +202,7 @@ START_TEST(less_pressure_gives_more)
 {
     uint64_t state = random_start("less_pressure_gives_more");
     struct designation size = tyre_of("265/70R16 116T XL").size;
-    struct tyre_figures figures = figures_of("265/70R16 116T XL");
+    struct tyre_dimensions figures = figures_of("265/70R16 116T XL");
     for (int run = 0, runs = rounds(3000); run < runs; run++) {
         double high = random_between(&state, 1e5, 4e5), low = random_between(&state, 5e4, high);
         double load = random_between(&state, 200, 700);
@@ -225,7 +225,7 @@ START_TEST(air_comes_back)
     assert_relative(free_air_m3(0.030, 1e5, 2e5), 0.030 * 100 / 101.325, 1e-12, "Boyle");
     assert_close(free_air_m3(0.030, 2e5, 1e5), 0, 0, "nothing to add");
     ck_assert(!known(free_air_m3(0.030, 1e5, UNKNOWN)));
-    struct tyre_figures figures = figures_of("205/55R16 91V");
+    struct tyre_dimensions figures = figures_of("205/55R16 91V");
     assert_close(cavity_volume_m3(&figures), 0.030, 0.15 * 0.030, "205/55R16");
 }
 END_TEST

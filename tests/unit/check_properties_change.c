@@ -87,7 +87,7 @@ static bool answers(const struct figure *figure, enum told answer, double before
 static bool is_of_another_kind(const struct figure *figure)
 {
     return has_word(figure) || (figure->quantity == QUANTITY_GRADE && figure->value < 0) ||
-           (figure->quantity == QUANTITY_LARGEST_ITEM && figure->based.id == BASIS_LIMITED_BY_LIFT);
+           (figure->quantity == QUANTITY_LARGEST_ITEM && figure->basis.id == BASIS_LIMITED_BY_LIFT);
 }
 
 /* With a grip the speed held goes by the weight on the driven axles too; and a reduced range, told

@@ -38,7 +38,7 @@ static bool has_advice(const struct figure *figure)
 
 static bool has_basis(const struct figure *figure)
 {
-    return figure->based.id != REMARK_NONE;
+    return figure->basis.id != REMARK_NONE;
 }
 
 /* Whether another figure says what is missing, which is told once: the same one taken at something

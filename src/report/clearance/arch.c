@@ -72,8 +72,8 @@ static void add_room(const struct wheel_arch *arch, const struct arch_tyre *tyre
         [ROOM_LOCK] = {QUANTITY_ARCH_LOCK, AT_ANY_POSTURE, lock,
                        steering->meets == MEETS_FRAME ? ADVICE_MAY_RUB_FRAME : ADVICE_MAY_RUB},
     };
-    struct figure figure = figure_of(rows[room].quantity, room_m, NULL);
-    figure.based = remark(rows[room].basis);
+    struct figure figure = figure_of(rows[room].quantity, room_m);
+    figure.basis = remark(rows[room].basis);
     figure.axle = arch->axle;
     figure.place.tyre = tyre->largest ? AT_LARGEST : AT_NOMINAL;
     figure.place.posture = rows[room].posture;
@@ -99,8 +99,8 @@ static void report_changes(const struct wheel_arch *arch, const struct arch_tyre
         {QUANTITY_TYRE_EDGE_OUTER, nominal->move.outer_m},
     };
     for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++) {
-        struct figure figure = figure_of(changes[i].quantity, changes[i].value, NULL);
-        figure.based = remark(BASIS_ARCH_CHANGE);
+        struct figure figure = figure_of(changes[i].quantity, changes[i].value);
+        figure.basis = remark(BASIS_ARCH_CHANGE);
         figure.axle = arch->axle;
         figure.place.tyre = AT_NOMINAL;
         figures_add(arch->figures, figure);

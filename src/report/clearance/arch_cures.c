@@ -102,8 +102,8 @@ static void add_fit(const struct wheel_arch *arch, const struct arch_tyre *tyre,
         arch_room_need(arch, tyre, ROOM_OUTER, rooms->outer_m),
         arch_room_need(arch, tyre, ROOM_LOCK, rooms->lock_m),
         {known(amount_m), remark(ADVICE_GIVE_MEETS)}};
-    struct figure figure = figure_of(quantity, cannot ? UNKNOWN : amount_m, NULL);
-    figure.based = remark(BASIS_SMALLEST_CHANGE);
+    struct figure figure = figure_of(quantity, cannot ? UNKNOWN : amount_m);
+    figure.basis = remark(BASIS_SMALLEST_CHANGE);
     figure.axle = arch->axle;
     figure.place.tyre = AT_LARGEST;
     figure.place.snow_chains = tyre->with_chains;

@@ -79,8 +79,8 @@ void arch_tyre_make(const struct wheel_arch *arch, bool largest, bool with_chain
                     struct arch_tyre *out)
 {
     const struct beside *beside = &arch->plan->beside[arch->index];
-    const struct tyre_figures *before = &beside->before[arch->axle];
-    const struct tyre_figures *after = &beside->after[arch->axle];
+    const struct tyre_dimensions *before = &beside->before[arch->axle];
+    const struct tyre_dimensions *after = &beside->after[arch->axle];
     const struct tyre *fitted = &arch->plan->fitted.axle[arch->axle];
     const struct tyre *tyre = &arch->setup->axle[arch->axle];
     double axis = arch->plan->specification->clearance.steering.axis_to_centre_m;

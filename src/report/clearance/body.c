@@ -1,4 +1,5 @@
-/* The body above the ground: clearance, roof, wading depth, step, rake and how far the beam turns. */
+/* The body above the ground: clearance, roof, wading depth, step, rake and how far the beam turns.
+ */
 #include "base/known.h"
 #include "compute/axle_loads.h"
 #include "compute/clearance.h"
@@ -52,7 +53,7 @@ static void report_lowest(const struct stance *stance, struct figures *figures)
  * most: half of what its diameter is larger. The fitted tyre is as it was measured. */
 static double growth_m(const struct stance *stance, int axle)
 {
-    const struct tyre_figures *after = &stance->plan->beside[stance->index].after[axle];
+    const struct tyre_dimensions *after = &stance->plan->beside[stance->index].after[axle];
     return stance->setup->is_fitted
                ? 0
                : (after->overall_diameter_max_m - after->overall_diameter_m) / 2;
@@ -82,7 +83,7 @@ static struct figure roof_figure(const struct stance *stance, enum quantity_id q
 {
     struct figure figure = stance_figure(stance, quantity, value, BASIS_HIGHER_AXLE);
     if (item != NULL)
-        figure.based = REMARK_WITH(stance->plan->arena, BASIS_HIGHEST_ITEM, say_text(item));
+        figure.basis = REMARK_WITH(stance->plan->arena, BASIS_HIGHEST_ITEM, say_text(item));
     return figure;
 }
 

@@ -7,8 +7,8 @@
 static struct figure axle_figure(enum quantity_id quantity, int axle, double value,
                                  enum remark_id basis)
 {
-    struct figure figure = figure_of(quantity, value, NULL);
-    figure.based = remark(basis);
+    struct figure figure = figure_of(quantity, value);
+    figure.basis = remark(basis);
     figure.axle = axle;
     return figure;
 }

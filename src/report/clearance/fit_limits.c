@@ -19,8 +19,8 @@ struct worked_axle {
 static struct figure figure_on(const struct worked_axle *on, enum quantity_id quantity,
                                double value, enum remark_id basis)
 {
-    struct figure figure = figure_of(quantity, value, NULL);
-    figure.based = remark(basis);
+    struct figure figure = figure_of(quantity, value);
+    figure.basis = remark(basis);
     figure.axle = on->axle;
     return figure;
 }

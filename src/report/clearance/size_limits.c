@@ -15,8 +15,8 @@ static void report_axle(const struct plan *plan, size_t index, int axle, int sho
     const struct service_description *before = &plan->fitted.axle[axle].size.service;
     const struct service_description *after = &plan->setups[index].axle[axle].size.service;
     double whole = beside->before[axle].overall_diameter_m;
-    struct figure diameter = figure_of(QUANTITY_OVERALL_DIAMETER_CHANGE,
-                                       beside->after[axle].overall_diameter_m - whole, NULL);
+    struct figure diameter =
+        figure_of(QUANTITY_OVERALL_DIAMETER_CHANGE, beside->after[axle].overall_diameter_m - whole);
     diameter.axle = shown_axle;
     struct figure load = diameter, speed = diameter;
     load.quantity = QUANTITY_LOAD_INDEX_CHANGE;

@@ -17,8 +17,8 @@ struct carried_spare {
 static struct figure spare_figure(enum quantity_id quantity, double value, enum remark_id basis,
                                   const char *name)
 {
-    struct figure figure = figure_of(quantity, value, NULL);
-    figure.based = remark(basis);
+    struct figure figure = figure_of(quantity, value);
+    figure.basis = remark(basis);
     figure.place.name = name;
     return figure;
 }
@@ -92,7 +92,7 @@ static void judge_circumference(const struct carried_spare *spare, struct figure
 static void report_circumference(const struct carried_spare *spare, int axle, int shown_axle)
 {
     const struct tyre *carried = &spare->setup->spare, *tyre = &spare->setup->axle[axle];
-    struct tyre_figures axle_figures, spare_figures;
+    struct tyre_dimensions axle_figures, spare_figures;
     bool mixed;
     figures_to_compare(tyre, carried, &axle_figures, &spare_figures, &mixed);
     double circumference = axle_figures.rolling_circumference_m;
@@ -105,7 +105,7 @@ static void report_circumference(const struct carried_spare *spare, int axle, in
     if (!known(deeper))
         return;
     figure.value = change + 2 * PI * deeper / circumference;
-    figure.based = remark(BASIS_SPARE_AS_WORN);
+    figure.basis = remark(BASIS_SPARE_AS_WORN);
     figure.place.name = "as worn";
     judge_circumference(spare, figure, circumference);
 }
@@ -129,8 +129,8 @@ static void report_set(const struct carried_spare *spare)
                             : carried->size.prefix == PREFIX_T ? ADVICE_TEMPORARY_SPARE
                                                                : ADVICE_WAY_HOME;
     struct arena *arena = spare->plan->arena;
-    struct figure figure = figure_of(QUANTITY_SPARE_SET, UNKNOWN, NULL);
-    figure.based = REMARK_WITH(arena, BASIS_SPARE_SET, say_remark(arena, remark(is)));
+    struct figure figure = figure_of(QUANTITY_SPARE_SET, UNKNOWN);
+    figure.basis = REMARK_WITH(arena, BASIS_SPARE_SET, say_remark(arena, remark(is)));
     bool wears_alike = rotated || !plan_drives_all_wheels(spare->plan);
     figures_add(spare->figures,
                 judged(figure, &(struct judgement){.holds = answer_of(true, matched && wears_alike),

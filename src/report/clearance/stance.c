@@ -190,8 +190,8 @@ void stance_as_measured(const struct plan *plan, struct stance *out)
 struct figure stance_figure(const struct stance *stance, enum quantity_id quantity, double value,
                             enum remark_id basis)
 {
-    struct figure figure = figure_of(quantity, value, NULL);
-    figure.based = remark(basis);
+    struct figure figure = figure_of(quantity, value);
+    figure.basis = remark(basis);
     figure.state =
         stance->as_measured ? STATE_NONE : state_number(stance->plan->specification, stance->state);
     return figure;

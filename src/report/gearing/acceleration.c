@@ -17,7 +17,7 @@ static enum inertia_rule inertia_rule(const struct setup *a, const struct setup 
     return given ? INERTIA_GIVEN : mass ? INERTIA_BY_MASS : INERTIA_LEFT_OUT;
 }
 
-static double rotating_of(const struct setup *setup, const struct tyre_figures *figures,
+static double rotating_of(const struct setup *setup, const struct tyre_dimensions *figures,
                           enum inertia_rule rule)
 {
     double rotating = 0;

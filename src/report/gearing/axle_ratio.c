@@ -45,11 +45,11 @@ static void add_remains(const struct geared_setup *geared, struct figure figure,
 {
     figure.quantity = QUANTITY_AXLE_REMAINS;
     figure.value = ratio / restoring - 1;
-    figure.based = remark(basis);
+    figure.basis = remark(basis);
     figures_add(geared->figures, figure);
     figure.quantity = QUANTITY_AXLE_REMAINS_SPEED;
     figure.value = cruising_change_per_s(geared, ratio);
-    figure.based = remark(speed_basis);
+    figure.basis = remark(speed_basis);
     figure.place.road_speed_mps = geared->cruise_mps;
     figures_add(geared->figures, figure);
 }
@@ -59,7 +59,7 @@ static void add_rank(const struct geared_setup *geared, struct figure figure, si
 {
     figure.quantity = quantity;
     figure.value = (double)rank;
-    figure.based = remark(basis);
+    figure.basis = remark(basis);
     figures_add(geared->figures, figure);
 }
 
@@ -68,7 +68,7 @@ static void report_candidate(const struct geared_setup *geared,
                              const struct number_list *candidates, size_t index, double restoring)
 {
     double ratio = candidates->items[index], remains = ratio / restoring - 1;
-    struct figure figure = figure_of(QUANTITY_AXLE_REMAINS, UNKNOWN, NULL);
+    struct figure figure = figure_of(QUANTITY_AXLE_REMAINS, UNKNOWN);
     figure.place.axle_ratio = ratio;
     add_remains(geared, figure, ratio, restoring, BASIS_AXLE_REMAINS, BASIS_AXLE_REMAINS_SPEED);
     if (geared->setup->is_fitted || !known(remains))
@@ -115,7 +115,7 @@ void report_axle_ratio(const struct geared_setup *geared)
     figures_add(geared->figures, figure);
     figure.quantity = QUANTITY_RESTORING_AXLE;
     figure.value = restoring;
-    figure.based = remark(BASIS_RESTORING_AXLE);
+    figure.basis = remark(BASIS_RESTORING_AXLE);
     figures_add(geared->figures, figure);
     report_nearest(geared, restoring);
     bool alone = geared->plan->count == 1;

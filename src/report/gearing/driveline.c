@@ -32,7 +32,7 @@ static void wear_of(const struct tyre *a, const struct tyre *b, double wear_m[2]
 /* Circumferences of two tyres as they are, by the same rule for both. */
 static void circumferences_now(const struct tyre *a, const struct tyre *b, double out_m[2])
 {
-    struct tyre_figures figures[2];
+    struct tyre_dimensions figures[2];
     double wear_m[2];
     bool mixed;
     figures_to_compare(a, b, &figures[0], &figures[1], &mixed);
@@ -61,7 +61,7 @@ static struct figure judged_difference(struct figure figure, double allowed, enu
 static void add_slip(const struct geared_setup *geared, const struct figure *difference,
                      enum quantity_id quantity)
 {
-    struct figure slip = figure_by(quantity, fabs(difference->value), difference->based);
+    struct figure slip = figure_by(quantity, fabs(difference->value), difference->basis);
     slip.axle = difference->axle;
     slip.place = difference->place;
     figures_add(geared->figures, slip);
@@ -86,7 +86,7 @@ static void report_front_to_rear(const struct geared_setup *geared)
         part_time ? ADVICE_COUPLED_LOOSE : ADVICE_COUPLED_MATCH);
     figures_add(geared->figures, mismatch);
     add_slip(geared, &mismatch, QUANTITY_MISMATCH_SLIP);
-    const struct tyre_figures *rear = &geared->beside->after[AXLE_REAR];
+    const struct tyre_dimensions *rear = &geared->beside->after[AXLE_REAR];
     figures_add(geared->figures, figure_by(QUANTITY_TREAD_DIFFERENCE,
                                            tread_difference_allowed_m(rear->rolling_circumference_m,
                                                                       rear->overall_diameter_m),

@@ -79,7 +79,7 @@ static double usual_cruise_mps(const struct plan *plan)
 }
 
 static double circumference_of(const struct plan *plan, struct axle_pair axle,
-                               const struct tyre_figures *figures)
+                               const struct tyre_dimensions *figures)
 {
     return driven_circumference_m(plan->specification->vehicle.drive, axle,
                                   figures[AXLE_FRONT].rolling_circumference_m,

@@ -23,7 +23,7 @@ static void report_ratio(const struct geared_setup *geared, struct place place, 
     geared_add(geared, figure);
     figure.quantity = QUANTITY_SPEED_PER_1000;
     figure.value = road_speed_mps(geared->to_m, unit_to_si(UNIT_RPM, 1000), overall, geared->slip);
-    figure.based = remark(BASIS_ROAD_SPEED);
+    figure.basis = remark(BASIS_ROAD_SPEED);
     figure.headline = headline ? HEADLINE_YES : HEADLINE_NO;
     geared_add(geared, figure);
     const struct number_list *asked = &geared->drivetrain->engine_speeds_per_s;
@@ -122,7 +122,7 @@ static void report_step(const struct geared_setup *geared, size_t gear, size_t n
         return;
     figure.quantity = QUANTITY_UPSHIFT_DROP;
     figure.value = limit - limit / step;
-    figure.based = remark(BASIS_UPSHIFT_DROP);
+    figure.basis = remark(BASIS_UPSHIFT_DROP);
     figure.place.engine_speed_per_s = limit;
     geared_add(geared, figure);
 }
@@ -163,6 +163,6 @@ void report_crawl(const struct geared_setup *geared)
         return;
     figure.quantity = QUANTITY_CRAWL_SPEED;
     figure.value = road_speed_mps(geared->to_m, idle, crawl, 0);
-    figure.based = remark(BASIS_CRAWL_SPEED);
+    figure.basis = remark(BASIS_CRAWL_SPEED);
     geared_add(geared, figure);
 }

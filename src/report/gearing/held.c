@@ -57,7 +57,7 @@ static struct remark range_remark(const struct geared_setup *geared, size_t rang
 static struct figure held_figure(const struct geared_setup *geared, const struct puller *puller,
                                  struct figure figure, const struct held *held)
 {
-    figure.based = remark(BASIS_SPEED_HELD);
+    figure.basis = remark(BASIS_SPEED_HELD);
     if (held->speed_mps > 0) {
         figure.value = held->speed_mps;
         if (at_end_of_curve(geared, puller, held))
@@ -79,7 +79,7 @@ static void report_gear_needed(const struct geared_setup *geared, struct figure 
         figure.headline = HEADLINE_NO;
     figure.quantity = QUANTITY_GEAR_NEEDED;
     figure.value = (double)(held->gear + 1);
-    figure.based = geared->range_count > 1
+    figure.basis = geared->range_count > 1
                        ? REMARK_WITH(arena, BASIS_GEAR_NEEDED_IN_RANGE,
                                      say_remark(arena, range_remark(geared, held->range)))
                        : remark(BASIS_GEAR_NEEDED);

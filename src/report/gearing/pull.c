@@ -18,7 +18,7 @@ static void report_pull_at(const struct geared_setup *geared, size_t gear, size_
     geared_add(geared, figure);
     figure.quantity = QUANTITY_TRACTIVE_FORCE;
     figure.value = tractive_force_N(torque, geared->to_m);
-    figure.based = remark(BASIS_TRACTIVE_FORCE);
+    figure.basis = remark(BASIS_TRACTIVE_FORCE);
     geared_add(geared, figure);
 }
 
@@ -46,12 +46,12 @@ static void report_resistances_at(const struct geared_setup *geared, const struc
     figure.place.road_speed_mps = speed_mps;
     figure.quantity = QUANTITY_AIR_RESISTANCE;
     figure.value = puller->air_N_s2_m2 * speed_mps * speed_mps;
-    figure.based = remark(BASIS_AIR_RESISTANCE);
+    figure.basis = remark(BASIS_AIR_RESISTANCE);
     if (puller->air_N_s2_m2 > 0)
         geared_add(geared, figure);
     figure.quantity = QUANTITY_ROLLING_RESISTANCE;
     figure.value = rolling_coefficient(puller->rolling, speed_mps) * puller->weight_N;
-    figure.based = remark(known(puller->rolling) ? BASIS_ROLLING_GIVEN : BASIS_ROLLING_PAVED);
+    figure.basis = remark(known(puller->rolling) ? BASIS_ROLLING_GIVEN : BASIS_ROLLING_PAVED);
     geared_add(geared, figure);
 }
 
@@ -68,7 +68,7 @@ static void report_resistances(const struct geared_setup *geared, const struct p
     figure.headline = in_tables ? HEADLINE_NO : HEADLINE_ROWS_ONLY;
     figure.quantity = QUANTITY_GRIP_FORCE;
     figure.value = puller->grip_N;
-    figure.based = remark(BASIS_GRIP_FORCE);
+    figure.basis = remark(BASIS_GRIP_FORCE);
     if (known(figure.value))
         geared_add(geared, figure);
 }
@@ -83,11 +83,11 @@ static void report_grade(const struct geared_setup *geared, const struct puller 
     figure.place = place_in_gear(geared, gear, range);
     figure.place.engine_speed_per_s = n;
     if (climb.limit == CLIMB_ENGINE) {
-        figure.based = remark(BASIS_GRADE);
+        figure.basis = remark(BASIS_GRADE);
         if (!known(figure.value))
             figure.advice = remark(known(geared->to_m) ? ADVICE_NO_SLOPE : ADVICE_SIZE_TO_ROLL);
     } else {
-        figure.based = remark(BASIS_GRADE_BY_GRIP);
+        figure.basis = remark(BASIS_GRADE_BY_GRIP);
         figure.advice = remark(climb.limit == CLIMB_GRIP ? ADVICE_GRIP_LIMITED : ADVICE_GIVE_GRIP);
         figure.instead = remark(PHRASE_GRIP);
     }
@@ -102,7 +102,7 @@ static void report_grip_grade(const struct geared_setup *geared, const struct pu
         return;
     figure.quantity = QUANTITY_GRIP_GRADE;
     figure.value = grade_climbed(puller, INFINITY, 0).grade;
-    figure.based = remark(BASIS_GRIP_GRADE);
+    figure.basis = remark(BASIS_GRIP_GRADE);
     geared_add(geared, figure);
 }
 

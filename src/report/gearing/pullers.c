@@ -106,7 +106,7 @@ void pull_each_state(const struct geared_setup *geared, enum quantity_id quantit
             continue;
         const struct state *state = state_at(specification, i);
         const struct puller puller = pull_in_state(geared, state);
-        struct figure figure = figure_of(quantity, UNKNOWN, NULL);
+        struct figure figure = figure_of(quantity, UNKNOWN);
         figure.state = state_number(geared->plan->specification, state);
         report(geared, &puller, figure, i == heaviest);
     }

@@ -16,9 +16,9 @@ struct loaded_setup {
 
 /* A figure of one axle (or AXLE_NONE) in no state. */
 static inline struct figure load_figure(enum quantity_id quantity, double value, int axle,
-                                        struct remark based)
+                                        struct remark basis)
 {
-    struct figure figure = figure_by(quantity, value, based);
+    struct figure figure = figure_by(quantity, value, basis);
     figure.axle = axle;
     return figure;
 }

@@ -12,7 +12,7 @@ static double off_road_Pa(const struct plan *plan, int axle)
 }
 
 static double deflection_at(const struct loaded_setup *loaded, int axle,
-                            const struct tyre_figures *size, double pressure_Pa)
+                            const struct tyre_dimensions *size, double pressure_Pa)
 {
     return tyre_deflection_m(size, &loaded->setup->axle[axle].size, pressure_Pa,
                              loaded->axle[axle].load_built_kg);
@@ -20,9 +20,9 @@ static double deflection_at(const struct loaded_setup *loaded, int axle,
 
 /* In the state in which the axle's tyres bear most. */
 static struct figure off_road_figure(const struct loaded_setup *loaded, enum quantity_id quantity,
-                                     double value, int axle, struct remark based)
+                                     double value, int axle, struct remark basis)
 {
-    struct figure figure = load_figure(quantity, value, axle, based);
+    struct figure figure = load_figure(quantity, value, axle, basis);
     figure.state = loaded->axle[axle].heaviest_state;
     figure.place.pressure_as = AT_OFF_ROAD;
     return figure;
@@ -30,13 +30,13 @@ static struct figure off_road_figure(const struct loaded_setup *loaded, enum qua
 
 /* Radius, deflection and contact length at one pressure. */
 static void report_shape(const struct loaded_setup *loaded, int axle,
-                         const struct tyre_figures *size, enum place_pressure pressure,
+                         const struct tyre_dimensions *size, enum place_pressure pressure,
                          double deflection_m, struct figures *figures)
 {
     const struct {
         enum quantity_id quantity;
         double value;
-        enum remark_id based;
+        enum remark_id basis;
     } shape[] = {
         {QUANTITY_LOADED_RADIUS, loaded_radius_m(size, deflection_m), BASIS_STIFFNESS},
         {QUANTITY_TYRE_DEFLECTION, deflection_m, BASIS_STIFFNESS},
@@ -44,7 +44,7 @@ static void report_shape(const struct loaded_setup *loaded, int axle,
     };
     for (size_t i = 0; i < sizeof shape / sizeof shape[0]; i++) {
         struct figure figure = off_road_figure(loaded, shape[i].quantity, shape[i].value, axle,
-                                               remark(shape[i].based));
+                                               remark(shape[i].basis));
         figure.place.pressure_as = pressure;
         if (known(figure.value))
             figures_add(figures, figure);
@@ -52,7 +52,7 @@ static void report_shape(const struct loaded_setup *loaded, int axle,
 }
 
 static void report_lost(const struct loaded_setup *loaded, int axle,
-                        const struct tyre_figures *size, struct figures *figures)
+                        const struct tyre_dimensions *size, struct figures *figures)
 {
     double road_Pa = loaded->axle[axle].recommended_Pa; /* INFINITY where it is refused */
     double low = deflection_at(loaded, axle, size, off_road_Pa(loaded->plan, axle));

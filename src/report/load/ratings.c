@@ -37,10 +37,10 @@ static const struct rating_row combination_row = {RATING_COMBINATION, QUANTITY_C
                                                   ADVICE_GIVE_COMBINATION, ADVICE_LIGHTER_TRAILER};
 
 static struct figure state_figure(const struct loaded_state *state, enum quantity_id quantity,
-                                  double value, int axle, enum remark_id based)
+                                  double value, int axle, enum remark_id basis)
 {
     const struct loading *loading = &state->loading;
-    struct figure figure = load_figure(quantity, value, axle, remark(based));
+    struct figure figure = load_figure(quantity, value, axle, remark(basis));
     figure.state = state_number(loading->specification, loading->state);
     return figure;
 }
@@ -185,7 +185,7 @@ static void report_largest(const struct loaded_state *state, const struct planne
                                         BASIS_VEHICLE_MAKER_ALL);
     figure.place.name = item->item;
     if (is_known)
-        figure.based = limited_by(state->loaded->plan->arena, &largest, &figure.governed_by);
+        figure.basis = limited_by(state->loaded->plan->arena, &largest, &figure.governed_by);
     const struct judgement how = {
         .if_met = remark(full ? ADVICE_NOTHING_FITS : REMARK_NONE),
         .if_unknown = asked_for(state->loaded, &largest),

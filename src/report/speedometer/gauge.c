@@ -13,8 +13,8 @@ enum unit_id gauge_unit(const struct gauge *gauge)
 struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
                            struct remark basis)
 {
-    struct figure figure = figure_of(quantity, value, NULL);
-    figure.based = basis;
+    struct figure figure = figure_of(quantity, value);
+    figure.basis = basis;
     figure.instrument_mph = gauge->mph;
     figure.instrument_kmh = !gauge->mph;
     return figure;
@@ -113,7 +113,7 @@ static void find_measured(struct gauge *gauge)
 /* Circumferences of the fitted tyre and of the one that was measured, by the same rule. */
 static void measured_circumferences(const struct gauge *gauge, double *fitted_m, double *on_m)
 {
-    struct tyre_figures before, after;
+    struct tyre_dimensions before, after;
     bool mixed;
     figures_to_compare(&gauge->plan->fitted.axle[gauge->axle], &gauge->measured.axle[gauge->axle],
                        &before, &after, &mixed);
@@ -221,7 +221,7 @@ static void set_as_handed_over(const struct gauge *gauge, struct dial *dial)
 void dial_set(const struct gauge *gauge, size_t index, struct dial *dial)
 {
     const struct beside *beside = &gauge->plan->beside[index];
-    const struct tyre_figures *after = &beside->after[gauge->axle];
+    const struct tyre_dimensions *after = &beside->after[gauge->axle];
     *dial = (struct dial){
         .setup = &gauge->plan->setups[index],
         .from_m = beside->before[gauge->axle].rolling_circumference_m,

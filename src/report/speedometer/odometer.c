@@ -40,7 +40,7 @@ static struct figure error_figure(const struct gauge *gauge, const struct dial *
         gauge_figure(gauge, QUANTITY_ODOMETER_ERROR, error, remark(BASIS_SHOWN_OVER_TRUE));
     if (rule == NULL)
         return figure;
-    figure.based = REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(rule->basis));
+    figure.basis = REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(rule->basis));
     figure.limit_owner = LIMIT_OF_LAW;
     return error < 0 ? limited_at_least(figure, -rule->under_percent / 100)
                      : limited_at_most(figure, rule->over_percent / 100);

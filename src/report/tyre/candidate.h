@@ -10,8 +10,8 @@ struct candidate {
     struct figures *figures;
     const struct setup *setup;
     const struct tyre *tyre, *fitted;
-    struct tyre_figures stated;        /* with its data book */
-    struct tyre_figures before, after; /* by the same rule for both */
+    struct tyre_dimensions stated;        /* with its data book */
+    struct tyre_dimensions before, after; /* by the same rule for both */
     bool mixed;
     int axle; /* AXLE_NONE where both axles are alike */
 };

@@ -81,7 +81,7 @@ static struct figure judged_by_rule(const struct candidate *candidate, struct fi
     bool labelled = as_set != NULL && as_set->speed_label == 1;
     double top_mps = figure.limit, least_mps = unit_to_si(UNIT_KMH, row->least_kmh);
     struct argument speed = say_speed(figure.value, candidate->plan->us ? UNIT_MPH : UNIT_KMH);
-    figure.based = REMARK_WITH(arena, BASIS_QUOTED, say_text(row->basis));
+    figure.basis = REMARK_WITH(arena, BASIS_QUOTED, say_text(row->basis));
     figure.limit = no_least ? UNKNOWN : lower_of(least_mps, top_mps);
     if (!no_least && !meets_limit(figure.value, LIMIT_AT_LEAST, figure.limit))
         return judged(figure, &(struct judgement){.if_broken = remark(ADVICE_BELOW_LEAST_OF_RULE)});

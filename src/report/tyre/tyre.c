@@ -13,7 +13,7 @@ void candidate_add(const struct candidate *candidate, struct figure figure)
 
 static void report_dimensions(const struct candidate *candidate)
 {
-    const struct tyre_figures *stated = &candidate->stated;
+    const struct tyre_dimensions *stated = &candidate->stated;
     struct remark basis = remark(source_remark(stated->diameter_source, stated->un_r54));
     struct figure figure = figure_by(QUANTITY_OVERALL_DIAMETER, stated->overall_diameter_m, basis);
     figure.headline = HEADLINE_YES;
@@ -21,21 +21,21 @@ static void report_dimensions(const struct candidate *candidate)
                   judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_DIAMETER)}));
     figure.quantity = QUANTITY_SECTION_WIDTH;
     figure.value = stated->width_on_rim_m;
-    figure.based = remark(source_remark(stated->width_source == SOURCE_MOULDED
+    figure.basis = remark(source_remark(stated->width_source == SOURCE_MOULDED
                                             ? SOURCE_RULE /* carried over to its rim */
                                             : stated->width_source,
                                         stated->un_r54));
     candidate_add(candidate, figure);
     figure.quantity = QUANTITY_REVOLUTIONS;
     figure.value = 1 / stated->rolling_circumference_m;
-    figure.based =
+    figure.basis =
         remark(stated->circumference_source == SOURCE_DATA_BOOK ? BASIS_DATA_BOOK : BASIS_ROLLING);
     candidate_add(candidate, figure);
     if (candidate->setup->is_fitted)
         return;
     figure.quantity = QUANTITY_OVERALL_DIAMETER_CHANGE;
     figure.value = candidate->after.overall_diameter_m - candidate->before.overall_diameter_m;
-    figure.based = candidate->mixed ? remark(BASIS_SAME_RULE) : basis;
+    figure.basis = candidate->mixed ? remark(BASIS_SAME_RULE) : basis;
     candidate_add(candidate, figure);
 }
 
@@ -53,7 +53,7 @@ static void report_mixed(const struct candidate *candidate)
 /* The rest of what `size` prints, for the tyre and the data book of this setup. */
 static void report_allowed_size(const struct candidate *candidate)
 {
-    const struct tyre_figures *stated = &candidate->stated;
+    const struct tyre_dimensions *stated = &candidate->stated;
     enum remark_id envelope = envelope_remark(&candidate->tyre->size, stated);
     const struct {
         enum quantity_id quantity;
@@ -101,7 +101,7 @@ static void report_load_index(const struct candidate *candidate)
 static const double far_from_rims_m = 0.0254;
 
 /* Where the permitted rims come from, each end by its own source. */
-static struct remark rims_remark(struct arena *arena, const struct tyre_figures *stated)
+static struct remark rims_remark(struct arena *arena, const struct tyre_dimensions *stated)
 {
     struct remark least = remark(rim_source_remark(stated->rim_min_source));
     struct remark largest = remark(rim_source_remark(stated->rim_max_source));
@@ -117,7 +117,7 @@ static struct remark rims_remark(struct arena *arena, const struct tyre_figures 
  * caution, but far beyond them. */
 static void report_rim(const struct candidate *candidate)
 {
-    const struct tyre_figures *stated = &candidate->stated;
+    const struct tyre_dimensions *stated = &candidate->stated;
     double width = candidate->tyre->wheel.width_m;
     struct figure figure = limited_within(
         figure_by(QUANTITY_RIM_WIDTH, width, rims_remark(candidate->plan->arena, stated)),
