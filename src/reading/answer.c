@@ -62,9 +62,11 @@ static const char *pressures(const struct layout *layout, size_t setup)
 static const char *stays(const struct plan *plan, size_t setup, const struct figure *nearest)
 {
     const struct as_set *as_set = plan->setups[setup].as_set;
-    bool named = as_set != NULL && known(as_set->setting);
-    double set = named ? as_set->setting : plan->specification->speedometer.setting.now;
-    return nearest == NULL || nearest->value != set ? "-" : named ? "as set" : "as now";
+    if (nearest == NULL || !known(nearest->value))
+        return "-";
+    if (as_set != NULL && known(as_set->setting))
+        return "as set";
+    return known(plan->specification->speedometer.setting.now) ? "as now" : "-";
 }
 
 /* "as now" where the setting stays, "-" where nothing is known of one. */

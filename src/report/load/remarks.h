@@ -219,7 +219,11 @@
     X(ADVICE_ROOM_TYRES_UNKNOWN, "needs what the {} tyres carry: {}")                              \
     X(ADVICE_NOTHING_FITS, "nothing more fits here: this limit is reached already")                \
     X(BASIS_WEIGHED, "vehicle: unladen, as weighed")                                               \
-    X(ADVICE_GIVE_INCLUDES, "give vehicle: includes, such as [driver, fuel] or [nothing]")
+    X(ADVICE_GIVE_INCLUDES, "give vehicle: includes, such as [driver, fuel] or [nothing]")         \
+    X(PHRASE_WEIGHED_TANK, "the tank that was weighed (includes: fuel)")                           \
+    X(ADVICE_TWO_TANKS,                                                                            \
+      "the fuel of two tanks counts: {} and {}; where one takes the other's place, the other is "  \
+      "an item with removed: true")
 
 #define LOAD_REMARKS(X)                                                                            \
     CAPACITY_REMARKS(X)                                                                            \

@@ -83,6 +83,9 @@ struct dial {
     struct instrument_line line_set; /* with the setting entered, where answer.nearest is known */
 };
 
+/* readings_tyre.c: why the readings may be another tyre's; REMARK_NONE where they need not be. */
+struct remark readings_elsewhere(const struct gauge *gauge);
+
 /* gauge.c: figures, places and what is said. */
 enum unit_id gauge_unit(const struct gauge *gauge);
 struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
