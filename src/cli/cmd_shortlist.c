@@ -140,15 +140,36 @@ static bool best_of(const struct options *options, size_t *best)
     return false;
 }
 
-/* The limit's name as scripts have it, or for_reading in words. */
-static const char *closest_text(struct arena *arena, const struct shortlisted *item,
-                                bool for_reading)
+/* "14 mm left", "7 mm short". */
+static const char *amount_left(struct arena *arena, const struct options *options,
+                               const struct shortlisted *item)
 {
-    const char *axle = axle_name(item->closest_axle), *name = item->closest_limit;
-    if (name == NULL)
+    bool us = options->units == UNITS_US;
+    const struct quantity_row *row = item->closest_limit;
+    enum unit_id unit = us ? row->us : row->metric;
+    char text[NUMBER_SIZE];
+    if (!known(item->closest_left))
+        return item->found.outcome == OUTCOME_NO_GO ? "none that is allowed" : "not known";
+    number_fixed(unit_from_si(unit, fabs(item->closest_left)),
+                 us ? row->decimals_us : row->decimals_metric, options->decimal == 1 ? ',' : '.',
+                 text);
+    return arena_format(arena, "%s %s %s", text, unit_table[unit].name,
+                        item->closest_left < 0 ? "short" : "left");
+}
+
+/* The limit's name as scripts have it; for reading its title, and how much is left. */
+static const char *closest_text(struct arena *arena, const struct options *options,
+                                const struct shortlisted *item, bool for_reading)
+{
+    const struct quantity_row *limit = item->closest_limit;
+    const char *axle = axle_name(item->closest_axle);
+    if (limit == NULL)
         return NULL;
-    return arena_format(arena, "%s%s%s", for_reading ? in_words(arena, name) : name,
-                        *axle ? " " : "", axle);
+    const char *name = arena_format(arena, "%s%s%s", for_reading ? limit->title : limit->name,
+                                    *axle ? " " : "", axle);
+    return for_reading
+               ? arena_format(arena, "%s: %s", name, amount_left(arena, options, item))
+               : name;
 }
 
 /* "1 order, 2 set": how many of each kind, in workshop order; NULL: none. */
@@ -177,7 +198,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
         return begun;
     for (size_t i = 0; i < count && i < best; i++) {
         struct shortlist_row row = {&items[i], i + 1, "",
-                                    closest_text(arena, &items[i], for_reading),
+                                    closest_text(arena, options, &items[i], for_reading),
                                     tasks_text(arena, &items[i].found)};
         designation_canonical(&items[i].candidate->size, row.designation);
         rows_add(rows, &row);

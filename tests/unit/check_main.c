@@ -34,6 +34,7 @@ int main(void)
         arch_fit_suite,
         compare_suite,
         outcome_suite,
+        shortlist_suite,
         springs_suite,
         drawing_suite,
         properties_suite,
