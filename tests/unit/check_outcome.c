@@ -285,7 +285,7 @@ START_TEST(pressures_stand_in_both_units_and_are_never_rounded_down)
                      "cold pressure, front: 30 -> 48 psi (210 -> 330 kPa)");
     task = pressure(UNKNOWN, 350e3, 350e3);
     ck_assert_str_eq(task_text(&layout, &task), "cold pressure, front: 50.7 psi (350 kPa)");
-    struct task_number then = task_then(&task, false);
+    struct task_number then = task_then(&plan, &task, false);
     ck_assert(then.value == 350 && then.decimals == 0);
 }
 END_TEST
@@ -308,7 +308,32 @@ START_TEST(setting_has_its_kind_for_a_unit_and_a_spare_its_texts)
                               .then_text = "205/60R16 92V"};
     ck_assert_str_eq(task_text(&layout, &task), "spare of the set: 205/55R16 91V -> 205/60R16 92V");
     ck_assert_str_eq(task_unit(&plan, &task, false), "");
-    ck_assert(!known(task_now(&task, false).value));
+    ck_assert(!known(task_now(&plan, &task, false).value));
+}
+END_TEST
+
+/* In a table as many decimals as the instrument's step, and what the number now has beside it. */
+START_TEST(setting_has_the_decimals_of_its_step)
+{
+    static const struct {
+        double step, now, then;
+        int decimals_now, decimals_then;
+    } cases[] = {
+        {1, 2548, 2493, 0, 0},   {0.5, 19, 20.5, 1, 1},   {0.25, 10.5, 11, 2, 2},
+        {0.1, 1.3, 1.4, 1, 1},   {1, 2548.5, 2493, 1, 0}, {5, 1895, 1890, 0, 0},
+        {UNKNOWN, 19, 20, 0, 0}, {0.01, 2.07, 2, 2, 2},
+    };
+    struct figure reason = figure_of(QUANTITY_SPEEDOMETER_ERROR, UNKNOWN);
+    for (size_t i = 0; i < LENGTH_OF(cases); i++) {
+        struct task task = {.cure = {.task = TASK_SPEEDOMETER_SETTING,
+                                     .now = cases[i].now,
+                                     .then = cases[i].then},
+                            .axle = AXLE_NONE,
+                            .reason = &reason};
+        specification.speedometer.setting.step = cases[i].step;
+        ck_assert_int_eq(task_now(&plan, &task, false).decimals, cases[i].decimals_now);
+        ck_assert_int_eq(task_then(&plan, &task, true).decimals, cases[i].decimals_then);
+    }
 }
 END_TEST
 
@@ -344,6 +369,7 @@ Suite *outcome_suite(void)
     tcase_add_test(outcomes, better_is_outcome_then_least_work_then_margin);
     tcase_add_test(words, pressures_stand_in_both_units_and_are_never_rounded_down);
     tcase_add_test(words, setting_has_its_kind_for_a_unit_and_a_spare_its_texts);
+    tcase_add_test(words, setting_has_the_decimals_of_its_step);
     tcase_add_test(words, letters_are_those_of_the_file);
     suite_add_tcase(suite, outcomes);
     suite_add_tcase(suite, words);

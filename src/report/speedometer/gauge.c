@@ -38,7 +38,7 @@ struct argument say_dial_speed(const struct gauge *gauge, double speed_mps)
 
 struct argument say_setting(double setting)
 {
-    return say_number(setting, setting_decimals(setting));
+    return say_number(setting, number_decimals(setting, SETTING_DECIMALS));
 }
 
 struct remark law_basis(const struct gauge *gauge)

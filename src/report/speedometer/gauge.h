@@ -3,6 +3,7 @@
 #ifndef TYRESUM_REPORT_SPEEDOMETER_GAUGE_H
 #define TYRESUM_REPORT_SPEEDOMETER_GAUGE_H
 
+#include "output/number.h"
 #include "compute/least_squares.h"
 #include "compute/speedometer.h"
 #include "compute/speedometer_law.h"
@@ -18,6 +19,8 @@ enum line_source {
     LINE_OF_SENSOR,   /* predicted by counts, on the nominal circumference */
     LINE_NEW          /* a new instrument without a setting now: told as it is to be set */
 };
+
+enum { SETTING_DECIMALS = 3 }; /* at most */
 
 /* Everything about the instrument that holds for all setups. */
 struct gauge {
@@ -129,7 +132,6 @@ bool is_lawful(const struct gauge *gauge, struct instrument_line line);
 struct cure cure_by_setting(const struct dial *dial, bool meets);
 
 /* setting_figures.c */
-int setting_decimals(double setting);
 /* Why the setting given as the one now may be of another kind; REMARK_NONE where it is near the
  * tyre's own, or no tyre has such a number. */
 struct remark setting_doubt(const struct gauge *gauge, const struct dial *dial);
