@@ -2,6 +2,7 @@
 
 #include "base/known.h"
 #include "compute/load.h"
+#include "reading/prose.h"
 #include "reading/figure_find.h"
 #include "reading/task_text.h"
 
@@ -91,13 +92,13 @@ static const char *matter(const struct layout *layout, const struct figure *figu
     return *axle ? arena_format(layout->arena, "%s %s", title, axle) : title;
 }
 
-/* What is left to a limit is a distance, not something to set. */
+/* What is left to a limit is a distance, not something to set: "room at lock front: 14 mm left" */
 static const char *margin(const struct layout *layout, const struct figure *figure)
 {
     struct figure left = *figure;
     if (quantity_rows[left.quantity].policy & POLICY_TO_SET)
         left.quantity = QUANTITY_PRESSURE_AS_BUILT;
-    return arena_format(layout->arena, "%s %s", matter(layout, figure),
+    return arena_format(layout->arena, "%s: %s left", matter(layout, figure),
                         figure_text_in(layout, &left, fabs(figure->value - figure->limit),
                                        layout->units == UNITS_US));
 }
@@ -106,8 +107,8 @@ static const char *failure(const struct layout *layout, const struct figure *fig
 {
     bool us = layout->units == UNITS_US;
     if (!known(figure->value))
-        return matter(layout, figure);
-    const char *text = arena_format(layout->arena, "%s %s", matter(layout, figure),
+        return arena_format(layout->arena, "%s: none that is allowed", matter(layout, figure));
+    const char *text = arena_format(layout->arena, "%s: %s", matter(layout, figure),
                                     figure_text_in(layout, figure, figure->value, us));
     return !known(figure->limit) || figure->limit == 0
                ? text
@@ -122,10 +123,23 @@ static const char *closest(const struct layout *layout, const struct option_outc
     return outcome->closest == NULL ? "-" : margin(layout, outcome->closest);
 }
 
+/* The size; with the option's name where another option is of the same. */
+static const char *tyre(const struct layout *layout, size_t setup)
+{
+    enum { NAME_WIDTH = 30 };
+    const struct plan *plan = layout->plan;
+    const char *size = size_text(layout, &plan->setups[setup]);
+    for (size_t i = 1; setup > 0 && i < plan->count; i++)
+        if (i != setup && strcmp(size_text(layout, &plan->setups[i]), size) == 0)
+            return arena_format(layout->arena, "%s, %s", size,
+                                text_cut(layout->arena, plan->setups[setup].name, NAME_WIDTH));
+    return size;
+}
+
 void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS])
 {
     const struct option_outcome *outcome = &layout->outcomes[setup];
-    const char *size = size_text(layout, &layout->plan->setups[setup]);
+    const char *size = tyre(layout, setup);
     bool no_go = outcome->outcome == OUTCOME_NO_GO;
     cells[ANSWER_LABEL] = setup == 0 ? "-" : option_label(layout, setup);
     cells[ANSWER_TYRE] = setup == 0 ? arena_format(layout->arena, "fitted %s", size) : size;

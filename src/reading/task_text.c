@@ -211,9 +211,10 @@ const char *other_work_text(const struct layout *layout, size_t setup)
         enum task_id id = task->cure.task;
         if (!is_other_work(task) || (i > 0 && outcome->tasks[i - 1].cure.task == id))
             continue;
-        text = arena_format(layout->arena, "%s%s%s", text, *text ? ", " : "", task_rows[id].word);
-        if (id == TASK_MEASURE)
-            text = arena_format(layout->arena, "%s %zu", text, count_of(outcome, id));
+        text = arena_format(layout->arena, "%s%s%s", text, *text ? ", " : "",
+                            id == TASK_MEASURE ? arena_format(layout->arena, "%zu to measure",
+                                                              count_of(outcome, id))
+                                               : task_rows[id].word);
     }
     return *text ? text : "-";
 }
