@@ -105,7 +105,7 @@ const struct column compare_columns[] = {
     PRESSURE("equal_load_pressure", "equal-load pressure, not to set", 2, get_equal_load),
     LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
-    TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
+    TEXT_COLUMN("verdict", "verdict", 1, get_verdict),
     TEXT_COLUMN("error", "error", 0, get_error_text), /* of a stream only */
 };
 static const size_t stream_column_count = sizeof compare_columns / sizeof compare_columns[0];

@@ -206,7 +206,7 @@ enum exit_status run_tasks(struct arena *arena, const struct command *command,
     }
     struct figures figures = {.arena = arena};
     parts_report(CMD_SHEET, &plan, &figures);
-    struct layout layout = layout_of(arena, options, &plan, &figures);
+    struct layout layout = layout_of(arena, options, &plan, &figures, NULL);
     enum exit_status status = layout_is_rows(options) ? write_rows(arena, options, &layout)
                                                       : write_list(arena, options, &layout);
     if (status == EXIT_COMPUTED && options->strict && any_no_go(&layout))

@@ -214,7 +214,7 @@ const char *answer_build(const struct layout *layout, struct finding_list *decid
     if (!keeps && deciding->count == 0)
         return NULL;
     return arena_format(layout->arena, "the build, whichever tyre: %s%s", outcome_words(worst),
-                        keeps ? "; no rating that is given is passed in any state" : "");
+                        keeps ? "; the vehicle's ratings are kept in every state" : "");
 }
 
 struct finding_list answer_also_shared(const struct layout *layout)
@@ -229,23 +229,13 @@ bool answer_tells(const struct layout *layout, size_t setup)
            plan->count - 1 == plan->specification->tyres.options.count;
 }
 
-/* What the list of tasks tells already, and of a no go what would be work, is left out. */
-static bool is_told_as_task(const struct figure *finding)
-{
-    return finding->verdict == VERDICT_TASK ||
-           (finding->verdict == VERDICT_UNKNOWN && finding_outcome(finding) == OUTCOME_OPEN);
-}
-
 struct finding_list answer_findings(const struct layout *layout, size_t setup)
 {
     struct finding_list list = findings_of(layout, setup);
-    bool no_go = layout->outcomes[setup].outcome == OUTCOME_NO_GO;
     size_t kept = 0;
-    for (size_t i = 0; i < list.count; i++) {
-        bool told = no_go ? list.items[i]->verdict == VERDICT_TASK : is_told_as_task(list.items[i]);
-        if (!told)
+    for (size_t i = 0; i < list.count; i++)
+        if (!is_told_as_task(layout, setup, list.items[i]))
             list.items[kept++] = list.items[i];
-    }
     list.count = kept;
     return list;
 }

@@ -133,12 +133,8 @@ static void put_shared(const struct layout *layout, const char *text,
 
 void sheet_head_text(const struct layout *layout)
 {
-    struct finding_list deciding;
-    const char *build = answer_build(layout, &deciding);
     put_title(layout);
     put_table(layout);
-    if (build != NULL)
-        put_shared(layout, build, &deciding);
 }
 
 /* --- each option */
@@ -190,7 +186,11 @@ static void put_option(const struct layout *layout, size_t setup)
 
 void sheet_options_text(const struct layout *layout)
 {
+    struct finding_list deciding;
     const struct finding_list also = answer_also_shared(layout);
+    const char *build = answer_build(layout, &deciding);
+    if (build != NULL)
+        put_shared(layout, build, &deciding);
     for (size_t i = 0; i < layout->plan->count; i++)
         if (answer_tells(layout, layout->order[i]))
             put_option(layout, layout->order[i]);
