@@ -172,6 +172,10 @@ const char *task_text_in_full(const struct layout *layout, const struct task *ta
     if (task->cure.task == TASK_MEASURE)
         return arena_format(layout->arena, "%s (%s)", advice,
                             quantity_rows[task->reason->quantity].title);
+    if (task_rows[task->cure.task].kind == TASK_TO_ALTER && known(task->reason->value))
+        return arena_format(layout->arena, "%s; without it %s is %s", text,
+                            quantity_rows[task->reason->quantity].title,
+                            figure_text(layout, task->reason, task->reason->value));
     return arena_format(layout->arena, "%s%s %s", text, mark, advice);
 }
 
