@@ -6,7 +6,7 @@
 #include "reading/prose.h"
 #include "reading/remark_text.h"
 
-enum { HANGING = 3 };
+enum { HANGING = 3, NAME_WIDTH = 30 };
 
 /* What is said of a setup under one word, each matter once, with all its axles. */
 struct matter {
@@ -134,10 +134,10 @@ static const char *findings_text(struct arena *arena, const struct plan *plan,
 
 const char *compare_option_text(struct arena *arena, const struct setup *setup)
 {
+    const char *name = text_cut(arena, setup->name, NAME_WIDTH);
     return setup->number == 0
-               ? setup->name
-               : arena_format(arena, "%s  %s", letters_of_number(arena, setup->number),
-                              setup->name);
+               ? name
+               : arena_format(arena, "%s  %s", letters_of_number(arena, setup->number), name);
 }
 
 /* With the letter that stands before it in the table. */

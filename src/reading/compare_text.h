@@ -5,7 +5,8 @@
 #include "output/outbuf.h"
 #include "report/compare.h"
 
-/* "D  road tyre": an option with the letter that it has in its file, for reading. */
+/* "D  road tyre": an option with the letter that it has in its file, for a table; a long name is cut,
+ * and stands whole in the notes. */
 const char *compare_option_text(struct arena *arena, const struct setup *setup);
 
 /* rows: one a setup of the plan. */

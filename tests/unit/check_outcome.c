@@ -1,6 +1,7 @@
 /* What becomes of an option, of made-up figures: each outcome, what decides it, counts, the closest
  * margin, tasks in workshop order and each once, and which of two options is the better. */
 #include "base/known.h"
+#include "base/letters.h"
 #include "base/units.h"
 #include "reading/part_table.h"
 #include "reading/task_text.h"
@@ -348,7 +349,14 @@ START_TEST(letters_are_those_of_the_file)
     for (size_t i = 0; i < LENGTH_OF(cases); i++) {
         plan.setups[1].number = cases[i].number;
         ck_assert_str_eq(option_label(&layout, 1), cases[i].letters);
+        ck_assert_uint_eq(number_of_letters(cases[i].letters, cases[i].number), cases[i].number);
+        ck_assert_uint_eq(number_of_letters(cases[i].letters, cases[i].number - 1), 0);
     }
+    static const char *const none[] = {"", "0", "A1", "A ", "-", "\xC3\x84"};
+    for (size_t i = 0; i < LENGTH_OF(none); i++)
+        ck_assert_uint_eq(number_of_letters(none[i], 1000), 0);
+    ck_assert_uint_eq(number_of_letters("ab", 30), 28);
+    ck_assert_uint_eq(number_of_letters("ZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZ", 1000), 0);
 }
 END_TEST
 
