@@ -24,6 +24,12 @@ BEGIN {
         "|published German|gear article|tyre makers'|a tyre maker's|data sheet of the size"
 }
 
+# Publications that have another spelling here.
+BEGIN {
+    spelt = "Reimpell,|Reimpell et al\\., The Automotive Chassis, quoting|transposing Directive 92/23" \
+        "|Tire and Rim Association Year|ECE R[0-9]|FMVSS|VSB14|trade journal|Standards Manual, design$"
+}
+
 part == "rows" { look("check " $2, $8, $10, "checks"); next }
 part == "unit" { look("unit.csv " $3, $4, $5, "unit tests"); next }
 part == "tables" {
@@ -47,6 +53,8 @@ function look(what, source, certainty, of,    wrong) {
         wrong = "certainty \"" certainty "\" is none of " words
     else if (source == "")
         wrong = "names no source"
+    else if (source ~ spelt)
+        wrong = "spells a publication otherwise than the other sources do: " source
     else if (rank[certainty] <= 2) {
         if (source ~ nobody)
             wrong = "is " certainty " and names no publication: " source

@@ -71,6 +71,7 @@ can_fail published 'tyre handbook'
 can_fail published ''
 can_fail derived '2406 / 2327, by hand'
 can_fail derived "a tyre maker's sheet, row LT245/75R16"
+can_fail published 'ECE R39 5.3'
 can_fail secondary 'UN R39 5.3'
 can_fail '' 'UN R39 5.3'
 
