@@ -10,13 +10,13 @@ work_in sources
 cd "$here" || exit 1
 LC_ALL=C
 export LC_ALL
-safety="tolerance speed_load speed_load_commercial speed_pressure inflation load_range load_index
-    light_truck_maxima pressure_warning rim_code rim_factors flotation_rims heavy_rims headlamp_dip
-    speed_symbol"
+safety="tolerance speed_load speed_load_commercial speed_pressure inflation load_range load_index"
+safety="$safety light_truck_maxima pressure_warning rim_code rim_factors flotation_rims heavy_rims"
+safety="$safety headlamp_dip speed_symbol"
 
 words=$(sed -n 's/^#define [A-Z_]* "\(.*\)"$/\1/p' ../../src/tables/certainty.h | paste -sd , -)
 look() {
-    awk -F '\037' -v words="$words" -v safety="$(echo $safety)" -f sources.awk part=rows "$1" \
+    awk -F '\037' -v words="$words" -v safety="$safety" -f sources.awk part=rows "$1" \
         part=unit "$2" part=tables "$3"
 }
 
@@ -49,6 +49,7 @@ table_rows() {
         }'
 }
 
+# shellcheck disable=SC2154 # work is made by work_in
 awk -v task=rows -f csv.awk ./*.csv >"$work/rows" || exit 1
 awk -v task=plain -f csv.awk unit.csv >"$work/unit" || exit 1
 for table in ../../tables/*.csv; do
