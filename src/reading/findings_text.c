@@ -4,6 +4,7 @@
 
 #include "base/known.h"
 #include "reading/prose.h"
+#include "tables/certainty.h"
 
 enum { VERDICT_AT = 2, TEXT_AT = 11 };
 
@@ -301,9 +302,38 @@ const char cautions[] =
     "local codes and a licensed engineer's approval decide. Trailer dynamics and moving loads are "
     "not covered. Weigh the vehicle as loaded.";
 
+/* A figure that is shown and is there for more than its basis. */
+static bool tells_from_memory(const struct figure *figure)
+{
+    return figure->headline != HEADLINE_ROWS_ONLY && rests_on_memory(&figure->basis) &&
+           (known(figure->value) || known(figure->limit));
+}
+
+const char *memory_note(const struct layout *layout)
+{
+    bool told[QUANTITY_COUNT] = {false};
+    const char *names = NULL;
+    for (size_t i = 0; i < layout->figures->count; i++) {
+        const struct figure *figure = &layout->figures->items[i];
+        if (told[figure->quantity] || !tells_from_memory(figure))
+            continue;
+        const char *title = quantity_rows[figure->quantity].title;
+        told[figure->quantity] = true;
+        names = names == NULL ? title : arena_format(layout->arena, "%s; %s", names, title);
+    }
+    return names == NULL ? NULL
+                         : arena_format(layout->arena,
+                                        "These rest on figures " FROM_MEMORY
+                                        ", of publications that were not seen: %s.",
+                                        names);
+}
+
 void cautions_text(const struct layout *layout)
 {
     struct prose prose = prose_of(layout);
+    const char *memory = memory_note(layout);
     outbuf_text(layout->out, "\n");
+    if (memory != NULL)
+        prose_line(&prose, 0, 0, memory);
     prose_line(&prose, 0, 0, cautions);
 }

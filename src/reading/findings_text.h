@@ -31,7 +31,9 @@ const char *finding_says(const struct layout *layout, const struct figure *figur
 /* Each assumption once, and the labels of the setups that it was made for. */
 struct finding_list assumptions_made(const struct layout *layout);
 const char *labels_taken(const struct layout *layout, const struct figure *assumption);
-/* What stands under every sheet. */
+/* Which of its figures rest on memory, in a sentence, or NULL; and what stands under every sheet.
+ */
+const char *memory_note(const struct layout *layout);
 extern const char cautions[];
 
 /* The designation of a setup; front and rear where they differ. */

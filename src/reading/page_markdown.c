@@ -86,6 +86,11 @@ void page_markdown(const struct layout *layout, const struct page_part *parts, s
     }
     outbuf_text(layout->out, "In the tables: ! fail, ? unknown, + task, \\~ caution.\n\n");
     put_assumptions(layout);
+    const char *memory = memory_note(layout);
+    if (memory != NULL) {
+        put(layout, memory);
+        outbuf_text(layout->out, "\n\n");
+    }
     put(layout, cautions);
     outbuf_char(layout->out, '\n');
 }

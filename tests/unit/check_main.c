@@ -32,6 +32,7 @@ int main(void)
         speedometer_law_suite,
         clearance_report_suite,
         arch_fit_suite,
+        by_hand_suite,
         compare_suite,
         outcome_suite,
         shortlist_suite,

@@ -4,10 +4,13 @@
 #include "base/letters.h"
 #include "base/units.h"
 #include "reading/part_table.h"
+#include "reading/remark_text.h"
 #include "reading/task_text.h"
 #include "report/outcome.h"
 #include "suites.h"
 #include "support.h"
+#include "tables/certainty.h"
+#include "tables/tables.h"
 
 static struct arena store;
 static struct specification specification;
@@ -339,6 +342,29 @@ START_TEST(setting_has_the_decimals_of_its_step)
 END_TEST
 
 /* A to Z, then AA: the letter is that of the whole file, also where one option is shown. */
+/* What is said to rest on memory says so, and nothing else does; a row of a table as it has it. */
+START_TEST(memory_is_said_where_it_is)
+{
+    for (int id = REMARK_NONE; id < REMARK_COUNT; id++) {
+        struct remark said = remark((enum remark_id)id);
+        ck_assert_msg(rests_on_memory(&said) ==
+                          (strstr(remark_row_text((enum remark_id)id), FROM_MEMORY) != NULL),
+                      "row %d of the remarks: %s", id, remark_row_text((enum remark_id)id));
+    }
+    struct remark quoted = remark_quoted(&store, "a rule, 1.2", FROM_MEMORY);
+    ck_assert_str_eq(remark_text(&store, &quoted, false), "a rule, 1.2, " FROM_MEMORY);
+    struct remark within = REMARK_WITH(&store, BASIS_CAPACITY, say_text("commercial"),
+                                       say_remark(&store, remark(PHRASE_LOAD_INDEX)), say_text(""),
+                                       say_text(""), say_remark(&store, quoted));
+    ck_assert(rests_on_memory(&quoted));
+    ck_assert(rests_on_memory(&within));
+    for (size_t i = 0; certainty_word(i) != NULL; i++) {
+        quoted = remark_quoted(&store, "a rule, 1.2", certainty_word(i));
+        ck_assert_int_eq(rests_on_memory(&quoted), strcmp(certainty_word(i), FROM_MEMORY) == 0);
+    }
+}
+END_TEST
+
 START_TEST(letters_are_those_of_the_file)
 {
     const struct layout layout = {.arena = &store, .plan = &plan};
@@ -379,6 +405,7 @@ Suite *outcome_suite(void)
     tcase_add_test(words, setting_has_its_kind_for_a_unit_and_a_spare_its_texts);
     tcase_add_test(words, setting_has_the_decimals_of_its_step);
     tcase_add_test(words, letters_are_those_of_the_file);
+    tcase_add_test(words, memory_is_said_where_it_is);
     suite_add_tcase(suite, outcomes);
     suite_add_tcase(suite, words);
     return suite;
