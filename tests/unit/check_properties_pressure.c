@@ -176,7 +176,7 @@ static void assert_spare(struct run *run, const struct figure *figure)
     for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++)
         if (designation_equal(&setup->axle[axle].size, &spare.size))
             return; /* it takes what its designation leaves out from the tyre */
-    tyre_rate(&spare, vehicle->kind, vehicle->top_speed_mps, PRESSURE_METRIC, &rating);
+    tyre_rate(&spare, vehicle->kind, vehicle->top_speed_mps, &rating);
     for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++) {
         struct axle_pressures on = pressures_of(run, setup, axle);
         double carries = capacity_kg(&rating, false, figure->value - rating.speed_pressure_Pa);

@@ -2,6 +2,7 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "report/load/loaded_setup.h"
+#include "tables/lookup.h"
 
 /* True where both axles have the same tyres: what a tyre carries is then told once. */
 static bool axles_alike(const struct loaded_setup *loaded)
@@ -35,7 +36,8 @@ static bool table_range_of(const struct loaded_setup *loaded, int axle, struct t
     const struct plan *plan = loaded->plan;
     const struct axle_pressures *pressures = &loaded->axle[axle];
     out->low_Pa = pressure_rounded_up_Pa(pressures->floor_Pa, plan_pressure_system(plan));
-    out->high_Pa = fmin(pressures->rating.reference_Pa, pressures->ceilings.sure_Pa);
+    out->high_Pa = nominal_told_Pa(
+        fmin(pressures->rating.reference_Pa, pressures->ceilings.sure_Pa), plan->us);
     if (!(out->low_Pa > 0) || !isfinite(out->high_Pa) || out->high_Pa < out->low_Pa)
         return false;
     out->step_Pa = table_step_Pa(plan, out->high_Pa - out->low_Pa);
