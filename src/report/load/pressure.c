@@ -202,10 +202,12 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
     struct figure figure = load_figure(QUANTITY_PRESSURE_AS_SET, stands_Pa, axle,
                                        remark(named ? BASIS_AS_SET : BASIS_PLACARD_STANDS));
     figure.limit_owner = LIMIT_OF_MAKER;
+    /* Of a need that is a nominal pair, its lower one is enough. */
+    double needed_Pa = pressures->needed_Pa;
+    if (stands_Pa < needed_Pa)
+        needed_Pa = lower_of(needed_Pa, pressures->least_told_Pa);
     if (isfinite(pressures->recommended_Pa))
-        figure = too_high ? limited_at_most(figure, sure_Pa)
-                          : limited_at_least(
-                                figure, lower_of(pressures->needed_Pa, pressures->least_told_Pa));
+        figure = too_high ? limited_at_most(figure, sure_Pa) : limited_at_least(figure, needed_Pa);
     const struct judgement how = {
         .cure = set_pressure(pressures),
         .if_broken = remark(too_high ? ADVICE_LET_DOWN : ADVICE_INFLATE),
