@@ -407,8 +407,11 @@ static void require_no_better(struct run *before, struct run *after, const struc
         if (was->part != PART_LOAD || !is_watched(was, how, setup, axle))
             continue;
         const struct figure *is = find_like(after, before, was, 0);
-        REQUIRE(is != NULL && is->verdict <= was->verdict, "%s betters it from %s: %s", how->what,
-                verdict_name(was->verdict), told_of(before, was));
+        /* What was not known to do, and now is known not to, may be ordered anew. */
+        bool ordered = is != NULL && was->verdict == VERDICT_UNKNOWN &&
+                       is->verdict == VERDICT_TASK && is->cure.task == TASK_SPARE;
+        REQUIRE(is != NULL && (is->verdict <= was->verdict || ordered), "%s betters it from %s: %s",
+                how->what, verdict_name(was->verdict), told_of(before, was));
         bool pressure =
             was->quantity != QUANTITY_TYRES_CARRY_RATING && was->quantity != QUANTITY_WHEEL_LOAD;
         REQUIRE(!(pressure ? is->value < was->value - 1e-3 : is->value > was->value + 1e-6),
