@@ -31,9 +31,11 @@ struct axle_pressures {
     struct ceilings ceilings;
     double needed_Pa;      /* before a ceiling refuses it */
     double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
-    double stands_Pa;      /* what it is handed over with, where given, else the placard's */
+    double least_told_Pa, most_told_Pa; /* in whichever unit, so that verdicts hang on none */
+    double stands_Pa; /* what it is handed over with, where given, else the placard's */
     enum pressure_reason reason;
     double capacity_at_placard_kg, capacity_at_recommended_kg, capacity_max_kg;
+    double capacity_least_told_kg;
     double capacity_sure_kg, capacity_highest_kg; /* under the ceilings */
     /* Of the wheel. A fitted one whose rating is not given is taken to be good for half the axle
      * rating (a quarter with twins) at the placard, which is what the vehicle's maker had to meet

@@ -5,6 +5,7 @@
 #include "output/number.h"
 #include "reading/findings_text.h"
 #include "reading/prose.h"
+#include "tables/lookup.h"
 
 static enum unit_id unit_of(const struct task *task, bool us)
 {
@@ -61,18 +62,26 @@ struct task_number task_now(const struct plan *plan, const struct task *task, bo
     return number_in(plan, task, task->cure.now_text == NULL ? task->cure.now : UNKNOWN, us);
 }
 
-/* Up to the next whole unit, but not past the ceiling: then down to the decimal. */
+/* Up to the next whole unit, but not past the ceiling: then the other of a nominal pair (240 kPa,
+ * 35 psi), up to the decimal, or at last down to it. */
 static struct task_number rounded_up(const struct task *task, struct task_number exact, bool us)
 {
     enum { STEPS = 10 };
-    double up = ceil(exact.value - 1e-6);
+    const enum unit_id unit = unit_of(task, us);
+    const bool pressure = unit_table[unit].kind == KIND_PRESSURE;
     const struct figure *reason = task->reason;
     double most = task->cure.most > 0                   ? task->cure.most
                   : reason->limit_side == LIMIT_AT_MOST ? reason->limit
                                                         : UNKNOWN;
-    if (clearly_above(up, in_unit(most, unit_of(task, us))))
-        return (struct task_number){floor(exact.value * STEPS + 1e-6) / STEPS, 1};
-    return (struct task_number){up, exact.decimals};
+    most = in_unit(pressure ? ceiling_reach_Pa(most) : most, unit);
+    double up = ceil(exact.value - 1e-6), decimal = ceil(exact.value * STEPS - 1e-6) / STEPS;
+    double nominal = pressure ? in_unit(nominal_told_Pa(task->cure.then, us), unit) : exact.value;
+    if (!clearly_above(up, most))
+        return (struct task_number){up, exact.decimals};
+    if (fabs(nominal - exact.value) > 1e-6)
+        return (struct task_number){nominal, exact.decimals};
+    return (struct task_number){
+        clearly_above(decimal, most) ? floor(exact.value * STEPS + 1e-6) / STEPS : decimal, 1};
 }
 
 struct task_number task_then(const struct plan *plan, const struct task *task, bool us)

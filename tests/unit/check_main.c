@@ -46,6 +46,7 @@ int main(void)
         properties_pressure_suite,
         properties_sums_suite,
         properties_tasks_suite,
+        properties_knowledge_suite,
     };
     SRunner *runner = srunner_create(NULL);
     for (size_t i = 0; i < sizeof suites / sizeof suites[0]; i++)

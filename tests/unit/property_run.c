@@ -41,7 +41,12 @@ void run_make(struct run *run, uint64_t seed, const struct variation *variation)
         (!variation->diameters_told && /* which are not those of the size */
          !measured_rules_check(run->specification, &diagnostics)))
         stop_at_faults(run, &diagnostics);
-    ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));
+    run_compute(run, false);
+}
+
+void run_compute(struct run *run, bool us)
+{
+    ck_assert(plan_make(&run->arena, run->specification, us, NULL, &run->plan));
     run->figures = (struct figures){.arena = &run->arena};
     report_tyre(&run->plan, &run->figures);
     report_clearance(&run->plan, &run->figures);

@@ -17,6 +17,7 @@ Suite *properties_speedometer_suite(void);
 Suite *properties_pressure_suite(void);
 Suite *properties_sums_suite(void);
 Suite *properties_tasks_suite(void);
+Suite *properties_knowledge_suite(void);
 Suite *quantity_suite(void);
 Suite *build_file_suite(void);
 Suite *build_faults_suite(void);

@@ -59,6 +59,10 @@ struct remark for_speed(struct arena *arena, const struct tyre_rating *rating);
  * no more than tyre and wheel can. */
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa);
 
+/* A ceiling beside that pressure, in the user's unit: of a nominal pair the one that is printed in
+ * it; UNKNOWN where there is none. */
+double ceiling_told_Pa(const struct plan *plan, double ceiling_Pa, double pressure_Pa);
+
 /* pressure_table.c: load at every pressure from floor to ceiling, of all setups. */
 void report_pressure_tables(const struct loaded_setup *setups, size_t count,
                             struct figures *figures);

@@ -55,8 +55,7 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
                                 *rear = &loaded->axle[AXLE_REAR];
     struct spare_duty duty = {.spare = *tyre};
     struct tyre_rating *rating = &duty.rating;
-    tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan),
-              rating);
+    tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, rating);
     enum tyre_group group = tyre_group(rating->class);
     double added_Pa = rating->speed_pressure_Pa, own_placard_Pa = placard_for(loaded, group);
     duty.load_kg =
@@ -69,10 +68,9 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
         .replaced_Pa = 0, /* it is judged by what it may have to carry */
         .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + added_Pa,
         .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + added_Pa,
-        .floor_Pa = rating->floor_Pa,
         .placard_Pa = own_placard_Pa,
     };
-    duty.choice = choose_pressure(&demands, &duty.ceilings, plan_pressure_system(plan));
+    duty.choice = choose_pressure(&demands, rating, &duty.ceilings, plan_pressure_system(plan));
     return duty;
 }
 
@@ -133,7 +131,6 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     struct figure figure =
         load_figure(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
                     reason_of(arena, &duty));
-    double ceiling_Pa = refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa;
     const struct need needs[] = {
         {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
         {choice->reason != REASON_UNREAD,
@@ -154,7 +151,10 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
                                            say_mass(spare_bears_kg(loaded, &duty))),
     };
     figure.limit_owner = LIMIT_OF_MAKER;
-    figure = limited_at_most(figure, isfinite(ceiling_Pa) ? ceiling_Pa : UNKNOWN);
+    figure = limited_at_most(
+        figure,
+        ceiling_told_Pa(loaded->plan, refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa,
+                        figure.value));
     figures_add(figures, judged(figure, &how));
 }
 

@@ -2,6 +2,7 @@
  * on it today. */
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
+#include "tables/lookup.h"
 
 static double axle_rating_kg(const struct loaded_setup *loaded, int axle)
 {
@@ -72,6 +73,8 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     bool rounded = known(wheel->max_pressure_Pa) && isfinite(pressures->recommended_Pa);
     double left_Pa =
         pressures->wheel_pressure_Pa - (rounded ? pressures->recommended_Pa : pressures->needed_Pa);
+    if (left_Pa < 0 && !is_above_ceiling(pressures->needed_Pa, pressures->wheel_pressure_Pa))
+        left_Pa = 0; /* one nominal step */
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
     struct figure figure =
         load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
@@ -119,7 +122,7 @@ static bool listed_rim_does(const struct loaded_setup *loaded, int axle, double 
                      fabs(rim->width_m - tyre->wheel.width_m) < 1e-6 &&
                      fabs(rim->inset_m - tyre->wheel.inset_m) < 1e-6;
         if (alike && rim->max_load_kg >= load_kg &&
-            rim->max_pressure_Pa >= loaded->axle[axle].recommended_Pa)
+            ceiling_reach_Pa(rim->max_pressure_Pa) >= loaded->axle[axle].most_told_Pa)
             return true; /* what is not known of it is not >= */
     }
     return false;

@@ -28,8 +28,9 @@ struct gauge {
     const struct instrument *instrument;
     struct figures *figures;
     bool mph;
-    struct law law;
-    enum axle axle; /* whose tyre turns it */
+    struct law law;         /* of no rule where the one named is not this vehicle's */
+    enum remark_id no_rule; /* what to do where there is none */
+    enum axle axle;         /* whose tyre turns it */
     bool top_assumed;
     double at_mps; /* the round speed at which an error is told */
 

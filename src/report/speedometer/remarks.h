@@ -60,7 +60,7 @@
     X(PHRASE_PERCENT_OVER, "{} % over")                                                            \
     X(PHRASE_PERCENT_UNDER, "{} % under")                                                          \
     X(PHRASE_ERROR_AT, "{} at {}")                                                                 \
-    X(PHRASE_NO_RULE, "lawful or not is unknown: no rule is given")                                \
+    X(PHRASE_NO_RULE, "lawful or not is unknown: no rule for it is given")                                \
     X(PHRASE_NOT_LAWFUL, "NOT lawful by {} ({} at {})")                                            \
     X(PHRASE_UNDER, "under")                                                                       \
     X(PHRASE_TOO_FAR_OVER, "too far over")                                                         \

@@ -113,7 +113,7 @@ static void report_nearest(const struct gauge *gauge, const struct dial *dial)
     bool doubted = doubt.id != REMARK_NONE;
     const struct need needs[] = {
         dial_missing(gauge, dial),
-        {gauge->law.rule != NULL || !found, doubted ? doubt : remark(ADVICE_GIVE_RULE)},
+        {gauge->law.rule != NULL || !found, doubted ? doubt : remark(gauge->no_rule)},
     };
     double ratio = adapter_ratio(dial->line.scale, answer->target_scale - 1);
     figure =
