@@ -58,27 +58,28 @@ static void name_both_axles(struct workshop *shop)
 
 static void order_wheel(struct workshop *shop, int axle)
 {
+    if (axle == AXLE_NONE) { /* for the whole set */
+        order_wheel(shop, AXLE_FRONT);
+        axle = AXLE_REAR;
+    }
     const struct search_rim *rim = &shop->specification->search.rims.items[0];
     struct wheel *wheel = &shop->now.axle[axle].wheel;
     wheel->given = rim->given;
     wheel->max_load_kg = rim->max_load_kg;
     wheel->max_pressure_Pa = rim->max_pressure_Pa;
+    wheel->mounting = tyre_unknown().wheel.mounting;
     name_both_axles(shop);
 }
 
-static void try_wheels(struct workshop *shop)
+/* It goes on as the one before did. */
+static void try_wheel(struct workshop *shop, int axle)
 {
     static const struct mounting tried = {
         .hub_bore_m = 0.067, .bolts = 5, .bolt_circle_m = 0.114, .brake_room_m = 0.004};
-    struct fitment *fitted = &shop->specification->tyres.fitted, *option = shop->option;
-    struct wheel *wheels[] = {&fitted->tyre.wheel,
-                              &fitted->rear.wheel,
-                              &option->tyre.wheel,
-                              &option->rear.wheel,
-                              &shop->now.axle[AXLE_FRONT].wheel,
-                              &shop->now.axle[AXLE_REAR].wheel};
-    for (size_t i = 0; i < LENGTH_OF(wheels); i++)
-        wheels[i]->mounting = tried;
+    struct fitment *fitted = &shop->specification->tyres.fitted;
+    fitted->tyre.wheel.mounting = fitted->rear.wheel.mounting = tried;
+    shop->now.axle[axle].wheel.mounting = tried;
+    name_both_axles(shop);
 }
 
 static void carry_spare_of_set(struct workshop *shop)
@@ -150,7 +151,7 @@ static void do_task(struct workshop *shop, const struct task *task)
     double amount = as_listed(task);
     switch (task->cure.task) {
     case TASK_TRY_WHEEL:
-        try_wheels(shop);
+        try_wheel(shop, task->axle);
         break;
     case TASK_SPARE:
         carry_spare_of_set(shop);
@@ -214,20 +215,27 @@ static void do_tasks(struct run *run, const struct judged_build *before, size_t 
     *specification = before->specification;
     struct fitment_list *options = &specification->tyres.options;
     options->items = copy_of(arena, options->items, options->count, sizeof *options->items);
-    specification->carried.items = copy_of(arena, specification->carried.items,
-                                           specification->carried.count,
-                                           sizeof *specification->carried.items);
-    specification->states.items = copy_of(arena, specification->states.items,
-                                          specification->states.count,
-                                          sizeof *specification->states.items);
+    specification->carried.items =
+        copy_of(arena, specification->carried.items, specification->carried.count,
+                sizeof *specification->carried.items);
+    specification->states.items =
+        copy_of(arena, specification->states.items, specification->states.count,
+                sizeof *specification->states.items);
     struct workshop shop = {run, specification, &options->items[setup - 1],
                             before->plan.setups[setup]};
     if (shop.option->as_set.given == NULL)
         shop.option->as_set.given = &named_as_set; /* named now */
     const struct option_outcome *outcome = &before->outcomes[setup];
-    for (size_t i = 0; i < outcome->task_count; i++)
-        if (i != left_out)
-            do_task(&shop, &outcome->tasks[i]);
+    /* Wheels come before what stands on them, and are tried on when they are there. */
+    const enum task_id first_and_last[] = {TASK_WHEEL, TASK_NONE, TASK_TRY_WHEEL};
+    for (size_t pass = 0; pass < LENGTH_OF(first_and_last); pass++)
+        for (size_t i = 0; i < outcome->task_count; i++) {
+            enum task_id id = outcome->tasks[i].cure.task;
+            bool now =
+                id == TASK_WHEEL || id == TASK_TRY_WHEEL ? id == first_and_last[pass] : pass == 1;
+            if (i != left_out && now)
+                do_task(&shop, &outcome->tasks[i]);
+        }
     judge(run, out);
 }
 
@@ -304,7 +312,9 @@ static void close_each(struct run *run, struct judged_build *build, struct tally
     for (size_t setup = 1; setup < build->plan.count; setup++) {
         const struct option_outcome *outcome = &build->outcomes[setup];
         tally->outcomes[outcome->outcome]++;
-        if (getenv("WHY") && outcome->why) printf("WHY %s %s: %s\n", outcome_name(outcome->outcome), quantity_rows[outcome->why->quantity].name, why_not(run, build, setup));
+        if (getenv("WHY") && outcome->why)
+            printf("WHY %s %s: %s\n", outcome_name(outcome->outcome),
+                   quantity_rows[outcome->why->quantity].name, why_not(run, build, setup));
         if (outcome->outcome != OUTCOME_WORK)
             continue;
         tasks_close(run, build, setup);

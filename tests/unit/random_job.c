@@ -12,8 +12,9 @@
 /* What the sizes go by. */
 struct job {
     struct draw draw;
-    int width_mm, aspect, rim;   /* of the fitted tyre */
-    double half_rating_kg;       /* of the heavier axle, with what a passenger tyre is divided by */
+    int width_mm, aspect, rim; /* of the fitted tyre */
+    double half_rating_kg;     /* of the heavier axle */
+    double tyre_kg;            /* the same, by what a passenger tyre is divided by */
     double top_kmh;
     bool is_truck;
     int options, items;
@@ -23,11 +24,11 @@ struct job {
 static const struct {
     const char *text;
     double low, high, step; /* of what an option may be handed over with */
-} settings[] = {{"{kind: pulses_per_km, now: 2548, step: 1}", 2450, 2650, 1},
-                {"{kind: pulses_per_mile, now: 8000, step: 10, min: 7000, max: 9000}", 7700, 8300,
-                 10},
-                {"{kind: circumference_mm, now: 2200, step: 5}", 2100, 2300, 5},
-                {"{kind: driven_gear_teeth, now: 34, step: 1}", 32, 36, 1}};
+} settings[] = {
+    {"{kind: pulses_per_km, now: 2548, step: 1}", 2450, 2650, 1},
+    {"{kind: pulses_per_mile, now: 8000, step: 10, min: 7000, max: 9000}", 7700, 8300, 10},
+    {"{kind: circumference_mm, now: 2200, step: 5}", 2100, 2300, 5},
+    {"{kind: driven_gear_teeth, now: 34, step: 1}", 32, 36, 1}};
 
 static double diameter_mm(int width_mm, int aspect, int rim)
 {
@@ -43,15 +44,15 @@ static int index_for_kg(double kg)
     return index;
 }
 
-/* Mostly fast enough. */
-static char symbol_for(struct job *job)
+/* Fast enough, or a step too slow. */
+static char symbol_for(struct job *job, bool slow)
 {
     static const char symbols[] = "QRSTUHVW";
     static const double kmh[] = {160, 170, 180, 190, 200, 210, 240, 270};
     int lowest = 0;
     while (kmh[lowest] < job->top_kmh)
         lowest++;
-    if (chance(&job->draw, 10) && lowest > 0)
+    if (slow && lowest > 0)
         return symbols[lowest - 1];
     return symbols[random_whole(&job->draw.state, lowest, 7)];
 }
@@ -64,9 +65,10 @@ static void put_size(struct job *job, struct build_text *out, int width_mm, int 
     struct draw *draw = &job->draw;
     int kind = chance(draw, 55) ? KIND_STANDARD : random_whole(&draw->state, 0, TYRE_KINDS - 1);
     int more = random_whole(&draw->state, -1, 7);
-    char symbol = symbol_for(job);
-    const char *mark = marks[random_whole(&draw->state, 0, 4)];
-    int index = index_for_kg(job->half_rating_kg * 1.15) + more;
+    bool slow = chance(draw, 12), winter = chance(draw, 60);
+    char symbol = symbol_for(job, slow);
+    const char *mark = slow && winter ? " 3PMSF" : marks[random_whole(&draw->state, 0, 4)];
+    int index = index_for_kg(job->tyre_kg * 1.15) + more;
     double index_kg = load_index_kg(index);
     if (kind <= KIND_EXTRA_LOAD) {
         put(out, "size: %d/%dR%d %d%c%s%s, ", width_mm, aspect, rim, index, symbol,
@@ -92,7 +94,7 @@ static void put_job_wheel(struct job *job, struct build_text *out, double width_
 {
     struct draw *draw = &job->draw;
     put(out, "wheel: {width: %.1f in, inset: %.0f mm, ", width_in, inset_mm);
-    double room = strong ? steps(draw, 1.02, 1.3, 0.01) : steps(draw, 0.85, 1.02, 0.01);
+    double room = strong ? steps(draw, 1.02, 1.3, 0.01) : steps(draw, 0.9, 1, 0.01);
     if (chance(draw, 97))
         put(out, "max_load: %.0f kg, max_pressure: 550 kPa, ",
             floor(job->half_rating_kg * room + 1));
@@ -130,10 +132,12 @@ static void put_job_option(struct job *job, struct build_text *out, int number)
     put_size(job, size, width, aspect, rim);
     put(out, "    - {name: option %d, %s", number, size->text);
     put(out, "mass: %.0f kg, ", steps(draw, 20, 32, 1));
-    bool wheel = rim != job->rim || chance(draw, 30);
-    if (wheel)
-        put_job_wheel(job, out, rim_width_in(width), 30 + steps(draw, -12, 12, 1),
-                      chance(draw, 85));
+    bool wheel = rim != job->rim || chance(draw, 30), weak = chance(draw, 20);
+    double inset = 30 + steps(draw, -12, 12, 1);
+    if (weak && rim == job->rim) /* such as the listed one but for its rating */
+        put_job_wheel(job, out, rim_width_in(job->width_mm), 30, false);
+    else if (wheel)
+        put_job_wheel(job, out, rim_width_in(width), inset, true);
     if (chance(draw, 12))
         put(out, "snow_chains: 9 mm, ");
     if (chance(draw, 40))
@@ -164,7 +168,8 @@ static void put_job_vehicle(struct job *job, struct build_text *out)
     double rear_rating = floor(rear * steps(draw, 1.25, 1.6, 0.01));
     job->top_kmh = steps(draw, 150, 190, 5);
     job->is_truck = chance(draw, 50);
-    job->half_rating_kg = fmax(front_rating, rear_rating) / 2 * (job->is_truck ? 1.1 : 1);
+    job->half_rating_kg = fmax(front_rating, rear_rating) / 2;
+    job->tyre_kg = job->half_rating_kg * (job->is_truck ? 1.1 : 1);
     put(out,
         "vehicle:\n  name: a random job\n  category: %s\n  kind: %s\n  drive: %s\n"
         "  wheelbase: 2800 mm\n  track: 1520 mm\n  top_speed: %.0f km/h\n"
@@ -184,16 +189,16 @@ static void put_job_tyres(struct job *job, struct build_text *out)
     job->width_mm = 185 + 10 * random_whole(&draw->state, 0, 8);
     job->aspect = 55 + 5 * random_whole(&draw->state, 0, 4);
     job->rim = random_whole(&draw->state, 15, 18);
-    int index = index_for_kg(job->half_rating_kg * 1.12) + random_whole(&draw->state, 0, 2);
+    int index = index_for_kg(job->tyre_kg * 1.12) + random_whole(&draw->state, 0, 2);
     put(out, "tyres:\n  fitted: {size: %d/%dR%d %dH, placard: {front: %.0f kPa, rear: %.0f kPa}, ",
         job->width_mm, job->aspect, job->rim, index, steps(draw, 220, 240, 5),
         steps(draw, 225, 245, 5));
-    put_job_wheel(job, out, rim_width_in(job->width_mm), 30, true);
+    put_job_wheel(job, out, rim_width_in(job->width_mm), 30, chance(draw, 90));
     put(out, "mass: 24 kg}\n");
     int spare = random_whole(&draw->state, 0, 3);
     if (spare < 3)
         put(out, "  spare: {size: %d/%dR%d %dH}\n", job->width_mm, job->aspect, job->rim,
-            spare == 0 ? index_for_kg(job->half_rating_kg) - 3 : index);
+            spare == 0 ? index - 6 : index);
     put(out, "  options:\n");
     for (int i = 1; i <= job->options; i++)
         put_job_option(job, out, i);
@@ -228,13 +233,13 @@ static void put_job_speedometer(struct job *job, struct build_text *out)
 {
     static const char *const aims[] = {"lowest_lawful", "as_before", "2 %"};
     struct draw *draw = &job->draw;
-    put(out, "speedometer:\n  unit: km/h\n  rule: %s\n",
-        chance(draw, 80) ? "un_r39" : "adr_18_03");
+    put(out, "speedometer:\n  unit: km/h\n  rule: %s\n", chance(draw, 80) ? "un_r39" : "adr_18_03");
     if (chance(draw, 70))
         put(out, "  fitted_error: %.1f %%\n", steps(draw, 0.5, 6, 0.1));
     else
-        put(out, "  readings: [[50 km/h, %.1f km/h], [80 km/h, %.1f km/h], [100 km/h, %.1f "
-                 "km/h]]\n",
+        put(out,
+            "  readings: [[50 km/h, %.1f km/h], [80 km/h, %.1f km/h], [100 km/h, %.1f "
+            "km/h]]\n",
             steps(draw, 47.8, 49.2, 0.1), steps(draw, 77, 78.4, 0.1), steps(draw, 96, 98, 0.1));
     put(out, "  setting: %s\n", settings[job->setting].text);
     if (chance(draw, 40))
@@ -265,9 +270,9 @@ static void put_job_clearance(struct job *job, struct build_text *out)
     put_job_arch(job, out, "rear");
     put(out, "}\n  steering: {meets: %s}\n", meets[random_whole(&draw->state, 0, 3)]);
     double fitted = diameter_mm(job->width_mm, job->aspect, job->rim);
-    if (chance(draw, 60))
+    if (chance(draw, 93))
         put(out, "  spare_space: {diameter: %.0f mm, width: %.0f mm}\n",
-            fitted + steps(draw, -5, 60, 5), job->width_mm + steps(draw, 15, 70, 5));
+            fitted + steps(draw, 10, 90, 5), job->width_mm + steps(draw, 35, 120, 5));
     if (chance(draw, 60))
         put(out, "  headlamp: {height: %.0f mm, dip: %.1f %%}\n", steps(draw, 650, 900, 10),
             steps(draw, 0.9, 1.5, 0.1));
@@ -285,8 +290,9 @@ static void put_job_workshop(struct job *job, struct build_text *out)
         put(out, "  speed_symbol: %s\n", rules[random_whole(&draw->state, 0, 2)]);
     if (chance(draw, 30))
         put(out, "  track_change: {max: %.0f mm}\n", steps(draw, 10, 50, 5));
-    put(out, "search:\n  rims: [{diameter: %d, width: %.1f in, inset: 30 mm, max_load: %.0f kg, "
-             "max_pressure: 550 kPa}]\n",
+    put(out,
+        "search:\n  rims: [{diameter: %d, width: %.1f in, inset: 30 mm, max_load: %.0f kg, "
+        "max_pressure: 550 kPa}]\n",
         job->rim, rim_width_in(job->width_mm), job->half_rating_kg * 1.25);
     put(out, "allowed: {");
     static const double most_mm[] = {30, 40, 20};

@@ -66,6 +66,9 @@ struct remark capacity_basis(struct arena *arena, const struct axle_pressures *a
 /* wheel_rating.c: what wheels and tyres of an axle are rated for. */
 void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
 void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
+/* The listed rim that is ordered for an axle whose wheel is too weak, with the other axle's where
+ * both have the same wheel; NULL: none need be, or none does and is allowed. */
+const struct search_rim *wheel_to_order(const struct loaded_setup *loaded, int axle);
 
 /* twins.c: of an axle with twins. */
 void report_twins(const struct loaded_setup *loaded, int axle, struct figures *figures);

@@ -81,6 +81,9 @@
     X(ADVICE_WHEEL_FOR_RATING,                                                                     \
       "it carries the build, and not its share of the axle's rating, {}: it would do for an axle " \
       "of {}; choose a wheel that is rated for it")                                                \
+    X(BASIS_WHEEL_ORDERED, "the wheel that is ordered")                                            \
+    X(ADVICE_TRY_ORDERED_WHEEL,                                                                    \
+      "the wheel that is ordered: hub bore, bolt pattern, room round the brake")                   \
     X(ADVICE_WHEEL_FOR_PRESSURE,                                                                   \
       "the pressure needed is above the wheel's rating: choose another wheel")                     \
     X(ADVICE_PRESSURE_UNKNOWN, "the pressure needed is not known")                                 \

@@ -115,7 +115,13 @@ static bool spare_does(const struct loaded_setup *loaded, const struct spare_dut
 /* One more of the tyres that both axles have, where it does and goes in. */
 static struct cure spare_that_does(const struct loaded_setup *loaded)
 {
-    const struct spare_duty duty = duty_of(loaded, &loaded->setup->axle[AXLE_FRONT]);
+    struct tyre of_set = loaded->setup->axle[AXLE_FRONT];
+    const struct search_rim *ordered = wheel_to_order(loaded, AXLE_FRONT);
+    if (ordered != NULL) {
+        of_set.wheel.max_load_kg = ordered->max_load_kg;
+        of_set.wheel.max_pressure_Pa = ordered->max_pressure_Pa;
+    }
+    const struct spare_duty duty = duty_of(loaded, &of_set);
     if (!spare_does(loaded, &duty))
         return (struct cure){.task = TASK_NONE};
     return spare_of_set_cure(loaded->plan, loaded->setup);

@@ -91,6 +91,7 @@ static void report_load_index(const struct candidate *candidate)
             judged(limited_at_least(figure, fitted_kg),
                    &(struct judgement){
                        .if_unknown = remark(ADVICE_SERVICE),
+                       .broken = VERDICT_CAUTION, /* what it carries is judged by pressures */
                        .if_broken = REMARK_WITH(candidate->plan->arena, ADVICE_LOAD_INDEX, index),
                    });
     }
