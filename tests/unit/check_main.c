@@ -39,6 +39,7 @@ int main(void)
         properties_suite,
         properties_balance_suite,
         properties_change_suite,
+        properties_judge_suite,
         properties_outcome_suite,
         properties_output_suite,
         properties_speedometer_suite,

@@ -15,9 +15,23 @@ struct spare_duty {
     struct ceilings ceilings;
 };
 
-/* A spare of the size that the axles have is the same tyre, whatever it leaves out. */
-static struct tyre spare_of(const struct setup *setup)
+/* On the wheel that is ordered for the axles, where one is. */
+static struct tyre on_ordered_wheel(const struct loaded_setup *loaded, struct tyre tyre)
 {
+    const struct search_rim *ordered = wheel_to_order(loaded, AXLE_FRONT);
+    if (ordered == NULL)
+        return tyre;
+    tyre.wheel.max_load_kg = ordered->max_load_kg;
+    tyre.wheel.max_pressure_Pa = ordered->max_pressure_Pa;
+    return tyre;
+}
+
+/* A spare of the size that the axles have is the same tyre, whatever it leaves out; one that comes
+ * with them stands on their wheel, as they do in the end. */
+static struct tyre spare_of(const struct loaded_setup *loaded)
+{
+    const struct setup *setup = loaded->setup;
+    bool comes_along = !(setup->assumptions & ASSUMED_SAME_SPARE);
     struct tyre spare = setup->spare;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct tyre *tyre = &setup->axle[axle];
@@ -29,6 +43,8 @@ static struct tyre spare_of(const struct setup *setup)
             spare.data_book = tyre->data_book;
         if (spare.wheel.given == NULL)
             spare.wheel = tyre->wheel;
+        if (comes_along && spare.wheel.given == tyre->wheel.given)
+            spare = on_ordered_wheel(loaded, spare);
         break;
     }
     return spare;
@@ -115,12 +131,7 @@ static bool spare_does(const struct loaded_setup *loaded, const struct spare_dut
 /* One more of the tyres that both axles have, where it does and goes in. */
 static struct cure spare_that_does(const struct loaded_setup *loaded)
 {
-    struct tyre of_set = loaded->setup->axle[AXLE_FRONT];
-    const struct search_rim *ordered = wheel_to_order(loaded, AXLE_FRONT);
-    if (ordered != NULL) {
-        of_set.wheel.max_load_kg = ordered->max_load_kg;
-        of_set.wheel.max_pressure_Pa = ordered->max_pressure_Pa;
-    }
+    const struct tyre of_set = on_ordered_wheel(loaded, loaded->setup->axle[AXLE_FRONT]);
     const struct spare_duty duty = duty_of(loaded, &of_set);
     if (!spare_does(loaded, &duty))
         return (struct cure){.task = TASK_NONE};
@@ -130,7 +141,7 @@ static struct cure spare_that_does(const struct loaded_setup *loaded)
 static void report_spare_pressure(const struct loaded_setup *loaded, struct figures *figures)
 {
     struct arena *arena = loaded->plan->arena;
-    const struct tyre carried = spare_of(loaded->setup);
+    const struct tyre carried = spare_of(loaded);
     const struct spare_duty duty = duty_of(loaded, &carried);
     const struct pressure_choice *choice = &duty.choice;
     bool temporary = duty.spare.size.prefix == PREFIX_T, rated = duty.both_rated;
@@ -145,16 +156,24 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
         {choice->reason != REASON_UNREAD,
          read_sidewall(loaded->plan, choice->needed_Pa, duty.ceilings.highest_Pa)},
     };
+    const struct cure cure = spare_that_does(loaded);
+    /* One of the set does whatever the sidewall says. */
+    bool either = choice->reason == REASON_UNREAD && cure.task != TASK_NONE;
     const struct judgement how = {
         .needs = needs,
-        .need_count = refused || weak_wheel ? 0 : 2,
+        .need_count = refused || weak_wheel ? 0
+                      : either              ? 1
+                                            : 2,
         .holds = answer_of(true, does),
         .met = temporary || !rated ? VERDICT_CAUTION : VERDICT_OK,
         .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING
                          : !rated  ? ADVICE_SPARE_RATING
                                    : REMARK_NONE),
-        .cure = spare_that_does(loaded),
+        .cure = cure,
         .ask = choice->reason == REASON_UNREAD ? TASK_READ_SIDEWALL : TASK_NONE,
+        .if_cured = either
+                        ? REMARK_WITH(arena, ADVICE_SPARE_UNREAD, say_pressure(choice->needed_Pa))
+                        : remark(REMARK_NONE),
         .if_broken = refused ? remark(ADVICE_SPARE_TOO_WEAK)
                              : REMARK_WITH(arena, ADVICE_SPARE_WHEEL,
                                            say_mass(spare_bears_kg(loaded, &duty))),

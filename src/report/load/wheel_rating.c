@@ -183,6 +183,7 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
                                   .tolerance = load > rated ? tolerance_kg : 0,
                                   .if_doubtful = weigh_again(loaded->plan->arena, tolerance_kg),
                                   .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
+                                  .if_cured = remark(ADVICE_ORDER_WHEEL),
                                   .if_broken = if_too_weak(loaded->plan->arena, pressures)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figures_add(figures, judged(limited_at_least(figure, 0), &how));
