@@ -29,8 +29,8 @@ static void take(struct pressure_choice *choice, double pressure_Pa, enum pressu
     choice->reason = reason;
 }
 
-struct pressure_choice choose_pressure(const struct pressure_demands *demands,
-                                       const struct ceilings *ceilings, enum pressure_system system)
+static struct pressure_choice choose(const struct pressure_demands *demands,
+                                     const struct ceilings *ceilings, enum pressure_system system)
 {
     struct pressure_choice choice = {demands->replaced_Pa, UNKNOWN, REASON_REPLACED};
     if (isinf(demands->replaced_Pa) || isinf(demands->built_Pa) || isinf(demands->rated_Pa))
@@ -50,4 +50,18 @@ struct pressure_choice choose_pressure(const struct pressure_demands *demands,
         choice.recommended_Pa = pressure_to_set_Pa(choice.needed_Pa, ceilings->sure_Pa, system);
     }
     return choice;
+}
+
+struct pressure_choice choose_pressure(const struct pressure_demands *demands,
+                                       const struct ceilings *ceilings, enum pressure_system system)
+{
+    struct pressure_choice choice = choose(demands, ceilings, system);
+    if (choice.reason != REASON_REFUSED || !known(demands->built_least_Pa))
+        return choice;
+    struct pressure_demands least = *demands;
+    least.built_Pa = demands->built_least_Pa;
+    struct pressure_choice at_least = choose(&least, ceilings, system);
+    if (at_least.reason == REASON_REFUSED)
+        return choice;
+    return (struct pressure_choice){at_least.needed_Pa, UNKNOWN, REASON_UNWEIGHED};
 }

@@ -32,8 +32,7 @@ static inline struct argument say_mass(double mass_kg)
 /* What the scale may be off by, on each tyre of an axle. */
 static inline double weighing_of_tyre_kg(const struct loaded_setup *loaded, int axle)
 {
-    return known_or(loaded->plan->specification->measured.scale_kg, 0) /
-           tyres_on_axle(loaded->axle[axle].dual);
+    return tyre_doubt_kg(loaded->plan->specification, loaded->axle[axle].dual);
 }
 
 /* Asks to weigh again what is nearer to its limit than the scale tells. */

@@ -81,6 +81,7 @@
     X(ADVICE_WHEEL_FOR_RATING,                                                                     \
       "it carries the build, and not its share of the axle's rating, {}: it would do for an axle " \
       "of {}; choose a wheel that is rated for it")                                                \
+    X(BASIS_UNWEIGHED, "allowed or refused by less than the scale tells")                          \
     X(ADVICE_ORDER_WHEEL,                                                                          \
       "rated too low: the listed wheel of the same width and inset does, for a spare of the set "  \
       "too")                                                                                       \

@@ -8,7 +8,8 @@
 struct spare_duty {
     struct tyre spare;
     struct tyre_rating rating;
-    double load_kg;  /* the heaviest tyre's, with the reserve */
+    double load_kg;  /* the heaviest tyre's, with what the scale may be off, and the reserve */
+    double least_kg; /* the same if it is off to the other side */
     double rated_kg; /* half the larger axle rating, a quarter on twins; of those that are known */
     bool both_rated;
     struct pressure_choice choice;
@@ -77,6 +78,8 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
     double added_Pa = rating->speed_pressure_Pa, own_placard_Pa = placard_for(loaded, group);
     duty.load_kg =
         higher_of_pair((struct axle_pair){front->demand_built_kg, rear->demand_built_kg});
+    duty.least_kg =
+        higher_of_pair((struct axle_pair){front->demand_least_kg, rear->demand_least_kg});
     duty.rated_kg = higher_of(front->demand_rated_kg, rear->demand_rated_kg);
     duty.both_rated = known(front->demand_rated_kg) && known(rear->demand_rated_kg);
     duty.ceilings =
@@ -87,6 +90,7 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
         .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + added_Pa,
         .floor_Pa = rating->floor_Pa,
         .placard_Pa = own_placard_Pa,
+        .built_least_Pa = pressure_for_load_Pa(rating, false, duty.least_kg) + added_Pa,
     };
     duty.choice = choose_pressure(&demands, &duty.ceilings, plan_pressure_system(plan));
     return duty;
@@ -104,6 +108,8 @@ static struct remark reason_of(struct arena *arena, const struct spare_duty *dut
         return remark(BASIS_PLACARD_FLOOR);
     case REASON_REFUSED:
         return remark(BASIS_SPARE_REFUSED);
+    case REASON_UNWEIGHED:
+        return remark(BASIS_UNWEIGHED);
     case REASON_UNREAD:
         return REMARK_WITH(arena, BASIS_UNREAD, say_pressure(duty->ceilings.sure_Pa));
     default:
@@ -153,12 +159,15 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     double ceiling_Pa = refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa;
     const struct need needs[] = {
         {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
-        {choice->reason != REASON_UNREAD,
-         read_sidewall(loaded->plan, choice->needed_Pa, duty.ceilings.highest_Pa)},
+        {choice->reason != REASON_UNREAD && choice->reason != REASON_UNWEIGHED,
+         choice->reason == REASON_UNWEIGHED
+             ? weigh_again(arena, tyre_doubt_kg(loaded->plan->specification, false))
+             : read_sidewall(loaded->plan, choice->needed_Pa, duty.ceilings.highest_Pa)},
     };
     const struct cure cure = spare_that_does(loaded);
     /* One of the set does whatever the sidewall says. */
-    bool either = choice->reason == REASON_UNREAD && cure.task != TASK_NONE;
+    bool unread = choice->reason == REASON_UNREAD, unweighed = choice->reason == REASON_UNWEIGHED;
+    bool either = (unread || unweighed) && cure.task != TASK_NONE;
     const struct judgement how = {
         .needs = needs,
         .need_count = refused || weak_wheel ? 0
@@ -170,8 +179,8 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
                          : !rated  ? ADVICE_SPARE_RATING
                                    : REMARK_NONE),
         .cure = cure,
-        .ask = choice->reason == REASON_UNREAD ? TASK_READ_SIDEWALL : TASK_NONE,
-        .if_cured = either
+        .ask = unread ? TASK_READ_SIDEWALL : TASK_NONE,
+        .if_cured = either && unread
                         ? REMARK_WITH(arena, ADVICE_SPARE_UNREAD, say_pressure(choice->needed_Pa))
                         : remark(REMARK_NONE),
         .if_broken = refused ? remark(ADVICE_SPARE_TOO_WEAK)
