@@ -35,6 +35,11 @@ double load_reserve(const struct specification *specification)
     return known_or(specification->limits.load_reserve, 0);
 }
 
+double tyre_doubt_kg(const struct specification *specification, bool dual)
+{
+    return known_or(specification->measured.scale_kg, 0) / tyres_on_axle(dual);
+}
+
 /* What each tyre and wheel of an axle bears where the axle bears all that it is rated for. */
 static double rated_for_kg(const struct specification *specification, enum axle axle, bool dual)
 {
@@ -120,6 +125,7 @@ static struct pressure_demands find_demands(const struct tyre_rating *fitted, bo
         /* A pressure for tyres of one group says nothing of another: 450 kPa of a commercial tyre
          * are above what a passenger tyre may have, and what the axle needs is in the others. */
         .placard_Pa = placard_is_for(out, tyre_group(rating->class)) ? out->placard_Pa : UNKNOWN,
+        .built_least_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_least_kg) + for_speed,
     };
 }
 
@@ -188,7 +194,10 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     find_heaviest(conditions, setup, axle, out);
     out->demand_replaced_kg =
         replaced_demand_kg(conditions, axle, &fitted, out->placard_Pa, out->dual);
-    out->demand_built_kg = out->load_built_kg * (1 + load_reserve(specification));
+    double doubt_kg = tyre_doubt_kg(specification, out->dual);
+    double reserve = load_reserve(specification);
+    out->demand_built_kg = (out->load_built_kg + doubt_kg) * (1 + reserve);
+    out->demand_least_kg = (out->load_built_kg - doubt_kg) * (1 + reserve);
     out->demand_rated_kg = rated_for_kg(specification, axle, out->dual);
     struct pressure_demands demands = find_demands(&fitted, setup->is_fitted, out);
     struct pressure_choice choice =

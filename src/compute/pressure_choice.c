@@ -54,9 +54,9 @@ static void take(struct pressure_choice *choice, double pressure_Pa, enum pressu
     choice->reason = reason;
 }
 
-struct pressure_choice choose_pressure(const struct pressure_demands *demands,
-                                       const struct tyre_rating *rating,
-                                       const struct ceilings *ceilings, enum pressure_system system)
+static struct pressure_choice choose(const struct pressure_demands *demands,
+                                     const struct tyre_rating *rating,
+                                     const struct ceilings *ceilings, enum pressure_system system)
 {
     struct pressure_choice choice = {demands->replaced_Pa, UNKNOWN, UNKNOWN, UNKNOWN,
                                      REASON_REPLACED};
@@ -82,4 +82,20 @@ struct pressure_choice choose_pressure(const struct pressure_demands *demands,
         choice.most_told_Pa = higher_of(told[PRESSURE_METRIC], told[PRESSURE_US]);
     }
     return choice;
+}
+
+struct pressure_choice choose_pressure(const struct pressure_demands *demands,
+                                       const struct tyre_rating *rating,
+                                       const struct ceilings *ceilings, enum pressure_system system)
+{
+    struct pressure_choice choice = choose(demands, rating, ceilings, system);
+    if (choice.reason != REASON_REFUSED || !known(demands->built_least_Pa))
+        return choice;
+    struct pressure_demands least = *demands;
+    least.built_Pa = demands->built_least_Pa;
+    struct pressure_choice at_least = choose(&least, rating, ceilings, system);
+    if (at_least.reason == REASON_REFUSED)
+        return choice;
+    return (struct pressure_choice){at_least.needed_Pa, UNKNOWN, UNKNOWN, UNKNOWN,
+                                    REASON_UNWEIGHED};
 }

@@ -13,14 +13,16 @@ enum pressure_reason {
     REASON_FLOOR,    /* the lowest pressure of the class */
     REASON_PLACARD,  /* never below the placard of its class */
     REASON_REFUSED,  /* no allowed pressure meets all */
-    REASON_UNREAD    /* more than every tyre of its kind may have: the sidewall decides */
+    REASON_UNREAD,   /* more than every tyre of its kind may have: the sidewall decides */
+    REASON_UNWEIGHED /* whether an allowed one does is nearer than the scale tells */
 };
 
-/* INFINITY where no pressure is enough; UNKNOWN where something is missing, and for the last two
- * where there is none. */
+/* INFINITY where no pressure is enough; UNKNOWN where something is missing, and for the last three
+ * where there is none. As built is with the most that the weighing may be off; least, with as much
+ * less. */
 struct pressure_demands {
     double replaced_Pa, built_Pa;
-    double rated_Pa, placard_Pa;
+    double rated_Pa, placard_Pa, built_least_Pa;
 };
 
 struct pressure_choice {

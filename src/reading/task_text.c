@@ -84,12 +84,21 @@ static struct task_number rounded_up(const struct task *task, struct task_number
         clearly_above(decimal, most) ? floor(exact.value * STEPS + 1e-6) / STEPS : decimal, 1};
 }
 
+static struct task_number enough(struct task_number exact)
+{
+    double steps = pow(10, exact.decimals);
+    exact.value = ceil(exact.value * steps - 1e-6) / steps;
+    return exact;
+}
+
 struct task_number task_then(const struct plan *plan, const struct task *task, bool us)
 {
     struct task_number then =
         number_in(plan, task, task->cure.then_text == NULL ? task->cure.then : UNKNOWN, us);
-    bool up = task_rows[task->cure.task].policy & TASK_ROUNDED_UP;
-    return up && known(then.value) ? rounded_up(task, then, us) : then;
+    unsigned policy = task_rows[task->cure.task].policy;
+    if (!known(then.value) || !(policy & (TASK_ROUNDED_UP | TASK_ENOUGH)))
+        return then;
+    return policy & TASK_ENOUGH ? enough(then) : rounded_up(task, then, us);
 }
 
 /* --- for reading */

@@ -41,6 +41,8 @@ int main(void)
         properties_suite,
         properties_balance_suite,
         properties_change_suite,
+        properties_judge_suite,
+        properties_outcome_suite,
         properties_output_suite,
         properties_speedometer_suite,
         properties_pressure_suite,

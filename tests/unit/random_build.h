@@ -42,4 +42,8 @@ struct build_text {
 
 void random_build(uint64_t seed, const struct variation *variation, struct build_text *out);
 
+/* A job as a shop has it: nothing that an outcome needs is missing, and what is short is short by
+ * little. */
+void random_job(uint64_t seed, struct build_text *out);
+
 #endif

@@ -12,6 +12,8 @@ Suite *writer_suite(void);
 Suite *properties_suite(void);
 Suite *properties_balance_suite(void);
 Suite *properties_change_suite(void);
+Suite *properties_judge_suite(void);
+Suite *properties_outcome_suite(void);
 Suite *properties_output_suite(void);
 Suite *properties_speedometer_suite(void);
 Suite *properties_pressure_suite(void);

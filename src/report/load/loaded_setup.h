@@ -32,8 +32,7 @@ static inline struct argument say_mass(double mass_kg)
 /* What the scale may be off by, on each tyre of an axle. */
 static inline double weighing_of_tyre_kg(const struct loaded_setup *loaded, int axle)
 {
-    return known_or(loaded->plan->specification->measured.scale_kg, 0) /
-           tyres_on_axle(loaded->axle[axle].dual);
+    return tyre_doubt_kg(loaded->plan->specification, loaded->axle[axle].dual);
 }
 
 /* Asks to weigh again what is nearer to its limit than the scale tells. */
@@ -73,6 +72,9 @@ struct remark capacity_basis(struct arena *arena, const struct axle_pressures *a
 /* wheel_rating.c: what wheels and tyres of an axle are rated for. */
 void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
 void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
+/* The listed rim that is ordered for an axle whose wheel is too weak, with the other axle's where
+ * both have the same wheel; NULL: none need be, or none does and is allowed. */
+const struct search_rim *wheel_to_order(const struct loaded_setup *loaded, int axle);
 
 /* twins.c: of an axle with twins. */
 void report_twins(const struct loaded_setup *loaded, int axle, struct figures *figures);

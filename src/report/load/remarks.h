@@ -81,6 +81,13 @@
     X(ADVICE_WHEEL_FOR_RATING,                                                                     \
       "it carries the build, and not its share of the axle's rating, {}: it would do for an axle " \
       "of {}; choose a wheel that is rated for it")                                                \
+    X(BASIS_UNWEIGHED, "allowed or refused by less than the scale tells")                          \
+    X(ADVICE_ORDER_WHEEL,                                                                          \
+      "rated too low: the listed wheel of the same width and inset does, for a spare of the set "  \
+      "too")                                                                                       \
+    X(BASIS_WHEEL_ORDERED, "the wheel that is ordered")                                            \
+    X(ADVICE_TRY_ORDERED_WHEEL,                                                                    \
+      "the wheel that is ordered: hub bore, bolt pattern, room round the brake")                   \
     X(ADVICE_WHEEL_FOR_PRESSURE,                                                                   \
       "the pressure needed is above the wheel's rating: choose another wheel")                     \
     X(ADVICE_PRESSURE_UNKNOWN, "the pressure needed is not known")                                 \
@@ -101,6 +108,8 @@
     X(BASIS_SPARE_RATED, "carries a tyre's share of the larger axle rating, {}{}")                 \
     X(BASIS_SPARE_REFUSED, "no pressure that it and its wheel allow carries the heaviest load, "   \
                            "with the reserve, and a tyre's share of the larger axle rating")       \
+    X(ADVICE_SPARE_UNREAD,                                                                         \
+      "its sidewall would have to allow {}, and not every such tyre does: carry one of the set")   \
     X(ADVICE_SPARE_WHEEL, "its wheel is not rated for what it may have to carry, {}: carry one "   \
                           "of the set")                                                            \
     X(ADVICE_SPARE_RATING, "give vehicle: ratings of both axles: half the larger is not counted")  \
