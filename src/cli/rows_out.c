@@ -31,12 +31,14 @@ static void place_errors(struct rows_out *out, const struct options *options)
         choice->headings[i].priority = 0;
         if (!below)
             return;
-        out->error_below = choice->items[i].column;
+        struct chosen_column error = choice->items[i];
         choice->count--;
         for (; i < choice->count; i++) {
             choice->items[i] = choice->items[i + 1];
             choice->headings[i] = choice->headings[i + 1];
         }
+        choice->items[i] = error;
+        out->error_below = &choice->items[i];
     }
 }
 
@@ -62,11 +64,13 @@ void rows_add(struct rows_out *out, const void *row)
 {
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
-    const char *error = out->error_below == NULL ? NULL : out->error_below->get(row, false).text;
-    if (error == NULL)
+    if (out->error_below == NULL)
+        return;
+    struct cell error = column_cell(out->error_below, row);
+    if (error.kind != CELL_TEXT)
         return;
     struct prose prose = {.out = &out->sink.out, .width = (size_t)out->writer.options.width};
-    prose_line(&prose, ERROR_AT, ERROR_AT, error);
+    prose_line(&prose, ERROR_AT, ERROR_AT, error.text.at); /* ends in a NUL */
 }
 
 bool rows_end(struct rows_out *out, bool keep)

@@ -61,10 +61,3 @@ void outbuf_text(struct outbuf *out, const char *text)
 {
     outbuf_put(out, span_of(text));
 }
-
-void outbuf_char(struct outbuf *out, char c)
-{
-    if (out->used == OUTBUF_SIZE)
-        outbuf_flush(out);
-    out->data[out->used++] = c;
-}

@@ -18,10 +18,12 @@ struct member;
 /* One value as it leaves: already in the unit of its column. */
 struct cell {
     enum cell_kind kind;
-    struct span text;             /* CELL_TEXT */
-    double value;                 /* CELL_NUMBER, finite */
-    int decimals;                 /* in tables and csv; json carries ten significant digits */
-    const struct member *members; /* CELL_OBJECT, of json alone: up to one without a name */
+    int decimals; /* of a number in tables and csv; json carries ten significant digits */
+    union {
+        struct span text;             /* CELL_TEXT */
+        double value;                 /* CELL_NUMBER, finite */
+        const struct member *members; /* CELL_OBJECT, of json alone: up to one without a name */
+    };
 };
 
 struct member {
@@ -102,10 +104,14 @@ static inline struct cell cell_object(const struct member *members)
     return members == NULL ? cell_absent() : (struct cell){.kind = CELL_OBJECT, .members = members};
 }
 
+static inline struct cell cell_span(struct span text)
+{
+    return text.length == 0 ? cell_absent() : (struct cell){.kind = CELL_TEXT, .text = text};
+}
+
 static inline struct cell cell_text(const char *text)
 {
-    return text == NULL || *text == '\0' ? cell_absent()
-                                         : (struct cell){.kind = CELL_TEXT, .text = span_of(text)};
+    return text == NULL ? cell_absent() : cell_span(span_of(text));
 }
 
 #endif

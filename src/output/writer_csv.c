@@ -58,10 +58,8 @@ static void put_cell(struct writer *writer, const struct cell *cell, char separa
         put_field(out, (struct span){text, length}, separator);
         return;
     }
-    if (OUTBUF_SIZE - out->used < NUMBER_SIZE)
-        outbuf_flush(out);
     out->used += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark,
-                              out->data + out->used);
+                              outbuf_room(out, NUMBER_SIZE));
 }
 
 static void begin(struct writer *writer)

@@ -28,9 +28,17 @@ int load_index_for_kg(double kg)
     return low < load_index_count ? low : -1;
 }
 
+/* Rows of the table that come before the first with that letter. */
+static int rows_before_letter(char letter)
+{
+    static const unsigned char rows[] = {0,  8,  9,  10, 11, 12, 13, 25, 31, 14, 15, 16, 17,
+                                         18, 31, 19, 20, 21, 22, 23, 24, 26, 27, 31, 28, 29};
+    return letter >= 'A' && letter <= 'Z' ? rows[letter - 'A'] : 0;
+}
+
 const struct speed_symbol_row *speed_symbol_find(const char *symbol)
 {
-    for (int i = 0; i < speed_symbol_count; i++)
+    for (int i = rows_before_letter(symbol[0]); i < speed_symbol_count; i++)
         if (strcmp(speed_symbol_rows[i].symbol, symbol) == 0)
             return &speed_symbol_rows[i];
     return NULL;
@@ -105,10 +113,7 @@ double rim_diameter_m(int rim_code_tenths, bool millimetric)
         return UNKNOWN;
     if (millimetric)
         return rim_code_tenths / 10000.0;
-    for (int i = 0; i < rim_code_count; i++)
-        if ((int)(rim_code_rows[i].rim_code * 10 + 0.5) == rim_code_tenths)
-            return rim_code_rows[i].diameter_mm / 1000.0;
-    return floor((rim_code_tenths * 254.0 + 50) / 100) / 1000;
+    return (double)((rim_code_tenths * 254LL + 50) / 100) / 1000; /* the table's rule, and all its rows */
 }
 
 const struct load_range_row *load_range_find(char letter)
