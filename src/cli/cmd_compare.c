@@ -252,7 +252,7 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
     if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted))
         return EXIT_INPUT_WRONG;
     enum exit_status status =
-        row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare);
+        row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare, true);
     bool written = status == EXIT_COMPUTED || status == EXIT_LINES_UNREAD;
     return written && options->strict && bare->failed ? EXIT_FINDING_FAIL : status;
 }

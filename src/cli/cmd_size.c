@@ -13,7 +13,7 @@
 #include "tables/lookup.h"
 
 /* What only some columns ask for. */
-enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4 };
+enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4, NEEDS_MOULDED = 8 };
 
 struct size_row {
     struct span designation; /* as it came where it could not be read */
@@ -83,7 +83,7 @@ static const char *symbol_text(const struct designation *size)
 #define MASS(name, title, width, priority, field)                                                  \
     {                                                                                              \
         name "_kg", name "_lb", title, UNIT_KG, UNIT_LB, 0, 0, COLUMN_NUMBER, width, priority,     \
-            READY(field)                                                                           \
+            READY_IF(NEEDS_MOULDED, field)                                                         \
     }
 #define TEXT_COLUMN(name, title, width, priority, ready)                                           \
     {                                                                                              \
@@ -92,7 +92,7 @@ static const char *symbol_text(const struct designation *size)
 #define BARE(name, title, decimals, width, priority, field)                                        \
     {                                                                                              \
         name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, COLUMN_NUMBER, width,         \
-            priority, READY(field)                                                                 \
+            priority, READY_IF(NEEDS_MOULDED, field)                                               \
     }
 #define RIM(name, title, width, priority, field)                                                   \
     {                                                                                              \
@@ -104,10 +104,10 @@ static const char *symbol_text(const struct designation *size)
  * first. */
 const struct column size_columns[] = {
     TEXT_COLUMN("designation", "designation", 24, 0, READY(designation)),
-    TEXT_COLUMN("form", "form", 12, 16, READY(form)),
+    TEXT_COLUMN("form", "form", 12, 16, READY_IF(NEEDS_MOULDED, form)),
     LENGTH("section_width", "section width", 1, 7, 3, READY(figures.section_width_m)),
     BARE("aspect_percent", "aspect ratio", 0, 6, 18, aspect_percent),
-    TEXT_COLUMN("construction", "build", 5, 18, READY(construction)),
+    TEXT_COLUMN("construction", "build", 5, 18, READY_IF(NEEDS_MOULDED, construction)),
     BARE("rim_diameter_code", "rim code", 1, 5, 18, rim_code),
     LENGTH("overall_diameter", "overall diameter", 1, 8, 0, READY(figures.overall_diameter_m)),
     LENGTH("overall_diameter_min", "least diameter", 1, 8, 12,
@@ -130,9 +130,9 @@ const struct column size_columns[] = {
     MASS("load", "load", 6, 0, load_kg),
     BARE("load_index_dual", "dual index", 0, 5, 17, load_index_dual),
     MASS("load_dual", "load dual", 6, 5, load_dual_kg),
-    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15, READY(speed_symbol)),
+    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15, READY_IF(NEEDS_MOULDED, speed_symbol)),
     {"speed_kmh", "speed_mph", "speed", UNIT_KMH, UNIT_MPH, 0, 0, COLUMN_NUMBER, 5, 1,
-     READY(speed_mps)},
+     READY_IF(NEEDS_MOULDED, speed_mps)},
     {"reference_pressure_kPa", "reference_pressure_psi", "reference pressure", UNIT_KPA, UNIT_PSI,
      0, 0, COLUMN_NUMBER, 9, 10, NULL, offsetof(struct size_row, reference_Pa),
      offsetof(struct size_row, reference_us_Pa), NEEDS_REFERENCE},
@@ -163,29 +163,37 @@ static double reference_Pa(const struct designation *size, enum pressure_system 
     return rating.reference_Pa;
 }
 
-/* The designation, whose spelling is the text, outlives the row. */
-static void fill_row(const struct designation *size, struct span text, unsigned needs,
-                     struct bases *bases, struct size_row *row)
+/* What the designation says by itself. */
+static void fill_moulded(const struct designation *size, struct size_row *row)
 {
     const struct service_description *service = &size->service;
-    struct tyre_dimensions *figures = &row->figures;
-    figures_without_rim(size, figures);
-    if (needs & NEEDS_RIM)
-        figures_on_rim(size, UNKNOWN, figures);
-    row->designation = text;
     row->form = span_of(designation_form_name(size->form));
     row->construction = span_of(construction_text(size));
     row->speed_symbol = span_of(symbol_text(size));
-    row->basis = needs & NEEDS_BASIS ? basis_of(size, figures, bases) : (struct span){NULL, 0};
-    row->error = (struct span){NULL, 0};
     row->aspect_percent = positive(size->aspect_percent);
     row->rim_code = size->rim_code_tenths / 10.0;
-    row->revs_per_m = 1 / figures->rolling_circumference_m;
     row->load_index = index_value(service->load_index);
     row->load_kg = load_index_kg(service->load_index);
     row->load_index_dual = index_value(service->load_index_dual);
     row->load_dual_kg = load_index_kg(service->load_index_dual);
     row->speed_mps = symbol_speed_mps(size);
+}
+
+/* The designation, whose spelling is the text, outlives the row. */
+static void fill_row(const struct designation *size, struct span text, unsigned needs,
+                     struct bases *bases, struct size_row *row)
+{
+    struct tyre_dimensions *figures = &row->figures;
+    figures_without_rim(size, figures);
+    row->designation = text;
+    row->revs_per_m = 1 / figures->rolling_circumference_m;
+    row->error = (struct span){NULL, 0};
+    if (needs & NEEDS_MOULDED)
+        fill_moulded(size, row);
+    if (needs & NEEDS_RIM)
+        figures_on_rim(size, UNKNOWN, figures);
+    if (needs & NEEDS_BASIS)
+        row->basis = basis_of(size, figures, bases);
     if (needs & NEEDS_REFERENCE) {
         row->reference_Pa = reference_Pa(size, PRESSURE_METRIC);
         row->reference_us_Pa = reference_Pa(size, PRESSURE_US);
@@ -231,7 +239,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     struct bases *bases = arena_allocate(arena, sizeof *bases);
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
         return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
-                              bases);
+                              bases, false);
     struct designation *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
     for (size_t i = 0; i < count; i++)

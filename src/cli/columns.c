@@ -14,13 +14,17 @@ static const char *name_in(const struct column *column, bool us)
 static void choose(struct column_choice *out, const struct column *column, bool us)
 {
     us = us && column->name_us != NULL;
-    out->items[out->count++] = (struct chosen_column){
+    struct chosen_column *chosen = &out->items[out->count++];
+    *chosen = (struct chosen_column){
         .column = column,
         .us = us,
         .unit = us ? column->unit_us : column->unit,
         .decimals = us ? column->decimals_us : column->decimals,
-        .at = us && column->at_us > 0 ? column->at_us : column->at,
+        .at = us ? column->at_us : column->at,
     };
+    chosen->ready_number = column->get == NULL && column->kind == COLUMN_NUMBER &&
+                           !unit_table[chosen->unit].reciprocal;
+    chosen->raise = pow(10, chosen->decimals) / unit_table[chosen->unit].factor;
     out->needs |= column->needs;
 }
 
@@ -52,16 +56,16 @@ static bool contains(const char *name, struct span word)
 static bool choose_named(const struct column *columns, size_t count, struct span name,
                          struct column_choice *out)
 {
-    struct nearest nearest = nearest_start(name);
     for (size_t i = 0; i < count; i++)
-        for (int us = 0; us < 2; us++) {
-            const char *candidate = name_in(&columns[i], us == 1);
-            if (span_is(name, candidate)) {
+        for (int us = 0; us < 2; us++)
+            if (span_is(name, name_in(&columns[i], us == 1))) {
                 choose(out, &columns[i], us == 1);
                 return true;
             }
-            nearest_try(&nearest, candidate);
-        }
+    struct nearest nearest = nearest_start(name);
+    for (size_t i = 0; i < count; i++)
+        for (int us = 0; us < 2; us++)
+            nearest_try(&nearest, name_in(&columns[i], us == 1));
     const char *near = nearest_found(&nearest);
     for (size_t i = 0; near == NULL && i < count; i++)
         if (contains(columns[i].name, name))
@@ -119,21 +123,14 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
     return true;
 }
 
-static struct cell number_cell(const struct chosen_column *chosen, double value, int decimals)
+static inline struct cell number_cell(const struct chosen_column *chosen, double value,
+                                      int decimals)
 {
     if (!isfinite(value))
         return cell_absent();
     return (struct cell){.kind = CELL_NUMBER,
                          .decimals = decimals,
                          .value = unit_from_si(chosen->unit, value)};
-}
-
-static struct cell ready_cell(const struct chosen_column *chosen, const void *row)
-{
-    const void *at = (const char *)row + chosen->at;
-    if (chosen->column->kind == COLUMN_NUMBER)
-        return number_cell(chosen, *(const double *)at, chosen->decimals);
-    return cell_span(*(const struct span *)at);
 }
 
 static struct cell got_cell(const struct chosen_column *chosen, const void *row)
@@ -148,13 +145,23 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
                        value.own_decimals ? value.decimals : chosen->decimals);
 }
 
+static inline struct cell cell_of(const struct chosen_column *chosen, const void *row)
+{
+    const void *at = (const char *)row + chosen->at;
+    if (chosen->column->get != NULL)
+        return got_cell(chosen, row);
+    if (chosen->column->kind == COLUMN_NUMBER)
+        return number_cell(chosen, *(const double *)at, chosen->decimals);
+    return cell_span(*(const struct span *)at);
+}
+
 struct cell column_cell(const struct chosen_column *chosen, const void *row)
 {
-    return chosen->column->get == NULL ? ready_cell(chosen, row) : got_cell(chosen, row);
+    return cell_of(chosen, row);
 }
 
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
     for (size_t i = 0; i < choice->count; i++)
-        cells[i] = column_cell(&choice->items[i], row);
+        cells[i] = cell_of(&choice->items[i], row);
 }

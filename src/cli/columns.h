@@ -53,7 +53,9 @@ struct chosen_column {
     bool us;
     enum unit_id unit;
     int decimals;
+    bool ready_number;
     size_t at;
+    double raise; /* of a ready number: makes units of the last decimal from SI */
 };
 
 struct column_choice {

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "output/number.h"
 #include "reading/prose.h"
 
 enum { ERROR_AT = 4 };
@@ -60,8 +61,36 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     return EXIT_COMPUTED;
 }
 
+/* What the csv writer makes of the row's cells; a number that is ready goes straight to its text. */
+static void add_csv(struct rows_out *out, const void *row)
+{
+    struct outbuf *buffer = &out->sink.out;
+    const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
+    for (size_t i = 0; i < out->choice.count; i++) {
+        const struct chosen_column *chosen = &out->choice.items[i];
+        char *to = outbuf_room(buffer, 1 + NUMBER_SIZE), *end = NULL;
+        if (i > 0)
+            *to++ = separator;
+        if (chosen->ready_number)
+            end = number_of_raised(*(const double *)((const char *)row + chosen->at) * chosen->raise,
+                               chosen->decimals, mark, to);
+        buffer->used = (size_t)((end != NULL ? end : to) - buffer->data);
+        if (end != NULL)
+            continue;
+        struct cell cell = column_cell(chosen, row);
+        csv_put_cell(&out->writer, &cell);
+    }
+    outbuf_char(buffer, '\n');
+    out->writer.rows++;
+}
+
 void rows_add(struct rows_out *out, const void *row)
 {
+    if (out->writer.functions == &writer_csv && out->choice.count > 1 &&
+        csv_separator(&out->writer) != out->writer.options.decimal_mark) {
+        add_csv(out, row);
+        return;
+    }
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
     if (out->error_below == NULL)

@@ -18,7 +18,7 @@ enum { SIGNIFICANT = 10, CUT_SIGNIFICANT = 15 };
 static const uint32_t powers_of_ten[] = {1,      10,      100,      1000,      10000,
                                          100000, 1000000, 10000000, 100000000, 1000000000};
 
-static const char digit_pairs[] = "00010203040506070809101112131415161718192021222324"
+const char number_digit_pairs[] = "00010203040506070809101112131415161718192021222324"
                                   "25262728293031323334353637383940414243444546474849"
                                   "50515253545556575859606162636465666768697071727374"
                                   "75767778798081828384858687888990919293949596979899";
@@ -85,34 +85,15 @@ static void put_digits(uint32_t number, int count, char *text)
 {
     for (; count >= 2; number /= 100) {
         count -= 2;
-        memcpy(text + count, digit_pairs + (size_t)(number % 100) * 2, 2);
+        memcpy(text + count, number_digit_pairs + (size_t)(number % 100) * 2, 2);
     }
     if (count == 1)
         *text = (char)('0' + number % 10);
 }
 
-/* A number below 100, a single digit alone. */
-static char *put_up_to_two(uint32_t number, char *to)
-{
-    if (number < 10) {
-        *to = (char)('0' + number);
-        return to + 1;
-    }
-    memcpy(to, digit_pairs + (size_t)number * 2, 2);
-    return to + 2;
-}
-
 static size_t put_whole(uint64_t number, char *text)
 {
     const uint32_t group = 100000000;
-    if (number < 10000) { /* as nearly all are */
-        uint32_t hundreds = (uint32_t)number / 100, rest = (uint32_t)number % 100;
-        if (hundreds == 0)
-            return (size_t)(put_up_to_two(rest, text) - text);
-        char *to = put_up_to_two(hundreds, text);
-        memcpy(to, digit_pairs + (size_t)rest * 2, 2);
-        return (size_t)(to + 2 - text);
-    }
     int count = count_digits(number), left = count;
     for (; number >= group; number /= group) {
         left -= 8;
@@ -151,30 +132,9 @@ static size_t put_cut(double value, char decimal_mark, char text[NUMBER_SIZE])
     return (size_t)(to - text);
 }
 
-/* One product tells what round_decimal() would find of a short number, where the half is not near:
- * below 2^22 * 100 it is off by 2^-25 at the most. */
-static bool round_short(double magnitude, int decimals, struct decimal *result)
+static size_t put_plain(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
 {
-    static const double scales[] = {1, 10, 100}, limit = 0x1p22, near = 1e-6;
-    if (!(magnitude < limit) || decimals > 2)
-        return false;
-    double raised = magnitude * scales[decimals] + 0.5;
-    uint32_t units = (uint32_t)(int32_t)raised;
-    double rest = raised - units;
-    uint32_t whole = decimals == 0 ? units : decimals == 1 ? units / 10 : units / 100;
-    *result = (struct decimal){whole, units - whole * powers_of_ten[decimals]};
-    return rest > near && rest < 1 - near;
-}
-
-size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
-{
-    double magnitude = fabs(value);
-    struct decimal parts;
-    if (!(magnitude < plain_limit))
-        return put_cut(value, decimal_mark, text);
-    decimals = usable_decimals(decimals);
-    if (!round_short(magnitude, decimals, &parts))
-        parts = round_decimal(magnitude, decimals);
+    struct decimal parts = round_decimal(fabs(value), decimals);
     char *to = text;
     if (value < 0 && (parts.whole | parts.fraction) != 0)
         *to++ = '-';
@@ -186,6 +146,17 @@ size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUM
     }
     *to = '\0';
     return (size_t)(to - text);
+}
+
+size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
+{
+    decimals = usable_decimals(decimals);
+    char *end = number_of_raised(value * powers_of_ten[decimals], decimals, decimal_mark, text);
+    if (end == NULL)
+        return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
+                                         : put_cut(value, decimal_mark, text);
+    *end = '\0';
+    return (size_t)(end - text);
 }
 
 /* Ten digits as an integer, the first not zero, and how many of them stand after the point

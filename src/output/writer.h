@@ -91,8 +91,15 @@ static inline bool cell_is_absent(const struct cell *cell)
            (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
-/* A field of csv in quotes, each quote within doubled. */
+/* A field of csv in quotes, each quote within doubled; a cell; and what stands between two. */
 void csv_put_quoted(struct outbuf *out, struct span text);
+void csv_put_cell(struct writer *writer, const struct cell *cell);
+static inline char csv_separator(const struct writer *writer)
+{
+    if (writer->options.separator != '\0')
+        return writer->options.separator;
+    return writer->options.decimal_mark == ',' ? ';' : ',';
+}
 
 static inline struct cell cell_absent(void)
 {

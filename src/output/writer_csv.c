@@ -2,13 +2,6 @@
 #include "output/writer.h"
 #include "output/number.h"
 
-static char separator_of(const struct writer *writer)
-{
-    if (writer->options.separator != '\0')
-        return writer->options.separator;
-    return writer->options.decimal_mark == ',' ? ';' : ',';
-}
-
 /* Section 2, rules 5 to 7. */
 static bool needs_quotes(struct span text, char separator)
 {
@@ -43,23 +36,22 @@ static void put_field(struct outbuf *out, struct span text, char separator)
         outbuf_put(out, text);
 }
 
-static void put_cell(struct writer *writer, const struct cell *cell, char separator)
+void csv_put_cell(struct writer *writer, const struct cell *cell)
 {
     struct outbuf *out = writer->out;
+    const char separator = csv_separator(writer), mark = writer->options.decimal_mark;
     if (cell_is_absent(cell))
         return;
     if (cell->kind == CELL_TEXT) {
         put_field(out, cell->text, separator);
-        return;
-    }
-    if (writer->options.decimal_mark == separator) { /* of a stream whose input has commas */
+    } else if (mark == separator) { /* of a stream whose input has commas */
         char text[NUMBER_SIZE];
-        size_t length = number_fixed(cell->value, cell->decimals, separator, text);
+        size_t length = number_fixed(cell->value, cell->decimals, mark, text);
         put_field(out, (struct span){text, length}, separator);
-        return;
+    } else {
+        char *to = outbuf_room(out, NUMBER_SIZE);
+        out->used += number_fixed(cell->value, cell->decimals, mark, to);
     }
-    out->used += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark,
-                              outbuf_room(out, NUMBER_SIZE));
 }
 
 static void begin(struct writer *writer)
@@ -69,7 +61,7 @@ static void begin(struct writer *writer)
     writer->options.byte_order_mark = false; /* once, even where the heading comes later */
     if (!writer->options.with_header)
         return;
-    char separator = separator_of(writer);
+    char separator = csv_separator(writer);
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(writer->out, separator);
@@ -85,14 +77,14 @@ static bool is_empty(const struct cell *cell)
 
 static void row(struct writer *writer, const struct cell *cells)
 {
-    char separator = separator_of(writer);
+    char separator = csv_separator(writer);
     /* Many programs pass over an empty line, and the row would be lost. */
     if (writer->columns == 1 && is_empty(cells))
         outbuf_text(writer->out, "\"\"");
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(writer->out, separator);
-        put_cell(writer, &cells[i], separator);
+        csv_put_cell(writer, &cells[i]);
     }
     outbuf_char(writer->out, '\n');
 }
