@@ -13,7 +13,8 @@
 #include "tables/lookup.h"
 
 /* What only some columns ask for. */
-enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4, NEEDS_MOULDED = 8 };
+enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4, NEEDS_REFERENCE_US = 8,
+       NEEDS_MOULDED = 16 };
 
 struct size_row {
     struct span designation; /* as it came where it could not be read */
@@ -194,10 +195,10 @@ static void fill_row(const struct designation *size, struct span text, unsigned 
         figures_on_rim(size, UNKNOWN, figures);
     if (needs & NEEDS_BASIS)
         row->basis = basis_of(size, figures, bases);
-    if (needs & NEEDS_REFERENCE) {
+    if (needs & NEEDS_REFERENCE)
         row->reference_Pa = reference_Pa(size, PRESSURE_METRIC);
+    if (needs & NEEDS_REFERENCE_US)
         row->reference_us_Pa = reference_Pa(size, PRESSURE_US);
-    }
 }
 
 /* No figure of a line that could not be read is known. */

@@ -16,16 +16,18 @@ static void choose(struct column_choice *out, const struct column *column, bool 
     us = us && column->name_us != NULL;
     struct chosen_column *chosen = &out->items[out->count++];
     *chosen = (struct chosen_column){
+        .ready = column->get != NULL               ? READY_NOT
+                 : column->kind == COLUMN_NUMBER ? READY_NUMBER
+                                                 : READY_TEXT,
         .column = column,
         .us = us,
         .unit = us ? column->unit_us : column->unit,
         .decimals = us ? column->decimals_us : column->decimals,
         .at = us ? column->at_us : column->at,
     };
-    chosen->ready_number = column->get == NULL && column->kind == COLUMN_NUMBER &&
-                           !unit_table[chosen->unit].reciprocal;
-    chosen->raise = pow(10, chosen->decimals) / unit_table[chosen->unit].factor;
-    out->needs |= column->needs;
+    const struct unit *unit = &unit_table[chosen->unit];
+    chosen->raise = unit->reciprocal ? UNKNOWN : pow(10, chosen->decimals) / unit->factor;
+    out->needs |= column->needs << (chosen->at != column->at);
 }
 
 static bool writes_objects(const struct options *options)
@@ -148,9 +150,9 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
 static inline struct cell cell_of(const struct chosen_column *chosen, const void *row)
 {
     const void *at = (const char *)row + chosen->at;
-    if (chosen->column->get != NULL)
+    if (chosen->ready == READY_NOT)
         return got_cell(chosen, row);
-    if (chosen->column->kind == COLUMN_NUMBER)
+    if (chosen->ready == READY_NUMBER)
         return number_cell(chosen, *(const double *)at, chosen->decimals);
     return cell_span(*(const struct span *)at);
 }

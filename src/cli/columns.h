@@ -30,7 +30,7 @@ enum column_kind {
 
 /* Where a row has the value ready, `get` is NULL and `at` is its offset: a double in SI (`at_us` where
  * the other system has another), or a struct span. `needs` are bits of the command's own, for
- * what it makes only where a column asks for it. */
+ * what it makes only where a column asks for it; what only `at_us` needs is the bit above. */
 struct column {
     const char *name;    /* metric */
     const char *name_us; /* NULL: one unit only */
@@ -49,13 +49,13 @@ struct column {
 
 /* A column in one of its two units. */
 struct chosen_column {
+    enum { READY_NOT, READY_NUMBER, READY_TEXT } ready;
     const struct column *column;
     bool us;
     enum unit_id unit;
     int decimals;
-    bool ready_number;
     size_t at;
-    double raise; /* of a ready number: makes units of the last decimal from SI */
+    double raise; /* makes units of the last decimal from SI; UNKNOWN where no product does */
 };
 
 struct column_choice {

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "base/known.h"
 #include "output/number.h"
 #include "reading/prose.h"
 
@@ -61,24 +62,33 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     return EXIT_COMPUTED;
 }
 
-/* What the csv writer makes of the row's cells; a number that is ready goes straight to its text. */
+/* Nothing for what is not known; NULL where no product tells the text. */
+static inline char *number_or_nothing(const struct chosen_column *chosen, double value, char mark,
+                                      char *to)
+{
+    return known(value) ? number_of_raised(value * chosen->raise, chosen->decimals, mark, to) : to;
+}
+
+/* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
 static void add_csv(struct rows_out *out, const void *row)
 {
     struct outbuf *buffer = &out->sink.out;
     const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
     for (size_t i = 0; i < out->choice.count; i++) {
         const struct chosen_column *chosen = &out->choice.items[i];
+        const void *at = (const char *)row + chosen->at;
         char *to = outbuf_room(buffer, 1 + NUMBER_SIZE), *end = NULL;
-        if (i > 0)
-            *to++ = separator;
-        if (chosen->ready_number)
-            end = number_of_raised(*(const double *)((const char *)row + chosen->at) * chosen->raise,
-                               chosen->decimals, mark, to);
+        *to = separator;
+        to += i > 0;
+        if (chosen->ready == READY_NUMBER)
+            end = number_or_nothing(chosen, *(const double *)at, mark, to);
         buffer->used = (size_t)((end != NULL ? end : to) - buffer->data);
-        if (end != NULL)
-            continue;
-        struct cell cell = column_cell(chosen, row);
-        csv_put_cell(&out->writer, &cell);
+        if (chosen->ready == READY_TEXT) {
+            csv_put_field(buffer, *(const struct span *)at, separator);
+        } else if (end == NULL) {
+            struct cell cell = column_cell(chosen, row);
+            csv_put_cell(&out->writer, &cell);
+        }
     }
     outbuf_char(buffer, '\n');
     out->writer.rows++;

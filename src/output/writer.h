@@ -91,8 +91,10 @@ static inline bool cell_is_absent(const struct cell *cell)
            (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
-/* A field of csv in quotes, each quote within doubled; a cell; and what stands between two. */
+/* A field of csv in quotes, each quote within doubled; in quotes where it needs them; a cell; and what
+ * stands between two. */
 void csv_put_quoted(struct outbuf *out, struct span text);
+void csv_put_field(struct outbuf *out, struct span text, char separator);
 void csv_put_cell(struct writer *writer, const struct cell *cell);
 static inline char csv_separator(const struct writer *writer)
 {

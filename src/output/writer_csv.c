@@ -1,10 +1,14 @@
 /* RFC 4180, with a single line feed at the end of a line, as Unix tools expect it. */
 #include "output/writer.h"
+
 #include "output/number.h"
 
-/* Section 2, rules 5 to 7. */
+/* Section 2, rules 5 to 7. A long text most often has a separator, near its beginning. */
 static bool needs_quotes(struct span text, char separator)
 {
+    enum { LONG = 32 };
+    if (text.length >= LONG && memchr(text.at, separator, text.length) != NULL)
+        return true;
     for (size_t i = 0; i < text.length; i++) {
         char c = text.at[i];
         if (c == separator || c == '"' || c == '\n' || c == '\r')
@@ -28,9 +32,11 @@ void csv_put_quoted(struct outbuf *out, struct span text)
     outbuf_char(out, '"');
 }
 
-static void put_field(struct outbuf *out, struct span text, char separator)
+void csv_put_field(struct outbuf *out, struct span text, char separator)
 {
-    if (needs_quotes(text, separator))
+    if (text.length == 1 && text.at[0] >= 'A') /* R, H */
+        outbuf_char(out, text.at[0]);
+    else if (needs_quotes(text, separator))
         csv_put_quoted(out, text);
     else
         outbuf_put(out, text);
@@ -43,11 +49,11 @@ void csv_put_cell(struct writer *writer, const struct cell *cell)
     if (cell_is_absent(cell))
         return;
     if (cell->kind == CELL_TEXT) {
-        put_field(out, cell->text, separator);
+        csv_put_field(out, cell->text, separator);
     } else if (mark == separator) { /* of a stream whose input has commas */
         char text[NUMBER_SIZE];
         size_t length = number_fixed(cell->value, cell->decimals, mark, text);
-        put_field(out, (struct span){text, length}, separator);
+        csv_put_field(out, (struct span){text, length}, separator);
     } else {
         char *to = outbuf_room(out, NUMBER_SIZE);
         out->used += number_fixed(cell->value, cell->decimals, mark, to);
@@ -65,7 +71,7 @@ static void begin(struct writer *writer)
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(writer->out, separator);
-        put_field(writer->out, span_of(writer->headings[i].name), separator);
+        csv_put_field(writer->out, span_of(writer->headings[i].name), separator);
     }
     outbuf_char(writer->out, '\n');
 }

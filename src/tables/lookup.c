@@ -118,8 +118,8 @@ double rim_diameter_m(int rim_code_tenths, bool millimetric)
 
 const struct load_range_row *load_range_find(char letter)
 {
-    for (int i = 0; i < load_range_count; i++)
-        if (letter != '\0' && load_range_rows[i].letter[0] == letter)
+    for (int i = 0; letter != '\0' && i < load_range_count; i++)
+        if (load_range_rows[i].letter[0] == letter)
             return &load_range_rows[i];
     return NULL;
 }
@@ -138,7 +138,8 @@ const struct tolerance_row *tolerance_find(const char *standard, const char *con
     const char *use = special_use ? "special_use" : "normal";
     for (int i = 0; i < tolerance_count; i++) {
         const struct tolerance_row *row = &tolerance_rows[i];
-        if (strcmp(row->standard, standard) == 0 && strcmp(row->construction, construction) == 0 &&
+        if (row->construction[0] == construction[0] && row->use[0] == use[0] &&
+            strcmp(row->standard, standard) == 0 && strcmp(row->construction, construction) == 0 &&
             strcmp(row->use, use) == 0)
             return row;
     }
