@@ -6,7 +6,7 @@
 #include "output/number.h"
 #include "reading/prose.h"
 
-enum { ERROR_AT = 4 };
+enum { ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -62,11 +62,20 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     return EXIT_COMPUTED;
 }
 
-/* Nothing for what is not known; NULL where no product tells the text. */
-static inline char *number_or_nothing(const struct chosen_column *chosen, double value, char mark,
-                                      char *to)
+/* The cell of one column, where it is not written at once. Returns where the next one goes. */
+static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
+                      char *to)
 {
-    return known(value) ? number_of_raised(value * chosen->raise, chosen->decimals, mark, to) : to;
+    struct outbuf *buffer = &out->sink.out;
+    buffer->used = (size_t)(to - buffer->data);
+    if (chosen->ready == READY_TEXT) {
+        const struct span *text = (const void *)((const char *)row + chosen->at);
+        csv_put_field(buffer, *text, csv_separator(&out->writer));
+    } else {
+        struct cell cell = column_cell(chosen, row);
+        csv_put_cell(&out->writer, &cell);
+    }
+    return outbuf_room(buffer, CELL_ROOM);
 }
 
 /* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
@@ -74,23 +83,21 @@ static void add_csv(struct rows_out *out, const void *row)
 {
     struct outbuf *buffer = &out->sink.out;
     const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
-    for (size_t i = 0; i < out->choice.count; i++) {
-        const struct chosen_column *chosen = &out->choice.items[i];
-        const void *at = (const char *)row + chosen->at;
-        char *to = outbuf_room(buffer, 1 + NUMBER_SIZE), *end = NULL;
-        *to = separator;
-        to += i > 0;
+    const char *last = buffer->data + OUTBUF_SIZE - CELL_ROOM;
+    const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
+    char *to = outbuf_room(buffer, CELL_ROOM);
+    for (; chosen < end; chosen++) {
+        const double *value = (const void *)((const char *)row + chosen->at);
+        char *behind = NULL;
         if (chosen->ready == READY_NUMBER)
-            end = number_or_nothing(chosen, *(const double *)at, mark, to);
-        buffer->used = (size_t)((end != NULL ? end : to) - buffer->data);
-        if (chosen->ready == READY_TEXT) {
-            csv_put_field(buffer, *(const struct span *)at, separator);
-        } else if (end == NULL) {
-            struct cell cell = column_cell(chosen, row);
-            csv_put_cell(&out->writer, &cell);
-        }
+            behind = known(*value) ? number_of_raised(*value * chosen->raise, chosen->decimals,
+                                                      mark, to)
+                                   : to;
+        to = behind != NULL && behind <= last ? behind : put_cell(out, chosen, row, to);
+        *to++ = separator;
     }
-    outbuf_char(buffer, '\n');
+    to[-1] = '\n'; /* in the place of the last separator */
+    buffer->used = (size_t)(to - buffer->data);
     out->writer.rows++;
 }
 

@@ -139,8 +139,7 @@ static double least_nominal_m(const struct designation *size, const struct tyre_
 static void set_envelope(const struct designation *size, struct tyre_dimensions *out)
 {
     const struct tolerance_row *row =
-        tolerance_find(out->un_r54 ? "un_r54" : "un_r30", construction_key(size->construction),
-                       size->special_use != SPECIAL_USE_NONE);
+        tolerance_find(out->un_r54, (int)size->construction, size->special_use != SPECIAL_USE_NONE);
     if (row == NULL)
         return;
     double rim = out->rim_diameter_m;

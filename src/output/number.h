@@ -7,6 +7,7 @@
 #include <math.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
 enum { NUMBER_SIZE = 40, NUMBER_DECIMALS_MAX = 9 };
 
@@ -21,50 +22,46 @@ size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUM
  * allows it, never "-0". The value must be finite. */
 size_t number_significant(double value, char text[NUMBER_SIZE]);
 
-/* "00" to "99", one behind the other. */
+/* "00" to "99", one behind the other; and one of them as two characters. */
 extern const char number_digit_pairs[];
-
-/* A number below 100, a single digit alone. */
-static inline char *number_up_to_two(uint32_t number, char *to)
+static inline char *number_pair(uint32_t number, char *to)
 {
-    if (number >= 10)
-        *to++ = number_digit_pairs[number * 2];
-    *to++ = number_digit_pairs[number * 2 + 1];
-    return to;
+    memcpy(to, number_digit_pairs + (size_t)number * 2, 2);
+    return to + 2;
 }
 
 /* The text of number_fixed(), without a NUL, for a number that is already multiplied by 10^decimals:
- * below 10000, of two decimals at the most, and not so near to a half that the last bits of a
- * product could tell. Returns its end; NULL for any other, with nothing of use at `to`. */
+ * not negative, below 10000, of two decimals at the most, and not so near to a half that the last
+ * bits of a product could tell. Returns its end; NULL for any other, with nothing of use at `to`. */
 static inline char *number_of_raised(double raised, int decimals, char decimal_mark, char *to)
 {
-    static const double limits[] = {1e4, 1e5, 1e6}, near = 1e-6;
-    double magnitude = fabs(raised) + 0.5;
-    if (decimals > 2 || !(magnitude < limits[decimals]))
+    static const double limit = 1e6, near = 1e-6;
+    double magnitude = raised + 0.5;
+    if (!(raised >= 0 && magnitude < limit))
         return NULL;
     uint32_t units = (uint32_t)(int32_t)magnitude;
-    if (!(fabs(magnitude - units - 0.5) < 0.5 - near))
-        return NULL;
     uint32_t whole = decimals == 0 ? units : decimals == 1 ? units / 10 : units / 100;
-    uint32_t hundreds = whole / 100, rest = whole % 100;
-    if (raised < 0 && units > 0)
-        *to++ = '-';
-    if (hundreds == 0) {
-        to = number_up_to_two(rest, to);
-    } else {
-        to = number_up_to_two(hundreds, to);
-        *to++ = number_digit_pairs[rest * 2];
-        *to++ = number_digit_pairs[rest * 2 + 1];
+    if (!(fabs(magnitude - (int32_t)units - 0.5) < 0.5 - near) || whole >= 10000 || decimals > 2)
+        return NULL;
+    uint32_t rest = whole;
+    if (whole >= 100) {
+        uint32_t hundreds = whole / 100;
+        rest = whole % 100;
+        if (hundreds >= 10)
+            to = number_pair(hundreds, to);
+        else
+            *to++ = (char)('0' + hundreds);
     }
-    if (decimals == 0)
-        return to;
-    *to++ = decimal_mark;
-    if (decimals == 1) {
+    if (whole >= 10)
+        to = number_pair(rest, to);
+    else
+        *to++ = (char)('0' + rest);
+    if (decimals > 0)
+        *to++ = decimal_mark;
+    if (decimals == 1)
         *to++ = (char)('0' + (units - whole * 10));
-        return to;
-    }
-    *to++ = number_digit_pairs[(units - whole * 100) * 2];
-    *to++ = number_digit_pairs[(units - whole * 100) * 2 + 1];
+    else if (decimals == 2)
+        to = number_pair(units - whole * 100, to);
     return to;
 }
 

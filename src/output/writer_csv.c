@@ -3,15 +3,18 @@
 
 #include "output/number.h"
 
-/* Section 2, rules 5 to 7. A long text most often has a separator, near its beginning. */
+/* Section 2, rules 5 to 7. The separators are those that csv_separator() and a stream's heading give. */
 static bool needs_quotes(struct span text, char separator)
 {
-    enum { LONG = 32 };
+    static const bool may_need[256] = {['"'] = true, ['\n'] = true, ['\r'] = true,
+                                       [','] = true, [';'] = true,  ['\t'] = true};
+    enum { LONG = 32 }; /* most often with a separator, near its beginning */
     if (text.length >= LONG && memchr(text.at, separator, text.length) != NULL)
         return true;
     for (size_t i = 0; i < text.length; i++) {
         char c = text.at[i];
-        if (c == separator || c == '"' || c == '\n' || c == '\r')
+        if (may_need[(unsigned char)c] &&
+            (c == separator || c == '"' || c == '\n' || c == '\r'))
             return true;
     }
     return false;
@@ -34,9 +37,7 @@ void csv_put_quoted(struct outbuf *out, struct span text)
 
 void csv_put_field(struct outbuf *out, struct span text, char separator)
 {
-    if (text.length == 1 && text.at[0] >= 'A') /* R, H */
-        outbuf_char(out, text.at[0]);
-    else if (needs_quotes(text, separator))
+    if (needs_quotes(text, separator))
         csv_put_quoted(out, text);
     else
         outbuf_put(out, text);

@@ -132,18 +132,13 @@ const struct rolling_row *rolling_find(const char *construction)
     return NULL;
 }
 
-const struct tolerance_row *tolerance_find(const char *standard, const char *construction,
-                                           bool special_use)
+/* Rows stand by standard, construction and use: checked by the tests. */
+const struct tolerance_row *tolerance_find(bool un_r54, int construction, bool special_use)
 {
-    const char *use = special_use ? "special_use" : "normal";
-    for (int i = 0; i < tolerance_count; i++) {
-        const struct tolerance_row *row = &tolerance_rows[i];
-        if (row->construction[0] == construction[0] && row->use[0] == use[0] &&
-            strcmp(row->standard, standard) == 0 && strcmp(row->construction, construction) == 0 &&
-            strcmp(row->use, use) == 0)
-            return row;
-    }
-    return NULL;
+    enum { UN_R54_FROM = 3 };
+    if (un_r54)
+        return &tolerance_rows[UN_R54_FROM + 2 * construction + special_use];
+    return special_use ? NULL : &tolerance_rows[construction];
 }
 
 const struct rim_factors_row *rim_factors_for(int aspect_percent)

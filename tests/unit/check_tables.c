@@ -179,14 +179,13 @@ START_TEST(rolling_and_tolerance)
     ck_assert_double_eq(rolling_find("diagonal")->circumference_factor, 2.99);
     ck_assert_ptr_null(rolling_find("R"));
     /* UN R30 and UN R54, 6.1.4 and 6.1.5 (from memory). */
-    ck_assert_double_eq(tolerance_find("un_r30", "radial", false)->height_max_factor, 1.04);
-    ck_assert_double_eq(tolerance_find("un_r30", "diagonal", false)->height_max_factor, 1.08);
-    ck_assert_double_eq(tolerance_find("un_r54", "diagonal", false)->height_max_factor, 1.07);
-    ck_assert_double_eq(tolerance_find("un_r54", "radial", true)->height_max_factor, 1.06);
-    ck_assert_double_eq(tolerance_find("un_r54", "diagonal", true)->height_max_factor, 1.09);
-    ck_assert_double_eq(tolerance_find("un_r54", "bias_belted", true)->height_max_factor, 1.09);
-    ck_assert_ptr_null(tolerance_find("un_r30", "radial", true));
-    ck_assert_ptr_null(tolerance_find("un_r117", "radial", false));
+    ck_assert_double_eq(tolerance_find(false, 0, false)->height_max_factor, 1.04);
+    ck_assert_double_eq(tolerance_find(false, 1, false)->height_max_factor, 1.08);
+    ck_assert_double_eq(tolerance_find(true, 1, false)->height_max_factor, 1.07);
+    ck_assert_double_eq(tolerance_find(true, 0, true)->height_max_factor, 1.06);
+    ck_assert_double_eq(tolerance_find(true, 1, true)->height_max_factor, 1.09);
+    ck_assert_double_eq(tolerance_find(true, 2, true)->height_max_factor, 1.09);
+    ck_assert_ptr_null(tolerance_find(false, 0, true));
 }
 END_TEST
 
