@@ -28,6 +28,10 @@ static size_t unescaped_length(struct span text)
         unsigned char c = (unsigned char)text.at[length];
         if (c < 0x20 || c == '"' || c == '\\')
             break;
+        if (c < 0x80) {
+            length++;
+            continue;
+        }
         struct utf8_character character =
             utf8_first((struct span){text.at + length, text.length - length});
         if (!character.valid)
@@ -81,8 +85,8 @@ static void put_value(struct outbuf *out, const struct cell *cell)
     } else if (cell->kind == CELL_TEXT) {
         put_string(out, cell->text);
     } else {
-        char text[NUMBER_SIZE];
-        outbuf_put(out, (struct span){text, number_significant(cell->value, text)});
+        char *to = outbuf_room(out, NUMBER_SIZE);
+        out->used += number_significant(cell->value, to);
     }
 }
 
@@ -90,6 +94,14 @@ static void begin(struct writer *writer)
 {
     if (!writer->options.streaming)
         outbuf_char(writer->out, '[');
+}
+
+/* A heading's name: letters and underscores of our own. */
+static void put_name(struct outbuf *out, const char *name)
+{
+    outbuf_char(out, '"');
+    outbuf_text(out, name);
+    outbuf_text(out, "\":");
 }
 
 static void row(struct writer *writer, const struct cell *cells)
@@ -101,8 +113,7 @@ static void row(struct writer *writer, const struct cell *cells)
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(out, ',');
-        put_string(out, span_of(writer->headings[i].name));
-        outbuf_char(out, ':');
+        put_name(out, writer->headings[i].name);
         put_value(out, &cells[i]);
     }
     outbuf_char(out, '}');

@@ -157,6 +157,7 @@ void layout_group(struct layout *layout)
 {
     size_t count = layout->plan->count;
     layout->setups = plan_group_figures(layout->plan, layout->figures);
+    layout->every = plan_group_figures(layout->plan, layout->figures);
     layout->outcomes = arena_allocate_array(layout->arena, count, sizeof *layout->outcomes);
     for (size_t i = 0; i < count; i++) {
         option_outcome_make(layout->plan, &layout->setups[i], &layout->outcomes[i]);
