@@ -251,17 +251,17 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
         hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
     }
-    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    static struct rows_out rows; /* too large for the stack, and most of it is never touched */
     enum exit_status begun =
-        rows_begin(arena, rows, options, size_columns, size_column_count, false);
+        rows_begin(arena, &rows, options, size_columns, size_column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
     for (size_t i = 0; i < count; i++) {
         struct size_row row;
         char text[DESIGNATION_CANONICAL_SIZE];
         size_t length = designation_canonical(&sizes[i], text);
-        fill_row(&sizes[i], (struct span){text, length}, rows->choice.needs, bases, &row);
-        rows_add(rows, &row);
+        fill_row(&sizes[i], (struct span){text, length}, rows.choice.needs, bases, &row);
+        rows_add(&rows, &row);
     }
-    return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+    return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
