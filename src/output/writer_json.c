@@ -96,14 +96,6 @@ static void begin(struct writer *writer)
         outbuf_char(writer->out, '[');
 }
 
-/* A heading's name: letters and underscores of our own. */
-static void put_name(struct outbuf *out, const char *name)
-{
-    outbuf_char(out, '"');
-    outbuf_text(out, name);
-    outbuf_text(out, "\":");
-}
-
 static void row(struct writer *writer, const struct cell *cells)
 {
     struct outbuf *out = writer->out;
@@ -113,7 +105,8 @@ static void row(struct writer *writer, const struct cell *cells)
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(out, ',');
-        put_name(out, writer->headings[i].name);
+        put_string(out, span_of(writer->headings[i].name));
+        outbuf_char(out, ':');
         put_value(out, &cells[i]);
     }
     outbuf_char(out, '}');
