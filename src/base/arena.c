@@ -26,13 +26,18 @@ _Noreturn void arena_exhausted(void)
     exit(EXIT_NOT_WRITTEN);
 }
 
+/* What is larger than a block has one of its own, which the system gives cleared: a page of it that is
+ * never used costs nothing. */
 static struct arena_block *new_block(struct arena *arena, size_t size)
 {
     size_t capacity = size > BLOCK_SIZE ? size : BLOCK_SIZE;
-    struct arena_block *block =
-        capacity > SIZE_MAX - sizeof *block ? NULL : calloc(1, sizeof *block + capacity);
+    struct arena_block *block = NULL;
+    if (capacity <= SIZE_MAX - sizeof *block)
+        block = size > BLOCK_SIZE ? calloc(1, sizeof *block + capacity)
+                                  : malloc(sizeof *block + capacity);
     if (block == NULL)
         arena_exhausted();
+    block->used = 0;
     block->size = capacity;
     block->next = arena->blocks;
     arena->blocks = block;
@@ -46,11 +51,14 @@ void *arena_allocate(struct arena *arena, size_t size)
         arena_exhausted();
     size = (size + unit - 1) / unit * unit;
     struct arena_block *block = arena->blocks;
-    if (block == NULL || block->size - block->used < size)
+    bool cleared = false;
+    if (block == NULL || block->size - block->used < size) {
         block = new_block(arena, size);
+        cleared = size > BLOCK_SIZE;
+    }
     void *memory = (char *)block->data + block->used;
     block->used += size;
-    return memory;
+    return cleared ? memory : memset(memory, 0, size);
 }
 
 void *arena_allocate_array(struct arena *arena, size_t count, size_t size)
@@ -102,7 +110,6 @@ void arena_reuse(struct arena *arena)
     struct arena more = {kept->next};
     arena_free(&more);
     kept->next = NULL;
-    memset(kept->data, 0, kept->used);
     kept->used = 0;
 }
 

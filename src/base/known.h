@@ -44,6 +44,12 @@ static inline bool clearly_above(double a, double b)
     return a - b > 1e-9 * fabs(b);
 }
 
+/* floor() of a value from 0 to 2^53, or of an unknown one, without a call. */
+static inline double whole_part(double value)
+{
+    return known(value) ? (double)(long long)value : value;
+}
+
 enum axle { AXLE_FRONT, AXLE_REAR, AXLE_COUNT };
 /* Yes, no or unknown. */
 enum answer { ANSWER_NOT_ASKED, ANSWER_UNKNOWN, ANSWER_NO, ANSWER_YES };

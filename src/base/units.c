@@ -142,15 +142,3 @@ enum unit_id unit_of_kind(enum unit_kind kind)
 {
     return kinds[kind].unit;
 }
-
-double unit_to_si(enum unit_id unit, double value)
-{
-    const struct unit *row = &unit_table[unit];
-    return row->reciprocal ? row->factor / value : row->factor * value;
-}
-
-double unit_from_si(enum unit_id unit, double si)
-{
-    const struct unit *row = &unit_table[unit];
-    return row->reciprocal ? row->factor / si : si / row->factor;
-}

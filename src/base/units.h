@@ -114,7 +114,16 @@ const char *unit_kind_example(enum unit_kind kind);
 /* The unit in which ranges and errors of a kind are told. */
 enum unit_id unit_of_kind(enum unit_kind kind);
 
-double unit_to_si(enum unit_id unit, double value);
-double unit_from_si(enum unit_id unit, double si);
+static inline double unit_to_si(enum unit_id unit, double value)
+{
+    const struct unit *row = &unit_table[unit];
+    return row->reciprocal ? row->factor / value : row->factor * value;
+}
+
+static inline double unit_from_si(enum unit_id unit, double si)
+{
+    const struct unit *row = &unit_table[unit];
+    return row->reciprocal ? row->factor / si : si / row->factor;
+}
 
 #endif

@@ -14,6 +14,9 @@ struct check {
 /* At the value of a key of the mapping, or at the mapping where it has no such key. */
 #define FAULT(check, mapping, key, ...) FAULT_AT(check, place_of(mapping, key), __VA_ARGS__)
 
+/* So many figures are worked out of one file at the most. */
+enum { FIGURES_MAX = 200000 };
+
 /* A name as a message quotes it. */
 static inline const char *quoted(const struct check *check, const char *name)
 {

@@ -212,6 +212,21 @@ static void rule_states_name_items(const struct check *check)
     }
 }
 
+/* Every tyre is judged in every state, with some twenty figures where little is measured. */
+static void rule_states_are_bounded(const struct check *check)
+{
+    enum { FIGURES_EACH = 20 };
+    const struct specification *specification = check->specification;
+    double setups = 1 + (double)specification->tyres.options.count;
+    double figures = FIGURES_EACH * setups * (double)specification->states.count;
+    if (figures > FIGURES_MAX)
+        FAULT(check, specification->given, "states",
+              "%zu options in %zu states make about %.0f figures together; at most %d are worked "
+              "out: leave some out",
+              specification->tyres.options.count, specification->states.count, figures,
+              FIGURES_MAX);
+}
+
 static void check_window(const struct check *check, const struct window *window)
 {
     if (!known(window->min.value) || !known(window->max.value))
@@ -275,6 +290,7 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rule_tyres_agree_with_themselves,
         rule_carried_items_are_whole,
         rule_states_name_items,
+        rule_states_are_bounded,
         rule_limits_are_windows,
         rule_published_limits_are_known,
         rule_speed_symbol_rule_is_known,

@@ -4,7 +4,7 @@
 
 /* So that a file made to be large cannot ask for more figures than memory holds. */
 enum { GEARS_MAX = 50, RANGES_MAX = 8, CHOICES_MAX = 50, POINTS_MAX = 200, SPEEDS_MAX = 50 };
-enum { LINES_MAX = 3000, FIGURES_MAX = 200000 };
+enum { LINES_MAX = 3000 };
 
 static void rule_engine_speeds_rise(const struct check *check, const struct engine *engine)
 {

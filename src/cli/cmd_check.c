@@ -69,14 +69,14 @@ static struct column_value get_line(const void *data, bool us)
 
 #define TEXT_COLUMN(name, get)                                                                     \
     {                                                                                              \
-        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_TEXT, 12, 0, get                      \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_TEXT, 12, 0, GET(get)                 \
     }
 
 const struct column check_columns[] = {
     TEXT_COLUMN("kind", get_kind),
     TEXT_COLUMN("part", get_part),
     TEXT_COLUMN("options", get_options),
-    {"line", NULL, "line", UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 6, 0, get_line},
+    {"line", NULL, "line", UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 6, 0, GET(get_line)},
     TEXT_COLUMN("key", get_key),
     TEXT_COLUMN("text", get_text),
 };

@@ -71,19 +71,19 @@ COMPARE_TEXT(get_error_text, row->unread)
 
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get                     \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, GET(get)                \
     }
 #define LENGTH(name, title, decimals, priority, get)                                               \
     {                                                                                              \
-        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, 9, priority, get      \
+        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, 9, priority, GET(get) \
     }
 #define PRESSURE(name, title, priority, get)                                                       \
     {                                                                                              \
-        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 1, false, 9, priority, get         \
+        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 1, false, 9, priority, GET(get)    \
     }
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 9, priority, get       \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 9, priority, GET(get)  \
     }
 
 const struct column compare_columns[] = {
@@ -94,12 +94,12 @@ const struct column compare_columns[] = {
     BARE("overall_diameter_change_percent", "diameter change %", 2, 8, get_change_percent),
     LENGTH("section_width_change", "width change", 1, 4, get_width_change),
     {"revs_per_km", "revs_per_mile", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, false, 9, 7,
-     get_revs},
+     GET(get_revs)},
     BARE("speedometer_error_percent", "speedometer error %", 2, 1, get_error),
     BARE("true_speed_at_100", "true speed at 100", 1, 3, get_true),
     BARE("effective_axle_ratio", "effective axle ratio", 3, 9, get_effective),
     BARE("restoring_axle_ratio", "restoring axle ratio", 3, 6, get_restoring),
-    {"load_kg", "load_lb", "load of its index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
+    {"load_kg", "load_lb", "load of its index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, GET(get_load)},
     BARE("load_change_percent", "load of its index, change %", 1, 8, get_load_change),
     PRESSURE("reference_pressure", "pressure of its index, not to set", 6, get_reference),
     PRESSURE("equal_load_pressure", "equal-load pressure, not to set", 2, get_equal_load),
@@ -255,7 +255,7 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
     if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted))
         return EXIT_INPUT_WRONG;
     enum exit_status status =
-        row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare);
+        row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare, true);
     bool written = status == EXIT_COMPUTED || status == EXIT_LINES_UNREAD;
     return written && options->strict && bare->failed ? EXIT_FINDING_FAIL : status;
 }

@@ -1,6 +1,7 @@
 /* tyresum speedometer, gearing, load, clearance and sheet: the parts of a build file. */
 #include "base/diagnostics.h"
 #include "base/known.h"
+#include "build/keys.h"
 #include "cli/commands.h"
 #include "cli/figure_rows.h"
 #include "reading/figure_value.h"
@@ -16,25 +17,19 @@
 #include "reading/sheet_text.h"
 #include "report/plan.h"
 
-typedef void (*part_report)(const struct plan *plan, struct figures *figures);
-
-static const struct {
-    unsigned command;
-    part_report report;
-    enum part part;
-} parts[] = {
-    {CMD_SHEET, report_tyre, PART_TYRE},
-    {CMD_CLEARANCE | CMD_SHEET, report_clearance, PART_CLEARANCE},
-    {CMD_LOAD | CMD_SHEET, report_load, PART_LOAD},
-    {CMD_SPEEDOMETER | CMD_SHEET, report_speedometer, PART_SPEEDOMETER},
-    {CMD_GEARING | CMD_SHEET, report_gearing, PART_GEARING},
+const struct part_row part_rows[PART_COUNT] = {
+    {CMD_SHEET, 0, report_tyre, PART_TYRE},
+    {CMD_CLEARANCE | CMD_SHEET, USE_CLEARANCE, report_clearance, PART_CLEARANCE},
+    {CMD_LOAD | CMD_SHEET, USE_LOAD, report_load, PART_LOAD},
+    {CMD_SPEEDOMETER | CMD_SHEET, USE_SPEEDOMETER, report_speedometer, PART_SPEEDOMETER},
+    {CMD_GEARING | CMD_SHEET, USE_GEARING, report_gearing, PART_GEARING},
 };
 
 void parts_report(unsigned commands, const struct plan *plan, struct figures *figures)
 {
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
-        if (parts[i].command & commands)
-            parts[i].report(plan, figures);
+    for (size_t i = 0; i < PART_COUNT; i++)
+        if (part_rows[i].command & commands)
+            part_rows[i].report(plan, figures);
 }
 
 /* A single command needs its part of the file; a sheet says what is missing and goes on. */
@@ -84,11 +79,11 @@ static void write_answers(const struct layout *layout)
 
 static void write_tables(const struct command *command, const struct layout *layout)
 {
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
-        if (!(parts[i].command & command->bit))
+    for (size_t i = 0; i < PART_COUNT; i++) {
+        if (!(part_rows[i].command & command->bit))
             continue;
         outbuf_text(layout->out, "\n");
-        part_table(layout, parts[i].part, command->bit == CMD_SHEET);
+        part_table(layout, part_rows[i].part, command->bit == CMD_SHEET);
     }
     outbuf_text(layout->out, "\n! fail   ? unknown   + task   ~ caution\n");
 }
@@ -127,9 +122,9 @@ static void write_markdown(const struct command *command, const struct layout *l
 {
     struct page_part chosen[PART_COUNT];
     size_t count = 0;
-    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
-        if (parts[i].command & command->bit)
-            chosen[count++] = (struct page_part){parts[i].part, command->bit == CMD_SHEET};
+    for (size_t i = 0; i < PART_COUNT; i++)
+        if (part_rows[i].command & command->bit)
+            chosen[count++] = (struct page_part){part_rows[i].part, command->bit == CMD_SHEET};
     page_markdown(layout, chosen, count, command->bit == CMD_SHEET);
 }
 

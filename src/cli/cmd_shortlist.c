@@ -58,31 +58,31 @@ SHORTLIST_TEXT(get_tasks, row->tasks)
 
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 8, priority, get       \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, 8, priority, GET(get)  \
     }
 #define LENGTH(name, title, priority, get)                                                         \
     {                                                                                              \
-        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, 0, 2, false, 8, priority, get             \
+        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, 0, 2, false, 8, priority, GET(get)        \
     }
 #define TEXT_COLUMN(name, title, priority, get)                                                    \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, priority, get                     \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, priority, GET(get)                \
     }
 #define PRESSURE(name, title, get)                                                                 \
     {                                                                                              \
-        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 3, get                \
+        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 3, GET(get)           \
     }
 
 const struct column shortlist_columns[] = {
     BARE("rank", "rank", 0, 0, get_rank),
     TEXT_COLUMN("designation", "designation", 0, get_designation),
-    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, 3, get_rim_width},
+    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, 3, GET(get_rim_width)},
     LENGTH("inset", "inset", 3, get_inset),
     BARE("axle_ratio", "axle ratio", 3, 0, get_axle_ratio),
     BARE("drive_remains_percent", "drive remains %", 2, 3, get_drive_remains),
     LENGTH("overall_diameter", "overall diameter", 4, get_diameter),
     LENGTH("overall_diameter_change", "diameter change", 3, get_diameter_change),
-    {"load_kg", "load_lb", "load", UNIT_KG, UNIT_LB, 0, 0, false, 6, 4, get_load},
+    {"load_kg", "load_lb", "load", UNIT_KG, UNIT_LB, 0, 0, false, 6, 4, GET(get_load)},
     PRESSURE("pressure_front", "pressure front", get_pressure_front),
     PRESSURE("pressure_rear", "pressure rear", get_pressure_rear),
     BARE("speedometer_error_percent", "speedometer error %", 2, 5, get_error),

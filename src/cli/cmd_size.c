@@ -1,5 +1,5 @@
 /* tyresum size: what each designation means and measures. */
-#include <unistd.h>
+#include <string.h>
 
 #include "base/diagnostics.h"
 #include "base/known.h"
@@ -9,45 +9,30 @@
 #include "cli/stream.h"
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
-#include "compute/fitment.h"
 #include "report/basis.h"
 #include "tables/lookup.h"
 
+/* What only some columns ask for. */
+enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4, NEEDS_REFERENCE_US = 8,
+       NEEDS_MOULDED = 16 };
+
 struct size_row {
-    struct designation size;
+    struct span designation; /* as it came where it could not be read */
+    struct span form, construction, speed_symbol, basis, error;
+    double aspect_percent, rim_code, revs_per_m, load_index, load_kg, load_index_dual, load_dual_kg;
+    double speed_mps, reference_Pa, reference_us_Pa;
     struct tyre_dimensions figures;
-    char text[DESIGNATION_CANONICAL_SIZE];
-    char *basis;        /* BASIS_SIZE characters of room */
-    const char *unread; /* the line as it came, where it could not be read */
-    const char *error;
 };
 
-static struct column_value text_value(const char *text)
-{
-    return (struct column_value){.text = text};
-}
-
-static struct column_value number_value(const struct size_row *row, double value)
-{
-    return (struct column_value){.value = row->error == NULL ? value : UNKNOWN};
-}
-
-#define GETTER(name) static struct column_value name(const void *data, bool us)
-#define ROW const struct size_row *row = data
-#define NUMBER_GETTER(name, expression)                                                            \
-    GETTER(name)                                                                                   \
-    {                                                                                              \
-        ROW;                                                                                       \
-        (void)us;                                                                                  \
-        return number_value(row, expression);                                                      \
-    }
-#define TEXT_GETTER(name, expression)                                                              \
-    GETTER(name)                                                                                   \
-    {                                                                                              \
-        ROW;                                                                                       \
-        (void)us;                                                                                  \
-        return text_value(row->error == NULL ? (expression) : NULL);                               \
-    }
+/* The texts of the bases met so far: a list of a million lines has a handful. */
+struct bases {
+    struct basis {
+        struct basis_rows rows;
+        struct span text;
+        char room[BASIS_SIZE];
+    } items[16];
+    size_t count;
+};
 
 static double positive(int value)
 {
@@ -87,141 +72,161 @@ static const char *symbol_text(const struct designation *size)
     return size->service.speed_symbol;
 }
 
-GETTER(get_designation)
-{
-    ROW;
-    (void)us;
-    return text_value(row->error == NULL ? row->text : row->unread);
-}
-/* Only where the column is asked for: a stream pays for what it prints. */
-GETTER(get_reference)
-{
-    ROW;
-    struct tyre tyre = tyre_unknown();
-    struct tyre_rating rating;
-    tyre.size = row->size;
-    tyre.load_range = row->size.load_range;
-    if (row->error != NULL)
-        return number_value(row, UNKNOWN);
-    tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, &rating);
-    return number_value(row, nominal_told_Pa(rating.reference_Pa, us));
-}
-/* Made only where its column is asked for, in the room that the row has for it. */
-GETTER(get_basis)
-{
-    ROW;
-    (void)us;
-    if (row->error != NULL)
-        return text_value(NULL);
-    basis_of_figures(&row->size, &row->figures, row->basis);
-    return text_value(row->basis);
-}
-GETTER(get_error)
-{
-    ROW;
-    (void)us;
-    return text_value(row->error);
-}
-TEXT_GETTER(get_form, designation_form_name(row->size.form))
-TEXT_GETTER(get_construction, construction_text(&row->size))
-TEXT_GETTER(get_symbol, symbol_text(&row->size))
-NUMBER_GETTER(get_width, row->figures.section_width_m)
-NUMBER_GETTER(get_aspect, positive(row->size.aspect_percent))
-NUMBER_GETTER(get_rim_code, row->size.rim_code_tenths / 10.0)
-NUMBER_GETTER(get_diameter, row->figures.overall_diameter_m)
-NUMBER_GETTER(get_diameter_min, row->figures.overall_diameter_min_m)
-NUMBER_GETTER(get_diameter_max, row->figures.overall_diameter_max_m)
-NUMBER_GETTER(get_height, row->figures.section_height_m)
-NUMBER_GETTER(get_width_max, row->figures.width_on_rim_max_m)
-NUMBER_GETTER(get_circumference, row->figures.rolling_circumference_m)
-NUMBER_GETTER(get_revs, 1 / row->figures.rolling_circumference_m)
-NUMBER_GETTER(get_radius, row->figures.static_loaded_radius_m)
-NUMBER_GETTER(get_measuring_rim, row->figures.measuring_rim_m)
-NUMBER_GETTER(get_rim_min, row->figures.rim_min_m)
-NUMBER_GETTER(get_rim_max, row->figures.rim_max_m)
-NUMBER_GETTER(get_index, index_value(row->size.service.load_index))
-NUMBER_GETTER(get_load, load_index_kg(row->size.service.load_index))
-NUMBER_GETTER(get_index_dual, index_value(row->size.service.load_index_dual))
-NUMBER_GETTER(get_load_dual, load_index_kg(row->size.service.load_index_dual))
-NUMBER_GETTER(get_speed, symbol_speed_mps(&row->size))
+#define READY_IF(needs, field)                                                                     \
+    NULL, offsetof(struct size_row, field), offsetof(struct size_row, field), needs
+#define READY(field) READY_IF(0, field)
 
-#define LENGTH(name, title, decimals, width, priority, get)                                        \
+#define LENGTH(name, title, decimals, width, priority, ready)                                      \
     {                                                                                              \
-        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, false, width, priority, get  \
+        name "_mm", name "_in", title, UNIT_MM, UNIT_IN, decimals, 2, COLUMN_NUMBER, width,        \
+            priority, ready                                                                        \
     }
-#define MASS(name, title, width, priority, get)                                                    \
+#define MASS(name, title, width, priority, field)                                                  \
     {                                                                                              \
-        name "_kg", name "_lb", title, UNIT_KG, UNIT_LB, 0, 0, false, width, priority, get         \
+        name "_kg", name "_lb", title, UNIT_KG, UNIT_LB, 0, 0, COLUMN_NUMBER, width, priority,     \
+            READY_IF(NEEDS_MOULDED, field)                                                         \
     }
-#define TEXT_COLUMN(name, title, width, priority, get)                                             \
+#define TEXT_COLUMN(name, title, width, priority, ready)                                           \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, width, priority, get                  \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_TEXT, width, priority, ready         \
     }
-#define BARE(name, title, decimals, width, priority, get)                                          \
+#define BARE(name, title, decimals, width, priority, field)                                        \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, false, width, priority, get   \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, decimals, decimals, COLUMN_NUMBER, width,         \
+            priority, READY_IF(NEEDS_MOULDED, field)                                               \
     }
-#define RIM(name, title, width, priority, get)                                                     \
+#define RIM(name, title, width, priority, field)                                                   \
     {                                                                                              \
-        name, NULL, title, UNIT_IN, UNIT_IN, 2, 2, false, width, priority, get                     \
+        name, NULL, title, UNIT_IN, UNIT_IN, 2, 2, COLUMN_NUMBER, width, priority,                 \
+            READY_IF(NEEDS_RIM, figures.field)                                                     \
     }
 
 /* Priorities: what a counter asks first stays longest; what the designation itself says goes
  * first. */
 const struct column size_columns[] = {
-    TEXT_COLUMN("designation", "designation", 24, 0, get_designation),
-    TEXT_COLUMN("form", "form", 12, 16, get_form),
-    LENGTH("section_width", "section width", 1, 7, 3, get_width),
-    BARE("aspect_percent", "aspect ratio", 0, 6, 18, get_aspect),
-    TEXT_COLUMN("construction", "build", 5, 18, get_construction),
-    BARE("rim_diameter_code", "rim code", 1, 5, 18, get_rim_code),
-    LENGTH("overall_diameter", "overall diameter", 1, 8, 0, get_diameter),
-    LENGTH("overall_diameter_min", "least diameter", 1, 8, 12, get_diameter_min),
-    LENGTH("overall_diameter_max", "largest diameter", 1, 8, 4, get_diameter_max),
-    LENGTH("section_height", "section height", 1, 7, 13, get_height),
-    LENGTH("section_width_max", "largest width", 1, 7, 6, get_width_max),
-    LENGTH("rolling_circumference", "rolling circumference", 0, 8, 12, get_circumference),
-    {"revs_per_km", "revs_per_mile", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, false, 8, 2,
-     get_revs},
-    LENGTH("static_loaded_radius", "loaded radius", 1, 7, 8, get_radius),
-    RIM("measuring_rim_in", "measuring rim", 7, 11, get_measuring_rim),
-    RIM("rim_min_in", "least rim", 5, 9, get_rim_min),
-    RIM("rim_max_in", "largest rim", 7, 9, get_rim_max),
-    BARE("load_index", "load index", 0, 5, 14, get_index),
-    MASS("load", "load", 6, 0, get_load),
-    BARE("load_index_dual", "dual index", 0, 5, 17, get_index_dual),
-    MASS("load_dual", "load dual", 6, 5, get_load_dual),
-    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15, get_symbol),
-    {"speed_kmh", "speed_mph", "speed", UNIT_KMH, UNIT_MPH, 0, 0, false, 5, 1, get_speed},
+    TEXT_COLUMN("designation", "designation", 24, 0, READY(designation)),
+    TEXT_COLUMN("form", "form", 12, 16, READY_IF(NEEDS_MOULDED, form)),
+    LENGTH("section_width", "section width", 1, 7, 3, READY(figures.section_width_m)),
+    BARE("aspect_percent", "aspect ratio", 0, 6, 18, aspect_percent),
+    TEXT_COLUMN("construction", "build", 5, 18, READY_IF(NEEDS_MOULDED, construction)),
+    BARE("rim_diameter_code", "rim code", 1, 5, 18, rim_code),
+    LENGTH("overall_diameter", "overall diameter", 1, 8, 0, READY(figures.overall_diameter_m)),
+    LENGTH("overall_diameter_min", "least diameter", 1, 8, 12,
+           READY_IF(NEEDS_RIM, figures.overall_diameter_min_m)),
+    LENGTH("overall_diameter_max", "largest diameter", 1, 8, 4,
+           READY_IF(NEEDS_RIM, figures.overall_diameter_max_m)),
+    LENGTH("section_height", "section height", 1, 7, 13, READY(figures.section_height_m)),
+    LENGTH("section_width_max", "largest width", 1, 7, 6,
+           READY_IF(NEEDS_RIM, figures.width_on_rim_max_m)),
+    LENGTH("rolling_circumference", "rolling circumference", 0, 8, 12,
+           READY(figures.rolling_circumference_m)),
+    {"revs_per_km", "revs_per_mile", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, COLUMN_NUMBER,
+     8, 2, READY(revs_per_m)},
+    LENGTH("static_loaded_radius", "loaded radius", 1, 7, 8,
+           READY(figures.static_loaded_radius_m)),
+    RIM("measuring_rim_in", "measuring rim", 7, 11, measuring_rim_m),
+    RIM("rim_min_in", "least rim", 5, 9, rim_min_m),
+    RIM("rim_max_in", "largest rim", 7, 9, rim_max_m),
+    BARE("load_index", "load index", 0, 5, 14, load_index),
+    MASS("load", "load", 6, 0, load_kg),
+    BARE("load_index_dual", "dual index", 0, 5, 17, load_index_dual),
+    MASS("load_dual", "load dual", 6, 5, load_dual_kg),
+    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15, READY_IF(NEEDS_MOULDED, speed_symbol)),
+    {"speed_kmh", "speed_mph", "speed", UNIT_KMH, UNIT_MPH, 0, 0, COLUMN_NUMBER, 5, 1,
+     READY_IF(NEEDS_MOULDED, speed_mps)},
     {"reference_pressure_kPa", "reference_pressure_psi", "reference pressure", UNIT_KPA, UNIT_PSI,
-     0, 0, false, 9, 10, get_reference},
-    TEXT_COLUMN("basis", "basis", 40, 20, get_basis),
-    TEXT_COLUMN("error", "error", 40, 21, get_error),
+     0, 0, COLUMN_NUMBER, 9, 10, NULL, offsetof(struct size_row, reference_Pa),
+     offsetof(struct size_row, reference_us_Pa), NEEDS_REFERENCE},
+    TEXT_COLUMN("basis", "basis", 40, 20, READY_IF(NEEDS_RIM | NEEDS_BASIS, basis)),
+    TEXT_COLUMN("error", "error", 40, 21, READY(error)),
 };
 const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
 
-static void fill_row(const struct designation *size, char basis[BASIS_SIZE], struct size_row *row)
+static struct span basis_of(const struct designation *size, const struct tyre_dimensions *figures,
+                            struct bases *bases)
 {
-    row->size = *size;
-    row->basis = basis;
-    row->error = row->unread = NULL;
-    figures_by_rule(size, UNKNOWN, &row->figures);
-    designation_canonical(size, row->text);
+    const struct basis_rows rows = basis_rows_of(size, figures);
+    for (size_t i = 0; i < bases->count; i++)
+        if (memcmp(&bases->items[i].rows, &rows, sizeof rows) == 0)
+            return bases->items[i].text;
+    if (bases->count == sizeof bases->items / sizeof bases->items[0])
+        bases->count = 0;
+    struct basis *basis = &bases->items[bases->count++];
+    basis->rows = rows;
+    basis->text = (struct span){basis->room, basis_text(&rows, basis->room)};
+    return basis->text;
+}
+
+static double reference_Pa(const struct designation *size, bool us)
+{
+    struct tyre_rating rating;
+    size_rate(size, size->load_range, &rating);
+    return nominal_told_Pa(rating.reference_Pa, us);
+}
+
+/* What the designation says by itself. */
+static void fill_moulded(const struct designation *size, struct size_row *row)
+{
+    const struct service_description *service = &size->service;
+    row->form = span_of(designation_form_name(size->form));
+    row->construction = span_of(construction_text(size));
+    row->speed_symbol = span_of(symbol_text(size));
+    row->aspect_percent = positive(size->aspect_percent);
+    row->rim_code = size->rim_code_tenths / 10.0;
+    row->load_index = index_value(service->load_index);
+    row->load_kg = load_index_kg(service->load_index);
+    row->load_index_dual = index_value(service->load_index_dual);
+    row->load_dual_kg = load_index_kg(service->load_index_dual);
+    row->speed_mps = symbol_speed_mps(size);
+}
+
+/* The designation, whose spelling is the text, outlives the row. */
+static void fill_row(const struct designation *size, struct span text, unsigned needs,
+                     struct bases *bases, struct size_row *row)
+{
+    struct tyre_dimensions *figures = &row->figures;
+    figures_without_rim(size, figures);
+    row->designation = text;
+    row->revs_per_m = 1 / figures->rolling_circumference_m;
+    row->error = (struct span){NULL, 0};
+    if (needs & NEEDS_MOULDED)
+        fill_moulded(size, row);
+    if (needs & NEEDS_RIM)
+        figures_on_rim(size, UNKNOWN, figures);
+    if (needs & NEEDS_BASIS)
+        row->basis = basis_of(size, figures, bases);
+    if (needs & NEEDS_REFERENCE)
+        row->reference_Pa = reference_Pa(size, false);
+    if (needs & NEEDS_REFERENCE_US)
+        row->reference_us_Pa = reference_Pa(size, true);
+}
+
+/* No figure of a line that could not be read is known. */
+static struct size_row unread_row(struct span line, struct span why)
+{
+    struct size_row row = {.designation = line, .error = why};
+    for (size_t i = 0; i < size_column_count; i++)
+        if (size_columns[i].kind == COLUMN_NUMBER)
+            *(double *)((char *)&row + size_columns[i].at) =
+                *(double *)((char *)&row + size_columns[i].at_us) = UNKNOWN;
+    return row;
 }
 
 static bool add_designation(struct span text, struct rows_out *rows, void *context)
 {
-    (void)context;
     struct size_row row;
     struct designation size;
     struct designation_error error;
-    char message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE], basis[BASIS_SIZE];
-    bool read_well = designation_parse(text, &size, &error);
-    if (read_well) {
-        fill_row(&size, basis, &row);
-    } else {
+    char canonical[DESIGNATION_CANONICAL_SIZE], message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE];
+    bool plain = designation_read_plain(text, &size);
+    bool read_well = plain || designation_parse(text, &size, &error);
+    if (!read_well) {
         unread_text(text, &error, unread, message);
-        row = (struct size_row){.unread = unread, .error = message};
+        row = unread_row(span_of(unread), span_of(message));
+    } else {
+        if (!plain)
+            text = (struct span){canonical, designation_canonical(&size, canonical)};
+        fill_row(&size, text, rows->choice.needs, context, &row);
     }
     rows_add(rows, &row);
     return read_well;
@@ -232,29 +237,31 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
 {
     (void)command;
     size_t count = operand_count(options);
+    struct bases *bases = arena_allocate(arena, sizeof *bases);
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
         return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
-                              NULL);
-    struct size_row *row = arena_allocate_array(arena, count, sizeof *row);
+                              bases, false);
+    struct designation *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
-    for (size_t i = 0; i < count; i++) {
-        struct designation size;
-        if (argument_designation(arena, operand(options, i),
-                                 arena_format(arena, "argument %zu", i + 1), &size))
-            fill_row(&size, arena_allocate_array(arena, BASIS_SIZE, 1), &row[i]);
-        else
+    for (size_t i = 0; i < count; i++)
+        if (!argument_designation(arena, operand(options, i),
+                                  arena_format(arena, "argument %zu", i + 1), &sizes[i]))
             all_read = false;
-    }
     if (!all_read) {
         hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
     }
-    struct rows_out rows;
+    static struct rows_out rows; /* too large for the stack, and most of it is never touched */
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
-    for (size_t i = 0; i < count; i++)
-        rows_add(&rows, &row[i]);
+    for (size_t i = 0; i < count; i++) {
+        struct size_row row;
+        char text[DESIGNATION_CANONICAL_SIZE];
+        size_t length = designation_canonical(&sizes[i], text);
+        fill_row(&sizes[i], (struct span){text, length}, rows.choice.needs, bases, &row);
+        rows_add(&rows, &row);
+    }
     return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }

@@ -43,12 +43,12 @@ static struct column_value get_certainty(const void *row, bool us)
 
 #define TEXT_COLUMN(name, priority, get)                                                           \
     {                                                                                              \
-        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, get                      \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, true, 12, priority, GET(get)                 \
     }
 
 static const struct column list_columns[] = {
     TEXT_COLUMN("name", 0, get_name),
-    {"rows", NULL, "rows", UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 6, 0, get_rows},
+    {"rows", NULL, "rows", UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 6, 0, GET(get_rows)},
     TEXT_COLUMN("title", 1, get_title),
     TEXT_COLUMN("certainty", 2, get_certainty),
     TEXT_COLUMN("edition", 3, get_edition),

@@ -119,7 +119,7 @@ static struct column_value get_then(const void *data, bool us)
 
 #define COLUMN(name, title, kind, width, get)                                                      \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, kind, width, 0, get                         \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, kind, width, 0, GET(get)                    \
     }
 
 const struct column task_columns[] = {

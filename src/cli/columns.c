@@ -13,7 +13,21 @@ static const char *name_in(const struct column *column, bool us)
 
 static void choose(struct column_choice *out, const struct column *column, bool us)
 {
-    out->items[out->count++] = (struct chosen_column){column, us && column->name_us != NULL};
+    us = us && column->name_us != NULL;
+    struct chosen_column *chosen = &out->items[out->count++];
+    *chosen = (struct chosen_column){
+        .ready = column->get != NULL               ? READY_NOT
+                 : column->kind == COLUMN_NUMBER ? READY_NUMBER
+                                                 : READY_TEXT,
+        .column = column,
+        .us = us,
+        .unit = us ? column->unit_us : column->unit,
+        .decimals = us ? column->decimals_us : column->decimals,
+        .at = us ? column->at_us : column->at,
+    };
+    const struct unit *unit = &unit_table[chosen->unit];
+    chosen->raise = unit->reciprocal ? UNKNOWN : pow(10, chosen->decimals) / unit->factor;
+    out->needs |= column->needs << (chosen->at != column->at);
 }
 
 static bool writes_objects(const struct options *options)
@@ -44,16 +58,16 @@ static bool contains(const char *name, struct span word)
 static bool choose_named(const struct column *columns, size_t count, struct span name,
                          struct column_choice *out)
 {
-    struct nearest nearest = nearest_start(name);
     for (size_t i = 0; i < count; i++)
-        for (int us = 0; us < 2; us++) {
-            const char *candidate = name_in(&columns[i], us == 1);
-            if (span_is(name, candidate)) {
+        for (int us = 0; us < 2; us++)
+            if (span_is(name, name_in(&columns[i], us == 1))) {
                 choose(out, &columns[i], us == 1);
                 return true;
             }
-            nearest_try(&nearest, candidate);
-        }
+    struct nearest nearest = nearest_start(name);
+    for (size_t i = 0; i < count; i++)
+        for (int us = 0; us < 2; us++)
+            nearest_try(&nearest, name_in(&columns[i], us == 1));
     const char *near = nearest_found(&nearest);
     for (size_t i = 0; near == NULL && i < count; i++)
         if (contains(columns[i].name, name))
@@ -69,11 +83,10 @@ static void set_headings(struct column_choice *out)
     for (size_t i = 0; i < out->count; i++) {
         const struct chosen_column *chosen = &out->items[i];
         const struct column *column = chosen->column;
-        enum unit_id unit = chosen->us ? column->unit_us : column->unit;
         out->headings[i] = (struct heading){
             .name = name_in(column, chosen->us),
             .title = column->title,
-            .unit = unit_table[unit].name,
+            .unit = unit_table[chosen->unit].name,
             .numeric = column->kind == COLUMN_NUMBER || column->kind == COLUMN_EITHER,
             .width = column->width,
             .priority = column->priority,
@@ -112,28 +125,45 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
     return true;
 }
 
+static inline struct cell number_cell(const struct chosen_column *chosen, double value,
+                                      int decimals)
+{
+    if (!isfinite(value))
+        return cell_absent();
+    return (struct cell){.kind = CELL_NUMBER,
+                         .decimals = decimals,
+                         .value = unit_from_si(chosen->unit, value)};
+}
+
+static struct cell got_cell(const struct chosen_column *chosen, const void *row)
+{
+    const struct column *column = chosen->column;
+    struct column_value value = column->get(row, chosen->us);
+    if (column->kind == COLUMN_OBJECT)
+        return cell_object(value.members);
+    if (column->kind == COLUMN_TEXT || (column->kind == COLUMN_EITHER && value.text != NULL))
+        return cell_text(value.text);
+    return number_cell(chosen, value.value,
+                       value.own_decimals ? value.decimals : chosen->decimals);
+}
+
+static inline struct cell cell_of(const struct chosen_column *chosen, const void *row)
+{
+    const void *at = (const char *)row + chosen->at;
+    if (chosen->ready == READY_NOT)
+        return got_cell(chosen, row);
+    if (chosen->ready == READY_NUMBER)
+        return number_cell(chosen, *(const double *)at, chosen->decimals);
+    return cell_span(*(const struct span *)at);
+}
+
+struct cell column_cell(const struct chosen_column *chosen, const void *row)
+{
+    return cell_of(chosen, row);
+}
+
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
-    for (size_t i = 0; i < choice->count; i++) {
-        const struct chosen_column *chosen = &choice->items[i];
-        const struct column *column = chosen->column;
-        struct column_value value = column->get(row, chosen->us);
-        if (column->kind == COLUMN_OBJECT) {
-            cells[i] = cell_object(value.members);
-        } else if (column->kind == COLUMN_TEXT ||
-                   (column->kind == COLUMN_EITHER && value.text != NULL)) {
-            cells[i] = cell_text(value.text);
-        } else if (!known(value.value) || isinf(value.value)) {
-            cells[i] = cell_absent();
-        } else {
-            enum unit_id unit = chosen->us ? column->unit_us : column->unit;
-            cells[i] = (struct cell){
-                .kind = CELL_NUMBER,
-                .value = unit == UNIT_BARE ? value.value : unit_from_si(unit, value.value),
-                .decimals = value.own_decimals ? value.decimals
-                            : chosen->us       ? column->decimals_us
-                                               : column->decimals,
-            };
-        }
-    }
+    for (size_t i = 0; i < choice->count; i++)
+        cells[i] = cell_of(&choice->items[i], row);
 }

@@ -28,6 +28,9 @@ enum column_kind {
     COLUMN_EITHER  /* a number or a text */
 };
 
+/* Where a row has the value ready, `get` is NULL and `at` is its offset: a double in SI (`at_us` where
+ * the other system has another), or a struct span. `needs` are bits of the command's own, for
+ * what it makes only where a column asks for it; what only `at_us` needs is the bit above. */
 struct column {
     const char *name;    /* metric */
     const char *name_us; /* NULL: one unit only */
@@ -37,25 +40,37 @@ struct column {
     enum column_kind kind;
     int width, priority;
     struct column_value (*get)(const void *row, bool us);
+    size_t at, at_us;
+    unsigned needs;
 };
+
+/* The last initializers of a column that its getter makes. */
+#define GET(getter) getter, 0, 0, 0
 
 /* A column in one of its two units. */
 struct chosen_column {
+    enum { READY_NOT, READY_NUMBER, READY_TEXT } ready;
     const struct column *column;
     bool us;
+    enum unit_id unit;
+    int decimals;
+    size_t at;
+    double raise; /* makes units of the last decimal from SI; UNKNOWN where no product does */
 };
 
 struct column_choice {
     struct chosen_column *items;
     struct heading *headings;
     size_t count;
+    unsigned needs; /* of them all */
 };
 
 /* The columns that the options ask for. False with a message where --columns names none. */
 bool columns_choose(struct arena *arena, const struct column *columns, size_t count,
                     const struct options *options, struct column_choice *out);
 
-/* The cells of one row; cells must hold choice->count. */
+/* The cell of one column; and those of a row: cells must hold choice->count. */
+struct cell column_cell(const struct chosen_column *chosen, const void *row);
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells);
 
 #endif

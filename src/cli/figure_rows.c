@@ -57,15 +57,15 @@ static struct column_value get_limit(const void *data, bool us)
 
 #define TEXT_COLUMN(name, get)                                                                     \
     {                                                                                              \
-        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_TEXT, 12, 0, get                      \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_TEXT, 12, 0, GET(get)                 \
     }
 #define NUMBER_COLUMN(name, get)                                                                   \
     {                                                                                              \
-        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 12, 0, get                    \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_NUMBER, 12, 0, GET(get)               \
     }
 #define OBJECT_COLUMN(name, get)                                                                   \
     {                                                                                              \
-        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_OBJECT, 12, 0, get                    \
+        name, NULL, name, UNIT_BARE, UNIT_BARE, 0, 0, COLUMN_OBJECT, 12, 0, GET(get)               \
     }
 
 const struct column figure_columns[] = {

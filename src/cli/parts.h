@@ -4,6 +4,14 @@
 
 #include "report/plan.h"
 
+/* The keys that are its own (build/keys.h), beside those that all parts read. */
+struct part_row {
+    unsigned command, use;
+    void (*report)(const struct plan *plan, struct figures *figures);
+    enum part part;
+};
+extern const struct part_row part_rows[PART_COUNT];
+
 /* Adds the figures of every part that the commands (enum command_bit) report. */
 void parts_report(unsigned commands, const struct plan *plan, struct figures *figures);
 

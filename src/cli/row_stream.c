@@ -33,20 +33,28 @@ static void make_room(struct outbuf *out)
 }
 
 /* Only rows that were read are kept: a fault is computed, and counted, each time. */
-static void write_row(struct row_stream *stream, struct span designation)
+static bool remembered(struct row_stream *stream, struct span designation)
 {
     struct outbuf *out = &stream->rows.sink.out;
     uint64_t key = row_cache_key(designation);
-    stream->items++;
     if (row_cache_write(stream->cache, key, designation, out))
-        return;
-    make_room(out);
+        return true;
     size_t start = out->used;
-    if (!stream->fill(designation, &stream->rows, stream->context))
-        stream->unread++;
-    else if (out->used > start)
+    bool read_well = stream->fill(designation, &stream->rows, stream->context);
+    if (read_well && out->used > start)
         row_cache_keep(stream->cache, key, designation,
                        (struct span){out->data + start, out->used - start});
+    return read_well;
+}
+
+static void write_row(struct row_stream *stream, struct span designation)
+{
+    stream->items++;
+    make_room(&stream->rows.sink.out);
+    bool read_well = stream->cache != NULL
+                         ? remembered(stream, designation)
+                         : stream->fill(designation, &stream->rows, stream->context);
+    stream->unread += !read_well;
 }
 
 static bool is_blank_or_comment(struct span line)
@@ -194,7 +202,7 @@ static bool options_agree(const struct options *options, bool csv)
 
 enum exit_status row_stream_run(struct arena *arena, const struct options *options,
                                 const struct column *columns, size_t count, row_filler fill,
-                                void *context)
+                                void *context, bool remember)
 {
     bool csv = options->from == 1;
     if (!options_agree(options, csv))
@@ -209,7 +217,7 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
     stream->options = options;
     stream->fill = fill;
     stream->context = context;
-    stream->cache = row_cache_new(arena);
+    stream->cache = remember ? row_cache_new(arena) : NULL;
     enum exit_status begun = rows_begin(arena, &stream->rows, &effective, columns, count, true);
     if (begun != EXIT_COMPUTED)
         return begun;

@@ -13,10 +13,11 @@ struct row_stream;
  * a row that says why. */
 typedef bool (*row_filler)(struct span designation, struct rows_out *rows, void *context);
 
-/* Runs the whole stream from standard input and says at the end how much could not be read. */
+/* Runs the whole stream from standard input and says at the end how much could not be read. A row
+ * that costs more to compute than to look up is remembered by its line where `remember` is set. */
 enum exit_status row_stream_run(struct arena *arena, const struct options *options,
                                 const struct column *columns, size_t count, row_filler fill,
-                                void *context);
+                                void *context, bool remember);
 
 /* The line as its row quotes it, and "column N: why". */
 enum { UNREAD_SIZE = 2 * DESIGNATION_LENGTH_MAX, UNREAD_MESSAGE_SIZE = 240 };

@@ -2,9 +2,11 @@
 
 #include <string.h>
 
+#include "base/known.h"
+#include "output/number.h"
 #include "reading/prose.h"
 
-enum { ERROR_AT = 4 };
+enum { ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -31,12 +33,14 @@ static void place_errors(struct rows_out *out, const struct options *options)
         choice->headings[i].priority = 0;
         if (!below)
             return;
-        out->error_below = choice->items[i].column;
+        struct chosen_column error = choice->items[i];
         choice->count--;
         for (; i < choice->count; i++) {
             choice->items[i] = choice->items[i + 1];
             choice->headings[i] = choice->headings[i + 1];
         }
+        choice->items[i] = error;
+        out->error_below = &choice->items[i];
     }
 }
 
@@ -58,15 +62,61 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     return EXIT_COMPUTED;
 }
 
+/* The cell of one column, where it is not written at once. Returns where the next one goes. */
+static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
+                      char *to)
+{
+    struct outbuf *buffer = &out->sink.out;
+    buffer->used = (size_t)(to - buffer->data);
+    if (chosen->ready == READY_TEXT) {
+        const struct span *text = (const void *)((const char *)row + chosen->at);
+        csv_put_field(buffer, *text, csv_separator(&out->writer));
+    } else {
+        struct cell cell = column_cell(chosen, row);
+        csv_put_cell(&out->writer, &cell);
+    }
+    return outbuf_room(buffer, CELL_ROOM);
+}
+
+/* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
+static void add_csv(struct rows_out *out, const void *row)
+{
+    struct outbuf *buffer = &out->sink.out;
+    const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
+    const char *last = buffer->data + OUTBUF_SIZE - CELL_ROOM;
+    const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
+    char *to = outbuf_room(buffer, CELL_ROOM);
+    for (; chosen < end; chosen++) {
+        const double *value = (const void *)((const char *)row + chosen->at);
+        char *behind = NULL;
+        if (chosen->ready == READY_NUMBER)
+            behind = known(*value) ? number_of_raised(*value * chosen->raise, chosen->decimals,
+                                                      mark, to)
+                                   : to;
+        to = behind != NULL && behind <= last ? behind : put_cell(out, chosen, row, to);
+        *to++ = separator;
+    }
+    to[-1] = '\n'; /* in the place of the last separator */
+    buffer->used = (size_t)(to - buffer->data);
+    out->writer.rows++;
+}
+
 void rows_add(struct rows_out *out, const void *row)
 {
+    if (out->writer.functions == &writer_csv && out->choice.count > 1 &&
+        csv_separator(&out->writer) != out->writer.options.decimal_mark) {
+        add_csv(out, row);
+        return;
+    }
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
-    const char *error = out->error_below == NULL ? NULL : out->error_below->get(row, false).text;
-    if (error == NULL)
+    if (out->error_below == NULL)
+        return;
+    struct cell error = column_cell(out->error_below, row);
+    if (error.kind != CELL_TEXT)
         return;
     struct prose prose = {.out = &out->sink.out, .width = (size_t)out->writer.options.width};
-    prose_line(&prose, ERROR_AT, ERROR_AT, error);
+    prose_line(&prose, ERROR_AT, ERROR_AT, error.text.at); /* ends in a NUL */
 }
 
 bool rows_end(struct rows_out *out, bool keep)

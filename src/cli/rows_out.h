@@ -16,7 +16,7 @@ struct rows_out {
     struct cell *cells;
     /* A stream's table on a terminal has no room for a column of messages: each stands under its
      * row. NULL where the column is in the table, or there is none. */
-    const struct column *error_below;
+    const struct chosen_column *error_below;
 };
 
 /* EXIT_COMPUTED to go on; otherwise, with a message, EXIT_INPUT_WRONG where --columns names none

@@ -18,47 +18,70 @@ struct trial {
     struct node *tree;
     const char *option;
     const struct figures *baseline;
+    struct arena *scratch;
+    struct figures *figures; /* room for those of one trial after the other */
     struct unused_keys *out;
 };
 
-static bool same_figures(const struct figures *a, const struct figures *b)
+/* Whether a part gives what it gave of the whole file. */
+static bool part_is_same(const struct trial *trial, const struct part_row *part,
+                         const struct plan *plan)
 {
-    if (a->count != b->count)
+    const struct figures *baseline = trial->baseline;
+    struct figures *figures = trial->figures;
+    size_t from = 0, count = 0;
+    while (from < baseline->count && baseline->items[from].part != part->part)
+        from++;
+    while (from + count < baseline->count && baseline->items[from + count].part == part->part)
+        count++;
+    figures_restart(figures, plan->arena);
+    part->report(plan, figures);
+    if (figures->count != count)
         return false;
-    for (size_t i = 0; i < a->count; i++)
-        if (!figure_same(&a->items[i], &b->items[i], SAME_ALL))
+    for (size_t i = 0; i < count; i++)
+        if (!figure_same(&baseline->items[from + i], &figures->items[i], SAME_ALL))
             return false;
+    return true;
+}
+
+/* The parts whose own the key is first: they tell soonest that it is used. */
+static bool parts_are_same(const struct trial *trial, const struct plan *plan, unsigned use)
+{
+    bool of_one_part = use != USE_ALL;
+    for (int own = 1; own >= 0; own--)
+        for (size_t i = 0; i < PART_COUNT; i++)
+            if ((of_one_part && part_rows[i].use & use) == own &&
+                !part_is_same(trial, &part_rows[i], plan))
+                return false;
     return true;
 }
 
 /* Whether the file as its tree now is gives the figures of the whole file. Without a key that is
  * needed there is a fault, or no such option: then it does not. */
-static bool gives_the_same(const struct trial *trial)
+static bool gives_the_same(const struct trial *trial, unsigned use)
 {
-    struct arena scratch = ARENA_EMPTY;
-    struct diagnostics *diagnostics = arena_allocate(&scratch, sizeof *diagnostics);
-    struct specification *specification = arena_allocate(&scratch, sizeof *specification);
-    diagnostics->arena = &scratch;
+    struct arena *scratch = trial->scratch;
+    struct diagnostics *diagnostics = arena_allocate(scratch, sizeof *diagnostics);
+    struct specification *specification = arena_allocate(scratch, sizeof *specification);
+    diagnostics->arena = scratch;
     struct plan plan;
-    bool same = false;
-    if (build_file_walk(&scratch, trial->tree, diagnostics, specification) &&
-        plan_make(&scratch, specification, trial->plan->us, trial->option, &plan)) {
-        struct figures figures = {.arena = &scratch};
-        parts_report(CMD_ANY, &plan, &figures);
-        same = same_figures(trial->baseline, &figures);
-    }
-    arena_free(&scratch);
+    bool same =
+        build_file_walk(scratch, trial->tree, diagnostics, specification) &&
+        plan_make(scratch, specification, trial->plan->us, trial->option, &plan) &&
+        parts_are_same(trial, &plan, use);
+    arena_reuse(scratch);
     return same;
 }
 
 /* Takes a child out of its mapping, tries, and puts it back. */
-static bool is_unused(const struct trial *trial, struct node *mapping, struct node *child)
+static bool is_unused(const struct trial *trial, struct node *mapping, struct node *child,
+                      unsigned use)
 {
     struct node **link = &mapping->first;
     while (*link != child)
         link = &(*link)->next;
     *link = child->next;
-    bool unused = gives_the_same(trial);
+    bool unused = gives_the_same(trial, use);
     *link = child;
     return unused;
 }
@@ -96,7 +119,7 @@ static void try_key(const struct trial *trial, const struct key *key, struct nod
     struct unused_keys *out = trial->out;
     if (out->given++ >= out->tried_max)
         out->stopped_early = true;
-    else if (!is_name(key) && !is_read_elsewhere(use) && is_unused(trial, mapping, child))
+    else if (!is_name(key) && !is_read_elsewhere(use) && is_unused(trial, mapping, child, use))
         out->items[out->count++] = (struct unused_key){path, child->key->mark};
 }
 
@@ -120,6 +143,9 @@ void unused_keys_find(struct arena *arena, const struct plan *plan, struct node 
         .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items),
         .tried_max = many ? FIGURES_TRIED_MAX / baseline->count : KEYS_TRIED_MAX,
     };
-    const struct trial trial = {arena, plan, tree, option, baseline, out};
+    struct arena scratch = ARENA_EMPTY;
+    struct figures figures = {.room = arena};
+    const struct trial trial = {arena, plan, tree, option, baseline, &scratch, &figures, out};
     try_mapping(&trial, &build_file_keys, tree, "", USE_ALL);
+    arena_free(&scratch);
 }

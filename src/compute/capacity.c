@@ -234,10 +234,8 @@ bool is_commercial_tyre(const struct tyre_rating *rating)
            rating->class == INFLATION_HEAVY;
 }
 
-void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
-               struct tyre_rating *out)
+void size_rate(const struct designation *size, char load_range, struct tyre_rating *out)
 {
-    const struct designation *size = &tyre->size;
     const enum inflation_key class = class_of(size);
     const struct inflation_row *row = &inflation_rows[class];
     const double floor = unit_to_si(UNIT_KPA, row->floor_kPa);
@@ -258,17 +256,23 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
             class == INFLATION_METRIC_STANDARD && size->capacity == CAPACITY_UNMARKED,
     };
     if (goes_by_load_range(class) || class == INFLATION_TRAILER)
-        take_load_range(tyre->load_range, out);
+        take_load_range(load_range, out);
     if (class == INFLATION_LT_METRIC)
-        take_listed(size, tyre->load_range, out);
+        take_listed(size, load_range, out);
     if ((is_metric_class(class) || is_p_metric_class(class)) &&
         size->service.load_index <= PASSENGER_LOAD_INDEX_MAX)
         out->ceiling_Pa = PASSENGER_TYRE_CEILING_Pa;
+}
+
+void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
+               struct tyre_rating *out)
+{
+    size_rate(&tyre->size, tyre->load_range, out);
     take_moulded(&tyre->data_book, out);
     assume_dual(out);
     if (vehicle_kind == VEHICLE_LIGHT_TRUCK && is_passenger_tyre(tyre))
         out->divisor = PASSENGER_TYRE_DIVISOR;
-    take_top_speed(&size->service, top_speed_mps, out);
+    take_top_speed(&tyre->size.service, top_speed_mps, out);
     take_sure_maximum(out);
 }
 

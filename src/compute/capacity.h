@@ -60,6 +60,9 @@ bool is_passenger_tyre(const struct tyre *tyre);
 /* True of tyres that UN R54 covers: commercial, light-truck and heavy ones. */
 bool is_commercial_tyre(const struct tyre_rating *rating);
 
+/* What the tables say of a size with that load range letter (0: none): where tyre_rate() begins. */
+void size_rate(const struct designation *size, char load_range, struct tyre_rating *out);
+
 /* The rating of a tyre on a vehicle of that kind (enum vehicle_kind or CHOICE_NONE) and top
  * speed (UNKNOWN: no reduction). Figures that are not known stay UNKNOWN. */
 void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,

@@ -13,10 +13,14 @@ int section_height_mm(int section_width_mm, int aspect_percent)
     return (section_width_mm * aspect_percent + 50) / 100;
 }
 
+_Static_assert((int)ROLLING_RADIAL == (int)CONSTRUCTION_RADIAL &&
+                   (int)ROLLING_DIAGONAL == (int)CONSTRUCTION_DIAGONAL &&
+                   (int)ROLLING_BIAS_BELTED == (int)CONSTRUCTION_BIAS_BELTED,
+               "table rolling has a row for each construction, in their order");
+
 double rolling_circumference_m(enum construction construction, double overall_diameter_m)
 {
-    const struct rolling_row *row = rolling_find(construction_key(construction));
-    return row == NULL ? UNKNOWN : row->circumference_factor * overall_diameter_m;
+    return rolling_rows[construction].circumference_factor * overall_diameter_m;
 }
 
 double worn_circumference_m(double circumference_m, double overall_diameter_m, double lost_m)
@@ -26,8 +30,7 @@ double worn_circumference_m(double circumference_m, double overall_diameter_m, d
 
 double static_loaded_radius_m(enum construction construction, double overall_diameter_m)
 {
-    const struct rolling_row *row = rolling_find(construction_key(construction));
-    return row == NULL ? UNKNOWN : row->loaded_radius_factor * overall_diameter_m / 2;
+    return rolling_rows[construction].loaded_radius_factor * overall_diameter_m / 2;
 }
 
 /* Commercial, light-truck, heavy and special use tyres are measured by UN R54, others by UN R30. */
@@ -136,8 +139,7 @@ static double least_nominal_m(const struct designation *size, const struct tyre_
 static void set_envelope(const struct designation *size, struct tyre_dimensions *out)
 {
     const struct tolerance_row *row =
-        tolerance_find(out->un_r54 ? "un_r54" : "un_r30", construction_key(size->construction),
-                       size->special_use != SPECIAL_USE_NONE);
+        tolerance_find(out->un_r54, (int)size->construction, size->special_use != SPECIAL_USE_NONE);
     if (row == NULL)
         return;
     double rim = out->rim_diameter_m;
@@ -148,8 +150,7 @@ static void set_envelope(const struct designation *size, struct tyre_dimensions 
     out->width_on_rim_max_m = out->width_on_rim_m * row->width_max_factor;
 }
 
-void figures_by_rule(const struct designation *size, double rim_width_m,
-                     struct tyre_dimensions *out)
+void figures_without_rim(const struct designation *size, struct tyre_dimensions *out)
 {
     *out = (struct tyre_dimensions){
         .overall_diameter_min_m = UNKNOWN,
@@ -160,13 +161,24 @@ void figures_by_rule(const struct designation *size, double rim_width_m,
     };
     out->rim_diameter_m = rim_diameter_m(size->rim_code_tenths, size->rim_millimetric);
     set_nominal(size, out);
-    set_rims(size, rim_width_m, out);
-    set_envelope(size, out);
     out->rolling_circumference_m =
         rolling_circumference_m(size->construction, out->overall_diameter_m);
     out->static_loaded_radius_m =
         static_loaded_radius_m(size->construction, out->overall_diameter_m);
     out->circumference_source = out->radius_source = out->diameter_source;
+}
+
+void figures_on_rim(const struct designation *size, double rim_width_m, struct tyre_dimensions *out)
+{
+    set_rims(size, rim_width_m, out);
+    set_envelope(size, out);
+}
+
+void figures_by_rule(const struct designation *size, double rim_width_m,
+                     struct tyre_dimensions *out)
+{
+    figures_without_rim(size, out);
+    figures_on_rim(size, rim_width_m, out);
 }
 
 /* Puts a data-book diameter in, with all that is computed from it. */

@@ -48,6 +48,12 @@ double static_loaded_radius_m(enum construction construction, double overall_dia
 void figures_by_rule(const struct designation *size, double rim_width_m,
                      struct tyre_dimensions *out);
 
+/* The two halves of it, for who needs the first alone: diameter, width, rolling and loaded radius; and
+ * the rims, the width on one, and the envelope. */
+void figures_without_rim(const struct designation *size, struct tyre_dimensions *out);
+void figures_on_rim(const struct designation *size, double rim_width_m,
+                    struct tyre_dimensions *out);
+
 /* Both, for a tyre of a build file with its own wheel. */
 void tyre_measure(const struct tyre *tyre, struct tyre_measures *out);
 

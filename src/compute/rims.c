@@ -12,7 +12,7 @@ enum { HEAVY_RIM_TENTHS = 175 };
 
 static double half_inches(double metres)
 {
-    return floor(metres / INCH_M * 2 + 0.5 + 1e-9) / 2 * INCH_M;
+    return whole_part(metres / INCH_M * 2 + 0.5 + 1e-9) / 2 * INCH_M;
 }
 
 bool on_heavy_rim(const struct designation *size)
@@ -31,7 +31,7 @@ const struct flotation_sizes_row *listed_flotation(const struct designation *siz
 /* To whole millimetres, halves up; a billionth of slack for decimal figures in binary. */
 static double whole_mm(double metres)
 {
-    return floor(metres * 1000 + 0.5 + 1e-9) / 1000;
+    return whole_part(metres * 1000 + 0.5 + 1e-9) / 1000;
 }
 
 double section_width_on_rim_m(double nominal_width_m, double rim_width_m, double theoretical_rim_m)

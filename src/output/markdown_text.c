@@ -16,9 +16,25 @@ static void put_character(struct outbuf *out, struct span character)
     outbuf_put(out, character);
 }
 
+/* Letters, digits and what else means nothing: all but a few characters of nearly every text. */
+static size_t plain_length(struct span text)
+{
+    size_t length = 0;
+    while (length < text.length && text.at[length] >= ' ' && text.at[length] < 0x7F &&
+           strchr("\\`*_[]|~$<&", text.at[length]) == NULL)
+        length++;
+    return length;
+}
+
 void markdown_text(struct outbuf *out, struct span text)
 {
     while (text.length > 0) {
+        size_t plain = plain_length(text);
+        outbuf_put(out, (struct span){text.at, plain});
+        text.at += plain;
+        text.length -= plain;
+        if (text.length == 0)
+            return;
         struct utf8_character character = utf8_first(text);
         if (!character.valid)
             outbuf_text(out, UTF8_REPLACEMENT);

@@ -18,7 +18,7 @@ enum { SIGNIFICANT = 10, CUT_SIGNIFICANT = 15 };
 static const uint32_t powers_of_ten[] = {1,      10,      100,      1000,      10000,
                                          100000, 1000000, 10000000, 100000000, 1000000000};
 
-static const char digit_pairs[] = "00010203040506070809101112131415161718192021222324"
+const char number_digit_pairs[] = "00010203040506070809101112131415161718192021222324"
                                   "25262728293031323334353637383940414243444546474849"
                                   "50515253545556575859606162636465666768697071727374"
                                   "75767778798081828384858687888990919293949596979899";
@@ -93,7 +93,7 @@ static void put_digits(uint32_t number, int count, char *text)
 {
     for (; count >= 2; number /= 100) {
         count -= 2;
-        memcpy(text + count, digit_pairs + (size_t)(number % 100) * 2, 2);
+        memcpy(text + count, number_digit_pairs + (size_t)(number % 100) * 2, 2);
     }
     if (count == 1)
         *text = (char)('0' + number % 10);
@@ -140,13 +140,9 @@ static size_t put_cut(double value, char decimal_mark, char text[NUMBER_SIZE])
     return (size_t)(to - text);
 }
 
-size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
+static size_t put_plain(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
 {
-    double magnitude = fabs(value);
-    if (!(magnitude < plain_limit))
-        return put_cut(value, decimal_mark, text);
-    decimals = usable_decimals(decimals);
-    struct decimal parts = round_decimal(magnitude, decimals);
+    struct decimal parts = round_decimal(fabs(value), decimals);
     char *to = text;
     if (value < 0 && (parts.whole | parts.fraction) != 0)
         *to++ = '-';
@@ -158,6 +154,17 @@ size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUM
     }
     *to = '\0';
     return (size_t)(to - text);
+}
+
+size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
+{
+    decimals = usable_decimals(decimals);
+    char *end = number_of_raised(value * powers_of_ten[decimals], decimals, decimal_mark, text);
+    if (end == NULL)
+        return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
+                                         : put_cut(value, decimal_mark, text);
+    *end = '\0';
+    return (size_t)(end - text);
 }
 
 /* Ten digits as an integer, the first not zero, and how many of them stand after the point

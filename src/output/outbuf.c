@@ -43,28 +43,16 @@ bool outbuf_flush(struct outbuf *out)
     return out->error == 0;
 }
 
-void outbuf_put(struct outbuf *out, struct span text)
+void outbuf_put_long(struct outbuf *out, struct span text)
 {
-    if (text.length > OUTBUF_SIZE - out->used) {
-        outbuf_flush(out);
-        if (text.length > OUTBUF_SIZE) {
-            write_all(out, text);
-            return;
-        }
-    }
-    if (text.length > 0)
-        memcpy(out->data + out->used, text.at, text.length);
-    out->used += text.length;
+    outbuf_flush(out);
+    if (text.length > OUTBUF_SIZE)
+        write_all(out, text);
+    else
+        outbuf_put(out, text);
 }
 
 void outbuf_text(struct outbuf *out, const char *text)
 {
     outbuf_put(out, span_of(text));
-}
-
-void outbuf_char(struct outbuf *out, char c)
-{
-    if (out->used == OUTBUF_SIZE)
-        outbuf_flush(out);
-    out->data[out->used++] = c;
 }

@@ -18,10 +18,35 @@ struct outbuf {
 };
 
 void outbuf_open(struct outbuf *out, int descriptor);
-void outbuf_put(struct outbuf *out, struct span text);
+/* Of what is longer than the buffer has room for. */
+void outbuf_put_long(struct outbuf *out, struct span text);
 void outbuf_text(struct outbuf *out, const char *text);
-void outbuf_char(struct outbuf *out, char c);
 /* Writes what is buffered, retrying on EINTR and short writes. False once any write failed. */
 bool outbuf_flush(struct outbuf *out);
+
+/* Where so many characters may be written, which are then added to `used`. */
+static inline char *outbuf_room(struct outbuf *out, size_t length)
+{
+    if (OUTBUF_SIZE - out->used < length)
+        outbuf_flush(out);
+    return out->data + out->used;
+}
+
+static inline void outbuf_put(struct outbuf *out, struct span text)
+{
+    if (text.length > OUTBUF_SIZE - out->used) {
+        outbuf_put_long(out, text);
+        return;
+    }
+    if (text.length > 0)
+        memcpy(out->data + out->used, text.at, text.length);
+    out->used += text.length;
+}
+
+static inline void outbuf_char(struct outbuf *out, char c)
+{
+    *outbuf_room(out, 1) = c;
+    out->used++;
+}
 
 #endif

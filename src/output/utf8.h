@@ -5,6 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
 #include "base/span.h"
 
@@ -19,6 +20,21 @@ struct utf8_character {
 /* The first character of a text that is not empty. What is ill-formed is cut as the Unicode
  * Standard, section 3.9, "U+FFFD Substitution of Maximal Subparts", recommends. */
 struct utf8_character utf8_first(struct span text);
+
+/* Bytes at the start that are ASCII, eight at a time while there are so many; each takes the room of
+ * one character. */
+static inline size_t utf8_ascii_length(struct span text)
+{
+    size_t length = 0;
+    for (uint64_t word; length + 8 <= text.length; length += 8) {
+        memcpy(&word, text.at + length, 8);
+        if (word & UINT64_C(0x8080808080808080))
+            break;
+    }
+    while (length < text.length && (unsigned char)text.at[length] < 0x80)
+        length++;
+    return length;
+}
 
 /* 0 for combining and other invisible characters, 2 for wide ones, 1 for all others. */
 size_t utf8_width(uint32_t code);

@@ -45,7 +45,9 @@ void writer_end(struct writer *writer)
 
 size_t display_width(struct span text)
 {
-    size_t width = 0;
+    size_t width = utf8_ascii_length(text); /* all of it, most often */
+    text.at += width;
+    text.length -= width;
     while (text.length > 0) {
         struct utf8_character character = utf8_first(text);
         width += utf8_width(character.code);

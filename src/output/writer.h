@@ -18,10 +18,12 @@ struct member;
 /* One value as it leaves: already in the unit of its column. */
 struct cell {
     enum cell_kind kind;
-    struct span text;             /* CELL_TEXT */
-    double value;                 /* CELL_NUMBER, finite */
-    int decimals;                 /* in tables and csv; json carries ten significant digits */
-    const struct member *members; /* CELL_OBJECT, of json alone: up to one without a name */
+    int decimals; /* of a number in tables and csv; json carries ten significant digits */
+    union {
+        struct span text;             /* CELL_TEXT */
+        double value;                 /* CELL_NUMBER, finite */
+        const struct member *members; /* CELL_OBJECT, of json alone: up to one without a name */
+    };
 };
 
 struct member {
@@ -89,8 +91,17 @@ static inline bool cell_is_absent(const struct cell *cell)
            (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
-/* A field of csv in quotes, each quote within doubled. */
+/* A field of csv in quotes, each quote within doubled; in quotes where it needs them; a cell; and what
+ * stands between two. */
 void csv_put_quoted(struct outbuf *out, struct span text);
+void csv_put_field(struct outbuf *out, struct span text, char separator);
+void csv_put_cell(struct writer *writer, const struct cell *cell);
+static inline char csv_separator(const struct writer *writer)
+{
+    if (writer->options.separator != '\0')
+        return writer->options.separator;
+    return writer->options.decimal_mark == ',' ? ';' : ',';
+}
 
 static inline struct cell cell_absent(void)
 {
@@ -102,10 +113,14 @@ static inline struct cell cell_object(const struct member *members)
     return members == NULL ? cell_absent() : (struct cell){.kind = CELL_OBJECT, .members = members};
 }
 
+static inline struct cell cell_span(struct span text)
+{
+    return text.length == 0 ? cell_absent() : (struct cell){.kind = CELL_TEXT, .text = text};
+}
+
 static inline struct cell cell_text(const char *text)
 {
-    return text == NULL || *text == '\0' ? cell_absent()
-                                         : (struct cell){.kind = CELL_TEXT, .text = span_of(text)};
+    return text == NULL ? cell_absent() : cell_span(span_of(text));
 }
 
 #endif

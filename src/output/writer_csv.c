@@ -1,20 +1,20 @@
 /* RFC 4180, with a single line feed at the end of a line, as Unix tools expect it. */
 #include "output/writer.h"
+
 #include "output/number.h"
 
-static char separator_of(const struct writer *writer)
-{
-    if (writer->options.separator != '\0')
-        return writer->options.separator;
-    return writer->options.decimal_mark == ',' ? ';' : ',';
-}
-
-/* Section 2, rules 5 to 7. */
+/* Section 2, rules 5 to 7. The separators are those that csv_separator() and a stream's heading give. */
 static bool needs_quotes(struct span text, char separator)
 {
+    static const bool may_need[256] = {['"'] = true, ['\n'] = true, ['\r'] = true,
+                                       [','] = true, [';'] = true,  ['\t'] = true};
+    enum { LONG = 32 }; /* most often with a separator, near its beginning */
+    if (text.length >= LONG && memchr(text.at, separator, text.length) != NULL)
+        return true;
     for (size_t i = 0; i < text.length; i++) {
         char c = text.at[i];
-        if (c == separator || c == '"' || c == '\n' || c == '\r')
+        if (may_need[(unsigned char)c] &&
+            (c == separator || c == '"' || c == '\n' || c == '\r'))
             return true;
     }
     return false;
@@ -35,7 +35,7 @@ void csv_put_quoted(struct outbuf *out, struct span text)
     outbuf_char(out, '"');
 }
 
-static void put_field(struct outbuf *out, struct span text, char separator)
+void csv_put_field(struct outbuf *out, struct span text, char separator)
 {
     if (needs_quotes(text, separator))
         csv_put_quoted(out, text);
@@ -43,25 +43,22 @@ static void put_field(struct outbuf *out, struct span text, char separator)
         outbuf_put(out, text);
 }
 
-static void put_cell(struct writer *writer, const struct cell *cell, char separator)
+void csv_put_cell(struct writer *writer, const struct cell *cell)
 {
     struct outbuf *out = writer->out;
+    const char separator = csv_separator(writer), mark = writer->options.decimal_mark;
     if (cell_is_absent(cell))
         return;
     if (cell->kind == CELL_TEXT) {
-        put_field(out, cell->text, separator);
-        return;
-    }
-    if (writer->options.decimal_mark == separator) { /* of a stream whose input has commas */
+        csv_put_field(out, cell->text, separator);
+    } else if (mark == separator) { /* of a stream whose input has commas */
         char text[NUMBER_SIZE];
-        size_t length = number_fixed(cell->value, cell->decimals, separator, text);
-        put_field(out, (struct span){text, length}, separator);
-        return;
+        size_t length = number_fixed(cell->value, cell->decimals, mark, text);
+        csv_put_field(out, (struct span){text, length}, separator);
+    } else {
+        char *to = outbuf_room(out, NUMBER_SIZE);
+        out->used += number_fixed(cell->value, cell->decimals, mark, to);
     }
-    if (OUTBUF_SIZE - out->used < NUMBER_SIZE)
-        outbuf_flush(out);
-    out->used += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark,
-                              out->data + out->used);
 }
 
 static void begin(struct writer *writer)
@@ -71,11 +68,11 @@ static void begin(struct writer *writer)
     writer->options.byte_order_mark = false; /* once, even where the heading comes later */
     if (!writer->options.with_header)
         return;
-    char separator = separator_of(writer);
+    char separator = csv_separator(writer);
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(writer->out, separator);
-        put_field(writer->out, span_of(writer->headings[i].name), separator);
+        csv_put_field(writer->out, span_of(writer->headings[i].name), separator);
     }
     outbuf_char(writer->out, '\n');
 }
@@ -87,14 +84,14 @@ static bool is_empty(const struct cell *cell)
 
 static void row(struct writer *writer, const struct cell *cells)
 {
-    char separator = separator_of(writer);
+    char separator = csv_separator(writer);
     /* Many programs pass over an empty line, and the row would be lost. */
     if (writer->columns == 1 && is_empty(cells))
         outbuf_text(writer->out, "\"\"");
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(writer->out, separator);
-        put_cell(writer, &cells[i], separator);
+        csv_put_cell(writer, &cells[i]);
     }
     outbuf_char(writer->out, '\n');
 }

@@ -28,6 +28,10 @@ static size_t unescaped_length(struct span text)
         unsigned char c = (unsigned char)text.at[length];
         if (c < 0x20 || c == '"' || c == '\\')
             break;
+        if (c < 0x80) {
+            length++;
+            continue;
+        }
         struct utf8_character character =
             utf8_first((struct span){text.at + length, text.length - length});
         if (!character.valid)
@@ -81,8 +85,8 @@ static void put_value(struct outbuf *out, const struct cell *cell)
     } else if (cell->kind == CELL_TEXT) {
         put_string(out, cell->text);
     } else {
-        char text[NUMBER_SIZE];
-        outbuf_put(out, (struct span){text, number_significant(cell->value, text)});
+        char *to = outbuf_room(out, NUMBER_SIZE);
+        out->used += number_significant(cell->value, to);
     }
 }
 

@@ -25,10 +25,24 @@ struct table {
     size_t position; /* characters written in the line so far */
 };
 
+static size_t printable_length(struct span text)
+{
+    size_t length = 0;
+    while (length < text.length && text.at[length] >= ' ' && text.at[length] < 0x7F)
+        length++;
+    return length;
+}
+
 /* Control characters would move the cursor or worse, and blanks at the end would trail. */
 static void put_clean(struct outbuf *out, struct span text)
 {
     while (text.length > 0) {
+        size_t plain = printable_length(text);
+        outbuf_put(out, (struct span){text.at, plain});
+        text.at += plain;
+        text.length -= plain;
+        if (text.length == 0)
+            return;
         struct utf8_character character = utf8_first(text);
         if (character.code == '\t' || character.code == '\n' || character.code == '\r')
             outbuf_char(out, ' ');
@@ -50,6 +64,15 @@ static struct span without_blanks_at_end(struct span text)
     return text;
 }
 
+static void put_blanks(struct outbuf *out, size_t count)
+{
+    static const char blanks[] = "                                ";
+    for (size_t part; count > 0; count -= part) {
+        part = count < sizeof blanks - 1 ? count : sizeof blanks - 1;
+        outbuf_put(out, (struct span){blanks, part});
+    }
+}
+
 /* Writes a text at its place in the line; where the one before was too wide for its column,
  * behind that one. */
 static void put_at(struct writer *writer, size_t target, struct span text, size_t width)
@@ -57,8 +80,9 @@ static void put_at(struct writer *writer, size_t target, struct span text, size_
     struct table *table = writer->state;
     if (table->position > 0 && target < table->position + COLUMN_GAP)
         target = table->position + COLUMN_GAP;
-    for (; table->position < target; table->position++)
-        outbuf_char(writer->out, ' ');
+    if (table->position < target)
+        put_blanks(writer->out, target - table->position);
+    table->position = target > table->position ? target : table->position;
     put_clean(writer->out, text);
     table->position += width;
 }

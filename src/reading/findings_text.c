@@ -154,6 +154,7 @@ static struct option_outcome *outcomes_of(const struct layout *layout,
 void layout_group(struct layout *layout, const struct figures *every_part)
 {
     layout->setups = plan_group_figures(layout->plan, layout->figures);
+    layout->every = plan_group_figures(layout->plan, layout->figures);
     layout->outcomes = layout->whole = outcomes_of(layout, layout->setups);
     if (every_part != NULL)
         layout->whole = outcomes_of(layout, plan_group_figures(layout->plan, every_part));

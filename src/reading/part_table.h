@@ -18,6 +18,7 @@ struct layout {
     bool markdown;                   /* otherwise for the terminal */
     size_t width;                    /* of the page, in characters */
     struct setup_figures *setups;    /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
+    struct setup_figures *every;     /* the same with HEADLINE_ROWS_ONLY */
     struct setup_figures shared;     /* findings of the fitted setup that every other has too */
     struct option_outcome *outcomes; /* one a setup: of the parts that are reported */
     struct option_outcome *whole;    /* of all parts: what becomes of it, and the order; the same

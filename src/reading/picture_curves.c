@@ -60,9 +60,9 @@ void curves_add(const struct picture *picture, size_t setup, enum curves_of whic
                 struct curves *curves)
 {
     /* From all figures: those on the axle choices stand in no table that is read. */
-    const struct figures *figures = picture->layout->figures;
+    const struct setup_figures *figures = &picture->layout->every[setup];
     for (size_t i = 0; i < figures->count && curves->count < CURVES_MAX; i++) {
-        const struct figure *figure = &figures->items[i];
+        const struct figure *figure = figures->items[i];
         if (figure->setup != (int)setup || !is_drawn(figure, which))
             continue;
         size_t at = group_for(picture, curves, figure);

@@ -71,21 +71,33 @@ static char *put_row(char *to, const char *before, enum remark_id row)
     return put(put(to, before), remark_row_text(row));
 }
 
-size_t basis_of_figures(const struct designation *size, const struct tyre_dimensions *figures,
-                        char text[BASIS_SIZE])
+struct basis_rows basis_rows_of(const struct designation *size,
+                                const struct tyre_dimensions *figures)
 {
-    char *to =
-        put_row(text, "diameter: ", source_remark(figures->diameter_source, figures->un_r54));
-    to = put_row(to, "; limits: ", envelope_remark(size, figures));
-    to = put_row(to, "; width: ", source_remark(figures->width_source, figures->un_r54));
-    to = put_row(to, "; rolling: ", rolling_remark(size, figures->circumference_source));
-    to = put_row(to, "; loaded radius: ", radius_remark(figures->radius_source));
-    bool same = figures->measuring_rim_source == figures->rim_min_source;
-    to = put_row(to, same ? "; rims: " : "; measuring rim: ",
-                 rim_source_remark(figures->measuring_rim_source));
+    return (struct basis_rows){
+        .diameter = source_remark(figures->diameter_source, figures->un_r54),
+        .limits = envelope_remark(size, figures),
+        .width = source_remark(figures->width_source, figures->un_r54),
+        .rolling = rolling_remark(size, figures->circumference_source),
+        .radius = radius_remark(figures->radius_source),
+        .measuring_rim = rim_source_remark(figures->measuring_rim_source),
+        .permitted_rims = rim_source_remark(figures->rim_min_source),
+        .temporary = size->prefix == PREFIX_T,
+    };
+}
+
+size_t basis_text(const struct basis_rows *rows, char text[BASIS_SIZE])
+{
+    char *to = put_row(text, "diameter: ", rows->diameter);
+    to = put_row(to, "; limits: ", rows->limits);
+    to = put_row(to, "; width: ", rows->width);
+    to = put_row(to, "; rolling: ", rows->rolling);
+    to = put_row(to, "; loaded radius: ", rows->radius);
+    bool same = rows->measuring_rim == rows->permitted_rims;
+    to = put_row(to, same ? "; rims: " : "; measuring rim: ", rows->measuring_rim);
     if (!same)
-        to = put_row(to, "; permitted rims: ", rim_source_remark(figures->rim_min_source));
-    if (size->prefix == PREFIX_T)
+        to = put_row(to, "; permitted rims: ", rows->permitted_rims);
+    if (rows->temporary)
         to = put(to, "; temporary use, to 80 km/h (UN R64, " FROM_MEMORY ")");
     *to = '\0';
     return (size_t)(to - text);

@@ -39,7 +39,8 @@ static int next_assumption(struct figures *figures)
 
 void figures_add(struct figures *figures, struct figure figure)
 {
-    figures->items = arena_grow(figures->arena, figures->items, figures->count, &figures->capacity,
+    figures->items = arena_grow(figures->room != NULL ? figures->room : figures->arena,
+                                figures->items, figures->count, &figures->capacity,
                                 sizeof *figures->items);
     figure.part = figures->part;
     figure.setup = figures->setup;
@@ -48,6 +49,17 @@ void figures_add(struct figures *figures, struct figure figure)
         figure.place.number = next_assumption(figures);
     }
     figures->items[figures->count++] = figure;
+}
+
+void figures_restart(struct figures *figures, struct arena *arena)
+{
+    *figures = (struct figures){
+        .arena = arena,
+        .room = figures->room,
+        .verdicts_only = figures->verdicts_only,
+        .items = figures->items,
+        .capacity = figures->capacity,
+    };
 }
 
 void figures_assume(struct figures *figures, bool is_taken, struct remark taken)
@@ -86,25 +98,18 @@ static bool same_advice(const struct figure *a, const struct figure *b)
     return remark_same(&a->advice, &b->advice) && same_cures(a->cures, b->cures);
 }
 
+/* What is most often different comes first. */
 bool figure_same(const struct figure *a, const struct figure *b, unsigned fields)
 {
-    const struct {
-        unsigned field;
-        bool same;
-    } each[] = {
-        {SAME_PART, a->part == b->part},
-        {SAME_SETUP, a->setup == b->setup},
-        {SAME_STATE, a->state == b->state},
-        {SAME_AXLE, a->axle == b->axle},
-        {SAME_QUANTITY, a->quantity == b->quantity},
-        {SAME_VERDICT, a->verdict == b->verdict},
-        {SAME_LIMIT, !(fields & SAME_LIMIT) || same_value(a->limit, b->limit)},
-        {SAME_VALUE, !(fields & SAME_VALUE) || same_values(a, b)},
-    };
-    for (size_t i = 0; i < sizeof each / sizeof each[0]; i++)
-        if (fields & each[i].field && !each[i].same)
-            return false;
-    return (!(fields & SAME_PLACE) || place_same(&a->place, &b->place)) &&
+    return (!(fields & SAME_QUANTITY) || a->quantity == b->quantity) &&
+           (!(fields & SAME_PART) || a->part == b->part) &&
+           (!(fields & SAME_SETUP) || a->setup == b->setup) &&
+           (!(fields & SAME_STATE) || a->state == b->state) &&
+           (!(fields & SAME_AXLE) || a->axle == b->axle) &&
+           (!(fields & SAME_VERDICT) || a->verdict == b->verdict) &&
+           (!(fields & SAME_LIMIT) || same_value(a->limit, b->limit)) &&
+           (!(fields & SAME_VALUE) || same_values(a, b)) &&
+           (!(fields & SAME_PLACE) || place_same(&a->place, &b->place)) &&
            (!(fields & SAME_BASIS) || same_basis(a, b)) &&
            (!(fields & SAME_ADVICE) || same_advice(a, b));
 }

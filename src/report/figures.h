@@ -94,7 +94,9 @@ struct assumption_counts {
 };
 
 struct figures {
-    struct arena *arena;
+    struct arena *arena; /* of what a figure points to */
+    struct arena *room;  /* of the figures themselves; NULL: the same */
+    bool verdicts_only;  /* tables and whatever else is only told are left out where they are long */
     struct figure *items;
     size_t count, capacity;
     enum part part; /* of what is added now: the driver's */
@@ -109,6 +111,9 @@ struct figure figure_of(enum quantity_id quantity, double value);
 struct figure figure_by(enum quantity_id quantity, double value, struct remark basis);
 /* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
+
+/* Empties it for another round, whose figures may point into another arena. */
+void figures_restart(struct figures *figures, struct arena *arena);
 
 /* What is taken where the file is silent, if it is. */
 void figures_assume(struct figures *figures, bool is_taken, struct remark taken);

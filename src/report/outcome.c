@@ -74,10 +74,11 @@ double figure_excess(const struct figure *figure)
 static bool stands_for_all(const struct judged_figures *judged, size_t index)
 {
     const struct figure *figure = judged->items[index];
+    const unsigned matter = figure_matter(figure);
     for (size_t i = 0; i < judged->count; i++) {
         const struct figure *other = judged->items[i];
-        if (i == index || other->verdict > figure->verdict ||
-            !figure_same(figure, other, figure_matter(figure)))
+        if (other->quantity != figure->quantity || i == index || other->verdict > figure->verdict ||
+            !figure_same(figure, other, matter))
             continue;
         double mine = figure_excess(figure), theirs = figure_excess(other);
         if (other->verdict < figure->verdict || theirs > mine || (theirs == mine && i < index))

@@ -15,6 +15,7 @@ struct trial {
     const struct plan *plan;
     const struct search *search;
     struct shortlist *out;
+    struct figures *figures; /* room for those of one candidate after the other */
 };
 
 static struct drop_reason *reason_of(struct shortlist *out, const char *name)
@@ -288,14 +289,15 @@ static void find_outcome(struct plan *plan, const struct figures *figures, struc
  * first of them leave nothing to show of it. */
 static void judge_item(const struct trial *trial, struct plan *plan, struct shortlisted *item)
 {
-    struct figures figures = {.arena = plan->arena};
-    report_all_but_gearing(plan, &figures);
-    find_outcome(plan, &figures, item);
+    struct figures *figures = trial->figures;
+    figures_restart(figures, plan->arena);
+    report_all_but_gearing(plan, figures);
+    find_outcome(plan, figures, item);
     if (item->found.outcome == OUTCOME_NO_GO && !is_near_miss(trial->out, item))
         return;
-    report_gearing(plan, &figures);
-    find_outcome(plan, &figures, item);
-    take_figures(&figures, item);
+    report_gearing(plan, figures);
+    find_outcome(plan, figures, item);
+    take_figures(figures, item);
 }
 
 static double ratio_now(const struct plan *plan)
@@ -415,7 +417,9 @@ void shortlist_make(const struct plan *plan, const struct candidate *candidates,
                     struct shortlist *out)
 {
     const struct search *search = &plan->specification->search;
-    const struct trial trial = {plan, search, out};
+    struct figures judged = {.room = plan->arena, .verdicts_only = true};
+    struct arena scratch = ARENA_EMPTY;
+    const struct trial trial = {plan, search, out, &judged};
     size_t ratios = ratio_count(plan);
     *out = (struct shortlist){.count = 0};
     for (size_t i = 0; i < count; i++) {
@@ -430,11 +434,11 @@ void shortlist_make(const struct plan *plan, const struct candidate *candidates,
                 reason_of(out, reason)->count++;
                 continue;
             }
-            struct arena scratch = ARENA_EMPTY;
             judge_candidate(&trial, &candidates[i], rim, &scratch);
-            arena_free(&scratch);
+            arena_reuse(&scratch);
         }
     }
+    arena_free(&scratch);
     if (out->count > 0)
         qsort(out->items, out->count, sizeof *out->items, best_first);
 }

@@ -102,6 +102,11 @@ struct designation_error {
  */
 bool designation_parse(struct span text, struct designation *out, struct designation_error *error);
 
+/* Reads the spelling that most lines have, such as P265/70R17 113S or LT245/75R16 120/116S: where it
+ * does, it is the canonical one, and designation_parse() reads the same tyre from it. False says
+ * nothing of the text; *out is then unspecified. */
+bool designation_read_plain(struct span text, struct designation *out);
+
 /* Writes the canonical spelling, which parses to the same tyre, and a NUL; returns its length. */
 size_t designation_canonical(const struct designation *designation,
                              char text[DESIGNATION_CANONICAL_SIZE]);

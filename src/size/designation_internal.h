@@ -50,13 +50,24 @@ struct span written_between(const struct scanner *scanner, const char *from, con
 extern const char *const PREFIX_TEXT[PREFIX_COUNT]; /* as moulded before the size */
 extern const char *const SPECIAL_USE_TEXT[SPECIAL_USE_COUNT];
 
+/* Of a metric size, in mm and per cent. */
+enum { METRIC_WIDTH_MAX = 650, ASPECT_MIN = 15, ASPECT_MAX = 100 };
+
 /* designation_rim.c */
 bool scan_rim(struct scanner *scanner);
+bool is_inch_code(int tenths);
 
 /* designation_service.c: load index, speed symbol, plain and in parentheses. */
 bool scan_service(struct scanner *scanner);
 bool scan_service_in_parentheses(struct scanner *scanner);
 bool is_speed_symbol_letter(char letter);
+
+/* A dual load index is some 2 to 6 below the single one; 12 leaves room. */
+enum { DUAL_BELOW_MAX = 12 };
+static inline bool dual_goes_with(int dual, int single)
+{
+    return dual >= 0 && dual <= single && dual >= single - DUAL_BELOW_MAX;
+}
 
 /* designation_marks.c: everything behind the rim code. */
 bool scan_marks(struct scanner *scanner);

@@ -187,7 +187,7 @@ static bool set_aspect(struct scanner *scanner, const struct decimal *ratio)
                              "an aspect ratio has no decimals; expected a whole number such as 75");
     if (value > 200)
         scanner->out->overall_diameter = value;
-    else if (value >= 15 && value <= 100)
+    else if (value >= ASPECT_MIN && value <= ASPECT_MAX)
         scanner->out->aspect_percent = value;
     else
         return fault_between(scanner, ratio->from, ratio->to,
@@ -222,7 +222,7 @@ static bool scan_metric(struct scanner *scanner, const struct decimal *width)
         return fault_between(scanner, scanner->at, scanner->at + 1,
                              "'/' stands behind a size in inches; expected x, as in 31x10.50R15, "
                              "or a section width in mm before it");
-    if (!width->whole || width->hundredths < 9000 || width->hundredths > 65000)
+    if (!width->whole || width->hundredths < 9000 || width->hundredths > METRIC_WIDTH_MAX * 100)
         return fault_between(scanner, width->from, width->to,
                              "the section width before '/' is on no tyre; "
                              "expected a whole number from 90 to 650 mm");

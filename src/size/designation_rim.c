@@ -5,7 +5,7 @@
 
 /* Codes that the standards list rims for: inches as in UN R30 and R54, and the small ones of
  * trailer tyres. From memory; 11, 27 and 29 carry no road tyre. */
-static bool is_inch_code(int tenths)
+bool is_inch_code(int tenths)
 {
     if (tenths % 10 == 0)
         return tenths >= 80 && tenths <= 300 && tenths != 110 && tenths != 270 && tenths != 290;

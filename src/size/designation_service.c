@@ -49,23 +49,22 @@ static bool scan_load_index(struct scanner *scanner, int *load_index)
     return true;
 }
 
-/* A dual load index is some 2 to 6 below the single one; 12 leaves room. */
 static bool scan_dual(struct scanner *scanner, struct service_description *service)
 {
     skip_blanks(scanner);
     const char *from = scanner->at;
     if (!scan_load_index(scanner, &service->load_index_dual))
         return false;
+    if (dual_goes_with(service->load_index_dual, service->load_index))
+        return true;
     if (service->load_index_dual > service->load_index)
         return fault_between(scanner, from, scanner->at,
                              "the dual load index %d is above the single one; expected at most %d",
                              service->load_index_dual, service->load_index);
-    if (service->load_index_dual < service->load_index - 12)
-        return fault_between(
-            scanner, from, scanner->at,
-            "the dual load index %d is far below the single one; expected %d to %d",
-            service->load_index_dual, service->load_index - 12, service->load_index);
-    return true;
+    return fault_between(scanner, from, scanner->at,
+                         "the dual load index %d is far below the single one; expected %d to %d",
+                         service->load_index_dual, service->load_index - DUAL_BELOW_MAX,
+                         service->load_index);
 }
 
 static bool scan_description(struct scanner *scanner, struct service_description *service)

@@ -28,9 +28,17 @@ int load_index_for_kg(double kg)
     return low < load_index_count ? low : -1;
 }
 
+/* Rows of the table that come before the first with that letter. */
+static int rows_before_letter(char letter)
+{
+    static const unsigned char rows[] = {0,  8,  9,  10, 11, 12, 13, 25, 31, 14, 15, 16, 17,
+                                         18, 31, 19, 20, 21, 22, 23, 24, 26, 27, 31, 28, 29};
+    return letter >= 'A' && letter <= 'Z' ? rows[letter - 'A'] : 0;
+}
+
 const struct speed_symbol_row *speed_symbol_find(const char *symbol)
 {
-    for (int i = 0; i < speed_symbol_count; i++)
+    for (int i = rows_before_letter(symbol[0]); i < speed_symbol_count; i++)
         if (strcmp(speed_symbol_rows[i].symbol, symbol) == 0)
             return &speed_symbol_rows[i];
     return NULL;
@@ -105,16 +113,13 @@ double rim_diameter_m(int rim_code_tenths, bool millimetric)
         return UNKNOWN;
     if (millimetric)
         return rim_code_tenths / 10000.0;
-    for (int i = 0; i < rim_code_count; i++)
-        if ((int)(rim_code_rows[i].rim_code * 10 + 0.5) == rim_code_tenths)
-            return rim_code_rows[i].diameter_mm / 1000.0;
-    return floor((rim_code_tenths * 254.0 + 50) / 100) / 1000;
+    return (double)((rim_code_tenths * 254LL + 50) / 100) / 1000; /* the table's rule, and all its rows */
 }
 
 const struct load_range_row *load_range_find(char letter)
 {
-    for (int i = 0; i < load_range_count; i++)
-        if (letter != '\0' && load_range_rows[i].letter[0] == letter)
+    for (int i = 0; letter != '\0' && i < load_range_count; i++)
+        if (load_range_rows[i].letter[0] == letter)
             return &load_range_rows[i];
     return NULL;
 }
@@ -127,17 +132,13 @@ const struct rolling_row *rolling_find(const char *construction)
     return NULL;
 }
 
-const struct tolerance_row *tolerance_find(const char *standard, const char *construction,
-                                           bool special_use)
+/* Rows stand by standard, construction and use: checked by the tests. */
+const struct tolerance_row *tolerance_find(bool un_r54, int construction, bool special_use)
 {
-    const char *use = special_use ? "special_use" : "normal";
-    for (int i = 0; i < tolerance_count; i++) {
-        const struct tolerance_row *row = &tolerance_rows[i];
-        if (strcmp(row->standard, standard) == 0 && strcmp(row->construction, construction) == 0 &&
-            strcmp(row->use, use) == 0)
-            return row;
-    }
-    return NULL;
+    enum { UN_R54_FROM = 3 };
+    if (un_r54)
+        return &tolerance_rows[UN_R54_FROM + 2 * construction + special_use];
+    return special_use ? NULL : &tolerance_rows[construction];
 }
 
 const struct rim_factors_row *rim_factors_for(int aspect_percent)

@@ -138,7 +138,7 @@ bool is_above_ceiling(double pressure_Pa, double ceiling_Pa)
 const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,
                                                               int rim_tenths, char load_range)
 {
-    for (int i = 0; i < light_truck_maxima_count; i++) {
+    for (int i = 0; load_range != '\0' && i < light_truck_maxima_count; i++) {
         const struct light_truck_maxima_row *row = &light_truck_maxima_rows[i];
         if (row->section_mm == section_mm && row->aspect_percent == aspect_percent &&
             row->rim_tenths == rim_tenths && row->load_range[0] == load_range)

@@ -274,6 +274,31 @@ static void read_events(struct reader *reader, struct span source)
     yaml_parser_delete(&parser);
 }
 
+/* A directive (%YAML, %TAG) stands where no document is open; the parser's time grows with the square
+ * of their number. */
+static bool refuse_directives(struct diagnostics *diagnostics, struct span source)
+{
+    bool outside = true;
+    struct mark mark = {1, 1};
+    for (struct span rest = source; rest.length > 0; mark.line++) {
+        const char *end = memchr(rest.at, '\n', rest.length);
+        struct span line = {rest.at, end == NULL ? rest.length : (size_t)(end - rest.at)};
+        rest = (struct span){line.at + line.length + (end != NULL),
+                             rest.length - line.length - (end != NULL)};
+        if (outside && line.length > 0 && *line.at == '%') {
+            diagnostics_add(diagnostics, mark, 1,
+                            "a YAML directive stands here; a build file needs none: expected "
+                            "\"key: value\" lines");
+            return true;
+        }
+        if (line.length >= 3 && memcmp(line.at, "...", 3) == 0)
+            outside = true;
+        else if (line.length > 0 && *line.at != '#' && *line.at != '\r')
+            outside = false;
+    }
+    return false;
+}
+
 struct node *tree_read(struct arena *arena, struct span source, struct diagnostics *diagnostics)
 {
     if (source.length > TREE_BYTES_MAX) {
@@ -286,6 +311,8 @@ struct node *tree_read(struct arena *arena, struct span source, struct diagnosti
     if (source.length >= 3 && memcmp(source.at, "\xEF\xBB\xBF", 3) == 0)
         source = (struct span){source.at + 3, source.length - 3};
     diagnostics->source = source;
+    if (refuse_directives(diagnostics, source))
+        return NULL;
     struct reader reader = {.arena = arena, .diagnostics = diagnostics};
     size_t faults = diagnostics->count;
     read_events(&reader, source);

@@ -26,15 +26,19 @@ give_up() {
 
 "${CC:-cc}" -O2 -o "$work/stopwatch" "$here/stopwatch.c" || give_up "no C compiler"
 
-# measure RUNS INPUT OUTPUT COMMAND...: sets $time_us and $memory_kib, returns 1 if it does not run.
+# measure RUNS INPUT OUTPUT COMMAND...: sets $time_us (the median), $spread and $memory_kib, returns 1
+# if it does not run.
 measure() {
     measured=$("$work/stopwatch" "$@" 2>"$work/errors") || return 1
-    time_us=${measured% *}
-    memory_kib=${measured#* }
+    # shellcheck disable=SC2086 # four numbers
+    set -- $measured
+    time_us=$2
+    spread="$1 / $2 / $3"
+    memory_kib=$4
 }
 
 row() {
-    printf '%-58s %12s %9s %10s\n' "$@"
+    printf '%-58s %26s %9s %10s\n' "$@"
 }
 
 ratio() { # OF TO
@@ -62,7 +66,8 @@ start_up() {
     row "start-up: size X" "$size_us us" "$(ratio "$size_us" "$empty_us") x" "$memory_kib KiB"
 }
 
-sizes() { # LINES
+# A stock list: the same few hundred sizes again and again.
+repeating() { # LINES
     awk -v lines="$1" 'BEGIN {
         split("V H T W Y Q R S", symbol, " ")
         for (i = 0; i < lines; i++)
@@ -71,8 +76,42 @@ sizes() { # LINES
     }'
 }
 
+# Nearly all different, by the same draws each time (Park and Miller, 1988).
+different() { # LINES
+    awk -v lines="$1" '
+    function draw(n) {
+        seed = (seed * 16807) % 2147483647
+        return int(seed / 2147483647 * n)
+    }
+    BEGIN {
+        seed = 20221
+        split("J K L M N P Q R S T U H V W Y", symbol, " ")
+        split("P LT", prefix, " ")
+        for (i = 0; i < lines; i++)
+            printf "%s%d/%dR%d %d%s\n", prefix[draw(3)], 145 + 10 * draw(20), 30 + 5 * draw(12), \
+                13 + draw(10), 60 + draw(70), symbol[1 + draw(15)]
+    }'
+}
+
+stream_of() { # NAME
+    for output in /dev/null "$work/out"; do
+        to="to a file"
+        [ "$output" = /dev/null ] && to="to the null device"
+        measure 5 "$work/lines" "$output" mawk -f "$here/columns.awk" || return
+        mawk_us=$time_us
+        row "$lines $1, $to: mawk, 7 columns" "$spread us" "" "$memory_kib KiB"
+        measure 5 "$work/lines" "$output" "$binary" size - --format csv --columns "$columns" ||
+            return
+        row "  size -, 7 columns (mawk / size)" "$spread us" "$(ratio "$mawk_us" "$time_us") x" \
+            "$memory_kib KiB"
+        measure 5 "$work/lines" "$output" "$binary" size - --format csv || return
+        row "  size -, all columns (mawk / size)" "$spread us" "$(ratio "$mawk_us" "$time_us") x" \
+            "$memory_kib KiB"
+    done
+}
+
 stream() {
-    sizes 10 >"$work/ten"
+    repeating 10 >"$work/ten"
     if ! measure 1 "$work/ten" /dev/null "$binary" size - --format csv --columns "$columns"; then
         echo "stream: size - does not run yet: $(head -n 1 "$work/errors")"
         return
@@ -81,45 +120,32 @@ stream() {
         echo "stream: no mawk to measure beside"
         return
     }
-    sizes "$lines" >"$work/lines"
-    for output in /dev/null "$work/out"; do
-        to="to a file"
-        [ "$output" = /dev/null ] && to="to the null device"
-        measure 3 "$work/lines" "$output" mawk -f "$here/columns.awk" || return
-        mawk_us=$time_us
-        row "stream, $lines lines, $to: mawk, 7 columns" "$mawk_us us" "" "$memory_kib KiB"
-        measure 3 "$work/lines" "$output" "$binary" size - --format csv --columns "$columns" || return
-        row "  size -, 7 columns (mawk / size)" "$time_us us" "$(ratio "$mawk_us" "$time_us") x" \
-            "$memory_kib KiB"
-        measure 3 "$work/lines" "$output" "$binary" size - --format csv || return
-        row "  size -, all columns (mawk / size)" "$time_us us" "$(ratio "$mawk_us" "$time_us") x" \
-            "$memory_kib KiB"
+    different "$lines" >"$work/lines"
+    stream_of "lines nearly all different"
+    formats
+    repeating "$lines" >"$work/lines"
+    stream_of "lines of a repeating stock list"
+}
+
+formats() {
+    csv_us=
+    for format in csv json table markdown; do
+        measure 5 "$work/lines" /dev/null "$binary" size - --format "$format" || return
+        csv_us=${csv_us:-$time_us}
+        row "  size -, all columns as $format (beside csv)" "$spread us" \
+            "$(ratio "$time_us" "$csv_us") x" "$memory_kib KiB"
     done
 }
 
 growth() {
     count=10000
     while [ "$count" -le "$growth_lines" ]; do
-        sizes "$count" >"$work/lines"
-        measure 3 "$work/lines" /dev/null "$binary" size - --format csv --columns "$columns" || return
-        row "growth: size -, $count lines" "$time_us us" \
+        different "$count" >"$work/lines"
+        measure 5 "$work/lines" /dev/null "$binary" size - --format csv --columns "$columns" || return
+        row "growth: size -, $count lines" "$spread us" \
             "$(ratio $((time_us * 1000)) "$count") ns" "$memory_kib KiB"
         count=$((count * 10))
     done
-}
-
-# Sizes that are met once only: what the rows kept by their lines cannot help.
-distinct() {
-    awk 'BEGIN {
-        for (width = 135; width <= 345; width += 10) for (aspect = 30; aspect <= 80; aspect += 5)
-            for (rim = 12; rim <= 22; rim++) for (index_ = 70; index_ <= 110; index_++)
-                printf "%d/%dR%d %dH\n", width, aspect, rim, index_
-    }' >"$work/lines"
-    measure 3 "$work/lines" /dev/null mawk -f "$here/columns.awk" || return
-    mawk_us=$time_us
-    measure 3 "$work/lines" /dev/null "$binary" size - --format csv --columns "$columns" || return
-    row "no size met twice, $(wc -l <"$work/lines") lines, 7 columns (mawk / size)" "$time_us us" \
-        "$(ratio "$mawk_us" "$time_us") x" "$memory_kib KiB"
 }
 
 instructions() {
@@ -128,7 +154,7 @@ instructions() {
         return
     }
     for count in 10000 100000; do
-        sizes "$count" >"$work/lines"
+        different "$count" >"$work/lines"
         counted=$(valgrind --tool=callgrind --callgrind-out-file="$work/calls" "$binary" size - \
             --format csv --columns "$columns" <"$work/lines" 2>&1 >/dev/null |
             awk '/Collected/ { print $NF }')
@@ -141,15 +167,25 @@ shortlist() {
     measure 5 /dev/null /dev/null "$binary" shortlist "$here/shortlist.yaml" --format csv || return
     tried=$("$binary" shortlist "$here/shortlist.yaml" --format csv 2>&1 >/dev/null |
         awk '/combinations tried/ { print $2 }')
-    row "shortlist: $tried combinations" "$time_us us" \
+    row "shortlist: $tried combinations" "$spread us" \
         "$(ratio $((time_us * 1000)) "$tried") ns" "$memory_kib KiB"
 }
 
-row "what" "median" "ratio" "peak"
+check() {
+    demo="$here/../../demo/touring_wagon.yaml"
+    measure 5 /dev/null /dev/null "$binary" sheet "$demo" || return
+    sheet_us=$time_us
+    row "sheet of the touring demo" "$spread us" "" "$memory_kib KiB"
+    measure 5 /dev/null /dev/null "$binary" check "$demo" || return
+    row "  check of it (beside sheet)" "$spread us" "$(ratio "$time_us" "$sheet_us") x" \
+        "$memory_kib KiB"
+}
+
+row "what" "least / median / most" "ratio" "peak"
 start_up
 stream
-distinct
 growth
 instructions
 shortlist
+check
 exit 0

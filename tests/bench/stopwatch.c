@@ -1,6 +1,7 @@
-/* stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...]: runs a program again and again and prints
- * the median of its wall time in microseconds and its peak memory in KiB. A shell has no clock
- * that is fine enough for a program that ends in a millisecond. */
+/* stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...]: runs a program again and again and prints the
+ * least, the median and the most of its wall time in microseconds, and its peak memory in KiB: its
+ * own high-water mark, since this parent is smaller than any program that it runs. A shell has no
+ * clock that is fine enough for a program that ends in a millisecond. */
 #define _DEFAULT_SOURCE /* ru_maxrss, in KiB on Linux */
 #include <fcntl.h>
 #include <stdio.h>
@@ -60,7 +61,8 @@ int main(int argc, char **argv)
     qsort(times_us, (size_t)runs, sizeof *times_us, compare_doubles);
     struct rusage usage;
     getrusage(RUSAGE_CHILDREN, &usage);
-    printf("%.0f %ld\n", times_us[runs / 2], usage.ru_maxrss);
+    printf("%.0f %.0f %.0f %ld\n", times_us[0], times_us[runs / 2], times_us[runs - 1],
+           usage.ru_maxrss);
     free(times_us);
     return 0;
 }

@@ -125,6 +125,7 @@ static const struct {
     {"vehicle: {name: *a}\n", 1, 17, "alias", "write the value out"},
     {"vehicle: {wheelbase: !!str 2 m}\n", 1, 22, "tag", "without it"},
     {"vehicle: !wagon {name: x}\n", 1, 10, "tag", "without it"},
+    {"# x\n\n%TAG ! tag:x\n---\nvehicle: {name: x}\n", 3, 1, "YAML directive", "lines"},
     {"vehicle: {name: x}\n---\nvehicle: {name: y}\n", 2, 1, "second document", "one document"},
     {"", 1, 1, "holds nothing", "vehicle"},
     {"# only a comment\n\n", 1, 1, "holds nothing", "vehicle"},

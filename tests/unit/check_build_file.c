@@ -325,7 +325,7 @@ static const struct {
      VALUE(vehicle.top_speed_mps, 26.8224)},
     {"\xEF\xBB\xBFvehicle:\r\n  wheelbase: 2850 mm\r\n  track: 1.5 m\r\n",
      VALUE(vehicle.wheelbase_m, 2.85), VALUE(vehicle.track_m.rear, 1.5)},
-    {"%YAML 1.1\n---\nvehicle: {wheelbase: 2850 mm}\n...\n", VALUE(vehicle.wheelbase_m, 2.85),
+    {"---\nvehicle: {wheelbase: 2850 mm}\n...\n", VALUE(vehicle.wheelbase_m, 2.85),
      VALUE(vehicle.track_m.rear, NAN)},
 };
 

@@ -378,5 +378,6 @@ Suite *designation_suite(void)
     suite_add_tcase(suite, designation_random_case());
     suite_add_tcase(suite, designation_listed_case());
     suite_add_tcase(suite, designation_counter_case());
+    suite_add_tcase(suite, designation_plain_case());
     return suite;
 }

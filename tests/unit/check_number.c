@@ -67,6 +67,29 @@ START_TEST(fixed_random)
 }
 END_TEST
 
+/* The short way over all of its domain, and beside every half: what it tells is the plain rule's. */
+START_TEST(short_way_tells_the_same)
+{
+    static const double beside[] = {-0.5,  -0.5 + 1e-9, -0.5 + 2e-6, -0.2, 0, 0.3, 0.5 - 2e-6,
+                                    0.5 - 2e-9, 0.5};
+    const unsigned limit = 1000000, step = rounds(10) > 1 ? 1 : 13;
+    for (unsigned units = 1; units <= limit; units += step)
+        for (int decimals = 0; decimals <= 3; decimals++)
+            for (size_t i = 0; i < sizeof beside / sizeof beside[0]; i++) {
+                char text[NUMBER_SIZE], expected[NUMBER_SIZE];
+                double scale = pow(10, decimals), value = (units + beside[i]) / scale;
+                char *end = number_of_raised(value * scale, decimals, '.', text);
+                if (end == NULL)
+                    continue;
+                *end = '\0';
+                snprintf(expected, sizeof expected, "%.*f", decimals,
+                         round_to_decimals(value, decimals));
+                if (strcmp(text, expected) != 0)
+                    ck_abort_msg("%.17g to %d decimals: %s", value, decimals, text);
+            }
+}
+END_TEST
+
 /* (10 n + 5) / 10^(d+1) must give (n + 1) / 10^d, wherever the nearest double lies. */
 START_TEST(fixed_decimal_halves)
 {
@@ -273,6 +296,7 @@ Suite *number_suite(void)
     TCase *tests = tcase_create("number");
     tcase_set_tags(tests, "text");
     tcase_add_test(tests, fixed_random);
+    tcase_add_test(tests, short_way_tells_the_same);
     tcase_add_test(tests, fixed_decimal_halves);
     tcase_add_loop_test(tests, fixed_by_hand, 0, (int)(sizeof by_hand / sizeof by_hand[0]));
     tcase_add_test(tests, fixed_decimal_comma);

@@ -46,6 +46,8 @@ START_TEST(speed_symbol)
         ck_assert_double_eq(kmh, published[i].kmh);
     }
     kmh = -7;
+    for (int i = 0; i < speed_symbol_count; i++) /* whichever row the search begins at */
+        ck_assert_ptr_eq(speed_symbol_find(speed_symbol_rows[i].symbol), &speed_symbol_rows[i]);
     ck_assert(!speed_symbol_kmh("I", &kmh));
     ck_assert(!speed_symbol_kmh("", &kmh));
     ck_assert(!speed_symbol_kmh("A9", &kmh));
@@ -109,6 +111,10 @@ START_TEST(rim_diameter)
                                 1e-12);
     ck_assert_double_eq_tol(rim_diameter_m(3900, true), 0.390, 1e-12);
     ck_assert_double_eq_tol(rim_diameter_m(3650, true), 0.365, 1e-12);
+    /* The rule that the look-up takes gives every row of the table. */
+    for (int i = 0; i < rim_code_count; i++)
+        ck_assert_double_eq(rim_diameter_m((int)(rim_code_rows[i].rim_code * 10 + 0.5), false),
+                            rim_code_rows[i].diameter_mm / 1000.0);
     ck_assert(!known(rim_diameter_m(0, false)));
     ck_assert(!known(rim_diameter_m(-10, true)));
 }
@@ -179,14 +185,23 @@ START_TEST(rolling_and_tolerance)
     ck_assert_double_eq(rolling_find("diagonal")->circumference_factor, 2.99);
     ck_assert_ptr_null(rolling_find("R"));
     /* UN R30 and UN R54, 6.1.4 and 6.1.5 (from memory). */
-    ck_assert_double_eq(tolerance_find("un_r30", "radial", false)->height_max_factor, 1.04);
-    ck_assert_double_eq(tolerance_find("un_r30", "diagonal", false)->height_max_factor, 1.08);
-    ck_assert_double_eq(tolerance_find("un_r54", "diagonal", false)->height_max_factor, 1.07);
-    ck_assert_double_eq(tolerance_find("un_r54", "radial", true)->height_max_factor, 1.06);
-    ck_assert_double_eq(tolerance_find("un_r54", "diagonal", true)->height_max_factor, 1.09);
-    ck_assert_double_eq(tolerance_find("un_r54", "bias_belted", true)->height_max_factor, 1.09);
-    ck_assert_ptr_null(tolerance_find("un_r30", "radial", true));
-    ck_assert_ptr_null(tolerance_find("un_r117", "radial", false));
+    ck_assert_double_eq(tolerance_find(false, 0, false)->height_max_factor, 1.04);
+    ck_assert_double_eq(tolerance_find(false, 1, false)->height_max_factor, 1.08);
+    ck_assert_double_eq(tolerance_find(true, 1, false)->height_max_factor, 1.07);
+    ck_assert_double_eq(tolerance_find(true, 0, true)->height_max_factor, 1.06);
+    ck_assert_double_eq(tolerance_find(true, 1, true)->height_max_factor, 1.09);
+    ck_assert_double_eq(tolerance_find(true, 2, true)->height_max_factor, 1.09);
+    ck_assert_ptr_null(tolerance_find(false, 0, true));
+    /* Every row is where the look-up takes it from. */
+    static const char *const constructions[] = {"radial", "diagonal", "bias_belted"};
+    for (int i = 0; i < 3; i++)
+        for (int special = 0; special < 2; special++)
+            for (int un_r54 = special; un_r54 < 2; un_r54++) {
+                const struct tolerance_row *row = tolerance_find(un_r54, i, special);
+                ck_assert_str_eq(row->standard, un_r54 ? "un_r54" : "un_r30");
+                ck_assert_str_eq(row->construction, constructions[i]);
+                ck_assert_str_eq(row->use, special ? "special_use" : "normal");
+            }
 }
 END_TEST
 

@@ -229,11 +229,11 @@ static const struct heading layout[] = {
 };
 
 static const struct cell layout_cells[] = {
-    {CELL_TEXT, {"205/55R16", 9}, 0, 0, NULL},   {CELL_NUMBER, {NULL, 0}, 631.9, 1, NULL},
-    {CELL_ABSENT, {NULL, 0}, 0, 0, NULL},        {CELL_NUMBER, {NULL, 0}, 615, 0, NULL},
-    {CELL_TEXT, {"computed  ", 10}, 0, 0, NULL}, {CELL_TEXT, {"31x10.50R15LT", 13}, 0, 0, NULL},
-    {CELL_NUMBER, {NULL, 0}, 775.25, 2, NULL},   {CELL_NUMBER, {NULL, 0}, -22.7, 1, NULL},
-    {CELL_NUMBER, {NULL, 0}, 1030, 0, NULL},     {CELL_TEXT, {"data\tbook\x1b[", 11}, 0, 0, NULL},
+    {CELL_TEXT, .text = {"205/55R16", 9}},   {CELL_NUMBER, 1, .value = 631.9},
+    {CELL_ABSENT},                           {CELL_NUMBER, 0, .value = 615},
+    {CELL_TEXT, .text = {"computed  ", 10}}, {CELL_TEXT, .text = {"31x10.50R15LT", 13}},
+    {CELL_NUMBER, 2, .value = 775.25},       {CELL_NUMBER, 1, .value = -22.7},
+    {CELL_NUMBER, 0, .value = 1030},         {CELL_TEXT, .text = {"data\tbook\x1b[", 11}},
 };
 
 START_TEST(table_aligned)

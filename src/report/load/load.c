@@ -68,5 +68,6 @@ void report_load(const struct plan *plan, struct figures *figures)
         report_not_covered(loaded, figures);
         report_assumptions(loaded, figures);
     }
-    report_pressure_tables(setups, plan->count, figures);
+    if (!figures->verdicts_only)
+        report_pressure_tables(setups, plan->count, figures);
 }

@@ -87,6 +87,7 @@ void report_speedometer(const struct plan *plan, struct figures *figures)
         report_verdicts(&gauge, &dial, i);
         report_readings_judged(&gauge, &dial);
         report_law(&gauge, &dial);
-        report_speed_table(&gauge, &dial);
+        if (!figures->verdicts_only)
+            report_speed_table(&gauge, &dial);
     }
 }
