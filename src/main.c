@@ -58,7 +58,7 @@ static bool takes_operands(const struct command *command, const struct options *
 static enum exit_status run(struct arena *arena, int argc, char **argv)
 {
     struct options options;
-    const char **operands = arena_allocate_array(arena, (size_t)argc, sizeof *operands);
+    const char **operands = arena_allocate_array(arena, 3 * (size_t)argc, sizeof *operands);
     if (!options_parse(argc, argv, operands, &options))
         return EXIT_INPUT_WRONG;
     if (options.operand_count == 0 && (options.help || options.version))

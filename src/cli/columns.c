@@ -81,9 +81,25 @@ static void set_headings(struct column_choice *out)
     }
 }
 
+/* The first column of several builds' rows: it says what no row knows, which of them is meant. */
+static const struct column case_column = {"case", NULL,        "case", UNIT_BARE, UNIT_BARE, 0,
+                                          0,      COLUMN_TEXT, 12,     0,         NULL};
+
+static const struct column *with_case(struct arena *arena, const struct column *columns,
+                                      size_t *count)
+{
+    struct column *all = arena_allocate_array(arena, *count + 1, sizeof *all);
+    all[0] = case_column;
+    memcpy(all + 1, columns, *count * sizeof *all);
+    ++*count;
+    return all;
+}
+
 bool columns_choose(struct arena *arena, const struct column *columns, size_t count,
                     const struct options *options, struct column_choice *out)
 {
+    if (options->cases)
+        columns = with_case(arena, columns, &count);
     size_t named = 0;
     for (const char *at = options->columns; at != NULL; at = strchr(at + 1, ','))
         named++;
@@ -117,6 +133,10 @@ void columns_fill(const struct column_choice *choice, const void *row, struct ce
     for (size_t i = 0; i < choice->count; i++) {
         const struct chosen_column *chosen = &choice->items[i];
         const struct column *column = chosen->column;
+        if (column->get == NULL) {
+            cells[i] = cell_text(choice->case_name);
+            continue;
+        }
         struct column_value value = column->get(row, chosen->us);
         if (column->kind == COLUMN_OBJECT) {
             cells[i] = cell_object(value.members);

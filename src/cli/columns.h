@@ -49,6 +49,7 @@ struct column_choice {
     struct chosen_column *items;
     struct heading *headings;
     size_t count;
+    const char *case_name; /* what the column `case` says, of several builds */
 };
 
 /* The columns that the options ask for. False with a message where --columns names none. */

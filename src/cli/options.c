@@ -5,6 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
+#include "yaml/set_path.h"
 
 static const char *const formats[] = {"table", "csv", "json", "markdown", "html", "svg", NULL};
 static const char *const unit_choices[] = {"metric", "us", "both", NULL};
@@ -28,6 +29,10 @@ const struct option_row option_table[] = {
      "begin csv with a byte order mark, for a spreadsheet that asks for one"},
     {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE | CMD_CHECK,
      "only that option of the file"},
+    {"set", OPTION_TEXTS, "PATH=VALUE", NULL, FIELD(set), CMD_BUILD,
+     "put a value into the build, as if it stood in the file"},
+    {"each", OPTION_TEXTS, "PATH=V1,V2", NULL, FIELD(each), CMD_BUILD,
+     "compute once with each of these values"},
     {"strict", OPTION_FLAG, NULL, NULL, FIELD(strict), CMD_FILE,
      "exit with 3 when an option is no go; without options, when a finding is `fail`"},
     {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,
@@ -87,15 +92,36 @@ static int find_choice(const char *where, const char *const *choices, const char
     return -1;
 }
 
+static void *field_of(const struct option_row *row, struct options *out)
+{
+    return (char *)out + row->offset;
+}
+
+/* "PATH=VALUE": both must be there; what they are is looked at when the build is read. */
+static bool add_text(const struct option_row *row, struct texts *texts, const char *value)
+{
+    size_t path = set_path_length(span_of(value));
+    if (path == 0 || value[path] == '\0') {
+        diagnostics_plain("--%s \"%s\" has no %s; expected --%s %s", row->name, value,
+                          path == 0 ? "path before the =" : "= between a path and a value",
+                          row->name, row->argument);
+        return false;
+    }
+    texts->items[texts->count++] = value;
+    return true;
+}
+
 static bool set_option(const struct option_row *row, const char *where, const char *value,
                        struct options *out)
 {
-    void *field = (char *)out + row->offset;
+    void *field = field_of(row, out);
     int choice = row->choices == NULL ? 0 : find_choice(where, row->choices, value);
     if (choice < 0)
         return false;
     if (row->kind == OPTION_CHOICE)
         *(int *)field = choice;
+    else if (row->kind == OPTION_TEXTS)
+        return add_text(row, field, value);
     else
         *(const char **)field = value;
     return true;
@@ -113,15 +139,16 @@ static bool take_option(int argc, char **argv, int *next, struct options *out)
         return false;
     }
     for (size_t i = 0; i < out->given_count; i++)
-        if (out->given[i] == row) {
+        if (out->given[i] == row && row->kind != OPTION_TEXTS) {
             diagnostics_plain("the option --%s is given twice; expected it once", row->name);
             return false;
         }
-    out->given[out->given_count++] = row;
+    if (row->kind != OPTION_TEXTS || ((struct texts *)field_of(row, out))->count == 0)
+        out->given[out->given_count++] = row;
     if (row->kind == OPTION_FLAG) {
         if (equals != NULL)
             diagnostics_plain("the option --%s takes no value; expected it alone", row->name);
-        *(bool *)((char *)out + row->offset) = true;
+        *(bool *)field_of(row, out) = true;
         return equals == NULL;
     }
     const char *value = equals ? equals + 1 : *next + 1 < argc ? argv[++*next] : NULL;
@@ -198,7 +225,10 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
 {
     _Static_assert(sizeof option_table / sizeof option_table[0] <= OPTIONS_MAX,
                    "every option needs its place among those given");
-    *out = (struct options){.format = "table", .operands = operands};
+    *out = (struct options){.format = "table",
+                            .operands = operands,
+                            .set = {operands + argc, 0},
+                            .each = {operands + 2 * argc, 0}};
     if (!take_environment(out))
         return false;
     bool only_operands = false;

@@ -23,11 +23,18 @@ enum command_bit {
     CMD_TASKS = 1 << 10,
     CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET |
                CMD_TASKS,
+    CMD_BUILD = CMD_FILE | CMD_SHORTLIST | CMD_CHECK, /* all that read a build */
     CMD_ANY = (1 << 11) - 1
 };
 
 struct option_row;
 enum { OPTIONS_MAX = 32 };
+
+/* The values of an option that may stand more than once. */
+struct texts {
+    const char **items;
+    size_t count;
+};
 
 struct options {
     const char *format;
@@ -45,13 +52,15 @@ struct options {
     bool bom;      /* csv begins with a byte order mark */
     bool template; /* of `check` */
     bool help, version;
+    struct texts set, each;
+    bool cases; /* rows of several builds: the column `case` says which */
     const struct option_row *given[OPTIONS_MAX]; /* on the command line, in order */
     size_t given_count;
     const char **operands; /* what is no option, in order; [0] may be the command */
     size_t operand_count;
 };
 
-enum option_kind { OPTION_FLAG, OPTION_TEXT, OPTION_CHOICE };
+enum option_kind { OPTION_FLAG, OPTION_TEXT, OPTION_CHOICE, OPTION_TEXTS };
 
 struct option_row {
     const char *name; /* without the two dashes */
@@ -67,7 +76,7 @@ extern const struct option_row option_table[];
 extern const size_t option_count;
 
 /* Reads the arguments (after the program's name) and the two environment variables. False with a
- * message on standard error where they are wrong. operands must hold argc pointers. */
+ * message on standard error where they are wrong. operands must hold 3 * argc pointers. */
 bool options_parse(int argc, char **argv, const char **operands, struct options *out);
 
 /* Whether the command gives the format; if not, a message that names those it gives. */

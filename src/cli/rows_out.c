@@ -40,6 +40,15 @@ static void place_errors(struct rows_out *out, const struct options *options)
     }
 }
 
+static void begin_writer(struct arena *arena, struct rows_out *out, const struct options *options,
+                         struct sink *sink, bool streaming)
+{
+    out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
+    writer_begin(&out->writer, writer_find(options->format), &sink->out, arena,
+                 writer_options_of(options, sink, streaming), out->choice.headings,
+                 out->choice.count);
+}
+
 enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
                             const struct options *options, const struct column *columns,
                             size_t count, bool streaming)
@@ -51,11 +60,18 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     out->error_below = NULL;
     if (streaming)
         place_errors(out, options);
-    out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
-    writer_begin(&out->writer, writer_find(options->format), &out->sink.out, arena,
-                 writer_options_of(options, &out->sink, streaming), out->choice.headings,
-                 out->choice.count);
+    begin_writer(arena, out, options, &out->sink, streaming);
     return EXIT_COMPUTED;
+}
+
+bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct options *options,
+                   const struct column *columns, size_t count, struct sink *sink)
+{
+    out->error_below = NULL;
+    if (!columns_choose(arena, columns, count, options, &out->choice))
+        return false;
+    begin_writer(arena, out, options, sink, false);
+    return true;
 }
 
 void rows_add(struct rows_out *out, const void *row)

@@ -153,8 +153,8 @@ bool argument_designation(struct arena *arena, const char *text, const char *nam
     struct diagnostics diagnostics = {.arena = arena, .source_name = name, .source = span_of(text)};
     char near[DESIGNATION_CANONICAL_SIZE];
     bool found = designation_suggest(span_of(text), near);
-    diagnostics_add(&diagnostics, (struct mark){1, error.column}, error.length, "%s%s%s%s",
-                    error.message, found ? " (did you mean \"" : "", found ? near : "",
+    diagnostics_add(&diagnostics, (struct mark){.line = 1, .column = error.column}, error.length,
+                    "%s%s%s%s", error.message, found ? " (did you mean \"" : "", found ? near : "",
                     found ? "\"?)" : "");
     diagnostics_print(&diagnostics);
     return false;
