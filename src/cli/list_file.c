@@ -75,9 +75,11 @@ static bool read_heading(struct list_file *file, struct span line)
 /* A value with the heading's unit where it has none, and with a decimal point. */
 static struct node *cell(const struct list_file *file, struct span line, size_t column)
 {
-    size_t before = csv_length_of_fields(line, &file->shape, file->field[column]);
+    size_t start = csv_length_of_fields(line, &file->shape, file->field[column]);
+    start += start > 0; /* the separator */
     struct mark mark = file->mark;
-    mark.column = count_characters((struct span){line.at, before}) + (before > 0) + 1;
+    mark.column =
+        count_characters((struct span){line.at, start < line.length ? start : line.length}) + 1;
     struct span text = field_of(file, line, file->field[column]);
     char *value = arena_format(file->arena, "%.*s", (int)text.length, text.at);
     char *comma = strchr(value, ',');
@@ -88,7 +90,10 @@ static struct node *cell(const struct list_file *file, struct span line, size_t 
         bare = bare && (is_digit(*at) || strchr("+-.,", *at) != NULL);
     if (bare && *file->unit[column] != '\0')
         value = arena_format(file->arena, "%s %s", value, file->unit[column]);
-    return tree_node(file->arena, NODE_SCALAR, span_of(value), mark);
+    struct node *node = tree_node(file->arena, NODE_SCALAR, span_of(value), mark);
+    node->as_written =
+        start + text.length <= line.length && memcmp(line.at + start, text.at, text.length) == 0;
+    return node;
 }
 
 static void read_record(struct list_file *file, struct span line)

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/nearest.h"
+#include "yaml/one_line.h"
 
 /* A step of the path as it was written. */
 struct written {
@@ -20,8 +21,6 @@ struct finder {
     struct set_path found[2]; /* of the shortest */
     size_t found_count;
     struct set_path past; /* what would be meant, but that the list has no such item */
-    size_t past_items;    /* how many it has */
-    size_t items;         /* of the list that the search has an item too many of */
 };
 
 size_t set_path_length(struct span text)
@@ -89,19 +88,27 @@ static bool same_span(struct span a, struct span b)
     return a.length == b.length && a.length > 0 && memcmp(a.at, b.at, a.length) == 0;
 }
 
-/* Whether what was written means that item of its list: by letter, then by number, then by name. */
-static bool means_item(struct arena *arena, const struct written *written,
-                       const struct path_step *item)
+/* The number that A, B ... Z, AA stand for. */
+static size_t number_of(struct span letters)
 {
-    bool lettered = has_letters(item - 1) && is_letters(written->text);
+    size_t number = 0;
+    for (size_t i = 0; i < letters.length; i++)
+        number = number * 26 + (size_t)(upper_case(letters.at[i]) - 'A' + 1);
+    return number;
+}
+
+/* Whether what was written means that item of its list: by letter, then by number, then by name. */
+static bool means_item(const struct written *written, const struct path_step *item,
+                       bool list_written)
+{
+    struct span text = written->text;
+    bool lettered = !written->quoted && has_letters(item - 1) && is_letters(text);
+    bool numbered = !written->quoted && is_number(text);
+    size_t number = lettered ? number_of(text) : numbered ? strtoul(text.at, NULL, 10) : 0;
     if (item->number == 0)
-        return !written->quoted && (lettered || is_number(written->text));
-    if (!written->quoted && lettered &&
-        span_is_but_for_case(written->text, letters_of(arena, item->number)))
-        return true;
-    if (!written->quoted && is_number(written->text))
-        return strtoul(written->text.at, NULL, 10) == item->number;
-    return same_span(written->text, item->called);
+        return list_written || lettered;
+    return number > 0 && number <= item->of ? number == item->number
+                                            : same_span(text, item->called);
 }
 
 /* Whether the place where the search stands ends as it was written. */
@@ -119,7 +126,7 @@ static bool ends_so(const struct finder *finder)
         const struct written *written = &finder->written[i - skipped];
         bool number_first = i == skipped && !written->quoted && is_number(written->text);
         if (step->name.length > 0 ? !same_span(step->name, written->text)
-                                  : number_first || !means_item(finder->arena, written, step))
+                                  : number_first || !means_item(written, step, i > skipped))
             return false;
     }
     return true;
@@ -138,10 +145,8 @@ static void try_place(struct finder *finder)
     if (!ends_so(finder))
         return;
     if (is_past(&finder->now)) {
-        if (finder->past.count == 0 || finder->now.count < finder->past.count) {
+        if (finder->past.count == 0 || finder->now.count < finder->past.count)
             finder->past = finder->now;
-            finder->past_items = finder->items;
-        }
         return;
     }
     if (finder->found_count > 0 && finder->now.count > finder->found[0].count)
@@ -181,10 +186,10 @@ static void search_items(struct finder *finder, const struct key_set *set, const
         const struct node *name = tree_child(item, "name");
         name = name == NULL ? tree_child(item, "item") : name;
         push(finder, (struct path_step){.number = i <= count ? i : 0,
+                                        .of = count,
                                         .called = name != NULL && name->kind == NODE_SCALAR
                                                       ? name->text
                                                       : (struct span){0}});
-        finder->items = count;
         try_place(finder);
         if (set != NULL)
             search_set(finder, set, item);
@@ -204,13 +209,25 @@ static void search_names(struct finder *finder, const char *const *names)
     }
 }
 
-/* A state is called what the file likes, so any name behind `states` is one. */
-static void search_states(struct finder *finder)
+/* States are called what the file likes: those that it has, or a new one behind `states`. */
+static void search_states(struct finder *finder, const struct node *states)
 {
     if (finder->written_count < 2)
         return;
-    push(finder, (struct path_step){.name = finder->written[finder->written_count - 1].text});
-    try_place(finder);
+    struct span new = finder->written[finder->written_count - 1].text;
+    const struct node *child =
+        states != NULL && states->kind == NODE_MAPPING ? states->first : NULL;
+    for (; child != NULL; child = child->next) {
+        push(finder, (struct path_step){.name = child->key->text});
+        try_place(finder);
+        search_items(finder, NULL, child);
+        finder->now.count--;
+        if (same_span(new, child->key->text))
+            new.length = 0;
+    }
+    push(finder, (struct path_step){.name = new});
+    if (new.length > 0)
+        try_place(finder);
     finder->now.count--;
 }
 
@@ -224,6 +241,8 @@ static void search_key(struct finder *finder, const struct key *key, const struc
         break;
     case KEY_MAPPING_LIST:
         search_items(finder, key->set, node);
+        if (node == NULL || node->kind == NODE_MAPPING) /* one alone needs no list around it */
+            search_set(finder, key->set, node);
         break;
     case KEY_NUMBER_LIST:
     case KEY_NUMBERS:
@@ -236,7 +255,7 @@ static void search_key(struct finder *finder, const struct key *key, const struc
         search_names(finder, axles);
         break;
     case KEY_STATES:
-        search_states(finder);
+        search_states(finder, node);
         break;
     default:
         break;
@@ -283,16 +302,16 @@ static const char *nothing_found(struct finder *finder, const struct node *root,
         struct set_path list = finder->past;
         while (!is_past(&(struct set_path){{list.steps[list.count - 1]}, 1}))
             list.count--;
-        list.count--;
+        size_t count = list.steps[--list.count].of;
         const char *of = path_text(arena, &list);
-        if (finder->past_items == 0)
+        if (count == 0)
             return arena_format(arena, "%s has no items that \"%s\" could mean", of, text);
         bool letters = has_letters(&list.steps[list.count - 1]);
-        return arena_format(arena, "%s has %zu items; expected %s to %s instead of \"%s\"", of,
-                            finder->past_items, letters ? "A" : "1",
-                            letters ? letters_of(arena, finder->past_items)
-                                    : arena_format(arena, "%zu", finder->past_items),
-                            text);
+        const char *first = letters ? "A" : "1";
+        const char *last = letters ? letters_of(arena, count) : arena_format(arena, "%zu", count);
+        bool one = count == 1;
+        return arena_format(arena, "%s has %zu item%s; expected %s%s%s, and not \"%s\"", of, count,
+                            one ? "" : "s", first, one ? "" : " to ", one ? "" : last, text);
     }
     for (size_t i = 0; i < finder->written_count; i++) {
         const struct written *written = &finder->written[i];
@@ -408,6 +427,8 @@ bool set_path_put(struct arena *arena, struct node *root, const struct set_path 
         if (key != NULL && key->kind == KEY_QUANTITY_PAIR && node->kind == NODE_SCALAR &&
             !is_nothing(node))
             part_axles(arena, node);
+        if (key != NULL && key->kind == KEY_MAPPING)
+            one_lines_expand(arena, key->set, node);
         node = step_into(arena, node, &path->steps[i], mark);
     }
     if (node == NULL)

@@ -14,6 +14,7 @@ enum { PATH_STEPS_MAX = 12 };
 struct path_step {
     struct span name;      /* empty: by number */
     size_t number;         /* from 1; 0: of an item that the list does not have */
+    size_t of;             /* so many items */
     struct span called;    /* the name of an item that has one */
     const struct key *key; /* of a row of the key table; NULL otherwise */
 };

@@ -40,6 +40,7 @@ int main(void)
         properties_balance_suite,
         properties_change_suite,
         properties_output_suite,
+        properties_set_suite,
         properties_speedometer_suite,
         properties_pressure_suite,
         properties_sums_suite,

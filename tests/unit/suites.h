@@ -13,6 +13,7 @@ Suite *properties_suite(void);
 Suite *properties_balance_suite(void);
 Suite *properties_change_suite(void);
 Suite *properties_output_suite(void);
+Suite *properties_set_suite(void);
 Suite *properties_speedometer_suite(void);
 Suite *properties_pressure_suite(void);
 Suite *properties_sums_suite(void);
