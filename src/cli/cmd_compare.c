@@ -189,7 +189,8 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     struct bare_plan *bare = context;
     struct designation size;
     struct designation_error error;
-    if (!designation_parse(text, &size, &error)) {
+    char taken[TAKEN_SIZE];
+    if (!designation_read(text, &size, &error, taken)) {
         char unread[UNREAD_SIZE], message[UNREAD_MESSAGE_SIZE];
         unread_text(text, &error, unread, message);
         struct compare_row row = {.unread = message};
@@ -217,7 +218,8 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
 {
     struct bare_plan *bare = arena_allocate(arena, sizeof *bare);
     specification_clear(&bare->specification);
-    if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted))
+    char taken[TAKEN_SIZE];
+    if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted, taken))
         return EXIT_INPUT_WRONG;
     enum exit_status status =
         row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare);

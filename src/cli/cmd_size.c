@@ -1,4 +1,6 @@
 /* tyresum size: what each designation means and measures. */
+#include <stdio.h>
+#include <string.h>
 #include <unistd.h>
 
 #include "base/diagnostics.h"
@@ -11,6 +13,7 @@
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
 #include "report/basis.h"
+#include "size/designation_listed.h"
 #include "tables/lookup.h"
 
 struct size_row {
@@ -20,6 +23,7 @@ struct size_row {
     char *basis;        /* BASIS_SIZE characters of room */
     const char *unread; /* the line as it came, where it could not be read */
     const char *error;
+    char taken[TAKEN_SIZE];
 };
 
 static struct column_value text_value(const char *text)
@@ -122,6 +126,7 @@ GETTER(get_error)
     (void)us;
     return text_value(row->error);
 }
+TEXT_GETTER(get_taken, *row->taken == '\0' ? NULL : row->taken)
 TEXT_GETTER(get_form, designation_form_name(row->size.form))
 TEXT_GETTER(get_construction, construction_text(&row->size))
 TEXT_GETTER(get_symbol, symbol_text(&row->size))
@@ -196,6 +201,7 @@ const struct column size_columns[] = {
     {"reference_pressure_kPa", "reference_pressure_psi", "reference pressure", UNIT_KPA, UNIT_PSI,
      0, 0, false, 9, 10, get_reference},
     TEXT_COLUMN("basis", "basis", 40, 20, get_basis),
+    TEXT_COLUMN("taken", "taken", 40, 15, get_taken),
     TEXT_COLUMN("error", "error", 40, 21, get_error),
 };
 const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
@@ -207,6 +213,13 @@ static void fill_row(const struct designation *size, char basis[BASIS_SIZE], str
     row->error = row->unread = NULL;
     figures_by_rule(size, UNKNOWN, &row->figures);
     designation_canonical(size, row->text);
+    struct service_description *service = &row->size.service;
+    if (!designation_listed(size, &service->load_index, &service->load_index_dual))
+        return;
+    size_t used = strlen(row->taken);
+    snprintf(row->taken + used, TAKEN_SIZE - used,
+             "%sload index %d as listed for load range %c, the lowest", used > 0 ? "; " : "",
+             service->load_index, size->load_range);
 }
 
 static bool add_designation(struct span text, struct rows_out *rows, void *context)
@@ -216,7 +229,7 @@ static bool add_designation(struct span text, struct rows_out *rows, void *conte
     struct designation size;
     struct designation_error error;
     char message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE], basis[BASIS_SIZE];
-    bool read_well = designation_parse(text, &size, &error);
+    bool read_well = designation_read(text, &size, &error, row.taken);
     if (read_well) {
         fill_row(&size, basis, &row);
     } else {
@@ -240,7 +253,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     for (size_t i = 0; i < count; i++) {
         struct designation size;
         if (argument_designation(arena, operand(options, i),
-                                 arena_format(arena, "argument %zu", i + 1), &size))
+                                 arena_format(arena, "argument %zu", i + 1), &size, row[i].taken))
             fill_row(&size, arena_allocate_array(arena, BASIS_SIZE, 1), &row[i]);
         else
             all_read = false;

@@ -82,8 +82,9 @@ static void set_headings(struct column_choice *out)
 }
 
 /* The first column of several builds' rows: it says what no row knows, which of them is meant. */
-static const struct column case_column = {"case", NULL,        "case", UNIT_BARE, UNIT_BARE, 0,
-                                          0,      COLUMN_TEXT, 12,     0,         NULL};
+static const char case_name[] = "case";
+static const struct column case_column = {case_name,   NULL, case_name, UNIT_BARE, UNIT_BARE, 0, 0,
+                                          COLUMN_TEXT, 12,   0,         NULL};
 
 static const struct column *with_case(struct arena *arena, const struct column *columns,
                                       size_t *count)
@@ -133,7 +134,7 @@ void columns_fill(const struct column_choice *choice, const void *row, struct ce
     for (size_t i = 0; i < choice->count; i++) {
         const struct chosen_column *chosen = &choice->items[i];
         const struct column *column = chosen->column;
-        if (column->get == NULL) {
+        if (column->name == case_name) {
             cells[i] = cell_text(choice->case_name);
             continue;
         }

@@ -377,5 +377,6 @@ Suite *designation_suite(void)
     suite_add_tcase(suite, designation_random_case());
     suite_add_tcase(suite, designation_listed_case());
     suite_add_tcase(suite, designation_counter_case());
+    suite_add_tcase(suite, designation_typed_case());
     return suite;
 }
