@@ -189,18 +189,6 @@ static bool write_for_reading(struct arena *arena, const struct build_case *buil
     return true;
 }
 
-/* A page or a drawing has no columns to choose from. */
-static bool columns_fit_format(const struct options *options)
-{
-    struct span format = span_of(options->format);
-    if (options->columns == NULL || (!span_is(format, "html") && !span_is(format, "svg")))
-        return true;
-    diagnostics_plain("--columns goes with rows; expected --format table, csv, json or markdown "
-                      "with it, not %s",
-                      options->format);
-    return false;
-}
-
 static bool write_rows(const struct build_case *build, const struct plan *plan,
                        const struct figures *figures)
 {
@@ -240,6 +228,5 @@ static enum exit_status part_of_case(struct arena *arena, const struct build_cas
 enum exit_status run_part(struct arena *arena, const struct command *command,
                           const struct options *options)
 {
-    return columns_fit_format(options) ? cases_run(arena, command, options, part_of_case)
-                                       : EXIT_INPUT_WRONG;
+    return cases_run(arena, command, options, part_of_case);
 }

@@ -189,17 +189,23 @@ static bool format_is_given(const char *format, unsigned command)
     return true;
 }
 
+void options_formats(unsigned command, const char *between, char list[FORMATS_SIZE])
+{
+    *list = '\0';
+    for (size_t i = 0; formats[i] != NULL; i++) {
+        if (!format_is_given(formats[i], command))
+            continue;
+        strncat(list, *list ? between : "", FORMATS_SIZE - strlen(list) - 1);
+        strncat(list, formats[i], FORMATS_SIZE - strlen(list) - 1);
+    }
+}
+
 bool options_format_given(const struct options *options, unsigned command, const char *name)
 {
     if (format_is_given(options->format, command))
         return true;
-    char list[64] = "";
-    for (size_t i = 0; formats[i] != NULL; i++) {
-        if (!format_is_given(formats[i], command))
-            continue;
-        strncat(list, *list ? ", " : "", sizeof list - strlen(list) - 1);
-        strncat(list, formats[i], sizeof list - strlen(list) - 1);
-    }
+    char list[FORMATS_SIZE];
+    options_formats(command, ", ", list);
     diagnostics_plain("`%s` does not give %s; expected --format to be one of %s", name,
                       options->format, list);
     return false;
@@ -238,6 +244,8 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
             operands[out->operand_count++] = argv[i];
         } else if (strcmp(argv[i], "--") == 0) {
             only_operands = true;
+        } else if (strcmp(argv[i], "-h") == 0) {
+            out->help = true;
         } else if (argv[i][1] != '-') {
             const char *meant = option_meant(argv[i]);
             diagnostics_plain(
@@ -251,10 +259,10 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
     return true;
 }
 
-const struct option_row *options_not_taken(const struct options *options, unsigned command)
+bool options_given(const struct options *options, const char *name)
 {
     for (size_t i = 0; i < options->given_count; i++)
-        if (!(options->given[i]->commands & command))
-            return options->given[i];
-    return NULL;
+        if (strcmp(options->given[i]->name, name) == 0)
+            return true;
+    return false;
 }

@@ -79,10 +79,14 @@ extern const size_t option_count;
  * message on standard error where they are wrong. operands must hold 3 * argc pointers. */
 bool options_parse(int argc, char **argv, const char **operands, struct options *out);
 
+/* The formats that a command gives, the first is the default. */
+enum { FORMATS_SIZE = 64 };
+void options_formats(unsigned command, const char *between, char list[FORMATS_SIZE]);
+
 /* Whether the command gives the format; if not, a message that names those it gives. */
 bool options_format_given(const struct options *options, unsigned command, const char *name);
 
-/* The row of an option that was given although the command does not take it; NULL if none. */
-const struct option_row *options_not_taken(const struct options *options, unsigned command);
+/* Whether an option of that name stands on the command line. */
+bool options_given(const struct options *options, const char *name);
 
 #endif
