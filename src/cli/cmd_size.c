@@ -12,9 +12,13 @@
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
+#include "output/number.h"
+#include "reading/prose.h"
 #include "report/basis.h"
 #include "size/designation_listed.h"
 #include "tables/lookup.h"
+
+enum { VALUE_AT = 24 };
 
 struct size_row {
     struct designation size;
@@ -240,6 +244,58 @@ static bool add_designation(struct span text, struct rows_out *rows, void *conte
     return read_well;
 }
 
+/* What the load range of one tyre means, in words. */
+static void write_load_range(struct arena *arena, struct prose *prose,
+                             const struct designation *size, bool us)
+{
+    const struct load_range_row *range = load_range_find(size->load_range);
+    if (range == NULL)
+        return;
+    prose_begin(prose, 2, arena_format(arena, "load range %c", size->load_range), VALUE_AT);
+    double pressure = us ? range->lt_reference_psi : range->lt_reference_kPa;
+    prose_words(prose,
+                known(pressure)
+                    ? arena_format(arena, "ply rating %d; an LT tyre carries its load at %.0f %s",
+                                   range->ply_rating, pressure, us ? "psi" : "kPa")
+                    : arena_format(arena, "ply rating %d", range->ply_rating));
+    prose_end(prose);
+}
+
+/* One tyre to read: what is known of it, a line each. */
+static enum exit_status write_list(struct arena *arena, const struct options *options,
+                                   const struct size_row *row)
+{
+    struct column_choice choice;
+    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    if (!columns_choose(arena, size_columns, size_column_count, options, &choice))
+        return EXIT_INPUT_WRONG;
+    if (!sink_open(arena, sink, options->output))
+        return EXIT_NOT_WRITTEN;
+    struct cell *cells = arena_allocate_array(arena, choice.count, sizeof *cells);
+    columns_fill(&choice, row, cells);
+    struct prose prose = {.out = &sink->out, .width = sink_page_width(sink)};
+    for (size_t i = 0; i < choice.count; i++) {
+        const struct heading *heading = &choice.headings[i];
+        if (cell_is_absent(&cells[i]))
+            continue;
+        if (i == 0) {
+            prose_line(&prose, 0, 2, arena_copy(arena, cells[i].text));
+            continue;
+        }
+        char number[NUMBER_SIZE];
+        struct span value = cells[i].text;
+        if (cells[i].kind == CELL_NUMBER)
+            value = (struct span){number, number_fixed(cells[i].value, cells[i].decimals,
+                                                       options->decimal == 1 ? ',' : '.', number)};
+        prose_begin(&prose, 2, heading->title, VALUE_AT);
+        prose_words(&prose, arena_format(arena, "%.*s%s%s", (int)value.length, value.at,
+                                         *heading->unit ? " " : "", heading->unit));
+        prose_end(&prose);
+    }
+    write_load_range(arena, &prose, &row->size, options->units == UNITS_US);
+    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+}
+
 enum exit_status run_size(struct arena *arena, const struct command *command,
                           const struct options *options)
 {
@@ -262,6 +318,9 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
         hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
     }
+    if (count == 1 && options->columns == NULL && !options->wide && !options->no_header &&
+        strcmp(options->format, "table") == 0)
+        return write_list(arena, options, row);
     struct rows_out rows;
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);

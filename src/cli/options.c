@@ -23,6 +23,8 @@ const struct option_row option_table[] = {
     {"columns", OPTION_TEXT, "A,B,C", NULL, FIELD(columns), CMD_ANY,
      "only these columns, in this order"},
     {"no-header", OPTION_FLAG, NULL, NULL, FIELD(no_header), CMD_ANY, "leave the heading out"},
+    {"wide", OPTION_FLAG, NULL, NULL, FIELD(wide), CMD_ANY,
+     "tables with all columns, whatever the width"},
     {"decimal", OPTION_CHOICE, "MARK", decimals, FIELD(decimal), CMD_ANY,
      "point (default) or comma; csv then separates by semicolons"},
     {"bom", OPTION_FLAG, NULL, NULL, FIELD(bom), CMD_ANY,

@@ -40,7 +40,7 @@ struct options {
     const char *format;
     int units; /* enum unit_systems */
     const char *columns;
-    bool no_header;
+    bool no_header, wide;
     int decimal; /* 0 point, 1 comma */
     const char *option;
     bool strict;

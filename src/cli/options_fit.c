@@ -45,6 +45,7 @@ static const struct {
     {"set", FORM_BUILD, "a build file, or designations instead of one"},
     {"each", FORM_BUILD, "a build file, or designations instead of one"},
     {"option", FORM_BUILD, "a build file, or designations instead of one"},
+    {"wide", FORM_TABLE, "--format table or markdown"},
     {"no-header", FORMS_OF_TEXT, "--format table, csv or markdown"},
     {"decimal", FORMS_OF_TEXT | FORM_PAGE, "--format table, csv, markdown, html or svg"},
     {"columns", FORMS_OF_COLUMNS, "rows: --format table, csv, json or markdown"},

@@ -13,7 +13,7 @@ static struct writer_options writer_options_of(const struct options *options,
         .with_header = !options->no_header,
         .decimal_mark = options->decimal == 1 ? ',' : '.',
         .streaming = streaming,
-        .width = sink_terminal_width(sink),
+        .width = options->wide ? 0 : sink_width(sink),
         .byte_order_mark = options->bom,
     };
 }
@@ -22,7 +22,7 @@ static struct writer_options writer_options_of(const struct options *options,
  * for by name, and in their column everywhere else. */
 static void place_errors(struct rows_out *out, const struct options *options)
 {
-    bool below = options->columns == NULL && sink_terminal_width(&out->sink) > 0 &&
+    bool below = options->columns == NULL && sink_is_terminal(&out->sink) &&
                  strcmp(options->format, "table") == 0;
     struct column_choice *choice = &out->choice;
     for (size_t i = 0; i < choice->count; i++) {
