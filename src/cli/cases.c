@@ -163,10 +163,10 @@ static bool run_sweeps(const struct command *command, const struct options *opti
 
 static bool read_file(struct arena *arena, struct build_source *source)
 {
-    const char *reason = input_read_path(arena, source->path, &source->text);
-    if (reason == NULL)
+    const char *wrong = input_read_path(arena, source->path, &source->text);
+    if (wrong == NULL)
         return true;
-    diagnostics_plain("\"%s\" cannot be opened: %s", source->path, reason);
+    diagnostics_plain("%s", wrong);
     hint_at_designation(source->path);
     return false;
 }

@@ -46,7 +46,7 @@ const char *input_read_path(struct arena *arena, const char *path, struct span *
     bool standard = strcmp(path, "-") == 0;
     int descriptor = standard ? STDIN_FILENO : open(path, O_RDONLY | O_CLOEXEC);
     if (descriptor < 0)
-        return strerror(errno);
+        return arena_format(arena, "\"%s\" cannot be opened: %s", path, strerror(errno));
     char *buffer = arena_allocate(arena, TREE_BYTES_MAX + 2);
     size_t length;
     bool read_well = read_all(descriptor, buffer, &length);
@@ -54,7 +54,9 @@ const char *input_read_path(struct arena *arena, const char *path, struct span *
     if (!standard)
         close(descriptor);
     *out = (struct span){buffer, length};
-    return read_well ? NULL : strerror(reason);
+    return read_well
+               ? NULL
+               : arena_format(arena, "%s cannot be read: %s", input_name(path), strerror(reason));
 }
 
 void report_unknown_option(const struct specification *specification, const char *name)

@@ -17,7 +17,7 @@ const char *input_name(const char *path);
 ssize_t input_read(int descriptor, void *buffer, size_t size);
 
 /* All of a file that is no larger than a build file may be, with a byte too many where it is.
- * NULL, or why it cannot be read. */
+ * NULL, or what to say where it cannot be read. */
 const char *input_read_path(struct arena *arena, const char *path, struct span *out);
 
 /* --option named none of the file's options: says so, with the nearest. */

@@ -138,10 +138,9 @@ struct node *list_file_read(struct arena *arena, const struct key *key, struct s
         return NULL;
     }
     struct span source;
-    const char *reason = input_read_path(arena, path, &source);
-    if (reason != NULL) {
-        diagnostics_add(diagnostics, at, count_characters(text), "\"%s\" cannot be read: %s", path,
-                        reason);
+    const char *wrong = input_read_path(arena, path, &source);
+    if (wrong != NULL) {
+        diagnostics_add(diagnostics, at, count_characters(text), "%s", wrong);
         return NULL;
     }
     if (source.length >= 3 && memcmp(source.at, "\xEF\xBB\xBF", 3) == 0)
