@@ -158,7 +158,7 @@ static bool scan_number(const char **at, struct number *out)
         out->hundredths = out->hundredths * 10 + (*at)[i] - '0';
     out->hundredths *= 100;
     *at += digits;
-    size_t decimals = strchr(".,", **at) == NULL ? 0 : strspn(*at + 1, "0123456789");
+    size_t decimals = **at == '.' || **at == ',' ? strspn(*at + 1, "0123456789") : 0;
     if (decimals > 0 && decimals < 3) {
         out->comma = **at == ',';
         out->whole = false;
