@@ -10,7 +10,7 @@
 #include "base/nearest.h"
 #include "cli/commands.h"
 #include "cli/help.h"
-#include "cli/options.h"
+#include "cli/options_fit.h"
 #include "cli/sink.h"
 #include "config.h"
 
@@ -22,21 +22,35 @@ static const struct command *find_command(const char *name)
     struct nearest nearest = nearest_start(span_of(name));
     for (size_t i = 0; i < command_count; i++)
         nearest_try(&nearest, command_table[i].name);
-    const char *near = strcmp(name, "help") == 0 ? NULL : nearest_found(&nearest);
+    const char *near = nearest_found(&nearest);
     diagnostics_plain("there is no command \"%s\"; %s%s%s", name,
                       near ? "did you mean " : "`tyresum --help` lists them", near ? near : "",
                       near ? "?" : "");
     return NULL;
 }
 
-static enum exit_status write_help(struct arena *arena, const struct options *options,
-                                   const struct command *command)
+/* What stands behind `help`, or beside --help: a command, and which of its long lists. */
+static enum exit_status write_help(struct arena *arena, const struct options *options)
 {
+    const struct command *command = NULL;
+    bool keys = false, columns = false;
+    for (size_t i = 0; i < options->operand_count; i++) {
+        const char *word = options->operands[i];
+        bool is_topic = strcmp(word, "keys") == 0 || strcmp(word, "columns") == 0;
+        keys = keys || strcmp(word, "keys") == 0;
+        columns = columns || strcmp(word, "columns") == 0;
+        if (!is_topic && command == NULL && (command = find_command(word)) == NULL)
+            return EXIT_INPUT_WRONG;
+    }
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
     if (options->version && !options->help)
         outbuf_text(&sink->out, "tyresum " PACKAGE_VERSION "\n");
+    else if (keys)
+        help_keys(&sink->out, command);
+    else if (columns)
+        help_columns(&sink->out, command);
     else if (command != NULL)
         help_command(&sink->out, command);
     else
@@ -58,11 +72,16 @@ static bool takes_operands(const struct command *command, const struct options *
 static enum exit_status run(struct arena *arena, int argc, char **argv)
 {
     struct options options;
-    const char **operands = arena_allocate_array(arena, (size_t)argc, sizeof *operands);
+    const char **operands = arena_allocate_array(arena, 3 * (size_t)argc, sizeof *operands);
     if (!options_parse(argc, argv, operands, &options))
         return EXIT_INPUT_WRONG;
-    if (options.operand_count == 0 && (options.help || options.version))
-        return write_help(arena, &options, NULL);
+    if (options.operand_count > 0 && strcmp(options.operands[0], "help") == 0) {
+        options.operands++;
+        options.operand_count--;
+        options.help = true;
+    }
+    if (options.help || options.version)
+        return write_help(arena, &options);
     if (options.operand_count == 0) {
         diagnostics_plain("no command is given; `tyresum --help` lists them");
         return EXIT_INPUT_WRONG;
@@ -70,20 +89,8 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     const struct command *command = find_command(options.operands[0]);
     if (command == NULL)
         return EXIT_INPUT_WRONG;
-    if (options.help || options.version)
-        return write_help(arena, &options, command);
-    const struct option_row *wrong = options_not_taken(&options, command->bit);
-    if (wrong != NULL) {
-        diagnostics_plain("`%s` does not take --%s; expected it with a command that reads a file",
-                          command->name, wrong->name);
-        return EXIT_INPUT_WRONG;
-    }
-    if (options.bom && strcmp(options.format, "csv") != 0 && options.from == 0) {
-        diagnostics_plain("--bom goes with --format csv; the other formats have no such mark");
-        return EXIT_INPUT_WRONG;
-    }
     if (!options_format_given(&options, command->bit, command->name) ||
-        !takes_operands(command, &options))
+        !takes_operands(command, &options) || !options_fit(command, &options))
         return EXIT_INPUT_WRONG;
     return command->run(arena, command, &options);
 }

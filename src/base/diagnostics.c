@@ -52,9 +52,20 @@ void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t l
     diagnostics->faults[index] = (struct fault){mark, length, message};
 }
 
+size_t diagnostics_source(struct diagnostics *diagnostics, struct source_text text)
+{
+    diagnostics->others =
+        arena_grow(diagnostics->arena, diagnostics->others, diagnostics->other_count,
+                   &diagnostics->other_capacity, sizeof *diagnostics->others);
+    diagnostics->others[diagnostics->other_count] = text;
+    return ++diagnostics->other_count;
+}
+
 static int by_place(const void *left, const void *right)
 {
     const struct fault *a = left, *b = right;
+    if (a->mark.source != b->mark.source)
+        return a->mark.source < b->mark.source ? -1 : 1;
     if (a->mark.line != b->mark.line)
         return a->mark.line < b->mark.line ? -1 : 1;
     if (a->mark.column != b->mark.column)
@@ -122,20 +133,29 @@ static void print_line(struct span line, struct mark mark, size_t length)
     print_caret(line, mark.column, length);
 }
 
+static void print_fault(const struct diagnostics *diagnostics, const struct fault *fault)
+{
+    struct mark mark = fault->mark;
+    struct source_text from = {diagnostics->source_name, diagnostics->source, false};
+    if (mark.source > 0)
+        from = diagnostics->others[mark.source - 1];
+    fputs(from.name, stderr);
+    bool placed = mark.line > 0 && from.text.at != NULL;
+    if (placed && !from.one_line)
+        fprintf(stderr, ":%zu", mark.line);
+    if (placed)
+        fprintf(stderr, ":%zu", mark.column);
+    fprintf(stderr, ": error: %s\n", fault->message);
+    if (placed)
+        print_line(line_of(from.text, mark.line), mark, fault->length);
+}
+
 void diagnostics_print(struct diagnostics *diagnostics)
 {
     size_t shown = diagnostics->count < FAULTS_SHOWN_MAX ? diagnostics->count : FAULTS_SHOWN_MAX;
     qsort(diagnostics->faults, shown, sizeof diagnostics->faults[0], by_place);
-    for (size_t i = 0; i < shown; i++) {
-        const struct fault *fault = &diagnostics->faults[i];
-        if (fault->mark.line == 0) {
-            fprintf(stderr, "%s: error: %s\n", diagnostics->source_name, fault->message);
-            continue;
-        }
-        fprintf(stderr, "%s:%zu:%zu: error: %s\n", diagnostics->source_name, fault->mark.line,
-                fault->mark.column, fault->message);
-        print_line(line_of(diagnostics->source, fault->mark.line), fault->mark, fault->length);
-    }
+    for (size_t i = 0; i < shown; i++)
+        print_fault(diagnostics, &diagnostics->faults[i]);
     if (diagnostics->count > shown)
         fprintf(stderr, "%s: error: and %zu more faults that are not shown.\n",
                 diagnostics->source_name, diagnostics->count - shown);

@@ -12,6 +12,7 @@
 
 struct mark {
     size_t line, column; /* line 0: the fault has no place of its own */
+    size_t source;       /* 0: the text itself; otherwise what diagnostics_source gave */
 };
 
 struct fault {
@@ -22,16 +23,28 @@ struct fault {
 
 enum { FAULTS_SHOWN_MAX = 50 };
 
+/* Another text that a part of the input came from. */
+struct source_text {
+    const char *name; /* "--set 2", or a file's name */
+    struct span text;
+    bool one_line; /* its places are columns alone */
+};
+
 struct diagnostics {
     struct arena *arena;
     const char *source_name; /* the file's name, "standard input" or "argument 2" */
     struct span source;      /* the text that lines are quoted from; may be empty */
+    struct source_text *others;
+    size_t other_count, other_capacity;
     struct fault faults[FAULTS_SHOWN_MAX];
     size_t count; /* all of them, those past the maximum too */
 };
 
 void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t length,
                      const char *format, ...) __attribute__((format(printf, 4, 5)));
+
+/* Takes another text in, for marks to point into: their `source`. */
+size_t diagnostics_source(struct diagnostics *diagnostics, struct source_text text);
 
 /* Writes all to standard error, ordered by place. */
 void diagnostics_print(struct diagnostics *diagnostics);

@@ -20,5 +20,5 @@ struct mark place_of(const struct given *mapping, const char *key)
     const struct given *value = given_key(mapping, key);
     if (value != NULL)
         return value->mark;
-    return mapping == NULL ? (struct mark){1, 1} : mapping->mark;
+    return mapping == NULL ? (struct mark){.line = 1, .column = 1} : mapping->mark;
 }

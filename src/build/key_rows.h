@@ -23,10 +23,10 @@ extern const struct key_set suspension_keys, clearance_keys, added_point_keys, d
 #define MAPPINGS(set_) .kind = KEY_MAPPING_LIST, .set = &(set_)
 #define KEY_SET_ALSO(name_, type, ...)                                                             \
     static const struct key_set name_##_set = {                                                    \
-        name_, sizeof name_ / sizeof name_[0], sizeof(type), {__VA_ARGS__}}
+        name_, sizeof name_ / sizeof name_[0], sizeof(type), {__VA_ARGS__}, 0}
 #define KEY_SET(name_, type) KEY_SET_ALSO(name_, type, NULL)
 #define SHARED_KEY_SET(name_, type)                                                                \
     const struct key_set name_##_keys = {                                                          \
-        name_, sizeof name_ / sizeof name_[0], sizeof(type), {NULL}}
+        name_, sizeof name_ / sizeof name_[0], sizeof(type), {NULL}, 0}
 
 #endif

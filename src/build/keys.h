@@ -50,11 +50,12 @@ struct key {
     const char *const *choices; /* NULL-terminated */
     const struct key_set *set;
     unsigned use;
-    const char *doc;       /* one line for the help */
-    const char *example;   /* as written behind the colon; NULL: the keys of its set have theirs */
-    const char *list_form; /* of a list, as a message shows it where the example does not */
-    bool always;           /* every build file has it */
-    bool instead;          /* stands for the same as keys before it: only one of them is given */
+    const char *doc;     /* one line for the help */
+    const char *example; /* as written behind the colon; NULL: the keys of its set have theirs */
+    const char *const *columns; /* of a list of values: what a csv calls them; NULL: none does */
+    const char *list_form;      /* of a list, as a message shows it where the example does not */
+    bool always;                /* every build file has it */
+    bool instead; /* stands for the same as keys before it: only one of them is given */
 };
 
 struct key_set {
@@ -62,6 +63,7 @@ struct key_set {
     size_t count;
     size_t size;                   /* of the struct that is filled */
     const struct key_set *also[2]; /* whose keys the same struct has elsewhere; NULL: no more */
+    size_t one_line; /* it may stand in one line: so many values without a name, then NAME VALUE */
 };
 
 /* Whatever the struct may hold becomes "not given": UNKNOWN, NULL, CHOICE_NONE, empty. */

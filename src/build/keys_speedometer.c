@@ -7,6 +7,8 @@ const char *const choices_setting_kind[] = {
     "circumference_mm", "driven_gear_teeth", "constant_k",  NULL};
 static const char *const choices_aim[] = {"lowest_lawful", "as_before", NULL};
 static const char *const choices_sensor_place[] = {"wheel", "shaft", "cable", NULL};
+static const char *const columns_shown_true[] = {"shown", "true", NULL};
+static const char *const columns_timed[] = {"distance", "time", "shown", NULL};
 static const char *const choices_fit[] = {"scale", "scale_and_offset", NULL};
 
 static const struct key setting[] = {
@@ -29,7 +31,8 @@ static const struct key setting[] = {
      .doc = "of the gear that drives the driven one, with kind: driven_gear_teeth", .example = "7",
      .instead = true},
 };
-KEY_SET(setting, struct setting);
+static const struct key_set setting_set = {
+    setting, sizeof setting / sizeof setting[0], sizeof(struct setting), {NULL}, .one_line = 2};
 
 static const struct key sensor[] = {
     {"on", CHOICE(choices_sensor_place), FIELD(struct sensor, on), .use = USE_SPEEDOMETER,
@@ -48,7 +51,7 @@ KEY_SET(sensor, struct sensor);
 
 static const struct key odometer[] = {
     {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_LENGTH, .second_unit = KIND_LENGTH,
-     FIELD(struct odometer, readings), .use = USE_SPEEDOMETER,
+     FIELD(struct odometer, readings), .use = USE_SPEEDOMETER, .columns = columns_shown_true,
      .list_form = "[[10.3 km, 10 km], ...]",
      .doc = "[[shown, true], ...] over a measured distance, such as a measured mile",
      .example = "[[10.3 km, 10 km]]"},
@@ -83,12 +86,12 @@ static const struct key instrument[] = {
      RANGE(-0.5, 0.5), .use = USE_SPEEDOMETER | USE_SHORTLIST,
      .doc = "(shown - true)/true with the fitted tyre, as it is now", .example = "3 %"},
     {"readings", .kind = KEY_PAIR_LIST, .unit = KIND_SPEED, .second_unit = KIND_SPEED,
-     FIELD(struct instrument, readings), .use = USE_SPEEDOMETER,
+     FIELD(struct instrument, readings), .use = USE_SPEEDOMETER, .columns = columns_shown_true,
      .doc = "[[shown, true], ...] of a road test; they replace fitted_error",
      .example = "[[50 km/h, 48.5 km/h], [100 km/h, 97.0 km/h]]", .instead = true},
-    {"timed_readings", .kind = KEY_TRIPLE_LIST, .unit = KIND_LENGTH, .second_unit = KIND_TIME,
-     .third_unit = KIND_SPEED, FIELD(struct instrument, timed_readings), .use = USE_SPEEDOMETER,
-     .list_form = "[[1 mi, 61.3 s, 60 mph], ...]",
+    {"timed_readings", .columns = columns_timed, .kind = KEY_TRIPLE_LIST, .unit = KIND_LENGTH,
+     .second_unit = KIND_TIME, .third_unit = KIND_SPEED, FIELD(struct instrument, timed_readings),
+     .use = USE_SPEEDOMETER, .list_form = "[[1 mi, 61.3 s, 60 mph], ...]",
      .doc = "[[distance, time, shown], ...] of a measured mile by stopwatch",
      .example = "[[1 mi, 61.3 s, 60 mph]]", .instead = true},
     {"readings_on", TEXT, FIELD(struct instrument, readings_on), .use = USE_SPEEDOMETER,
@@ -98,7 +101,7 @@ static const struct key instrument[] = {
      .doc = "what is fitted to the readings: scale_and_offset where they allow it, or scale alone",
      .example = "scale"},
     {"setting", MAPPING(setting_set), FIELD(struct instrument, setting), .use = USE_SPEEDOMETER,
-     .doc = "the number that the instrument takes"},
+     .doc = "the number that it takes; in one line: KIND NOW step N min N max N"},
     {"aim", .kind = KEY_CHOICE_OR_VALUE, .unit = KIND_FRACTION, .choices = choices_aim,
      FIELD(struct instrument, aim), RANGE(-0.2, 0.2), .use = USE_SPEEDOMETER,
      .doc = "lowest_lawful, as_before or a target over-read such as 2 %",

@@ -187,4 +187,4 @@ static const struct key build_file[] = {
 };
 
 const struct key_set build_file_keys = {
-    build_file, sizeof build_file / sizeof build_file[0], sizeof(struct specification), {NULL}};
+    build_file, sizeof build_file / sizeof build_file[0], sizeof(struct specification), {NULL}, 0};

@@ -33,6 +33,7 @@ static void clear_field(const struct key *key, void *field)
     case KEY_DESIGNATION:
         memset(&((struct tyre *)field)->size, 0, sizeof(struct designation));
         ((struct tyre *)field)->size_given = false;
+        ((struct tyre *)field)->taken = NULL;
         break;
     case KEY_TEXT_LIST:
         memset(field, 0, sizeof(struct text_list));

@@ -112,6 +112,7 @@ struct tyre {
     const struct given *given;
     struct designation size; /* meaningful where size_given */
     bool size_given;
+    const char *taken; /* what was added to the size as written, or passed over; NULL: nothing */
     char load_range; /* 0 where not given */
     struct wheel wheel;
     struct data_book data_book;

@@ -1,15 +1,12 @@
 /* tyresum check: whether a build file is understood, what is assumed, missing, not used. */
 #include "base/diagnostics.h"
-#include "cli/commands.h"
+#include "cli/cases.h"
 #include "reading/figure_value.h"
-#include "cli/input.h"
 #include "cli/parts.h"
 #include "reading/prose.h"
-#include "cli/rows_out.h"
 #include "cli/task_keys.h"
 #include "cli/template.h"
 #include "cli/unused_keys.h"
-#include "report/plan.h"
 
 enum { TEXT_AT = 15 };
 
@@ -185,7 +182,7 @@ static void add_unused(struct check_rows *rows, const struct unused_keys *unused
 }
 
 static struct check_rows collect(struct arena *arena, const struct plan *plan, struct node *tree,
-                                 const char *option, const char *path)
+                                 const char *option, const char *name)
 {
     struct figures figures = {.arena = arena};
     struct unused_keys unused;
@@ -197,7 +194,7 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, s
     rows.items[rows.count++] = (struct check_row){
         .kind = CHECK_UNDERSTOOD,
         .text =
-            arena_format(arena, "%s is understood: %zu values%s", input_name(path), unused.given,
+            arena_format(arena, "%s is understood: %zu values%s", name, unused.given,
                          unused.stopped_early
                              ? arena_format(arena, " (of the first %zu was tried which are used)",
                                             unused.tried_max)
@@ -251,58 +248,52 @@ static void write_for_reading(struct sink *sink, const struct check_rows *rows)
     }
 }
 
-static enum exit_status write_rows(struct arena *arena, const struct options *options,
-                                   const struct check_rows *checked)
+static bool write_rows(const struct build_case *build, const struct check_rows *checked)
 {
-    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
-    enum exit_status begun =
-        rows_begin(arena, rows, options, check_columns, check_column_count, false);
-    if (begun != EXIT_COMPUTED)
-        return begun;
-    for (size_t i = 0; i < checked->count; i++)
+    struct rows_out *rows = case_rows(build, check_columns, check_column_count);
+    for (size_t i = 0; rows != NULL && i < checked->count; i++)
         rows_add(rows, &checked->items[i]);
-    return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+    return rows != NULL;
 }
 
-/* A text for reading, or the template: both go out as they are. */
-static enum exit_status write_text(struct arena *arena, const struct options *options,
-                                   const struct check_rows *rows)
+static bool write_list(const struct build_case *build, const struct check_rows *checked)
+{
+    struct sink *sink = case_sink(build);
+    if (sink != NULL)
+        write_for_reading(sink, checked);
+    return sink != NULL;
+}
+
+static enum exit_status check_case(struct arena *arena, const struct build_case *build)
+{
+    const struct options *options = build->options;
+    struct plan plan;
+    if (!case_plan(arena, build, &plan))
+        return EXIT_INPUT_WRONG;
+    struct check_rows rows =
+        collect(arena, &plan, build->tree, options->option, build_source_name(build->source));
+    bool reading = options->columns == NULL && strcmp(options->format, "table") == 0;
+    return (reading ? write_list(build, &rows) : write_rows(build, &rows)) ? EXIT_COMPUTED
+                                                                           : case_not_begun(build);
+}
+
+static enum exit_status write_template(struct arena *arena, const struct options *options)
 {
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
-    if (rows == NULL)
-        template_write(arena, &sink->out);
-    else
-        write_for_reading(sink, rows);
+    template_write(arena, &sink->out);
     return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
-}
-
-static enum exit_status check_file(struct arena *arena, const struct options *options)
-{
-    const char *path = operand(options, 0);
-    struct specification *specification = arena_allocate(arena, sizeof *specification);
-    struct plan plan;
-    struct node *tree = input_read_build_file(arena, path, specification);
-    if (tree == NULL)
-        return EXIT_INPUT_WRONG;
-    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
-        report_unknown_option(specification, options->option);
-        return EXIT_INPUT_WRONG;
-    }
-    struct check_rows rows = collect(arena, &plan, tree, options->option, path);
-    bool reading = options->columns == NULL && strcmp(options->format, "table") == 0;
-    return reading ? write_text(arena, options, &rows) : write_rows(arena, options, &rows);
 }
 
 enum exit_status run_check(struct arena *arena, const struct command *command,
                            const struct options *options)
 {
-    (void)command;
     if (options->template != (operand_count(options) == 0)) {
         diagnostics_plain("`check` reads a build file, or prints one with --template; expected "
                           "tyresum check FILE, or tyresum check --template");
         return EXIT_INPUT_WRONG;
     }
-    return options->template ? write_text(arena, options, NULL) : check_file(arena, options);
+    return options->template ? write_template(arena, options)
+                             : cases_run(arena, command, options, check_case);
 }

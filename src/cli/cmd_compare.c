@@ -3,9 +3,8 @@
 
 #include "base/diagnostics.h"
 #include "base/known.h"
-#include "cli/commands.h"
+#include "cli/cases.h"
 #include "cli/mistakes.h"
-#include "cli/input.h"
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "reading/compare_text.h"
@@ -120,12 +119,12 @@ static void fill_row(const struct comparison *comparison, size_t index, struct c
 
 /* Below a table, which has room for words. */
 static void write_notes(struct arena *arena, const struct plan *plan,
-                        const struct compare_row *rows, struct rows_out *out)
+                        const struct compare_row *rows, struct sink *sink)
 {
     const struct compared **compared = arena_allocate_array(arena, plan->count, sizeof *compared);
     for (size_t i = 0; i < plan->count; i++)
         compared[i] = &rows[i].is;
-    compare_notes_text(arena, plan, compared, &out->sink.out, sink_page_width(&out->sink));
+    compare_notes_text(arena, plan, compared, &sink->out, sink_page_width(sink));
 }
 
 /* An option that is no go; of designations alone, one with a finding that fails. The fitted tyre is
@@ -138,43 +137,38 @@ static bool any_fails(const struct plan *plan, const struct compare_row *rows)
     return false;
 }
 
-static enum exit_status write_plan(struct arena *arena, const struct options *options,
-                                   const struct plan *plan)
+/* A table of each case with its notes, or rows of all of them. */
+static bool write_plan(struct arena *arena, const struct build_case *build, const struct plan *plan,
+                       struct compare_row *filled)
 {
     struct comparison comparison;
     comparison_begin(plan, &comparison);
-    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
-    enum exit_status begun =
-        rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
-    if (begun != EXIT_COMPUTED)
-        return begun;
-    bool for_reading = strcmp(options->format, "table") == 0;
-    struct compare_row *filled = arena_allocate_array(arena, plan->count, sizeof *filled);
+    const bool for_reading = strcmp(build->options->format, "table") == 0;
     for (size_t i = 0; i < plan->count; i++) {
         fill_row(&comparison, i, &filled[i]);
         if (for_reading)
             filled[i].option = compare_option_text(arena, &plan->setups[i]);
-        rows_add(rows, &filled[i]);
     }
-    writer_end(&rows->writer);
-    if (for_reading)
-        write_notes(arena, plan, filled, rows);
-    if (!sink_close(&rows->sink, true))
-        return EXIT_NOT_WRITTEN;
-    return options->strict && any_fails(plan, filled) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
+    struct rows_out *rows = case_table(arena, build, compare_columns, compare_column_count);
+    if (rows == NULL)
+        return false;
+    for (size_t i = 0; i < plan->count; i++)
+        rows_add(rows, &filled[i]);
+    struct sink *sink = case_table_end(build, rows);
+    if (sink != NULL && for_reading)
+        write_notes(arena, plan, filled, sink);
+    return true;
 }
 
-static enum exit_status compare_file(struct arena *arena, const struct options *options)
+static enum exit_status compare_case(struct arena *arena, const struct build_case *build)
 {
-    struct specification *specification = arena_allocate(arena, sizeof *specification);
     struct plan plan;
-    if (!input_read_build_file(arena, operand(options, 0), specification))
+    if (!case_plan(arena, build, &plan))
         return EXIT_INPUT_WRONG;
-    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
-        report_unknown_option(specification, options->option);
-        return EXIT_INPUT_WRONG;
-    }
-    return write_plan(arena, options, &plan);
+    struct compare_row *filled = arena_allocate_array(arena, plan.count, sizeof *filled);
+    if (!write_plan(arena, build, &plan, filled))
+        return case_not_begun(build);
+    return build->options->strict && any_fails(&plan, filled) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
 }
 
 /* Setups from designations: a specification that says nothing else. */
@@ -194,37 +188,13 @@ static void plan_from_sizes(struct arena *arena, const struct specification *spe
                          .count = count};
 }
 
-static enum exit_status compare_arguments(struct arena *arena, const struct options *options)
-{
-    size_t count = operand_count(options);
-    struct specification *specification = arena_allocate(arena, sizeof *specification);
-    specification_clear(specification);
-    struct plan plan;
-    plan_from_sizes(arena, specification, options->units == UNITS_US, count, &plan);
-    bool all_read = true;
-    for (size_t i = 0; i < count; i++) {
-        struct designation size;
-        const char *name = i == 0 ? "fitted" : arena_format(arena, "option %zu", i);
-        if (argument_designation(arena, operand(options, i),
-                                 arena_format(arena, "argument %zu", i + 1), &size))
-            setup_from_designation(&size, name, &plan.setups[i]);
-        else
-            all_read = false;
-    }
-    if (!all_read) {
-        hint_at_arguments(options);
-        return EXIT_INPUT_WRONG;
-    }
-    plan_set_beside(&plan);
-    return write_plan(arena, options, &plan);
-}
-
 static bool add_option(struct span text, struct rows_out *rows, void *context)
 {
     struct bare_plan *bare = context;
     struct designation size;
     struct designation_error error;
-    if (!designation_parse(text, &size, &error)) {
+    char taken[TAKEN_SIZE];
+    if (!designation_read(text, &size, &error, taken)) {
         char unread[UNREAD_SIZE], message[UNREAD_MESSAGE_SIZE];
         unread_text(text, &error, unread, message);
         struct compare_row row = {.unread = message};
@@ -252,7 +222,8 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
 {
     struct bare_plan *bare = arena_allocate(arena, sizeof *bare);
     specification_clear(&bare->specification);
-    if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted))
+    char taken[TAKEN_SIZE];
+    if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted, taken))
         return EXIT_INPUT_WRONG;
     enum exit_status status =
         row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare, true);
@@ -263,7 +234,6 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
 enum exit_status run_compare(struct arena *arena, const struct command *command,
                              const struct options *options)
 {
-    (void)command;
     bool stream = span_is(span_of(operand(options, 0)), "-") && options->fitted != NULL;
     if (options->fitted != NULL && (!stream || operand_count(options) > 1)) {
         diagnostics_plain("--fitted goes with `compare -`, a stream of options; expected no other "
@@ -272,6 +242,9 @@ enum exit_status run_compare(struct arena *arena, const struct command *command,
     }
     if (stream)
         return compare_stream(arena, options);
-    return operand_count(options) == 1 ? compare_file(arena, options)
-                                       : compare_arguments(arena, options);
+    if (operand_count(options) == 1 && !operand_is_file(operand(options, 0))) {
+        hint_at_designation(operand(options, 0));
+        return EXIT_INPUT_WRONG;
+    }
+    return cases_run(arena, command, options, compare_case);
 }

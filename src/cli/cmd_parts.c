@@ -2,20 +2,19 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "build/keys.h"
-#include "cli/commands.h"
+#include "cli/cases.h"
 #include "cli/figure_rows.h"
 #include "reading/figure_value.h"
 #include "reading/findings_text.h"
-#include "cli/input.h"
 #include "reading/page.h"
 #include "reading/part_table.h"
 #include "cli/layout_out.h"
+#include "cli/missing_sets.h"
 #include "cli/parts.h"
 #include "compute/gearing.h"
 #include "reading/picture.h"
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
-#include "report/plan.h"
 
 const struct part_row part_rows[PART_COUNT] = {
     {CMD_SHEET, 0, report_tyre, PART_TYRE},
@@ -33,9 +32,10 @@ void parts_report(unsigned commands, const struct plan *plan, struct figures *fi
 }
 
 /* A single command needs its part of the file; a sheet says what is missing and goes on. */
-static bool has_its_part(const struct command *command, const struct specification *specification,
-                         const char *path)
+static bool has_its_part(struct arena *arena, const struct build_case *build)
 {
+    const struct command *command = build->command;
+    const struct specification *specification = build->specification;
     const struct {
         unsigned command;
         const struct given *given;
@@ -51,8 +51,10 @@ static bool has_its_part(const struct command *command, const struct specificati
     for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++) {
         if (!(needed[i].command & command->bit) || needed[i].given != NULL)
             continue;
-        diagnostics_plain("%s has no key \"%s\", which `%s` needs; expected it with %s",
-                          input_name(path), needed[i].key, command->name, needed[i].example);
+        const char *sets = missing_sets(arena, build, " ");
+        diagnostics_plain("%s %s no key \"%s\", which `%s` needs; expected %s%s",
+                          build_source_name(build->source), *sets ? "have" : "has", needed[i].key,
+                          command->name, *sets ? "" : "it with ", *sets ? sets : needed[i].example);
         return false;
     }
     return true;
@@ -154,50 +156,47 @@ static void write_layout(const struct command *command, const struct options *op
         write_terminal(command, layout);
 }
 
-static bool write_for_reading(struct arena *arena, const struct command *command,
-                              const struct options *options, const struct plan *plan,
-                              const struct figures *figures)
+/* Below all else: how to say what designations do not. */
+static void write_missing(struct arena *arena, const struct build_case *build,
+                          const struct layout *layout)
 {
-    struct sink *sink = arena_allocate(arena, sizeof *sink);
-    if (!sink_open(arena, sink, options->output))
+    struct span format = span_of(build->options->format);
+    const char *sets = missing_sets(arena, build, "\n  ");
+    if (*sets == '\0' || (!span_is(format, "table") && !span_is(format, "markdown")))
+        return;
+    outbuf_text(layout->out, "\nNot given, such as:\n  ");
+    outbuf_text(layout->out, sets);
+    outbuf_text(layout->out, "\n");
+}
+
+static bool write_for_reading(struct arena *arena, const struct build_case *build,
+                              const struct plan *plan, const struct figures *figures)
+{
+    struct sink *sink = case_sink(build);
+    if (sink == NULL)
         return false;
     struct figures every_part = {.arena = arena};
-    bool is_whole = command->bit == CMD_SHEET;
+    bool is_whole = build->command->bit == CMD_SHEET;
     if (!is_whole)
         parts_report(CMD_SHEET, plan, &every_part);
     struct layout layout =
-        layout_of(arena, options, plan, figures, is_whole ? NULL : &every_part);
+        layout_of(arena, build->options, plan, figures, is_whole ? NULL : &every_part);
     layout_on(&layout, sink);
-    write_layout(command, options, &layout);
-    return sink_close(sink, true);
+    write_layout(build->command, build->options, &layout);
+    write_missing(arena, build, &layout);
+    return true;
 }
 
-/* A page or a drawing has no columns to choose from. */
-static bool columns_fit_format(const struct options *options)
+static bool write_rows(const struct build_case *build, const struct plan *plan,
+                       const struct figures *figures)
 {
-    struct span format = span_of(options->format);
-    if (options->columns == NULL || (!span_is(format, "html") && !span_is(format, "svg")))
-        return true;
-    diagnostics_plain("--columns goes with rows; expected --format table, csv, json or markdown "
-                      "with it, not %s",
-                      options->format);
-    return false;
-}
-
-static enum exit_status write_rows(struct arena *arena, const struct options *options,
-                                   const struct plan *plan, const struct figures *figures)
-{
-    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     struct arena texts = ARENA_EMPTY;
     arena_allocate(&texts, 1); /* while nothing is written yet that would be left in halves */
-    enum exit_status begun =
-        rows_begin(arena, rows, options, figure_columns, figure_column_count, false);
-    for (size_t i = 0; begun == EXIT_COMPUTED && i < figures->count; i++)
-        figure_rows_add(rows, &texts, plan, &figures->items[i], options->units);
+    struct rows_out *rows = case_rows(build, figure_columns, figure_column_count);
+    for (size_t i = 0; rows != NULL && i < figures->count; i++)
+        figure_rows_add(rows, &texts, plan, &figures->items[i], build->options->units);
     arena_free(&texts);
-    if (begun != EXIT_COMPUTED)
-        return begun;
-    return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+    return rows != NULL;
 }
 
 /* Of an option that is shown; of the fitted tyre where there is none. */
@@ -210,29 +209,22 @@ static bool any_fail(const struct plan *plan, const struct figures *figures)
     return false;
 }
 
+static enum exit_status part_of_case(struct arena *arena, const struct build_case *build)
+{
+    const struct options *options = build->options;
+    struct plan plan;
+    if (!has_its_part(arena, build) || !case_plan(arena, build, &plan))
+        return EXIT_INPUT_WRONG;
+    struct figures figures = {.arena = arena};
+    parts_report(build->command->bit, &plan, &figures);
+    if (!(layout_is_rows(options) ? write_rows(build, &plan, &figures)
+                                  : write_for_reading(arena, build, &plan, &figures)))
+        return case_not_begun(build);
+    return options->strict && any_fail(&plan, &figures) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
+}
+
 enum exit_status run_part(struct arena *arena, const struct command *command,
                           const struct options *options)
 {
-    const char *path = operand(options, 0);
-    if (!columns_fit_format(options))
-        return EXIT_INPUT_WRONG;
-    struct specification *specification = arena_allocate(arena, sizeof *specification);
-    if (!input_read_build_file(arena, path, specification) ||
-        !has_its_part(command, specification, path))
-        return EXIT_INPUT_WRONG;
-    struct plan plan;
-    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
-        report_unknown_option(specification, options->option);
-        return EXIT_INPUT_WRONG;
-    }
-    struct figures figures = {.arena = arena};
-    parts_report(command->bit, &plan, &figures);
-    enum exit_status status = EXIT_COMPUTED;
-    if (layout_is_rows(options))
-        status = write_rows(arena, options, &plan, &figures);
-    else if (!write_for_reading(arena, command, options, &plan, &figures))
-        status = EXIT_NOT_WRITTEN;
-    if (status == EXIT_COMPUTED && options->strict && any_fail(&plan, &figures))
-        return EXIT_FINDING_FAIL;
-    return status;
+    return cases_run(arena, command, options, part_of_case);
 }

@@ -1,14 +1,14 @@
-/* tyresum shortlist: every listed size on every wheel with every axle ratio that goes, best first. */
+/* tyresum shortlist: every listed size on every wheel with every axle ratio that goes, best first.
+ */
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "base/diagnostics.h"
 #include "base/known.h"
-#include "cli/commands.h"
-#include "cli/input.h"
+#include "cli/cases.h"
+#include "cli/missing_sets.h"
 #include "reading/prose.h"
-#include "cli/rows_out.h"
 #include "cli/stock_list.h"
 #include "output/number.h"
 #include "report/shortlist.h"
@@ -185,17 +185,12 @@ static const char *tasks_text(struct arena *arena, const struct option_outcome *
 }
 
 /* What is left, or the nearest misses where nothing is. */
-static enum exit_status write_list(struct arena *arena, const struct options *options,
-                                   const struct shortlist *list, size_t best)
+static void write_list(struct arena *arena, const struct options *options, struct rows_out *rows,
+                       const struct shortlist *list, size_t best)
 {
-    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
+    bool for_reading = strcmp(options->format, "table") == 0;
     const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
     size_t count = list->count > 0 ? list->count : list->miss_count;
-    bool for_reading = strcmp(options->format, "table") == 0;
-    enum exit_status begun =
-        rows_begin(arena, rows, options, shortlist_columns, shortlist_column_count, false);
-    if (begun != EXIT_COMPUTED)
-        return begun;
     for (size_t i = 0; i < count && i < best; i++) {
         struct shortlist_row row = {&items[i], i + 1, "",
                                     closest_text(arena, options, &items[i], for_reading),
@@ -203,37 +198,47 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
         designation_canonical(&items[i].candidate->size, row.designation);
         rows_add(rows, &row);
     }
-    if (!rows_end(rows, true))
-        return EXIT_NOT_WRITTEN;
-    tell_reasons(stderr, list);
-    return EXIT_COMPUTED;
 }
 
-static bool has_search(const struct specification *specification, const char *path)
+static bool has_search(struct arena *arena, const struct build_case *build)
 {
-    if (specification->search.given != NULL && specification->search.rims.count > 0)
+    const struct search *search = &build->specification->search;
+    if (search->given != NULL && search->rims.count > 0)
         return true;
-    diagnostics_plain("%s has no key \"search\" with rims, which `shortlist` needs; expected such "
-                      "as search: {rims: [{diameter: 17, width: 8 in, inset: 25 mm}]}",
-                      input_name(path));
+    const char *sets = missing_sets(arena, build, " ");
+    diagnostics_plain(
+        "%s %s no key \"search\" with rims, which `shortlist` needs; expected %s",
+        build_source_name(build->source), *sets ? "have" : "has",
+        *sets ? sets : "such as search: {rims: [{diameter: 17, width: 8 in, inset: 25 mm}]}");
     return false;
+}
+
+static enum exit_status shortlist_case(struct arena *arena, const struct build_case *build)
+{
+    const struct options *options = build->options;
+    const char *path = build->source->path == NULL ? "-" : build->source->path;
+    struct plan plan;
+    struct stock_list stock;
+    size_t best;
+    if (!best_of(options, &best) || !has_search(arena, build) ||
+        !stock_list_read(arena, &build->specification->search, path, &stock) ||
+        !plan_make(arena, build->specification, options->units == UNITS_US, NULL, &plan))
+        return EXIT_INPUT_WRONG;
+    struct shortlist list;
+    shortlist_make(&plan, stock.items, stock.count, &list);
+    struct rows_out *rows = case_table(arena, build, shortlist_columns, shortlist_column_count);
+    if (rows == NULL)
+        return case_not_begun(build);
+    write_list(arena, options, rows, &list, best);
+    struct sink *sink = case_table_end(build, rows);
+    if (!outbuf_flush(sink == NULL ? &rows->sink.out : &sink->out)) /* before words on it */
+        return EXIT_NOT_WRITTEN;
+    tell_reasons(stderr, &list);
+    return EXIT_COMPUTED;
 }
 
 enum exit_status run_shortlist(struct arena *arena, const struct command *command,
                                const struct options *options)
 {
-    (void)command;
-    const char *path = operand(options, 0);
-    struct specification *specification = arena_allocate(arena, sizeof *specification);
-    struct plan plan;
-    struct stock_list stock;
-    size_t best;
-    if (!best_of(options, &best) || !input_read_build_file(arena, path, specification) ||
-        !has_search(specification, path) ||
-        !stock_list_read(arena, &specification->search, path, &stock) ||
-        !plan_make(arena, specification, options->units == UNITS_US, NULL, &plan))
-        return EXIT_INPUT_WRONG;
-    struct shortlist list;
-    shortlist_make(&plan, stock.items, stock.count, &list);
-    return write_list(arena, options, &list, best);
+    return cases_run(arena, command, options, shortlist_case);
 }

@@ -1,4 +1,5 @@
 /* tyresum size: what each designation means and measures. */
+#include <stdio.h>
 #include <string.h>
 
 #include "base/diagnostics.h"
@@ -9,16 +10,21 @@
 #include "cli/stream.h"
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
+#include "output/number.h"
+#include "reading/prose.h"
 #include "report/basis.h"
+#include "size/designation_listed.h"
 #include "tables/lookup.h"
 
 /* What only some columns ask for. */
 enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4, NEEDS_REFERENCE_US = 8,
        NEEDS_MOULDED = 16 };
 
+enum { VALUE_AT = 24 };
+
 struct size_row {
     struct span designation; /* as it came where it could not be read */
-    struct span form, construction, speed_symbol, basis, error;
+    struct span form, construction, speed_symbol, basis, taken, error;
     double aspect_percent, rim_code, revs_per_m, load_index, load_kg, load_index_dual, load_dual_kg;
     double speed_mps, reference_Pa, reference_us_Pa;
     struct tyre_dimensions figures;
@@ -138,6 +144,7 @@ const struct column size_columns[] = {
      0, 0, COLUMN_NUMBER, 9, 10, NULL, offsetof(struct size_row, reference_Pa),
      offsetof(struct size_row, reference_us_Pa), NEEDS_REFERENCE},
     TEXT_COLUMN("basis", "basis", 40, 20, READY_IF(NEEDS_RIM | NEEDS_BASIS, basis)),
+    TEXT_COLUMN("taken", "taken", 40, 15, READY(taken)),
     TEXT_COLUMN("error", "error", 40, 21, READY(error)),
 };
 const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
@@ -160,6 +167,8 @@ static struct span basis_of(const struct designation *size, const struct tyre_di
 static double reference_Pa(const struct designation *size, bool us)
 {
     struct tyre_rating rating;
+    if (size->completed) /* its class is not known */
+        return UNKNOWN;
     size_rate(size, size->load_range, &rating);
     return nominal_told_Pa(rating.reference_Pa, us);
 }
@@ -180,14 +189,34 @@ static void fill_moulded(const struct designation *size, struct size_row *row)
     row->speed_mps = symbol_speed_mps(size);
 }
 
-/* The designation, whose spelling is the text, outlives the row. */
-static void fill_row(const struct designation *size, struct span text, unsigned needs,
+/* A size as it was read, and what was added or passed over for that. */
+struct read_size {
+    struct designation size;
+    char taken[TAKEN_SIZE];
+};
+
+/* The load index that the tables list for the load range, where none is moulded. */
+static void take_listed(struct read_size *read)
+{
+    struct service_description *service = &read->size.service;
+    if (!designation_listed(&read->size, &service->load_index, &service->load_index_dual))
+        return;
+    size_t used = strlen(read->taken);
+    snprintf(read->taken + used, TAKEN_SIZE - used,
+             "%sload index %d as listed for load range %c, the lowest", used > 0 ? "; " : "",
+             service->load_index, read->size.load_range);
+}
+
+/* The size, whose spelling is the text, outlives the row. */
+static void fill_row(const struct read_size *read, struct span text, unsigned needs,
                      struct bases *bases, struct size_row *row)
 {
+    const struct designation *size = &read->size;
     struct tyre_dimensions *figures = &row->figures;
     figures_without_rim(size, figures);
     row->designation = text;
     row->revs_per_m = 1 / figures->rolling_circumference_m;
+    row->taken = span_of(read->taken);
     row->error = (struct span){NULL, 0};
     if (needs & NEEDS_MOULDED)
         fill_moulded(size, row);
@@ -215,21 +244,89 @@ static struct size_row unread_row(struct span line, struct span why)
 static bool add_designation(struct span text, struct rows_out *rows, void *context)
 {
     struct size_row row;
-    struct designation size;
+    struct read_size read;
     struct designation_error error;
     char canonical[DESIGNATION_CANONICAL_SIZE], message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE];
-    bool plain = designation_read_plain(text, &size);
-    bool read_well = plain || designation_parse(text, &size, &error);
+    bool plain = designation_read_plain(text, &read.size);
+    bool read_well = plain || designation_read(text, &read.size, &error, read.taken);
     if (!read_well) {
         unread_text(text, &error, unread, message);
         row = unread_row(span_of(unread), span_of(message));
     } else {
-        if (!plain)
-            text = (struct span){canonical, designation_canonical(&size, canonical)};
-        fill_row(&size, text, rows->choice.needs, context, &row);
+        if (plain) {
+            read.taken[0] = '\0';
+        } else {
+            text = (struct span){canonical, designation_canonical(&read.size, canonical)};
+            take_listed(&read);
+        }
+        fill_row(&read, text, rows->choice.needs, context, &row);
     }
     rows_add(rows, &row);
     return read_well;
+}
+
+/* The text is room for its spelling. */
+static void fill_argument(struct read_size *read, unsigned needs, struct bases *bases,
+                          char text[DESIGNATION_CANONICAL_SIZE], struct size_row *row)
+{
+    size_t length = designation_canonical(&read->size, text);
+    take_listed(read);
+    fill_row(read, (struct span){text, length}, needs, bases, row);
+}
+
+/* What the load range of one tyre means, in words. */
+static void write_load_range(struct arena *arena, struct prose *prose,
+                             const struct designation *size, bool us)
+{
+    const struct load_range_row *range = load_range_find(size->load_range);
+    if (range == NULL)
+        return;
+    prose_begin(prose, 2, arena_format(arena, "load range %c", size->load_range), VALUE_AT);
+    double pressure = us ? range->lt_reference_psi : range->lt_reference_kPa;
+    prose_words(prose,
+                known(pressure)
+                    ? arena_format(arena, "ply rating %d; an LT tyre carries its load at %.0f %s",
+                                   range->ply_rating, pressure, us ? "psi" : "kPa")
+                    : arena_format(arena, "ply rating %d", range->ply_rating));
+    prose_end(prose);
+}
+
+/* One tyre to read: what is known of it, a line each. */
+static enum exit_status write_list(struct arena *arena, const struct options *options,
+                                   struct read_size *read, struct bases *bases)
+{
+    struct size_row row;
+    char text[DESIGNATION_CANONICAL_SIZE];
+    struct column_choice choice;
+    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    if (!columns_choose(arena, size_columns, size_column_count, options, &choice))
+        return EXIT_INPUT_WRONG;
+    if (!sink_open(arena, sink, options->output))
+        return EXIT_NOT_WRITTEN;
+    struct cell *cells = arena_allocate_array(arena, choice.count, sizeof *cells);
+    fill_argument(read, choice.needs, bases, text, &row);
+    columns_fill(&choice, &row, cells);
+    struct prose prose = {.out = &sink->out, .width = sink_page_width(sink)};
+    for (size_t i = 0; i < choice.count; i++) {
+        const struct heading *heading = &choice.headings[i];
+        if (cell_is_absent(&cells[i]))
+            continue;
+        if (i == 0) {
+            prose_line(&prose, 0, 2, arena_copy(arena, cells[i].text));
+            continue;
+        }
+        char number[NUMBER_SIZE];
+        struct span value = cells[i].text;
+        if (cells[i].kind == CELL_NUMBER)
+            value = (struct span){number, number_fixed(cells[i].value, cells[i].decimals,
+                                                       options->decimal == 1 ? ',' : '.', number)};
+        prose_begin(&prose, 2, heading->title, VALUE_AT);
+        prose_words(&prose, arena_format(arena, "%.*s%s%s", (int)value.length, value.at,
+                                         *heading->unit ? " " : "", heading->unit));
+        prose_end(&prose);
+    }
+    write_load_range(arena, &prose, &read->size, options->units == UNITS_US);
+    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
 enum exit_status run_size(struct arena *arena, const struct command *command,
@@ -241,16 +338,20 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
         return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
                               bases, false);
-    struct designation *sizes = arena_allocate_array(arena, count, sizeof *sizes);
+    struct read_size *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
     for (size_t i = 0; i < count; i++)
         if (!argument_designation(arena, operand(options, i),
-                                  arena_format(arena, "argument %zu", i + 1), &sizes[i]))
+                                  arena_format(arena, "argument %zu", i + 1), &sizes[i].size,
+                                  sizes[i].taken))
             all_read = false;
     if (!all_read) {
         hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
     }
+    if (count == 1 && options->columns == NULL && !options->wide && !options->no_header &&
+        strcmp(options->format, "table") == 0)
+        return write_list(arena, options, sizes, bases);
     static struct rows_out rows; /* too large for the stack, and most of it is never touched */
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);
@@ -259,8 +360,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     for (size_t i = 0; i < count; i++) {
         struct size_row row;
         char text[DESIGNATION_CANONICAL_SIZE];
-        size_t length = designation_canonical(&sizes[i], text);
-        fill_row(&sizes[i], (struct span){text, length}, rows.choice.needs, bases, &row);
+        fill_argument(&sizes[i], rows.choice.needs, bases, text, &row);
         rows_add(&rows, &row);
     }
     return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;

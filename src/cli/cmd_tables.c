@@ -93,7 +93,7 @@ static enum exit_status list_for_reading(struct arena *arena, const struct optio
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
-    int terminal = sink_terminal_width(sink);
+    int terminal = sink_width(sink);
     size_t width =
         terminal > LIST_WIDTH_LEAST && terminal < LIST_WIDTH ? (size_t)terminal : LIST_WIDTH;
     for (size_t i = 0; i < tables_count(); i++)
@@ -230,7 +230,7 @@ static enum exit_status print_table(struct arena *arena, const struct options *o
         return EXIT_NOT_WRITTEN;
     set_headings(arena, table, &shown, headings);
     struct writer_options how = {.with_header = !options->no_header,
-                                 .width = sink_terminal_width(sink),
+                                 .width = options->wide ? 0 : sink_width(sink),
                                  .decimal_mark = options->decimal == 1 ? ',' : '.',
                                  .byte_order_mark = options->bom};
     writer_begin(&writer, writer_find(options->format), &sink->out, arena, how, headings,

@@ -1,10 +1,8 @@
 /* tyresum tasks: what has to be done for each option, in workshop order. */
 #include "base/known.h"
-#include "cli/commands.h"
-#include "cli/input.h"
+#include "cli/cases.h"
 #include "cli/layout_out.h"
 #include "cli/parts.h"
-#include "cli/rows_out.h"
 #include "reading/task_list.h"
 #include "reading/task_text.h"
 
@@ -156,32 +154,26 @@ static void add_setup(struct rows_out *rows, const struct layout *layout, size_t
         add_rows(rows, (struct task_line){layout, setup, i + 1, &outcome->tasks[i], false});
 }
 
-static enum exit_status write_rows(struct arena *arena, const struct options *options,
-                                   const struct layout *layout)
+static bool write_rows(const struct build_case *build, const struct layout *layout)
 {
-    struct rows_out *rows = arena_allocate(arena, sizeof *rows);
-    enum exit_status begun =
-        rows_begin(arena, rows, options, task_columns, task_column_count, false);
-    if (begun != EXIT_COMPUTED)
-        return begun;
-    for (size_t i = 0; i < layout->plan->count; i++)
+    struct rows_out *rows = case_rows(build, task_columns, task_column_count);
+    for (size_t i = 0; rows != NULL && i < layout->plan->count; i++)
         if (task_list_shows(layout, layout->order[i]))
             add_setup(rows, layout, layout->order[i]);
-    return rows_end(rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+    return rows != NULL;
 }
 
-static enum exit_status write_list(struct arena *arena, const struct options *options,
-                                   struct layout *layout)
+static bool write_list(const struct build_case *build, struct layout *layout)
 {
-    struct sink *sink = arena_allocate(arena, sizeof *sink);
-    if (!sink_open(arena, sink, options->output))
-        return EXIT_NOT_WRITTEN;
+    struct sink *sink = case_sink(build);
+    if (sink == NULL)
+        return false;
     layout_on(layout, sink);
     if (layout->markdown)
         task_list_markdown(layout);
     else
         task_list_text(layout);
-    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+    return true;
 }
 
 static bool any_no_go(const struct layout *layout)
@@ -192,24 +184,22 @@ static bool any_no_go(const struct layout *layout)
     return false;
 }
 
-enum exit_status run_tasks(struct arena *arena, const struct command *command,
-                           const struct options *options)
+static enum exit_status tasks_of_case(struct arena *arena, const struct build_case *build)
 {
-    (void)command;
-    struct specification *specification = arena_allocate(arena, sizeof *specification);
+    const struct options *options = build->options;
     struct plan plan;
-    if (!input_read_build_file(arena, operand(options, 0), specification))
+    if (!case_plan(arena, build, &plan))
         return EXIT_INPUT_WRONG;
-    if (!plan_make(arena, specification, options->units == UNITS_US, options->option, &plan)) {
-        report_unknown_option(specification, options->option);
-        return EXIT_INPUT_WRONG;
-    }
     struct figures figures = {.arena = arena};
     parts_report(CMD_SHEET, &plan, &figures);
     struct layout layout = layout_of(arena, options, &plan, &figures, NULL);
-    enum exit_status status = layout_is_rows(options) ? write_rows(arena, options, &layout)
-                                                      : write_list(arena, options, &layout);
-    if (status == EXIT_COMPUTED && options->strict && any_no_go(&layout))
-        return EXIT_FINDING_FAIL;
-    return status;
+    if (!(layout_is_rows(options) ? write_rows(build, &layout) : write_list(build, &layout)))
+        return case_not_begun(build);
+    return options->strict && any_no_go(&layout) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
+}
+
+enum exit_status run_tasks(struct arena *arena, const struct command *command,
+                           const struct options *options)
+{
+    return cases_run(arena, command, options, tasks_of_case);
 }

@@ -6,6 +6,11 @@
 #include "base/known.h"
 #include "base/nearest.h"
 
+/* The first column of several builds' rows: it says what no row knows, which of them is meant. */
+static const char case_name[] = "case";
+static const struct column case_column = {case_name,   NULL, case_name, UNIT_BARE, UNIT_BARE, 0, 0,
+                                          COLUMN_TEXT, 12,   0,         GET(NULL)};
+
 static const char *name_in(const struct column *column, bool us)
 {
     return us && column->name_us != NULL ? column->name_us : column->name;
@@ -16,7 +21,8 @@ static void choose(struct column_choice *out, const struct column *column, bool 
     us = us && column->name_us != NULL;
     struct chosen_column *chosen = &out->items[out->count++];
     *chosen = (struct chosen_column){
-        .ready = column->get != NULL               ? READY_NOT
+        .ready = column->name == case_name       ? READY_CASE
+                 : column->get != NULL           ? READY_NOT
                  : column->kind == COLUMN_NUMBER ? READY_NUMBER
                                                  : READY_TEXT,
         .column = column,
@@ -94,9 +100,21 @@ static void set_headings(struct column_choice *out)
     }
 }
 
+static const struct column *with_case(struct arena *arena, const struct column *columns,
+                                      size_t *count)
+{
+    struct column *all = arena_allocate_array(arena, *count + 1, sizeof *all);
+    all[0] = case_column;
+    memcpy(all + 1, columns, *count * sizeof *all);
+    ++*count;
+    return all;
+}
+
 bool columns_choose(struct arena *arena, const struct column *columns, size_t count,
                     const struct options *options, struct column_choice *out)
 {
+    if (options->cases)
+        columns = with_case(arena, columns, &count);
     size_t named = 0;
     for (const char *at = options->columns; at != NULL; at = strchr(at + 1, ','))
         named++;
@@ -147,23 +165,27 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
                        value.own_decimals ? value.decimals : chosen->decimals);
 }
 
-static inline struct cell cell_of(const struct chosen_column *chosen, const void *row)
+static inline struct cell cell_of(const struct column_choice *choice,
+                                  const struct chosen_column *chosen, const void *row)
 {
     const void *at = (const char *)row + chosen->at;
     if (chosen->ready == READY_NOT)
         return got_cell(chosen, row);
+    if (chosen->ready == READY_CASE)
+        return cell_text(choice->case_name);
     if (chosen->ready == READY_NUMBER)
         return number_cell(chosen, *(const double *)at, chosen->decimals);
     return cell_span(*(const struct span *)at);
 }
 
-struct cell column_cell(const struct chosen_column *chosen, const void *row)
+struct cell column_cell(const struct column_choice *choice, const struct chosen_column *chosen,
+                        const void *row)
 {
-    return cell_of(chosen, row);
+    return cell_of(choice, chosen, row);
 }
 
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
     for (size_t i = 0; i < choice->count; i++)
-        cells[i] = cell_of(&choice->items[i], row);
+        cells[i] = cell_of(choice, &choice->items[i], row);
 }

@@ -49,7 +49,7 @@ struct column {
 
 /* A column in one of its two units. */
 struct chosen_column {
-    enum { READY_NOT, READY_NUMBER, READY_TEXT } ready;
+    enum { READY_NOT, READY_NUMBER, READY_TEXT, READY_CASE } ready;
     const struct column *column;
     bool us;
     enum unit_id unit;
@@ -63,6 +63,7 @@ struct column_choice {
     struct heading *headings;
     size_t count;
     unsigned needs; /* of them all */
+    const char *case_name; /* what the column `case` says, of several builds */
 };
 
 /* The columns that the options ask for. False with a message where --columns names none. */
@@ -70,7 +71,8 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
                     const struct options *options, struct column_choice *out);
 
 /* The cell of one column; and those of a row: cells must hold choice->count. */
-struct cell column_cell(const struct chosen_column *chosen, const void *row);
+struct cell column_cell(const struct column_choice *choice, const struct chosen_column *chosen,
+                        const void *row);
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells);
 
 #endif

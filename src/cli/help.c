@@ -5,7 +5,7 @@
 #include "cli/examples.h"
 #include "build/keys.h"
 
-enum { NAME_WIDTH = 22, KEY_WIDTH = 34, COMMAND_WIDTH = 14, SCREEN_WIDTH = 80 };
+enum { NAME_WIDTH = 22, KEY_WIDTH = 34, COLUMN_WIDTH = 58, COMMAND_WIDTH = 14, SCREEN_WIDTH = 80 };
 
 static void put_padded(struct outbuf *out, const char *text, size_t used, size_t width)
 {
@@ -14,8 +14,9 @@ static void put_padded(struct outbuf *out, const char *text, size_t used, size_t
         outbuf_char(out, ' ');
 }
 
-static void put_option(struct outbuf *out, const struct option_row *row)
+static void put_option(struct outbuf *out, const struct option_row *row, unsigned command)
 {
+    char formats[FORMATS_SIZE];
     outbuf_text(out, "  --");
     outbuf_text(out, row->name);
     size_t used = 4 + strlen(row->name);
@@ -25,16 +26,17 @@ static void put_option(struct outbuf *out, const struct option_row *row)
     }
     put_padded(out, row->argument ? row->argument : "", used, NAME_WIDTH);
     outbuf_char(out, ' ');
-    outbuf_text(out, row->doc);
+    options_formats(command, ", ", formats);
+    outbuf_text(out, strcmp(row->name, "format") == 0 ? formats : row->doc);
     outbuf_char(out, '\n');
 }
 
-static void put_options(struct outbuf *out, unsigned commands)
+static void put_options(struct outbuf *out, unsigned command)
 {
     outbuf_text(out, "\nOptions\n");
     for (size_t i = 0; i < option_count; i++)
-        if (option_table[i].commands & commands)
-            put_option(out, &option_table[i]);
+        if ((option_table[i].commands & command) && strcmp(option_table[i].name, "version") != 0)
+            put_option(out, &option_table[i], command);
 }
 
 /* The names of all options, for a first look; `COMMAND --help` says what each does. */
@@ -94,23 +96,42 @@ static void put_examples(struct outbuf *out, const struct command *command)
     }
 }
 
-static void put_columns(struct outbuf *out, const struct command *command)
+static void put_column(struct outbuf *out, const struct column *column)
 {
-    if (*command->column_count == 0)
-        return;
-    outbuf_text(out, "\nColumns (csv, json, --columns)\n ");
-    size_t position = 1;
-    for (size_t i = 0; i < *command->column_count; i++) {
-        const char *name = command->columns[i].name;
-        size_t width = strlen(name) + 2;
-        if (position + width > 92) {
-            outbuf_text(out, "\n ");
-            position = 1;
+    outbuf_text(out, "  ");
+    outbuf_text(out, column->name);
+    size_t used = 2 + strlen(column->name);
+    if (column->name_us != NULL) {
+        outbuf_text(out, ", ");
+        outbuf_text(out, column->name_us);
+        used += 2 + strlen(column->name_us);
+    }
+    put_padded(out, "", used, COLUMN_WIDTH);
+    outbuf_char(out, ' ');
+    outbuf_text(out, column->title);
+    outbuf_char(out, '\n');
+}
+
+void help_columns(struct outbuf *out, const struct command *only)
+{
+    outbuf_text(out, "Columns of csv and json, and for --columns; a second name is in us units.\n");
+    for (size_t i = 0; i < command_count; i++) {
+        const struct command *command = &command_table[i];
+        bool shown = only == NULL ? i == 0 || command->columns != command_table[i - 1].columns
+                                  : command == only;
+        if (!shown || *command->column_count == 0)
+            continue;
+        outbuf_char(out, '\n');
+        outbuf_text(out, command->name);
+        for (size_t j = i + 1;
+             only == NULL && j < command_count && command_table[j].columns == command->columns;
+             j++) {
+            outbuf_text(out, ", ");
+            outbuf_text(out, command_table[j].name);
         }
-        outbuf_char(out, ' ');
-        outbuf_text(out, name);
-        outbuf_text(out, i + 1 < *command->column_count ? "," : "\n");
-        position += width;
+        outbuf_char(out, '\n');
+        for (size_t j = 0; j < *command->column_count; j++)
+            put_column(out, &command->columns[j]);
     }
 }
 
@@ -132,6 +153,21 @@ static void put_keys(struct outbuf *out, const struct key_set *set, unsigned use
     }
 }
 
+void help_keys(struct outbuf *out, const struct command *only)
+{
+    outbuf_text(out, "Keys of the build file");
+    if (only != NULL) {
+        outbuf_text(out, " that `");
+        outbuf_text(out, only->name);
+        outbuf_text(out, only->keys == 0 ? "` reads: none.\n" : "` reads");
+    }
+    if (only != NULL && only->keys == 0)
+        return;
+    outbuf_text(out, "; with dots between, paths for --set, such as\n"
+                     "suspension.front.lift or any ending of it that is alone.\n\n");
+    put_keys(out, &build_file_keys, only == NULL ? USE_ALL : only->keys, 1);
+}
+
 void help_command(struct outbuf *out, const struct command *command)
 {
     outbuf_text(out, "tyresum ");
@@ -143,9 +179,11 @@ void help_command(struct outbuf *out, const struct command *command)
     outbuf_text(out, ".\n");
     put_examples(out, command);
     put_options(out, command->bit);
-    put_columns(out, command);
-    if (command->keys == 0)
-        return;
-    outbuf_text(out, "\nKeys of the build file that it reads\n");
-    put_keys(out, &build_file_keys, command->keys, 1);
+    outbuf_text(out, "\nLonger lists: tyresum help ");
+    outbuf_text(out, command->name);
+    outbuf_text(out, command->keys != 0 ? " keys, tyresum help " : " columns\n");
+    if (command->keys != 0) {
+        outbuf_text(out, command->name);
+        outbuf_text(out, " columns\n");
+    }
 }

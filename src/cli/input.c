@@ -8,9 +8,6 @@
 
 #include "base/letters.h"
 #include "base/nearest.h"
-#include "cli/mistakes.h"
-#include "report/measured_rules.h"
-#include "yaml/build_file.h"
 #include "yaml/tree.h"
 
 const char *input_name(const char *path)
@@ -45,38 +42,22 @@ static bool read_all(int descriptor, char *buffer, size_t *length)
     return true;
 }
 
-static bool read_path(struct arena *arena, const char *path, struct span *out)
+const char *input_read_path(struct arena *arena, const char *path, struct span *out)
 {
     bool standard = strcmp(path, "-") == 0;
     int descriptor = standard ? STDIN_FILENO : open(path, O_RDONLY | O_CLOEXEC);
-    if (descriptor < 0) {
-        diagnostics_plain("\"%s\" cannot be opened: %s", path, strerror(errno));
-        hint_at_designation(path);
-        return false;
-    }
+    if (descriptor < 0)
+        return arena_format(arena, "\"%s\" cannot be opened: %s", path, strerror(errno));
     char *buffer = arena_allocate(arena, TREE_BYTES_MAX + 2);
     size_t length;
     bool read_well = read_all(descriptor, buffer, &length);
     int reason = errno;
     if (!standard)
         close(descriptor);
-    if (!read_well)
-        diagnostics_plain("%s cannot be read: %s", input_name(path), strerror(reason));
     *out = (struct span){buffer, length};
-    return read_well;
-}
-
-struct node *input_read_build_file(struct arena *arena, const char *path, struct specification *out)
-{
-    struct diagnostics diagnostics = {.arena = arena, .source_name = input_name(path)};
-    struct span source;
-    if (!read_path(arena, path, &source))
-        return NULL;
-    struct node *tree = build_file_read(arena, source, &diagnostics, out);
-    if (measured_rules_check(out, &diagnostics) && tree != NULL)
-        return tree;
-    diagnostics_print(&diagnostics);
-    return NULL;
+    return read_well
+               ? NULL
+               : arena_format(arena, "%s cannot be read: %s", input_name(path), strerror(reason));
 }
 
 void report_unknown_option(const struct specification *specification, const char *name)

@@ -16,11 +16,9 @@ const char *input_name(const char *path);
  * non-blocking: then it waits. */
 ssize_t input_read(int descriptor, void *buffer, size_t size);
 
-/* Reads and checks the whole file; all faults go to standard error. Its tree, or NULL where there
- * are any. */
-struct node;
-struct node *input_read_build_file(struct arena *arena, const char *path,
-                                   struct specification *out);
+/* All of a file that is no larger than a build file may be, with a byte too many where it is.
+ * NULL, or what to say where it cannot be read. */
+const char *input_read_path(struct arena *arena, const char *path, struct span *out);
 
 /* --option named none of the file's options: says so, with the nearest. */
 void report_unknown_option(const struct specification *specification, const char *name);

@@ -5,13 +5,14 @@
 
 #include "base/arena.h"
 #include "base/diagnostics.h"
-#include "size/designation.h"
+#include "size/designation_loose.h"
 
 static bool is_designation(const char *text)
 {
     struct designation designation;
     struct designation_error error;
-    return designation_parse(span_of(text), &designation, &error);
+    char taken[TAKEN_SIZE];
+    return designation_read(span_of(text), &designation, &error, taken);
 }
 
 void hint_at_arguments(const struct options *options)

@@ -5,6 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
+#include "yaml/set_path.h"
 
 static const char *const formats[] = {"table", "csv", "json", "markdown", "html", "svg", NULL};
 static const char *const unit_choices[] = {"metric", "us", "both", NULL};
@@ -22,12 +23,18 @@ const struct option_row option_table[] = {
     {"columns", OPTION_TEXT, "A,B,C", NULL, FIELD(columns), CMD_ANY,
      "only these columns, in this order"},
     {"no-header", OPTION_FLAG, NULL, NULL, FIELD(no_header), CMD_ANY, "leave the heading out"},
+    {"wide", OPTION_FLAG, NULL, NULL, FIELD(wide), CMD_ANY,
+     "tables with all columns, whatever the width"},
     {"decimal", OPTION_CHOICE, "MARK", decimals, FIELD(decimal), CMD_ANY,
      "point (default) or comma; csv then separates by semicolons"},
     {"bom", OPTION_FLAG, NULL, NULL, FIELD(bom), CMD_ANY,
      "begin csv with a byte order mark, for a spreadsheet that asks for one"},
     {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE | CMD_CHECK,
      "only that option of the file: its name, or its letter, A to Z, AA"},
+    {"set", OPTION_TEXTS, "PATH=VALUE", NULL, FIELD(set), CMD_BUILD,
+     "put a value into the build, as if it stood in the file"},
+    {"each", OPTION_TEXTS, "PATH=V1,V2", NULL, FIELD(each), CMD_BUILD,
+     "compute once with each of these values"},
     {"strict", OPTION_FLAG, NULL, NULL, FIELD(strict), CMD_FILE,
      "exit with 3 when an option is no go; without options, when a finding is `fail`"},
     {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,
@@ -87,15 +94,36 @@ static int find_choice(const char *where, const char *const *choices, const char
     return -1;
 }
 
+static void *field_of(const struct option_row *row, struct options *out)
+{
+    return (char *)out + row->offset;
+}
+
+/* "PATH=VALUE": both must be there; what they are is looked at when the build is read. */
+static bool add_text(const struct option_row *row, struct texts *texts, const char *value)
+{
+    size_t path = set_path_length(span_of(value));
+    if (path == 0 || value[path] == '\0') {
+        diagnostics_plain("--%s \"%s\" has no %s; expected --%s %s", row->name, value,
+                          path == 0 ? "path before the =" : "= between a path and a value",
+                          row->name, row->argument);
+        return false;
+    }
+    texts->items[texts->count++] = value;
+    return true;
+}
+
 static bool set_option(const struct option_row *row, const char *where, const char *value,
                        struct options *out)
 {
-    void *field = (char *)out + row->offset;
+    void *field = field_of(row, out);
     int choice = row->choices == NULL ? 0 : find_choice(where, row->choices, value);
     if (choice < 0)
         return false;
     if (row->kind == OPTION_CHOICE)
         *(int *)field = choice;
+    else if (row->kind == OPTION_TEXTS)
+        return add_text(row, field, value);
     else
         *(const char **)field = value;
     return true;
@@ -113,15 +141,16 @@ static bool take_option(int argc, char **argv, int *next, struct options *out)
         return false;
     }
     for (size_t i = 0; i < out->given_count; i++)
-        if (out->given[i] == row) {
+        if (out->given[i] == row && row->kind != OPTION_TEXTS) {
             diagnostics_plain("the option --%s is given twice; expected it once", row->name);
             return false;
         }
-    out->given[out->given_count++] = row;
+    if (row->kind != OPTION_TEXTS || ((struct texts *)field_of(row, out))->count == 0)
+        out->given[out->given_count++] = row;
     if (row->kind == OPTION_FLAG) {
         if (equals != NULL)
             diagnostics_plain("the option --%s takes no value; expected it alone", row->name);
-        *(bool *)((char *)out + row->offset) = true;
+        *(bool *)field_of(row, out) = true;
         return equals == NULL;
     }
     const char *value = equals ? equals + 1 : *next + 1 < argc ? argv[++*next] : NULL;
@@ -162,17 +191,23 @@ static bool format_is_given(const char *format, unsigned command)
     return true;
 }
 
+void options_formats(unsigned command, const char *between, char list[FORMATS_SIZE])
+{
+    *list = '\0';
+    for (size_t i = 0; formats[i] != NULL; i++) {
+        if (!format_is_given(formats[i], command))
+            continue;
+        strncat(list, *list ? between : "", FORMATS_SIZE - strlen(list) - 1);
+        strncat(list, formats[i], FORMATS_SIZE - strlen(list) - 1);
+    }
+}
+
 bool options_format_given(const struct options *options, unsigned command, const char *name)
 {
     if (format_is_given(options->format, command))
         return true;
-    char list[64] = "";
-    for (size_t i = 0; formats[i] != NULL; i++) {
-        if (!format_is_given(formats[i], command))
-            continue;
-        strncat(list, *list ? ", " : "", sizeof list - strlen(list) - 1);
-        strncat(list, formats[i], sizeof list - strlen(list) - 1);
-    }
+    char list[FORMATS_SIZE];
+    options_formats(command, ", ", list);
     diagnostics_plain("`%s` does not give %s; expected --format to be one of %s", name,
                       options->format, list);
     return false;
@@ -198,7 +233,10 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
 {
     _Static_assert(sizeof option_table / sizeof option_table[0] <= OPTIONS_MAX,
                    "every option needs its place among those given");
-    *out = (struct options){.format = "table", .operands = operands};
+    *out = (struct options){.format = "table",
+                            .operands = operands,
+                            .set = {operands + argc, 0},
+                            .each = {operands + 2 * argc, 0}};
     if (!take_environment(out))
         return false;
     bool only_operands = false;
@@ -208,6 +246,8 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
             operands[out->operand_count++] = argv[i];
         } else if (strcmp(argv[i], "--") == 0) {
             only_operands = true;
+        } else if (strcmp(argv[i], "-h") == 0) {
+            out->help = true;
         } else if (argv[i][1] != '-') {
             const char *meant = option_meant(argv[i]);
             diagnostics_plain(
@@ -221,10 +261,10 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
     return true;
 }
 
-const struct option_row *options_not_taken(const struct options *options, unsigned command)
+bool options_given(const struct options *options, const char *name)
 {
     for (size_t i = 0; i < options->given_count; i++)
-        if (!(options->given[i]->commands & command))
-            return options->given[i];
-    return NULL;
+        if (strcmp(options->given[i]->name, name) == 0)
+            return true;
+    return false;
 }

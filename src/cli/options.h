@@ -23,17 +23,24 @@ enum command_bit {
     CMD_TASKS = 1 << 10,
     CMD_FILE = CMD_COMPARE | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD | CMD_CLEARANCE | CMD_SHEET |
                CMD_TASKS,
+    CMD_BUILD = CMD_FILE | CMD_SHORTLIST | CMD_CHECK, /* all that read a build */
     CMD_ANY = (1 << 11) - 1
 };
 
 struct option_row;
 enum { OPTIONS_MAX = 32 };
 
+/* The values of an option that may stand more than once. */
+struct texts {
+    const char **items;
+    size_t count;
+};
+
 struct options {
     const char *format;
     int units; /* enum unit_systems */
     const char *columns;
-    bool no_header;
+    bool no_header, wide;
     int decimal; /* 0 point, 1 comma */
     const char *option;
     bool strict;
@@ -45,13 +52,15 @@ struct options {
     bool bom;      /* csv begins with a byte order mark */
     bool template; /* of `check` */
     bool help, version;
+    struct texts set, each;
+    bool cases; /* rows of several builds: the column `case` says which */
     const struct option_row *given[OPTIONS_MAX]; /* on the command line, in order */
     size_t given_count;
     const char **operands; /* what is no option, in order; [0] may be the command */
     size_t operand_count;
 };
 
-enum option_kind { OPTION_FLAG, OPTION_TEXT, OPTION_CHOICE };
+enum option_kind { OPTION_FLAG, OPTION_TEXT, OPTION_CHOICE, OPTION_TEXTS };
 
 struct option_row {
     const char *name; /* without the two dashes */
@@ -67,13 +76,17 @@ extern const struct option_row option_table[];
 extern const size_t option_count;
 
 /* Reads the arguments (after the program's name) and the two environment variables. False with a
- * message on standard error where they are wrong. operands must hold argc pointers. */
+ * message on standard error where they are wrong. operands must hold 3 * argc pointers. */
 bool options_parse(int argc, char **argv, const char **operands, struct options *out);
+
+/* The formats that a command gives, the first is the default. */
+enum { FORMATS_SIZE = 64 };
+void options_formats(unsigned command, const char *between, char list[FORMATS_SIZE]);
 
 /* Whether the command gives the format; if not, a message that names those it gives. */
 bool options_format_given(const struct options *options, unsigned command, const char *name);
 
-/* The row of an option that was given although the command does not take it; NULL if none. */
-const struct option_row *options_not_taken(const struct options *options, unsigned command);
+/* Whether an option of that name stands on the command line. */
+bool options_given(const struct options *options, const char *name);
 
 #endif

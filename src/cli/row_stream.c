@@ -9,6 +9,7 @@
 #include "cli/input.h"
 #include "cli/row_cache.h"
 #include "cli/stream.h"
+#include "size/designation_suggest.h"
 
 enum { ROW_ROOM = 8192 };
 
@@ -239,5 +240,8 @@ void unread_text(struct span line, const struct designation_error *error, char u
     for (size_t i = 0; i < length; i++)
         unread[i] = line.at[i] == '\0' ? '?' : line.at[i];
     unread[length] = '\0';
-    snprintf(message, UNREAD_MESSAGE_SIZE, "column %zu: %s", error->column, error->message);
+    char near[DESIGNATION_CANONICAL_SIZE];
+    bool found = designation_suggest(line, near);
+    snprintf(message, UNREAD_MESSAGE_SIZE, "column %zu: %s%s%s%s", error->column, error->message,
+             found ? " (did you mean \"" : "", found ? near : "", found ? "\"?)" : "");
 }

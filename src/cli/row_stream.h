@@ -20,7 +20,7 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
                                 void *context, bool remember);
 
 /* The line as its row quotes it, and "column N: why". */
-enum { UNREAD_SIZE = 2 * DESIGNATION_LENGTH_MAX, UNREAD_MESSAGE_SIZE = 240 };
+enum { UNREAD_SIZE = 2 * DESIGNATION_LENGTH_MAX, UNREAD_MESSAGE_SIZE = 400 };
 void unread_text(struct span line, const struct designation_error *error, char unread[UNREAD_SIZE],
                  char message[UNREAD_MESSAGE_SIZE]);
 

@@ -15,7 +15,7 @@ static struct writer_options writer_options_of(const struct options *options,
         .with_header = !options->no_header,
         .decimal_mark = options->decimal == 1 ? ',' : '.',
         .streaming = streaming,
-        .width = sink_terminal_width(sink),
+        .width = options->wide ? 0 : sink_width(sink),
         .byte_order_mark = options->bom,
     };
 }
@@ -24,7 +24,7 @@ static struct writer_options writer_options_of(const struct options *options,
  * for by name, and in their column everywhere else. */
 static void place_errors(struct rows_out *out, const struct options *options)
 {
-    bool below = options->columns == NULL && sink_terminal_width(&out->sink) > 0 &&
+    bool below = options->columns == NULL && sink_is_terminal(&out->sink) &&
                  strcmp(options->format, "table") == 0;
     struct column_choice *choice = &out->choice;
     for (size_t i = 0; i < choice->count; i++) {
@@ -44,6 +44,15 @@ static void place_errors(struct rows_out *out, const struct options *options)
     }
 }
 
+static void begin_writer(struct arena *arena, struct rows_out *out, const struct options *options,
+                         struct sink *sink, bool streaming)
+{
+    out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
+    writer_begin(&out->writer, writer_find(options->format), &sink->out, arena,
+                 writer_options_of(options, sink, streaming), out->choice.headings,
+                 out->choice.count);
+}
+
 enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
                             const struct options *options, const struct column *columns,
                             size_t count, bool streaming)
@@ -55,24 +64,31 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     out->error_below = NULL;
     if (streaming)
         place_errors(out, options);
-    out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
-    writer_begin(&out->writer, writer_find(options->format), &out->sink.out, arena,
-                 writer_options_of(options, &out->sink, streaming), out->choice.headings,
-                 out->choice.count);
+    begin_writer(arena, out, options, &out->sink, streaming);
     return EXIT_COMPUTED;
+}
+
+bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct options *options,
+                   const struct column *columns, size_t count, struct sink *sink)
+{
+    out->error_below = NULL;
+    if (!columns_choose(arena, columns, count, options, &out->choice))
+        return false;
+    begin_writer(arena, out, options, sink, false);
+    return true;
 }
 
 /* The cell of one column, where it is not written at once. Returns where the next one goes. */
 static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
                       char *to)
 {
-    struct outbuf *buffer = &out->sink.out;
+    struct outbuf *buffer = out->writer.out;
     buffer->used = (size_t)(to - buffer->data);
     if (chosen->ready == READY_TEXT) {
         const struct span *text = (const void *)((const char *)row + chosen->at);
         csv_put_field(buffer, *text, csv_separator(&out->writer));
     } else {
-        struct cell cell = column_cell(chosen, row);
+        struct cell cell = column_cell(&out->choice, chosen, row);
         csv_put_cell(&out->writer, &cell);
     }
     return outbuf_room(buffer, CELL_ROOM);
@@ -81,7 +97,7 @@ static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, 
 /* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
 static void add_csv(struct rows_out *out, const void *row)
 {
-    struct outbuf *buffer = &out->sink.out;
+    struct outbuf *buffer = out->writer.out;
     const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
     const char *last = buffer->data + OUTBUF_SIZE - CELL_ROOM;
     const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
@@ -112,7 +128,7 @@ void rows_add(struct rows_out *out, const void *row)
     writer_row(&out->writer, out->cells);
     if (out->error_below == NULL)
         return;
-    struct cell error = column_cell(out->error_below, row);
+    struct cell error = column_cell(&out->choice, out->error_below, row);
     if (error.kind != CELL_TEXT)
         return;
     struct prose prose = {.out = &out->sink.out, .width = (size_t)out->writer.options.width};

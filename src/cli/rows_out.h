@@ -24,6 +24,9 @@ struct rows_out {
 enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
                             const struct options *options, const struct column *columns,
                             size_t count, bool streaming);
+/* The same into a sink that is open already, which writer_end and no rows_end ends. */
+bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct options *options,
+                   const struct column *columns, size_t count, struct sink *sink);
 void rows_add(struct rows_out *out, const void *row);
 /* True where all was written. */
 bool rows_end(struct rows_out *out, bool keep);

@@ -12,6 +12,8 @@
 
 #include "base/diagnostics.h"
 
+enum { PAGE_WIDTH = 100 };
+
 static bool cannot(const char *path, const char *what)
 {
     diagnostics_plain("\"%s\" cannot be %s: %s", path, what, strerror(errno));
@@ -126,23 +128,35 @@ bool sink_close(struct sink *sink, bool keep)
     return written;
 }
 
-int sink_terminal_width(const struct sink *sink)
+bool sink_is_terminal(const struct sink *sink)
+{
+    return isatty(sink->out.descriptor);
+}
+
+/* Columns where no terminal says how many it has: what COLUMNS says, or a page. */
+static int usual_width(int otherwise)
+{
+    const char *given = getenv("COLUMNS");
+    size_t digits = given == NULL ? 0 : strspn(given, "0123456789");
+    return digits > 0 && digits < 5 && given[digits] == '\0' && atoi(given) > 0 ? atoi(given)
+                                                                              : otherwise;
+}
+
+int sink_width(const struct sink *sink)
 {
     struct winsize size;
-    if (!isatty(sink->out.descriptor))
-        return 0;
+    if (!sink_is_terminal(sink))
+        return usual_width(PAGE_WIDTH);
     if (ioctl(sink->out.descriptor, TIOCGWINSZ, &size) != 0 || size.ws_col == 0)
-        return 80;
+        return usual_width(80);
     return size.ws_col;
 }
 
 size_t sink_page_width(const struct sink *sink)
 {
-    enum { PAGE_WIDTH = 100, PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
-    int terminal = sink_terminal_width(sink);
-    if (terminal == 0)
-        return PAGE_WIDTH;
-    if (terminal < PAGE_WIDTH_MIN)
+    enum { PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
+    int width = sink_width(sink);
+    if (width < PAGE_WIDTH_MIN)
         return PAGE_WIDTH_MIN;
-    return terminal > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)terminal;
+    return width > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)width;
 }

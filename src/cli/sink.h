@@ -21,10 +21,12 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path);
  * message (none for a closed pipe) where something could not be written. */
 bool sink_close(struct sink *sink, bool keep);
 
-/* Columns of the terminal that standard output is, or 0 where it is none. */
-int sink_terminal_width(const struct sink *sink);
+bool sink_is_terminal(const struct sink *sink);
 
-/* Columns of a page to read: the terminal's, within bounds, or 100 where there is none. */
+/* Columns for a table: the terminal's, what COLUMNS says, or 100 where neither is known. */
+int sink_width(const struct sink *sink);
+
+/* Columns of a page to read: the same, within bounds. */
 size_t sink_page_width(const struct sink *sink);
 
 #endif

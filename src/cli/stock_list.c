@@ -92,7 +92,8 @@ static bool take_record(const struct stream_item *item, void *context)
     struct designation size;
     struct designation_error error;
     csv_field_cut(item->text, &item->shape, reader->index, field, sizeof field);
-    if (!designation_parse(span_of(field), &size, &error)) {
+    char taken[TAKEN_SIZE];
+    if (!designation_read(span_of(field), &size, &error, taken)) {
         fprintf(stderr, "%s: record %zu is passed over: column %zu of \"%s\": %s\n", reader->path,
                 reader->records, error.column, quotable(reader->arena, span_of(field)),
                 error.message);

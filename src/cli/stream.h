@@ -9,7 +9,7 @@
 #include "base/span.h"
 #include "cli/csv_record.h"
 #include "output/outbuf.h"
-#include "size/designation.h"
+#include "size/designation_loose.h"
 
 enum stream_kind {
     STREAM_LINES,
@@ -34,6 +34,6 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
 /* An argument as a designation; a fault goes to standard error with its place. `name` is how
  * messages call it, such as "argument 2". */
 bool argument_designation(struct arena *arena, const char *text, const char *name,
-                          struct designation *out);
+                          struct designation *out, char taken[TAKEN_SIZE]);
 
 #endif

@@ -274,6 +274,11 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
         out->divisor = PASSENGER_TYRE_DIVISOR;
     take_top_speed(&tyre->size.service, top_speed_mps, out);
     take_sure_maximum(out);
+    out->completed = tyre->size.completed;
+    if (!out->completed)
+        return;
+    out->standard_load_assumed = false; /* what one class carries, another of this size may not */
+    out->load_kg = out->load_dual_kg = out->reference_Pa = UNKNOWN;
 }
 
 double capacity_max_kg(const struct tyre_rating *rating, bool dual)

@@ -38,6 +38,7 @@ struct tyre_rating {
     int load_index;       /* for the speed rules; below 0 where none is marked */
     double divisor;       /* 1.10 for a passenger tyre on a light truck, otherwise 1 */
     double speed_factor;  /* load allowed at the vehicle's top speed, a fraction */
+    bool completed;       /* the size is not as moulded: passenger, LT or C, nothing is known */
     bool ceiling_assumed; /* a light-truck tyre without a moulded maximum */
     bool standard_load_assumed;
     bool moulded;                /* load and reference pressure are the sidewall's or data book's */

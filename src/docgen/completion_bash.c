@@ -17,7 +17,15 @@ static void put_values(struct arena *arena, struct outbuf *out)
     put_all(out, "    case $previous in\n", NULL);
     for (size_t i = 0; i < option_count; i++) {
         const struct option_row *row = &option_table[i];
-        if (row->choices != NULL)
+        if (strcmp(row->name, "format") == 0)
+            put_all(out, "    --format)\n        _tyresum_words \"$formats\"\n        return ;;\n",
+                    NULL);
+        else if (row->kind == OPTION_TEXTS)
+            put_all(out, "    --", row->name, ")\n        _tyresum_paths\n        return ;;\n",
+                    NULL);
+        else if (strcmp(row->name, "option") == 0)
+            put_all(out, "    --option)\n        _tyresum_options\n        return ;;\n", NULL);
+        else if (row->choices != NULL)
             put_all(out, "    --", row->name, ")\n        _tyresum_words '",
                     joined(arena, row->choices, " "), "'\n        return ;;\n", NULL);
         else if (strcmp(row->name, "output") == 0)
@@ -37,7 +45,10 @@ static void put_command_case(struct arena *arena, struct outbuf *out, const stru
     for (size_t i = 0, count = 0; i < option_count; i++)
         if (option_table[i].commands & command->bit)
             put_all(out, count++ > 0 ? " --" : "--", option_table[i].name, NULL);
-    put_all(out, "'\n        columns='", column_names(arena, command, " "), "'\n", NULL);
+    char formats[FORMATS_SIZE];
+    options_formats(command->bit, " ", formats);
+    put_all(out, "'\n        columns='", column_names(arena, command, " "), "'\n        formats='",
+            formats, "'\n", NULL);
     if (command->bit == CMD_TABLES) {
         put_all(out, "        operands='", NULL);
         put_table_names(out);
@@ -63,17 +74,35 @@ static const char functions[] =
     "    case $current in *,*) before=${current%,*}, ;; esac\n"
     "    COMPREPLY=($(compgen -P \"$before\" -W \"$1\" -- \"${current##*,}\"))\n"
     "    compopt -o nospace 2>/dev/null\n"
+    "}\n\n"
+    "# The names that the build file on the line has for its options.\n"
+    "_tyresum_options() {\n"
+    "    local file IFS=$'\\n'\n"
+    "    for file in \"${COMP_WORDS[@]}\"; do\n"
+    "        [ ! -f \"$file\" ] || COMPREPLY=($(compgen -W \"$(" LIST_OPTIONS
+    ")\" -- \"$current\"))\n"
+    "    done\n"
     "}\n\n";
+
+static void put_paths_function(struct outbuf *out)
+{
+    put_all(out, "_tyresum_paths() {\n    compopt -o nospace 2>/dev/null\n    _tyresum_words '",
+            NULL);
+    put_key_paths(out);
+    put_all(out, "'\n}\n\n", NULL);
+}
 
 void write_bash_completion(struct arena *arena, struct outbuf *out)
 {
-    put_all(
-        out, "# bash completion for tyresum. Made by src/docgen: do not edit.\n",
-        "# shellcheck shell=bash disable=SC2207 # words have no blanks\n\n", functions,
-        "_tyresum() {\n"
-        "    local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}\n"
-        "    local command='' options='--help --version' columns='' operands='' files='' word\n",
-        NULL);
+    put_all(out, "# bash completion for tyresum. Made by src/docgen: do not edit.\n",
+            "# shellcheck shell=bash disable=SC2207 # words have no blanks\n\n", functions, NULL);
+    put_paths_function(out);
+    put_all(out,
+            "_tyresum() {\n"
+            "    local current=${COMP_WORDS[COMP_CWORD]} previous=${COMP_WORDS[COMP_CWORD - 1]}\n"
+            "    local command='' options='--help --version' columns='' operands='' files='' word "
+            "formats=''\n",
+            NULL);
     put_commands(out);
     put_all(out,
             "    # Bash splits --format=csv at the equals sign.\n"

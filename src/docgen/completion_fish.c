@@ -30,13 +30,17 @@ static const char *takers(struct arena *arena, const struct option_row *row)
 
 static void put_option(struct arena *arena, struct outbuf *out, const struct option_row *row)
 {
-    if (strcmp(row->name, "columns") == 0)
+    if (strcmp(row->name, "columns") == 0 || strcmp(row->name, "format") == 0)
         return; /* each command has its own */
     put_all(out, "complete -c tyresum", NULL);
     if ((row->commands & CMD_ANY) != CMD_ANY)
         put_seen(out, takers(arena, row));
     put_all(out, " -l ", row->name, NULL);
-    if (row->choices != NULL)
+    if (row->kind == OPTION_TEXTS)
+        put_all(out, " -x -a '(__tyresum_paths)'", NULL);
+    else if (strcmp(row->name, "option") == 0)
+        put_all(out, " -x -a '(__tyresum_options)'", NULL);
+    else if (row->choices != NULL)
         put_all(out, " -x -a '", joined(arena, row->choices, " "), "'", NULL);
     else if (row->kind != OPTION_FLAG)
         put_all(out, strcmp(row->name, "output") == 0 ? " -r -F" : " -x", NULL);
@@ -52,7 +56,11 @@ static void put_command(struct arena *arena, struct outbuf *out, const struct co
     put_all(out, "\ncomplete -c tyresum", NULL);
     put_seen(out, command->name);
     put_all(out, " -l columns -x -a \"(__tyresum_list ", column_names(arena, command, " "),
-            ")\" -d 'only these columns, in this order'\n", NULL);
+            ")\" -d 'only these columns, in this order'\ncomplete -c tyresum", NULL);
+    put_seen(out, command->name);
+    char formats[FORMATS_SIZE];
+    options_formats(command->bit, " ", formats);
+    put_all(out, " -l format -x -a '", formats, "' -d 'what is written'\n", NULL);
     if (takes_file(command)) {
         put_all(out, "complete -c tyresum", NULL);
         put_seen(out, command->name);
@@ -69,8 +77,18 @@ void write_fish_completion(struct arena *arena, struct outbuf *out)
             "    set -l token (commandline -ct)\n"
             "    set -l before (string match -r '^(?:--columns=)?(.*,)' -- $token)[2]\n"
             "    printf '%s\\n' $before$argv\n"
-            "end\n\ncomplete -c tyresum -f\n",
+            "end\n"
+            "# The names that the build file on the line has for its options.\n"
+            "function __tyresum_options\n"
+            "    for file in (commandline -opc)\n"
+            "        test -f $file && " LIST_OPTIONS "\n"
+            "    end\n"
+            "end\n"
+            "function __tyresum_paths\n"
+            "    string split -n ' ' '",
             NULL);
+    put_key_paths(out);
+    put_all(out, "'\nend\n\ncomplete -c tyresum -f\n", NULL);
     for (size_t i = 0; i < command_count; i++)
         put_command(arena, out, &command_table[i]);
     for (size_t i = 0; i < option_count; i++)

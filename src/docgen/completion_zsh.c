@@ -21,12 +21,21 @@ static void put_option(struct arena *arena, struct outbuf *out, const struct opt
                        const struct command *command)
 {
     bool flag = row->kind == OPTION_FLAG;
-    put_all(out, " \\\n            '--", row->name, flag ? "[" : "=[", NULL);
+    put_all(out, " \\\n            '", row->kind == OPTION_TEXTS ? "*" : "", "--", row->name,
+            flag ? "[" : "=[", NULL);
     put_escaped(out, row->doc);
     put_all(out, "]", NULL);
     if (!flag)
         put_all(out, ":", row->argument, ":", NULL);
-    if (row->choices != NULL)
+    char formats[FORMATS_SIZE];
+    options_formats(command->bit, " ", formats);
+    if (row->kind == OPTION_TEXTS)
+        put_all(out, "_tyresum_paths", NULL);
+    else if (strcmp(row->name, "option") == 0)
+        put_all(out, "_tyresum_options", NULL);
+    else if (strcmp(row->name, "format") == 0)
+        put_all(out, "(", formats, ")", NULL);
+    else if (row->choices != NULL)
         put_all(out, "(", joined(arena, row->choices, " "), ")", NULL);
     else if (strcmp(row->name, "output") == 0)
         put_all(out, "_files", NULL);
@@ -51,7 +60,15 @@ static void put_operands(struct outbuf *out, const struct command *command)
 void write_zsh_completion(struct arena *arena, struct outbuf *out)
 {
     put_all(out,
-            "#compdef tyresum\n# Made by src/docgen: do not edit.\n\n_tyresum() {\n"
+            "#compdef tyresum\n# Made by src/docgen: do not edit.\n\n"
+            "# The names that the build file on the line has for its options.\n"
+            "_tyresum_options() {\n    local file\n    for file in $words; do\n"
+            "        [[ ! -f $file ]] || compadd -- ${(f)\"$(" LIST_OPTIONS ")\"}\n"
+            "    done\n}\n\n_tyresum_paths() {\n    compadd -S '' -- ",
+            NULL);
+    put_key_paths(out);
+    put_all(out,
+            "\n}\n\n_tyresum() {\n"
             "    local curcontext=$curcontext state line\n    local -a commands\n    commands=(\n",
             NULL);
     for (size_t i = 0; i < command_count; i++) {

@@ -90,6 +90,29 @@ const char *joined(struct arena *arena, const char *const *choices, const char *
     return list;
 }
 
+static void put_paths(struct outbuf *out, const struct key_set *set, const char *before)
+{
+    struct arena arena = ARENA_EMPTY;
+    for (size_t i = 0; i < set->count; i++) {
+        const struct key *key = &set->keys[i];
+        const char *path = arena_format(&arena, "%s%s", before, key->name);
+        bool options = strcmp(key->name, "options") == 0;
+        put_all(out, path, "= ", NULL);
+        if (key->set != NULL)
+            put_paths(out, key->set,
+                      arena_format(&arena, "%s%s", path,
+                                   key->kind != KEY_MAPPING_LIST ? "."
+                                   : options                     ? ".A."
+                                                                 : ".1."));
+    }
+    arena_free(&arena);
+}
+
+void put_key_paths(struct outbuf *out)
+{
+    put_paths(out, &build_file_keys, "");
+}
+
 void put_table_names(struct outbuf *out)
 {
     for (size_t i = 0; i < tables_count(); i++)

@@ -36,6 +36,13 @@ const char *joined(struct arena *arena, const char *const *choices, const char *
 /* With a blank between. */
 void put_table_names(struct outbuf *out);
 
+/* Every path of --set with its equals sign, a blank behind each. */
+void put_key_paths(struct outbuf *out);
+
+/* A shell's command that lists the option names of the build file `$file`. */
+#define LIST_OPTIONS                                                                               \
+    "tyresum compare \"$file\" --format csv --columns option --no-header 2>/dev/null"
+
 bool takes_file(const struct command *command);
 
 #endif

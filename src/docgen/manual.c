@@ -17,13 +17,42 @@ static void put_commands(struct outbuf *out)
     put_all(out, ".Sh COMMANDS\n.Bl -tag -width speedometer\n", NULL);
     for (size_t i = 0; i < command_count; i++)
         put_command(out, &command_table[i]);
-    put_all(out, ".El\n.Pp\nA\n.Ar FILE\nis a build file as in\n.Xr tyresum-build 5 ;\n", NULL);
     put_all(
         out,
-        ".Sq -\nis standard input.\nOne argument to\n.Cm compare\nis a build file, two or more "
-        "are designations.\nThe verdict of a build file is the worst finding of all its parts, as "
-        "in\n.Cm sheet ;\nthat of designations alone is of the tyre and the speedometer.\n",
+        ".El\n.Pp\nA\n.Ar FILE\nis a build file as in\n.Xr tyresum-build 5 ,\nin YAML or JSON;\n"
+        ".Sq -\nis standard input.\nAn argument is a file where one has that name,\nor where it "
+        "ends "
+        "in .yaml, .yml or .json;\notherwise it is a designation,\nand the first of several is the "
+        "fitted tyre.\nFiles and designations are not mixed.\n",
+        "With several files, or with\n.Fl -each ,\na first column\n.Sq case\nsays which row is "
+        "of which;\nwhat is wrong in one is told, and the others are computed.\n.Pp\n",
+        "The verdict of a build is the worst finding of all its parts, as in\n.Cm sheet ;\n"
+        "that of designations alone is of the tyre and the speedometer.\n",
         NULL);
+}
+
+static void put_set(struct outbuf *out)
+{
+    put_all(out,
+            ".Sh VALUES FROM THE COMMAND LINE\n.Fl -set Ar PATH Ns = Ns Ar VALUE\n"
+            "puts a value into the build before it is read,\nas if it stood in the file;\n"
+            "it may be given as often as wanted, for each place once.\nA path is the names of keys "
+            "with dots "
+            "between them,\nsuch as suspension.front.lift,\nand may be cut to any ending:\nof the "
+            "places "
+            "that end so the shortest is meant,\nand two as short are an error that names both.\n"
+            "An option stands by its letter in the file's order, A to Z, AA and so on,\nan item of "
+            "a list by "
+            "its number, either by its name;\na name with blanks or dots stands in quotes, in "
+            "which it is "
+            "nothing else.\n.Pp\n",
+            ".Fl -each Ar PATH Ns = Ns Ar V1,V2,...\ncomputes once with each value;\ncommas within "
+            "brackets "
+            "and quotes part nothing.\nSeveral of them give every combination.\n.Pp\n"
+            "A list of readings may come from a csv,\n.Fl -set No readings=@road.csv ,\nwhose "
+            "heading has "
+            "the columns shown and true,\nwith the unit behind the name or behind each value.\n",
+            NULL);
 }
 
 /* Which commands take an option, said only where not all do. */
@@ -125,7 +154,9 @@ static void put_status(struct outbuf *out)
     put_all(out,
             ".Sh EXIT STATUS\n.Bl -tag -width Ds\n"
             ".It 0\nEverything was computed.\n"
-            ".It 1\nComputed, but a line of a stream could not be read: its row says why.\n"
+            ".It 1\nComputed, but a line of a stream could not be read, and its row says why;\nor "
+            "one of "
+            "several builds is wrong.\n"
             ".It 2\nThe arguments or the input file are wrong; nothing is on standard output.\n"
             ".It 3\nWith\n.Fl -strict ,\na finding of an option that is shown is\n.Ql fail :\n"
             "it is no go.\nWithout options, a finding of the fitted tyre.\n"
@@ -147,6 +178,7 @@ void write_manual(struct arena *arena, struct outbuf *out)
             NULL);
     put_commands(out);
     put_options(out);
+    put_set(out);
     put_columns(arena, out);
     put_environment(out);
     put_all(out, ".Sh FILES\n.Bl -tag -width Ds\n.It Pa ", SCHEMA_DIRECTORY,

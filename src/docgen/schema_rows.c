@@ -15,9 +15,13 @@ static void put_row(struct outbuf *out, const struct command *command)
     bool first = true;
     put_all(out, "{\"type\": \"object\", \"additionalProperties\": false,\n    \"properties\": {",
             NULL);
+    if (command->bit & CMD_BUILD)
+        put_all(out,
+                "\"case\": {\"type\": \"string\", \"description\": \"of several builds, which\"}",
+                NULL);
     for (size_t i = 0; i < *command->column_count; i++) {
         const struct column *column = &command->columns[i];
-        put_column(out, column->name, column, i == 0);
+        put_column(out, column->name, column, i == 0 && !(command->bit & CMD_BUILD));
         if (column->name_us != NULL)
             put_column(out, column->name_us, column, false);
     }

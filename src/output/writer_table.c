@@ -288,7 +288,7 @@ static void put_left_out(struct writer *writer)
 {
     static const char *const before[] = {"(left", "out", "for", "width:"};
     static const char *const counted[] = {"columns", "left", "out", "for", "width;"};
-    static const char *const after[] = {"--columns", "or", "--format", "csv", "shows", "them)"};
+    static const char *const after[] = {"--wide", "or", "--columns", "shows", "them)"};
     size_t left = 0;
     for (size_t i = 0; i < writer->columns; i++)
         left += !is_shown(writer, i);

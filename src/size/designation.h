@@ -90,6 +90,7 @@ struct designation {
     enum special_use special_use;
     bool mud_and_snow; /* M+S, M.S or M&S is moulded: a snow tyre of UN R30 and UN R54 */
     bool severe_snow;  /* 3PMSF, as lists write the mountain and snowflake of UN R117 */
+    bool completed;    /* not as moulded, its construction was added: its class is not known */
 };
 
 /* Where and why a text is not a designation. Columns count characters from 1. */

@@ -1,12 +1,14 @@
 #include "yaml/build_file.h"
 
 #include "build/rules.h"
+#include "yaml/one_line.h"
 #include "yaml/walk.h"
 
 bool build_file_walk(struct arena *arena, struct node *root, struct diagnostics *diagnostics,
                      struct specification *out)
 {
     struct walk walk = {arena, diagnostics};
+    one_lines_expand(arena, &build_file_keys, root);
     walk_file(&walk, root, out);
     build_rules_check(out, diagnostics);
     return diagnostics->count == 0;

@@ -13,21 +13,26 @@ struct reader {
     struct node *root;
     size_t documents;
     bool stopped; /* reading cannot go on */
+    struct span source;
+    size_t from;       /* what it is among the sources of the diagnostics */
+    size_t line_first; /* what its first line is called, 1 or 0 */
 };
 
-static struct mark mark_of(yaml_mark_t mark)
+/* libyaml counts from 0. */
+static struct mark mark_of(const struct reader *reader, yaml_mark_t mark)
 {
-    return (struct mark){mark.line + 1, mark.column + 1}; /* libyaml counts from 0 */
+    return (struct mark){mark.line + reader->line_first, mark.column + 1, reader->from};
 }
 
 static void refuse(struct reader *reader, yaml_mark_t mark, const char *message)
 {
-    diagnostics_add(reader->diagnostics, mark_of(mark), 1, "%s", message);
+    diagnostics_add(reader->diagnostics, mark_of(reader, mark), 1, "%s", message);
     reader->stopped = true;
 }
 
-static void append_child(struct node *parent, struct node *child)
+void tree_append(struct node *parent, struct node *key, struct node *child)
 {
+    child->key = key;
     if (parent->last == NULL)
         parent->first = child;
     else
@@ -68,7 +73,7 @@ static void place(struct reader *reader, struct node *node)
     struct node *parent = reader->open[reader->depth - 1];
     struct node **key = &reader->pending_key[reader->depth - 1];
     if (parent->kind == NODE_SEQUENCE) {
-        append_child(parent, node);
+        tree_append(parent, NULL, node);
     } else if (*key == NULL) {
         *key = node;
         if (node->kind != NODE_SCALAR) {
@@ -78,18 +83,23 @@ static void place(struct reader *reader, struct node *node)
             reader->stopped = true;
         }
     } else {
-        node->key = *key;
+        tree_append(parent, *key, node);
         *key = NULL;
-        append_child(parent, node);
     }
+}
+
+struct node *tree_node(struct arena *arena, enum node_kind kind, struct span text, struct mark mark)
+{
+    struct node *node = arena_allocate(arena, sizeof *node);
+    node->kind = kind;
+    node->text = text;
+    node->mark = mark;
+    return node;
 }
 
 static struct node *new_node(struct reader *reader, enum node_kind kind, yaml_mark_t mark)
 {
-    struct node *node = arena_allocate(reader->arena, sizeof *node);
-    node->kind = kind;
-    node->mark = mark_of(mark);
-    return node;
+    return tree_node(reader->arena, kind, (struct span){NULL, 0}, mark_of(reader, mark));
 }
 
 static void open_collection(struct reader *reader, yaml_event_t *event, enum node_kind kind)
@@ -97,7 +107,7 @@ static void open_collection(struct reader *reader, yaml_event_t *event, enum nod
     if (anchored(reader, event))
         return;
     if (reader->depth == TREE_DEPTH_MAX) {
-        diagnostics_add(reader->diagnostics, mark_of(event->start_mark), 1,
+        diagnostics_add(reader->diagnostics, mark_of(reader, event->start_mark), 1,
                         "lists and mappings are nested deeper than %d levels; a build file needs "
                         "six at the most",
                         TREE_DEPTH_MAX);
@@ -208,7 +218,7 @@ static void take_event(struct reader *reader, yaml_event_t *event)
 /* What people do that libyaml has no words for. */
 static const char *syntax_hint(const struct reader *reader, const yaml_parser_t *parser)
 {
-    struct span source = reader->diagnostics->source;
+    struct span source = reader->source;
     size_t at = parser->problem_mark.index; /* in characters: with others before it, no hint */
     if (at < source.length && source.at[at] == '\t')
         return "; a tab stands here, where YAML expects blanks";
@@ -224,9 +234,9 @@ static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
     yaml_mark_t mark = parser->problem_mark;
     if (parser->error == YAML_READER_ERROR) {
         /* Reader faults carry a byte offset and no mark. */
-        struct span before = {reader->diagnostics->source.at, parser->problem_offset};
-        if (before.length > reader->diagnostics->source.length)
-            before.length = reader->diagnostics->source.length;
+        struct span before = {reader->source.at, parser->problem_offset};
+        if (before.length > reader->source.length)
+            before.length = reader->source.length;
         mark.line = mark.column = 0;
         while (before.length > 0) {
             size_t ended = line_break_length(before), step = ended > 0 ? ended : 1;
@@ -239,25 +249,26 @@ static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
         }
     }
     if (parser->context != NULL)
-        diagnostics_add(reader->diagnostics, mark_of(mark), 1,
+        diagnostics_add(reader->diagnostics, mark_of(reader, mark), 1,
                         "this is not YAML: %s, %s (which began in line %zu); a build file is "
                         "indented \"key: value\" lines%s",
-                        problem, parser->context, parser->context_mark.line + 1,
+                        problem, parser->context, parser->context_mark.line + reader->line_first,
                         syntax_hint(reader, parser));
     else
-        diagnostics_add(reader->diagnostics, mark_of(mark), 1,
+        diagnostics_add(reader->diagnostics, mark_of(reader, mark), 1,
                         "this is not YAML: %s; a build file is indented \"key: value\" lines%s",
                         problem, syntax_hint(reader, parser));
     reader->stopped = true;
 }
 
-static void read_events(struct reader *reader, struct span source)
+static void read_events(struct reader *reader)
 {
     yaml_parser_t parser;
     if (!yaml_parser_initialize(&parser)) /* memory is all that it can lack */
         arena_exhausted();
     yaml_parser_set_encoding(&parser, YAML_UTF8_ENCODING);
-    yaml_parser_set_input_string(&parser, (const unsigned char *)source.at, source.length);
+    yaml_parser_set_input_string(&parser, (const unsigned char *)reader->source.at,
+                                 reader->source.length);
     bool ended = false;
     while (!ended && !reader->stopped) {
         yaml_event_t event;
@@ -279,7 +290,7 @@ static void read_events(struct reader *reader, struct span source)
 static bool refuse_directives(struct diagnostics *diagnostics, struct span source)
 {
     bool outside = true;
-    struct mark mark = {1, 1};
+    struct mark mark = {.line = 1, .column = 1};
     for (struct span rest = source; rest.length > 0; mark.line++) {
         const char *end = memchr(rest.at, '\n', rest.length);
         struct span line = {rest.at, end == NULL ? rest.length : (size_t)(end - rest.at)};
@@ -302,7 +313,7 @@ static bool refuse_directives(struct diagnostics *diagnostics, struct span sourc
 struct node *tree_read(struct arena *arena, struct span source, struct diagnostics *diagnostics)
 {
     if (source.length > TREE_BYTES_MAX) {
-        diagnostics_add(diagnostics, (struct mark){0, 0}, 0,
+        diagnostics_add(diagnostics, (struct mark){.line = 0}, 0,
                         "the file is larger than 1 MiB (%d bytes); a build file is a few pages "
                         "at the most",
                         TREE_BYTES_MAX);
@@ -313,15 +324,40 @@ struct node *tree_read(struct arena *arena, struct span source, struct diagnosti
     diagnostics->source = source;
     if (refuse_directives(diagnostics, source))
         return NULL;
-    struct reader reader = {.arena = arena, .diagnostics = diagnostics};
+    struct reader reader = {
+        .arena = arena, .diagnostics = diagnostics, .source = source, .line_first = 1};
     size_t faults = diagnostics->count;
-    read_events(&reader, source);
+    read_events(&reader);
     if (reader.stopped || diagnostics->count > faults)
         return reader.stopped ? NULL : reader.root;
     if (reader.root == NULL)
-        diagnostics_add(diagnostics, (struct mark){1, 1}, 1,
+        diagnostics_add(diagnostics, (struct mark){.line = 1, .column = 1}, 1,
                         "the file holds nothing; expected the keys vehicle, tyres and so on");
     return reader.root;
+}
+
+struct node *tree_read_value(struct arena *arena, struct span value, struct mark at,
+                             struct diagnostics *diagnostics)
+{
+    /* Under a key, and in the column where it stands, so that libyaml's places are its own. */
+    static const char key[] = "value:\n";
+    size_t before = sizeof key - 1 + at.column - 1;
+    char *text = arena_allocate(arena, before + value.length + 1);
+    memset(text, ' ', before);
+    memcpy(text, key, sizeof key - 1);
+    memcpy(text + before, value.at, value.length);
+    struct reader reader = {.arena = arena,
+                            .diagnostics = diagnostics,
+                            .source = {text, before + value.length},
+                            .from = at.source};
+    size_t faults = diagnostics->count;
+    read_events(&reader);
+    if (reader.stopped || diagnostics->count > faults)
+        return NULL;
+    struct node *node = reader.root->first;
+    if (node->text.length == 0 && node->kind == NODE_SCALAR)
+        node->mark = at; /* nothing stands there */
+    return node;
 }
 
 const struct node *tree_child(const struct node *mapping, const char *key)

@@ -33,6 +33,16 @@ struct node {
 /* The root, or NULL with at least one fault added. `source` must outlive the tree. */
 struct node *tree_read(struct arena *arena, struct span source, struct diagnostics *diagnostics);
 
+/* The same of one value, which begins at a column of another source of the diagnostics. */
+struct node *tree_read_value(struct arena *arena, struct span value, struct mark at,
+                             struct diagnostics *diagnostics);
+
+/* A node that no text has: a scalar where there is a text, otherwise an empty collection. */
+struct node *tree_node(struct arena *arena, enum node_kind kind, struct span text,
+                       struct mark mark);
+/* Adds a child to a sequence, or to a mapping under a key. */
+void tree_append(struct node *parent, struct node *key, struct node *child);
+
 /* The value under a key of a mapping; NULL where the node is no mapping or has no such key. */
 const struct node *tree_child(const struct node *mapping, const char *key);
 

@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "base/nearest.h"
+#include "size/designation_loose.h"
 #include "size/designation_suggest.h"
 #include "size/quantity_text.h"
 #include "build/specification.h"
@@ -244,9 +245,11 @@ static void read_designation(struct walk *walk, const struct node *node, struct 
         return;
     struct designation_error error;
     struct designation size; /* what is not read must not spoil one that was */
-    if (designation_parse(node->text, &size, &error)) {
+    char taken[TAKEN_SIZE];
+    if (designation_read(node->text, &size, &error, taken)) {
         tyre->size = size;
         tyre->size_given = true;
+        tyre->taken = *taken == '\0' ? NULL : arena_copy(walk->arena, span_of(taken));
         return;
     }
     struct mark mark = mark_within(node, error.column);

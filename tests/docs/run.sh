@@ -72,6 +72,10 @@ one_screen() {
     tyresum --help | awk 'length($0) > 80 { bad = 1 } END { exit bad || NR > 24 }'
 }
 check "--help fits a screen of 80 by 24" one_screen
+command_screen() {
+    tyresum "$1" --help | awk 'END { exit NR > 30 }' &&
+        [ "$(tyresum "$1" --help)" = "$(tyresum help "$1")" ] && [ "$(tyresum -h "$1")" = "$(tyresum help "$1")" ]
+}
 three_examples() {
     [ "$(tyresum --help | grep -c '^  tyresum [a-z]')" -eq 3 ]
 }
@@ -82,6 +86,7 @@ printf 'item,size\n1,205/55R16 91V\n' >stock.csv
 tyresum --help | sed -n 's/^  \([a-z][a-z]*\) .*/\1/p' | grep -v '^tyresum$' >commands
 while read -r command; do
     tyresum "$command" --help | sed -n '/^Examples/,/^Options/s/^  \(tyresum .*\)/\1/p' >examples
+    check "$command --help fits 30 lines, in all its spellings" command_screen "$command"
     check "$command --help has an example" test -s examples
     while read -r line; do
         check "example: $line" sh -c "$line"
@@ -119,6 +124,12 @@ check "bash reads its completion" bash -n "$docs/bash/tyresum"
 offer bash tyresum spe && expect bash 'tyresum spe' speedometer
 offer bash tyresum load --fo && expect bash 'tyresum load --fo' --format
 offer bash tyresum load --format c && expect bash 'tyresum load --format c' csv
+offer bash tyresum load --format h && expect bash 'tyresum load --format h' ''
+offer bash tyresum sheet --format h && expect bash 'tyresum sheet --format h' html
+offer bash tyresum load --set suspension.front.li &&
+    expect bash 'tyresum load --set suspension.front.li' suspension.front.lift=
+offer bash tyresum load build.yaml --option on &&
+    expect bash 'tyresum load build.yaml --option on' 'one step taller'
 offer bash tyresum load --format = j && expect bash 'tyresum load --format=j' json
 offer bash tyresum size --columns designation,load_k &&
     expect bash 'tyresum size --columns designation,load_k' designation,load_kg

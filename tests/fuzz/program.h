@@ -129,7 +129,7 @@ static inline void program_end(struct run *run)
 static inline void program_run(const char *const *arguments, const char *input, size_t size,
                                struct run *run)
 {
-    const char *argv[PROGRAM_ARGUMENTS_MAX + 1] = {"tyresum"}, *operands[PROGRAM_ARGUMENTS_MAX];
+    const char *argv[PROGRAM_ARGUMENTS_MAX + 1] = {"tyresum"}, *operands[3 * PROGRAM_ARGUMENTS_MAX];
     struct options options;
     struct arena arena = ARENA_EMPTY;
     int argc = 1;

@@ -379,5 +379,6 @@ Suite *designation_suite(void)
     suite_add_tcase(suite, designation_listed_case());
     suite_add_tcase(suite, designation_counter_case());
     suite_add_tcase(suite, designation_plain_case());
+    suite_add_tcase(suite, designation_typed_case());
     return suite;
 }

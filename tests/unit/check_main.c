@@ -44,6 +44,7 @@ int main(void)
         properties_judge_suite,
         properties_outcome_suite,
         properties_output_suite,
+        properties_set_suite,
         properties_speedometer_suite,
         properties_pressure_suite,
         properties_sums_suite,

@@ -210,7 +210,7 @@ static void run_command(const char *name, const char *format, const char *units)
     char *arguments[] = {
         (char *)"tyresum",  (char *)name,   build_path,         (char *)"--units", (char *)units,
         (char *)"--format", (char *)format, (char *)"--output", output_path,       NULL};
-    const char *operands[LENGTH_OF(arguments)];
+    const char *operands[3 * LENGTH_OF(arguments)];
     struct arena arena = ARENA_EMPTY;
     struct options options;
     ck_assert(options_parse((int)LENGTH_OF(arguments) - 1, arguments, operands, &options));

@@ -276,8 +276,8 @@ START_TEST(table_leaves_out_columns)
            "-------------------------------------\n"
            "205/55R16        631.9      -     615\n"
            "31x10.50R15LT    775.25   -22.7  1030\n"
-           "(left out for width: basis; --columns or --format\n"
-           "csv shows them)\n",
+           "(left out for width: basis; --wide or --columns\n"
+           "shows them)\n",
            "table", options, layout, layout_cells);
     options.width = 36;
     EXPECT("                overall\n"
@@ -287,8 +287,7 @@ START_TEST(table_leaves_out_columns)
            "205/55R16        631.9      -\n"
            "31x10.50R15LT    775.25   -22.7\n"
            "(left out for width: load_kg, basis;\n"
-           "--columns or --format csv shows\n"
-           "them)\n",
+           "--wide or --columns shows them)\n",
            "table", options, layout, layout_cells);
 }
 END_TEST

@@ -12,5 +12,6 @@ TCase *designation_random_case(void);
 TCase *designation_listed_case(void);
 TCase *designation_counter_case(void);
 TCase *designation_plain_case(void);
+TCase *designation_typed_case(void);
 
 #endif

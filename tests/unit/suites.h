@@ -15,6 +15,7 @@ Suite *properties_change_suite(void);
 Suite *properties_judge_suite(void);
 Suite *properties_outcome_suite(void);
 Suite *properties_output_suite(void);
+Suite *properties_set_suite(void);
 Suite *properties_speedometer_suite(void);
 Suite *properties_pressure_suite(void);
 Suite *properties_sums_suite(void);

@@ -20,7 +20,9 @@ static void find_needs(const struct plan *plan, const struct axle_pressures *axl
     bool unweighed = axle->reason == REASON_UNWEIGHED;
     double doubt_kg = tyre_doubt_kg(plan->specification, axle->dual);
     bool rated = known(axle->capacity_max_kg) && known(axle->demand_replaced_kg);
-    needs[0] = (struct need){known(axle->placard_Pa), remark(ADVICE_GIVE_PLACARD)};
+    needs[0] =
+        (struct need){known(axle->placard_Pa) && !axle->rating.completed,
+                      remark(axle->rating.completed ? ADVICE_WRITE_SIZE : ADVICE_GIVE_PLACARD)};
     needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
     needs[2] = (struct need){rated, remark(ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
@@ -43,7 +45,8 @@ static struct remark less_than_fitted(struct arena *arena, const struct axle_pre
 static enum task_id find_out(const struct axle_pressures *axle)
 {
     bool unread = !known(axle->rating.reference_Pa) || axle->reason == REASON_UNREAD;
-    return known(axle->placard_Pa) && unread ? TASK_READ_SIDEWALL : TASK_NONE;
+    return axle->rating.completed || (known(axle->placard_Pa) && unread) ? TASK_READ_SIDEWALL
+                                                                         : TASK_NONE;
 }
 
 /* The pressure to set, where one is known and allowed. */

@@ -150,8 +150,9 @@ static struct remark asked_for(const struct loaded_setup *loaded,
     if (largest->limit != LIMIT_TYRES)
         return REMARK_WITH(arena, ADVICE_ROOM_UNKNOWN, say_text(rating_name(largest->rating)));
     const struct axle_pressures *axle = &loaded->axle[largest->axle];
-    enum remark_id missing =
-        !known(axle->capacity_max_kg) ? ADVICE_GIVE_LOAD_INDEX : ADVICE_GIVE_LOAD_RANGE;
+    enum remark_id missing = axle->rating.completed          ? ADVICE_WRITE_SIZE
+                             : !known(axle->capacity_max_kg) ? ADVICE_GIVE_LOAD_INDEX
+                                                             : ADVICE_GIVE_LOAD_RANGE;
     return REMARK_WITH(arena, ADVICE_ROOM_TYRES_UNKNOWN, say_text(axle_name((int)largest->axle)),
                        say_remark(arena, remark(missing)));
 }

@@ -24,6 +24,8 @@
     X(ADVICE_WEIGH_AGAIN,                                                                          \
       "nearer to the limit than the scale tells ({}): weigh again, or more exactly")               \
     X(ADVICE_GIVE_PLACARD, "give tyres: fitted: placard")                                          \
+    X(ADVICE_WRITE_SIZE,                                                                           \
+      "read the sidewall and write all of its size: it may be a passenger, an LT or a C tyre")     \
     X(ADVICE_GIVE_LOAD_RANGE, "give load_range, or data_book: max_load and at_pressure")           \
     X(ADVICE_GIVE_LOAD_INDICES, "give the load index of both tyres")                               \
     X(ADVICE_GIVE_LOAD_INDEX, "give the load index")                                               \

@@ -25,6 +25,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
         !meets_limit(sure, LIMIT_AT_LEAST, rating) && meets_limit(highest, LIMIT_AT_LEAST, rating);
     bool by_pressure = meets_limit(pressures->capacity_max_kg * tyres, LIMIT_AT_LEAST, rating);
     const struct need needs[] = {
+        {!pressures->rating.completed, remark(ADVICE_WRITE_SIZE)},
         {known(pressures->capacity_max_kg), remark(ADVICE_GIVE_LOAD_INDEX)},
         {known(sure), remark(ADVICE_GIVE_LOAD_RANGE)},
         {known(rating), remark(ADVICE_GIVE_AXLE_RATING)},

@@ -70,6 +70,7 @@
     X(ADVICE_OTHER_WHEEL, "far outside the rims of this size: choose another wheel")               \
     X(ADVICE_BOOK_MUST_PERMIT, "the data book must permit this rim")                               \
     X(ADVICE_BOOK_DECIDES, "the data book decides")                                                \
+    X(TAKEN_SIZE_AS, "the size is read as {}: {}")                                                 \
     X(TAKEN_FITTED_WHEEL, "the option names no wheel: the fitted wheel is taken")                  \
     X(TAKEN_SAME_MASS,                                                                             \
       "no mass is given for both tyre and wheel sets: no change of mass is taken")                 \

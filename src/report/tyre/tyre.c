@@ -162,6 +162,17 @@ static void report_assumptions(const struct setup *setup, struct figures *figure
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         figures_assume(figures, setup->assumptions & (unsigned)rows[i].assumption,
                        remark(rows[i].taken));
+    for (int axle = 0; axle < (setup->own_rear_size ? AXLE_COUNT : 1); axle++) {
+        const struct tyre *tyre = &setup->axle[axle];
+        char text[DESIGNATION_CANONICAL_SIZE];
+        if (tyre->taken == NULL)
+            continue;
+        designation_canonical(&tyre->size, text);
+        figures_assume(figures, true,
+                       REMARK_WITH(figures->arena, TAKEN_SIZE_AS,
+                                   say_text(arena_copy(figures->arena, span_of(text))),
+                                   say_text(tyre->taken)));
+    }
 }
 
 static struct candidate candidate_of(const struct plan *plan, size_t index, int axle,
