@@ -375,11 +375,11 @@ static bool read_rewritten(struct loose *loose, struct designation *out,
         out->completed = loose->added;
         return true;
     }
-    if (fault.column + before > loose->length) {
+    if (fault.column + before <= loose->length)
+        return false;
+    fault.column = fault.column + before - loose->length;
+    if (fault.column != error->column) /* else the first one shows the text as it was */
         *error = fault;
-        error->column += before;
-        error->column -= loose->length;
-    }
     return false;
 }
 
