@@ -15,6 +15,7 @@
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
 #include "report/plan.h"
+#include "report/solving/solving.h"
 
 typedef void (*part_report)(const struct plan *plan, struct figures *figures);
 
@@ -28,6 +29,7 @@ static const struct {
     {CMD_LOAD | CMD_SHEET, report_load, PART_LOAD},
     {CMD_SPEEDOMETER | CMD_SHEET, report_speedometer, PART_SPEEDOMETER},
     {CMD_GEARING | CMD_SHEET, report_gearing, PART_GEARING},
+    {CMD_SHEET, report_solving, PART_SOLVING}, /* by what the others found */
 };
 
 void parts_report(unsigned commands, const struct plan *plan, struct figures *figures)

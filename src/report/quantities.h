@@ -341,7 +341,14 @@ enum quantity_policy {
     X(MIXED_SOURCES, "mixed_sources", "figures of two kinds", UNIT_BARE, UNIT_BARE, 0, 0,          \
       POLICY_NOTE, 0)                                                                              \
     X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0,                            \
-      POLICY_NOTE | POLICY_ASSUMED, 0)
+      POLICY_NOTE | POLICY_ASSUMED, 0)                                                             \
+    X(LEAST_WHEEL, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2, POLICY_NOTE, 0)         \
+    X(LEAST_RATIO, "least_change", "least change", UNIT_BARE, UNIT_BARE, 3, 3, POLICY_NOTE, 0)     \
+    X(LEAST_SPRING, "least_change", "least change", UNIT_N_PER_MM, UNIT_LB_PER_IN, 1, 0,           \
+      POLICY_NOTE, 0)                                                                              \
+    X(LEAST_LIFT, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2,                          \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(LEAST_NONE, "least_change", "least change", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE, 0)
 
 #define QUANTITY_ID(id, name, title, metric, us, decimals, decimals_us, policy, scale)             \
     QUANTITY_##id,
