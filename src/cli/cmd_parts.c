@@ -87,8 +87,8 @@ static void write_answers(const struct layout *layout)
 static void write_tables(const struct command *command, const struct layout *layout)
 {
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
-        if (!(parts[i].command & command->bit))
-            continue;
+        if (!(parts[i].command & command->bit) || parts[i].part == PART_SOLVING)
+            continue; /* what is solved stands with its option */
         outbuf_text(layout->out, "\n");
         part_table(layout, parts[i].part, command->bit == CMD_SHEET);
     }
@@ -132,7 +132,7 @@ static void write_markdown(const struct command *command, const struct layout *l
     struct page_part chosen[PART_COUNT];
     size_t count = 0;
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
-        if (parts[i].command & command->bit)
+        if (parts[i].command & command->bit && parts[i].part != PART_SOLVING)
             chosen[count++] = (struct page_part){parts[i].part, command->bit == CMD_SHEET};
     page_markdown(layout, chosen, count, command->bit == CMD_SHEET);
 }

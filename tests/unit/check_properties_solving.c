@@ -27,11 +27,22 @@ static void lighten(struct specification *specification)
 {
     struct ratings *ratings = &specification->vehicle.ratings;
     ratings->front_kg = ratings->rear_kg = ratings->gross_kg = ratings->roof_kg = UNKNOWN;
-    specification->vehicle.unladen_kg.front *= 0.5;
-    specification->vehicle.unladen_kg.rear *= 0.5;
+    struct limits *limits = &specification->limits;
+    struct window *windows[] = {&limits->diameter_change, &limits->diameter_and_suspension,
+                                &limits->track_change, &limits->inset_change};
+    for (size_t i = 0; i < LENGTH_OF(windows); i++)
+        windows[i]->min.value = windows[i]->max.value = UNKNOWN;
+    limits->published.count = 0;
+    specification->vehicle.unladen_kg.front *= 0.3;
+    specification->vehicle.unladen_kg.rear *= 0.3;
     specification->vehicle.top_speed_mps = 100 / 3.6;
-    specification->speedometer.rule = NULL;
-    specification->limits.published.count = 0;
+    specification->speedometer.rule = specification->speedometer.odometer.rule = NULL;
+    specification->clearance.arch.front.above_m += 0.06;
+    specification->clearance.arch.rear.above_m += 0.06;
+    specification->clearance.arch.front.at_lock_m += 0.06;
+    specification->tyres.options.items[0].tyre.dual = CHOICE_NONE;
+    specification->tyres.options.items[0].rear.dual = CHOICE_NONE;
+    specification->tyres.fitted.rear.dual = CHOICE_NONE;
     specification->tyres.spare.size_given = false;
     specification->tyres.options.items[0].spare.size_given = false;
 }
@@ -158,7 +169,7 @@ static size_t fewest(struct run *run, const struct specification *specification,
     return least;
 }
 
-static size_t builds_found, builds_in_vain;
+static size_t builds_in_vain;
 
 static int least_is_least(struct run *run)
 {
@@ -179,8 +190,6 @@ static int least_is_least(struct run *run)
     size_t by_search = least.found ? change_count(&least.set) : CHANGE_KINDS + 1;
     REQUIRE(by_hand == by_search, "seed %llu: %zu changes are found, %zu are the least:\n%s",
             (unsigned long long)run->seed, by_search, by_hand, run->text.text);
-    if (!least.found) fprintf(stderr, "%s\n", least.stands < QUANTITY_COUNT ? quantity_rows[least.stands].name : "-");
-    builds_found += least.found;
     builds_in_vain += !least.found;
     if (least.found) {
         enum outcome promised = least.outcome.outcome,
@@ -189,15 +198,14 @@ static int least_is_least(struct run *run)
                 (unsigned long long)run->seed, outcome_name(promised), outcome_name(becomes),
                 run->text.text);
     }
-    return 1;
+    return least.found; /* what is rare is looked for further */
 }
 
 START_TEST(least_change_is_the_least_of_all_sets)
 {
-    builds_found = builds_in_vain = 0;
+    builds_in_vain = 0;
     check_builds("least change", least_is_least);
-    ck_assert_msg(builds_found > 0 && builds_in_vain > 0, "%zu found, %zu in vain", builds_found,
-                  builds_in_vain);
+    ck_assert_int_gt((int)builds_in_vain, 0);
 }
 END_TEST
 
