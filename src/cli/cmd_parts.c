@@ -29,7 +29,6 @@ static const struct {
     {CMD_LOAD | CMD_SHEET, report_load, PART_LOAD},
     {CMD_SPEEDOMETER | CMD_SHEET, report_speedometer, PART_SPEEDOMETER},
     {CMD_GEARING | CMD_SHEET, report_gearing, PART_GEARING},
-    {CMD_SHEET, report_solving, PART_SOLVING}, /* by what the others found */
 };
 
 void parts_report(unsigned commands, const struct plan *plan, struct figures *figures)
@@ -87,8 +86,8 @@ static void write_answers(const struct layout *layout)
 static void write_tables(const struct command *command, const struct layout *layout)
 {
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
-        if (!(parts[i].command & command->bit) || parts[i].part == PART_SOLVING)
-            continue; /* what is solved stands with its option */
+        if (!(parts[i].command & command->bit))
+            continue;
         outbuf_text(layout->out, "\n");
         part_table(layout, parts[i].part, command->bit == CMD_SHEET);
     }
@@ -132,7 +131,7 @@ static void write_markdown(const struct command *command, const struct layout *l
     struct page_part chosen[PART_COUNT];
     size_t count = 0;
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
-        if (parts[i].command & command->bit && parts[i].part != PART_SOLVING)
+        if (parts[i].command & command->bit)
             chosen[count++] = (struct page_part){parts[i].part, command->bit == CMD_SHEET};
     page_markdown(layout, chosen, count, command->bit == CMD_SHEET);
 }
@@ -231,6 +230,8 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
     }
     struct figures figures = {.arena = arena};
     parts_report(command->bit, &plan, &figures);
+    if (command->bit == CMD_SHEET)
+        report_solving(&plan, &figures);
     enum exit_status status = EXIT_COMPUTED;
     if (layout_is_rows(options))
         status = write_rows(arena, options, &plan, &figures);

@@ -348,7 +348,17 @@ enum quantity_policy {
       POLICY_NOTE, 0)                                                                              \
     X(LEAST_LIFT, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2,                          \
       POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
-    X(LEAST_NONE, "least_change", "least change", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE, 0)
+    X(LEAST_NONE, "least_change", "least change", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE, 0)      \
+    X(OFF_LENGTH, "may_be_off", "may be off", UNIT_MM, UNIT_IN, 1, 2, POLICY_NOTE | POLICY_SIGNED, \
+      0)                                                                                           \
+    X(OFF_MASS, "may_be_off", "may be off", UNIT_KG, UNIT_LB, 0, 0, POLICY_NOTE | POLICY_SIGNED,   \
+      0)                                                                                           \
+    X(OFF_ANGLE, "may_be_off", "may be off", UNIT_DEG, UNIT_DEG, 2, 2,                             \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_SHARE, "may_be_off", "may be off", UNIT_PERCENT, UNIT_PERCENT, 2, 2,                     \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_STIFFNESS, "may_be_off", "may be off", UNIT_N_PER_MM, UNIT_LB_PER_IN, 1, 0,              \
+      POLICY_NOTE | POLICY_SIGNED, 0)
 
 #define QUANTITY_ID(id, name, title, metric, us, decimals, decimals_us, policy, scale)             \
     QUANTITY_##id,

@@ -5,6 +5,7 @@
 #include "base/known.h"
 #include "property_run.h"
 #include "report/solving/least_change.h"
+#include "report/solving/may_be_off.h"
 #include "suites.h"
 #include "support.h"
 
@@ -209,12 +210,87 @@ START_TEST(least_change_is_the_least_of_all_sets)
 }
 END_TEST
 
+/* --- how far inputs may be off */
+
+/* Some of the inputs by their paths; NULL: one of the others. */
+static double *input_at(struct specification *specification, const char *path)
+{
+    const struct {
+        const char *path;
+        double *value;
+    } inputs[] = {
+        {"vehicle.unladen.front", &specification->vehicle.unladen_kg.front},
+        {"vehicle.unladen.rear", &specification->vehicle.unladen_kg.rear},
+        {"suspension.front.lift", &specification->suspension.front.lift_m},
+        {"suspension.rear.lift", &specification->suspension.rear.lift_m},
+        {"clearance.arch.front.above", &specification->clearance.arch.front.above_m},
+        {"clearance.arch.front.inner", &specification->clearance.arch.front.inner_m},
+        {"clearance.arch.front.outer", &specification->clearance.arch.front.outer_m},
+        {"clearance.arch.front.at_lock", &specification->clearance.arch.front.at_lock_m},
+        {"clearance.arch.rear.above", &specification->clearance.arch.rear.above_m},
+        {"clearance.arch.rear.inner", &specification->clearance.arch.rear.inner_m},
+        {"clearance.arch.rear.outer", &specification->clearance.arch.rear.outer_m},
+        {"speedometer.fitted_error", &specification->speedometer.fitted_error},
+    };
+    for (size_t i = 0; i < LENGTH_OF(inputs); i++)
+        if (strcmp(inputs[i].path, path) == 0)
+            return inputs[i].value;
+    return NULL;
+}
+
+static enum outcome outcome_off_by(struct run *run, const char *path, double off)
+{
+    struct specification specification = *run->specification;
+    *input_at(&specification, path) += off;
+    return outcome_of_first(run, &specification);
+}
+
+/* Off by a little more than is told the outcome is the other one, by a little less what it was. */
+static int margins_are_where_outcomes_change(struct run *run)
+{
+    struct plan plan;
+    struct figures figures = {.arena = &run->arena};
+    struct option_outcome found;
+    struct input_margin margins[INPUTS_TOLD_MAX];
+    int checked = 0;
+    if (run->specification->tyres.options.count == 0)
+        return 0;
+    ck_assert(plan_make(&run->arena, run->specification, false, NULL, &plan));
+    report_every_part(&plan, &figures);
+    const struct setup_figures *setup = &plan_group_figures(&plan, &figures)[1];
+    option_outcome_make(&plan, setup, &found);
+    size_t count = may_be_off_find(&plan, 1, setup, found.outcome, margins);
+    for (size_t i = 0; i < count; i++) {
+        const struct input_margin *margin = &margins[i];
+        double within = margin->off * (1 - 1.1 / 256 / margin->share);
+        if (input_at(run->specification, margin->path) == NULL)
+            continue;
+        REQUIRE(i == 0 || margin->share >= margins[i - 1].share, "the most delicate first");
+        REQUIRE(outcome_off_by(run, margin->path, margin->off) == margin->becomes,
+                "seed %llu: %s off by %g:\n%s", (unsigned long long)run->seed, margin->path,
+                margin->off, run->text.text);
+        REQUIRE(margin->share < 1.2 / 256 ||
+                    outcome_off_by(run, margin->path, within) == found.outcome,
+                "seed %llu: %s off by only %g:\n%s", (unsigned long long)run->seed, margin->path,
+                within, run->text.text);
+        checked++;
+    }
+    return checked;
+}
+
+START_TEST(inputs_may_be_off_until_the_outcome_changes)
+{
+    check_builds("may be off", margins_are_where_outcomes_change);
+}
+END_TEST
+
 Suite *properties_solving_suite(void)
 {
     Suite *suite = suite_create("properties_solving");
     TCase *solving = tcase_create("solving");
     tcase_set_timeout(solving, 0);
     tcase_add_test(solving, least_change_is_the_least_of_all_sets);
+    tcase_add_test(solving, inputs_may_be_off_until_the_outcome_changes);
     suite_add_tcase(suite, solving);
     return suite;
 }

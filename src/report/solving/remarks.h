@@ -6,6 +6,8 @@
     X(BASIS_LEAST_CHANGE, "the fewest of the changes that the file allows, every smaller set "     \
                           "tried; then: {}")                                                       \
     X(BASIS_ALL_CHANGES, "all sets of the changes that the file allows")                           \
+    X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
+    X(ADVICE_MAY_BE_OFF, "then {} becomes {}: measure it again")                                   \
     X(ADVICE_TAKE_OTHER_WHEEL, "order the wheel {} wide, inset {}")                                \
     X(ADVICE_TAKE_OTHER_RATIO, "order the axle ratio {}")                                          \
     X(ADVICE_TAKE_OTHER_SPRING, "fit the spring {}")                                               \

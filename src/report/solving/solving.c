@@ -2,6 +2,7 @@
 
 #include "base/known.h"
 #include "report/solving/least_change.h"
+#include "report/solving/may_be_off.h"
 
 struct told {
     const struct plan *plan;
@@ -103,19 +104,67 @@ static void report_least_change(const struct plan *plan, size_t index, struct fi
     }
 }
 
+static enum quantity_id off_quantity(enum unit_kind kind)
+{
+    switch (kind) {
+    case KIND_LENGTH:
+        return QUANTITY_OFF_LENGTH;
+    case KIND_MASS:
+        return QUANTITY_OFF_MASS;
+    case KIND_ANGLE:
+        return QUANTITY_OFF_ANGLE;
+    case KIND_STIFFNESS:
+        return QUANTITY_OFF_STIFFNESS;
+    default:
+        return QUANTITY_OFF_SHARE;
+    }
+}
+
+/* A setup by what the other parts have found. */
+struct solved {
+    enum outcome outcome;
+    struct input_margin margins[INPUTS_TOLD_MAX];
+    size_t margin_count;
+};
+
+static void report_may_be_off(const struct plan *plan, const struct solved *solved,
+                              struct figures *figures)
+{
+    for (size_t i = 0; i < solved->margin_count; i++) {
+        const struct input_margin *margin = &solved->margins[i];
+        struct figure figure =
+            figure_by(off_quantity(margin->kind), margin->off, remark(BASIS_MAY_BE_OFF));
+        figure.place.name = margin->path;
+        figure.advice =
+            REMARK_WITH(plan->arena, ADVICE_MAY_BE_OFF, say_text(outcome_words(solved->outcome)),
+                        say_text(outcome_words(margin->becomes)));
+        figures_add(figures, figure);
+    }
+}
+
+/* How far inputs may be off takes some hundred judgements, and is told of an option asked for
+ * alone; what would make a no go go, of a counter's handful. */
+enum { OPTIONS_SHOWN_MAX = 10 };
+
 void report_solving(const struct plan *plan, struct figures *figures)
 {
     const struct setup_figures *setups = plan_group_figures(plan, figures);
-    enum outcome *outcomes = arena_allocate_array(plan->arena, plan->count, sizeof *outcomes);
-    for (size_t i = 1; i < plan->count; i++) { /* before figures move in memory */
+    struct solved *solved = arena_allocate_array(plan->arena, plan->count, sizeof *solved);
+    if (plan->count > OPTIONS_SHOWN_MAX + 1)
+        return;
+    for (size_t i = 1; i < plan->count; i++) { /* before more figures are added */
         struct option_outcome found;
         option_outcome_make(plan, &setups[i], &found);
-        outcomes[i] = found.outcome;
+        solved[i].outcome = found.outcome;
+        if (plan->count == 2)
+            solved[i].margin_count =
+                may_be_off_find(plan, i, &setups[i], found.outcome, solved[i].margins);
     }
     figures->part = PART_SOLVING;
     for (size_t i = 1; i < plan->count; i++) {
         figures->setup = (int)i;
-        if (outcomes[i] == OUTCOME_NO_GO)
+        if (solved[i].outcome == OUTCOME_NO_GO)
             report_least_change(plan, i, figures);
+        report_may_be_off(plan, &solved[i], figures);
     }
 }
