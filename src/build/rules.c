@@ -66,7 +66,7 @@ static void check_tyre(const struct check *check, const struct tyre *tyre)
     if (known(book->at_pressure_Pa) && !known(book->max_load_kg))
         FAULT(check, book->given, "at_pressure",
               "at_pressure stands without max_load; expected both, as they are moulded together");
-    if (clearly_above(book->at_pressure_Pa, book->max_pressure_Pa))
+    if (is_above_ceiling(book->at_pressure_Pa, book->max_pressure_Pa))
         FAULT(check, book->given, "max_pressure",
               "the highest pressure is below that of the maximum load; expected at least that");
     if (tyre->size_given && tyre->load_range != 0 && tyre->size.load_range != 0 &&

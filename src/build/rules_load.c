@@ -64,7 +64,8 @@ static void rule_placard_is_within_the_tyre(const struct check *check)
         if (!tyre->size_given || !known(placard))
             continue;
         double highest = highest_pressure_Pa(tyre, &says);
-        if (!(placard > highest * PAIR_SLACK)) /* also where either is not known */
+        if (!(placard > highest * PAIR_SLACK) || /* also where either is not known */
+            !is_above_ceiling(placard, highest))
             continue;
         struct mark mark = place_of_axle(fitted->tyre.given, "placard", axle);
         FAULT_AT(check, mark,

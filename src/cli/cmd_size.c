@@ -103,8 +103,8 @@ GETTER(get_reference)
     tyre.load_range = row->size.load_range;
     if (row->error != NULL)
         return number_value(row, UNKNOWN);
-    tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, us ? PRESSURE_US : PRESSURE_METRIC, &rating);
-    return number_value(row, rating.reference_Pa);
+    tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, &rating);
+    return number_value(row, nominal_told_Pa(rating.reference_Pa, us));
 }
 /* Made only where its column is asked for, in the room that the row has for it. */
 GETTER(get_basis)

@@ -49,13 +49,6 @@ static enum inflation_key class_of(const struct designation *size)
     return extra ? INFLATION_METRIC_EXTRA_LOAD : INFLATION_METRIC_STANDARD;
 }
 
-static double in_system(double kPa, double psi, enum pressure_system system)
-{
-    if (system == PRESSURE_US && known(psi))
-        return unit_to_si(UNIT_PSI, psi);
-    return unit_to_si(UNIT_KPA, kPa);
-}
-
 enum tyre_group tyre_group(enum inflation_key class)
 {
     static const enum tyre_group groups[] = {
@@ -84,30 +77,28 @@ static bool goes_by_load_range(enum inflation_key class)
  * index counts as carried at the higher pressure in use, which is the lower capacity and what
  * `size` shows; up to the lower one, or the floor where that is above it (35 psi and 250 kPa are
  * one step), every such tyre may go. */
-static void take_load_range(char letter, enum pressure_system system, struct tyre_rating *out)
+static void take_load_range(char letter, struct tyre_rating *out)
 {
     const struct load_range_row *row = load_range_find(letter);
     if (row == NULL)
         return;
     if (out->class == INFLATION_TRAILER) {
-        out->reference_Pa =
-            in_system(row->trailer_reference_kPa, row->trailer_reference_psi, system);
+        out->reference_Pa = unit_to_si(UNIT_KPA, row->trailer_reference_kPa);
         out->ceiling_Pa = out->reference_Pa;
         return;
     }
-    out->reference_Pa = in_system(row->lt_reference_kPa, row->lt_reference_psi, system);
+    out->reference_Pa = unit_to_si(UNIT_KPA, row->lt_reference_kPa);
     out->ceiling_Pa = out->reference_Pa;
     if (!known(out->reference_Pa)) /* a letter without pressures in use */
         return;
-    out->sure_Pa = higher_of(
-        in_system(row->lt_wide_reference_kPa, row->lt_wide_reference_psi, system), out->floor_Pa);
+    out->sure_Pa = unit_to_si(
+        UNIT_KPA, higher_of(row->lt_wide_reference_kPa, inflation_rows[out->class].floor_kPa));
     out->ceiling_assumed = true;
 }
 
 /* The published maximum of the size and load range, where it was seen: the lower of it and the
  * load index is safe, since moulded maxima can be below the index (3042 lb against 1400 kg). */
-static void take_listed(const struct designation *size, char letter, enum pressure_system system,
-                        struct tyre_rating *out)
+static void take_listed(const struct designation *size, char letter, struct tyre_rating *out)
 {
     const struct light_truck_maxima_row *row = light_truck_maximum_find(
         size->section_width, size->aspect_percent, size->rim_code_tenths, letter);
@@ -116,7 +107,7 @@ static void take_listed(const struct designation *size, char letter, enum pressu
     out->load_kg = lower_of(out->load_kg, unit_to_si(UNIT_LB, row->single_lb));
     if (row->dual_lb > 0)
         out->load_dual_kg = lower_of(out->load_dual_kg, unit_to_si(UNIT_LB, row->dual_lb));
-    out->reference_Pa = in_system(row->at_kPa, row->at_psi, system);
+    out->reference_Pa = unit_to_si(UNIT_KPA, row->at_kPa);
     out->listed = true;
 }
 
@@ -137,9 +128,8 @@ static void take_moulded_load(const struct data_book *book, struct tyre_rating *
  * nothing of a maximum. */
 static void take_moulded_maximum(const struct data_book *book, struct tyre_rating *out)
 {
-    static const double pair_slack = 1.01; /* 35 psi and 240 kPa are one step of the standards */
     double moulded_Pa = book->max_pressure_Pa;
-    if (!known(moulded_Pa) && book->at_pressure_Pa > out->reference_Pa * pair_slack)
+    if (!known(moulded_Pa) && is_above_ceiling(book->at_pressure_Pa, out->reference_Pa))
         moulded_Pa = book->at_pressure_Pa;
     out->moulded = known(book->max_load_kg);
     if (known(moulded_Pa))
@@ -245,19 +235,20 @@ bool is_commercial_tyre(const struct tyre_rating *rating)
 }
 
 void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
-               enum pressure_system system, struct tyre_rating *out)
+               struct tyre_rating *out)
 {
     const struct designation *size = &tyre->size;
     const enum inflation_key class = class_of(size);
     const struct inflation_row *row = &inflation_rows[class];
-    double floor = in_system(row->floor_kPa, row->floor_psi, system);
+    const double floor = unit_to_si(UNIT_KPA, row->floor_kPa);
+    const double floor_us = known_or(unit_to_si(UNIT_PSI, row->floor_psi), floor);
     *out = (struct tyre_rating){
         .class = class,
         .load_kg = load_index_kg(size->service.load_index),
         .load_dual_kg = load_index_kg(size->service.load_index_dual),
-        .reference_Pa = in_system(row->reference_kPa, row->reference_psi, system),
+        .reference_Pa = unit_to_si(UNIT_KPA, row->reference_kPa),
         .exponent = row->exponent,
-        .floor_Pa = known_or(floor, 0),
+        .floor_Pa = {known_or(floor, 0), known_or(floor_us, 0)},
         .ceiling_Pa = UNKNOWN,
         .sure_Pa = UNKNOWN,
         .load_index = size->service.load_index,
@@ -267,9 +258,9 @@ void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
             class == INFLATION_METRIC_STANDARD && size->capacity == CAPACITY_UNMARKED,
     };
     if (goes_by_load_range(class) || class == INFLATION_TRAILER)
-        take_load_range(tyre->load_range, system, out);
+        take_load_range(tyre->load_range, out);
     if (class == INFLATION_LT_METRIC)
-        take_listed(size, tyre->load_range, system, out);
+        take_listed(size, tyre->load_range, out);
     if ((is_metric_class(class) || is_p_metric_class(class)) &&
         size->service.load_index <= PASSENGER_LOAD_INDEX_MAX)
         out->ceiling_Pa = PASSENGER_TYRE_CEILING_Pa;
@@ -292,14 +283,14 @@ double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_
     double most = capacity_max_kg(rating, dual);
     if (!known(rating->reference_Pa) || !known(pressure_Pa))
         return UNKNOWN;
-    if (pressure_Pa >= rating->reference_Pa)
+    if (!is_above_ceiling(rating->reference_Pa, pressure_Pa)) /* either of a nominal pair does */
         return most;
     return most * pow(pressure_Pa / rating->reference_Pa, rating->exponent);
 }
 
 bool is_below_tables(const struct tyre_rating *rating, double pressure_Pa)
 {
-    return clearly_above(rating->floor_Pa, pressure_Pa);
+    return clearly_above(least_pressure_Pa(rating), pressure_Pa);
 }
 
 static double low_speed_factor(const struct tyre_rating *rating, double speed_mps)
@@ -356,7 +347,7 @@ double capacity_under_kg(const struct tyre_rating *rating, bool dual, double cei
 {
     if (isinf(ceiling_Pa)) /* nothing keeps the pressure for the top speed from being added */
         return capacity_max_kg(rating, dual);
-    return capacity_kg(rating, dual, ceiling_Pa - rating->speed_pressure_Pa);
+    return capacity_kg(rating, dual, ceiling_reach_Pa(ceiling_Pa) - rating->speed_pressure_Pa);
 }
 
 double pressure_rounded_up_Pa(double pressure_Pa, enum pressure_system system)

@@ -5,10 +5,12 @@
 
 #include <stdbool.h>
 
+#include "base/known.h"
 #include "build/specification.h"
 #include "tables/tables_data.h"
 
-/* Standards print pairs of pressures (80 psi, 550 kPa): the one in the user's unit applies. */
+/* Standards print pairs of pressures (80 psi, 550 kPa): sums go by the kPa and verdicts take
+ * either, so that they hang on no unit; what is told is the one in the user's unit. */
 enum pressure_system { PRESSURE_METRIC, PRESSURE_US, PRESSURE_SYSTEM_COUNT };
 
 /* Classes whose tyres replace each other like for like: a placard is one for its own group. */
@@ -28,8 +30,9 @@ struct tyre_rating {
     double load_dual_kg;
     double reference_Pa;
     double exponent;
-    double floor_Pa;      /* lowest pressure of the class; 0 where the tables give none */
-    double ceiling_Pa;    /* highest; UNKNOWN where nothing limits it */
+    double floor_Pa[PRESSURE_SYSTEM_COUNT]; /* lowest pressure of the class in that unit, verdicts
+                                               going by the lower; 0 where the tables give none */
+    double ceiling_Pa;                      /* highest; UNKNOWN where nothing limits it */
     double sure_Pa;       /* what every tyre of its kind may have: above it, and up to the ceiling,
                              the sidewall decides; the ceiling itself where that is moulded */
     int load_index;       /* for the speed rules; below 0 where none is marked */
@@ -60,7 +63,13 @@ bool is_commercial_tyre(const struct tyre_rating *rating);
 /* The rating of a tyre on a vehicle of that kind (enum vehicle_kind or CHOICE_NONE) and top
  * speed (UNKNOWN: no reduction). Figures that are not known stay UNKNOWN. */
 void tyre_rate(const struct tyre *tyre, int vehicle_kind, double top_speed_mps,
-               enum pressure_system system, struct tyre_rating *out);
+               struct tyre_rating *out);
+
+/* The lower of the class's floors in both units. */
+static inline double least_pressure_Pa(const struct tyre_rating *rating)
+{
+    return lower_of(rating->floor_Pa[PRESSURE_METRIC], rating->floor_Pa[PRESSURE_US]);
+}
 
 /* Capacity of one tyre in kg. */
 double capacity_kg(const struct tyre_rating *rating, bool dual, double pressure_Pa);
@@ -86,7 +95,8 @@ double speed_for_load_mps(const struct tyre_rating *rating, bool dual, double pr
 /* The pressure at which one tyre carries that load; INFINITY where none does. */
 double pressure_for_load_Pa(const struct tyre_rating *rating, bool dual, double load_kg);
 
-/* What tyre and wheel allow together; INFINITY where neither says. */
+/* What tyre and wheel allow together, as stated; INFINITY where neither says. What is above them is
+ * what is_above_ceiling() calls so. */
 struct ceilings {
     double highest_Pa; /* above it nothing is allowed */
     double sure_Pa;    /* above it the sidewall must be read */

@@ -14,7 +14,8 @@ struct load_question {
     size_t count;
 };
 
-static bool meets_ratings(const struct load_question *question)
+/* Nominally, or surely: by more than the weighing may be off. */
+static bool meets_ratings(const struct load_question *question, bool surely)
 {
     const struct ratings *ratings = &question->specification->vehicle.ratings;
     struct axle_loads loads;
@@ -22,7 +23,8 @@ static bool meets_ratings(const struct load_question *question)
                         &loads);
     for (int i = 0; i < RATING_COUNT; i++) {
         enum rating rating = (enum rating)i;
-        if (clearly_above(rated_load_kg(&loads, rating), rating_kg(ratings, rating)))
+        double doubt_kg = surely ? rating_doubt_kg(question->specification, rating) : 0;
+        if (clearly_above(rated_load_kg(&loads, rating) + doubt_kg, rating_kg(ratings, rating)))
             return false;
     }
     return true;
@@ -57,7 +59,7 @@ static double set_aside(struct load_question *question, unsigned set)
     return mass;
 }
 
-static unsigned lightest_of(struct load_question *question, size_t bits)
+static unsigned lightest_of(struct load_question *question, bool surely, size_t bits)
 {
     unsigned best = 0;
     double least = INFINITY;
@@ -65,11 +67,19 @@ static unsigned lightest_of(struct load_question *question, size_t bits)
         if (bits_in(set) != bits)
             continue;
         double mass = set_aside(question, set);
-        if (mass < least && meets_ratings(question)) {
+        if (mass < least && meets_ratings(question, surely)) {
             least = mass;
             best = set;
         }
     }
+    return best;
+}
+
+static unsigned best_of(struct load_question *question, bool surely)
+{
+    unsigned best = 0;
+    for (size_t bits = 1; best == 0 && bits <= question->count; bits++)
+        best = lightest_of(question, surely, bits);
     return best;
 }
 
@@ -79,11 +89,12 @@ bool leave_out(const struct specification *specification, const struct state *st
     struct load_question question = {
         specification, state, fitted, setup, left_out_row(specification, setup, state), {0}, 0};
     find_items(&question);
-    if (question.count == 0 || meets_ratings(&question))
+    if (question.count == 0 || meets_ratings(&question, true))
         return false;
-    unsigned best = 0;
-    for (size_t bits = 1; best == 0 && bits <= question.count; bits++)
-        best = lightest_of(&question, bits);
+    bool met = meets_ratings(&question, false);
+    unsigned best = best_of(&question, true);
+    if (best == 0 && !met)
+        best = best_of(&question, false);
     set_aside(&question, best);
     return best != 0;
 }

@@ -8,9 +8,9 @@
 enum { LEAVE_OUT_TRIED_MAX = 12 };
 
 /* The fewest items, and of as few the lightest, of those aboard that can be left out, without which
- * no rating that is known is passed: marked in the setup's left_out, which must be there. Nothing
- * is where no rating is passed, or where nothing that may be left out helps. True where something
- * is. */
+ * no rating that is known is passed, surely by the weighing or, where that cannot be had, at all:
+ * marked in the setup's left_out, which must be there. Nothing is where no rating is passed, or
+ * where nothing that may be left out helps. True where something is. */
 bool leave_out(const struct specification *specification, const struct state *state,
                const struct setup *fitted, const struct setup *setup);
 

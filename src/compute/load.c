@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "tables/lookup.h"
 
 size_t state_count(const struct specification *specification)
 {
@@ -32,6 +33,11 @@ double placard_Pa(const struct specification *specification, enum axle axle)
 double load_reserve(const struct specification *specification)
 {
     return known_or(specification->limits.load_reserve, 0);
+}
+
+double tyre_doubt_kg(const struct specification *specification, bool dual)
+{
+    return known_or(specification->measured.scale_kg, 0) / tyres_on_axle(dual);
 }
 
 /* What each tyre and wheel of an axle bears where the axle bears all that it is rated for. */
@@ -116,10 +122,10 @@ static struct pressure_demands find_demands(const struct tyre_rating *fitted, bo
         .replaced_Pa = out->as_replaced_Pa,
         .built_Pa = out->as_built_Pa,
         .rated_Pa = out->as_rated_Pa,
-        .floor_Pa = out->floor_Pa,
         /* A pressure for tyres of one group says nothing of another: 450 kPa of a commercial tyre
          * are above what a passenger tyre may have, and what the axle needs is in the others. */
         .placard_Pa = placard_is_for(out, tyre_group(rating->class)) ? out->placard_Pa : UNKNOWN,
+        .built_least_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_least_kg) + for_speed,
     };
 }
 
@@ -128,9 +134,11 @@ static void find_capacities(struct axle_pressures *out)
     const struct tyre_rating *rating = &out->rating;
     out->capacity_at_placard_kg = capacity_kg(rating, out->dual, out->placard_Pa);
     out->capacity_max_kg = capacity_max_kg(rating, out->dual);
-    out->capacity_at_recommended_kg = isfinite(out->recommended_Pa)
-                                          ? capacity_kg(rating, out->dual, out->recommended_Pa)
-                                          : UNKNOWN;
+    bool allowed = isfinite(out->recommended_Pa);
+    out->capacity_at_recommended_kg =
+        allowed ? capacity_kg(rating, out->dual, out->recommended_Pa) : UNKNOWN;
+    out->capacity_least_told_kg =
+        allowed ? capacity_kg(rating, out->dual, out->least_told_Pa) : UNKNOWN;
     out->capacity_sure_kg = capacity_under_kg(rating, out->dual, out->ceilings.sure_Pa);
     out->capacity_highest_kg = capacity_under_kg(rating, out->dual, out->ceilings.highest_Pa);
 }
@@ -177,22 +185,27 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     const struct tyre *tyre = &setup->axle[axle];
     struct tyre_rating fitted;
     *out = (struct axle_pressures){.dual = tyre_is_dual(tyre)};
-    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, conditions->system, &out->rating);
-    tyre_rate(&conditions->fitted->axle[axle], vehicle->kind, vehicle->top_speed_mps,
-              conditions->system, &fitted);
+    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, &out->rating);
+    tyre_rate(&conditions->fitted->axle[axle], vehicle->kind, vehicle->top_speed_mps, &fitted);
     out->placard_group = tyre_group(fitted.class);
     out->placard_Pa = placard_Pa(specification, axle);
-    out->floor_Pa = out->rating.floor_Pa;
+    out->floor_Pa = out->rating.floor_Pa[conditions->system];
     out->ceilings = ceilings_of(&out->rating, &tyre->wheel, proven_Pa(out));
     find_heaviest(conditions, setup, axle, out);
     out->demand_replaced_kg =
         replaced_demand_kg(conditions, axle, &fitted, out->placard_Pa, out->dual);
-    out->demand_built_kg = out->load_built_kg * (1 + load_reserve(specification));
+    double doubt_kg = tyre_doubt_kg(specification, out->dual);
+    double reserve = load_reserve(specification);
+    out->demand_built_kg = (out->load_built_kg + doubt_kg) * (1 + reserve);
+    out->demand_least_kg = (out->load_built_kg - doubt_kg) * (1 + reserve);
     out->demand_rated_kg = rated_for_kg(specification, axle, out->dual);
     struct pressure_demands demands = find_demands(&fitted, setup->is_fitted, out);
-    struct pressure_choice choice = choose_pressure(&demands, &out->ceilings, conditions->system);
+    struct pressure_choice choice =
+        choose_pressure(&demands, &out->rating, &out->ceilings, conditions->system);
     out->needed_Pa = choice.needed_Pa;
     out->recommended_Pa = choice.recommended_Pa;
+    out->least_told_Pa = choice.least_told_Pa;
+    out->most_told_Pa = choice.most_told_Pa;
     out->reason = choice.reason;
     out->stands_Pa = known_or(as_set_Pa(setup, axle), out->placard_Pa);
     find_capacities(out);
@@ -206,11 +219,11 @@ void equal_load_find(const struct load_conditions *conditions, const struct setu
     const struct tyre *tyre = &setup->axle[axle], *now = &conditions->fitted->axle[axle];
     bool dual = tyre_is_dual(tyre);
     struct tyre_rating rating, fitted;
-    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, conditions->system, &rating);
-    tyre_rate(now, vehicle->kind, vehicle->top_speed_mps, conditions->system, &fitted);
+    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, &rating);
+    tyre_rate(now, vehicle->kind, vehicle->top_speed_mps, &fitted);
     double placard = placard_Pa(conditions->specification, axle);
     *out = (struct equal_load){
-        .reference_Pa = rating.reference_Pa,
+        .reference_Pa = nominal_told_Pa(rating.reference_Pa, conditions->system == PRESSURE_US),
         .fitted_Pa = known_or(placard, fitted.reference_Pa),
     };
     out->pressure_Pa = out->fitted_Pa;
@@ -220,7 +233,8 @@ void equal_load_find(const struct load_conditions *conditions, const struct setu
         replaced_Pa(&fitted, &rating, dual,
                     replaced_demand_kg(conditions, axle, &fitted, out->fitted_Pa, dual));
     double ceiling = ceilings_of(&rating, &tyre->wheel, UNKNOWN).highest_Pa;
-    out->pressure_Pa = known(pressure) ? fmax(pressure, rating.floor_Pa) : UNKNOWN;
-    if (clearly_above(out->pressure_Pa, ceiling))
+    out->pressure_Pa =
+        known(pressure) ? fmax(pressure, rating.floor_Pa[conditions->system]) : UNKNOWN;
+    if (is_above_ceiling(out->pressure_Pa, ceiling))
         out->pressure_Pa = INFINITY;
 }

@@ -18,8 +18,9 @@ struct axle_pressures {
     enum tyre_group placard_group; /* of the fitted tyre, for which the placard is made */
     double placard_Pa;             /* the vehicle's, whatever it is made for */
     double demand_replaced_kg;     /* the fitted tyre's capacity at the placard */
-    double demand_built_kg;        /* heaviest state, with the reserve */
-    double load_built_kg;          /* the same without the reserve */
+    double demand_built_kg;        /* heaviest state, by which the scale may be off, the reserve */
+    double demand_least_kg;        /* the same if it is off to the other side */
+    double load_built_kg;          /* heaviest state, as weighed */
     double load_side_kg;           /* the part of it that comes from loads beside the centre line */
     double load_whole_side_kg;     /* the heaviest tyre's, if this axle took the whole tilt */
     double demand_rated_kg;        /* half the axle rating, a quarter on twins */
@@ -31,9 +32,11 @@ struct axle_pressures {
     struct ceilings ceilings;
     double needed_Pa;      /* before a ceiling refuses it */
     double recommended_Pa; /* rounded up in the user's unit; INFINITY where it is refused */
-    double stands_Pa;      /* what it is handed over with, where given, else the placard's */
+    double least_told_Pa, most_told_Pa; /* in whichever unit, so that verdicts hang on none */
+    double stands_Pa; /* what it is handed over with, where given, else the placard's */
     enum pressure_reason reason;
     double capacity_at_placard_kg, capacity_at_recommended_kg, capacity_max_kg;
+    double capacity_least_told_kg;
     double capacity_sure_kg, capacity_highest_kg; /* under the ceilings */
     /* Of the wheel. A fitted one whose rating is not given is taken to be good for half the axle
      * rating (a quarter with twins) at the placard, which is what the vehicle's maker had to meet
@@ -69,6 +72,9 @@ double load_reserve(const struct specification *specification);
  * kg; UNKNOWN where something is missing. Weight on the centre line is taken. */
 double axle_left_kg(const struct specification *specification, const struct axle_loads *loads,
                     enum axle axle, bool dual, double each_kg);
+
+/* How far off the load of each tyre of an axle may be by the weighing. */
+double tyre_doubt_kg(const struct specification *specification, bool dual);
 
 /* The pressure that an option says it is handed over with. */
 double as_set_Pa(const struct setup *setup, enum axle axle);

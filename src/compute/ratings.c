@@ -51,6 +51,21 @@ double rated_load_kg(const struct axle_loads *loads, enum rating rating)
     }
 }
 
+double rating_doubt_kg(const struct specification *specification, enum rating rating)
+{
+    double scale_kg = known_or(specification->measured.scale_kg, 0);
+    switch (rating) {
+    case RATING_FRONT:
+    case RATING_REAR:
+        return scale_kg;
+    case RATING_GROSS:
+    case RATING_COMBINATION:
+        return 2 * scale_kg;
+    default:
+        return 0; /* what is named and not weighed with the vehicle */
+    }
+}
+
 const struct carried_item *rating_broken_by(const struct loading *loading, enum rating rating,
                                             bool *unladen)
 {

@@ -25,6 +25,10 @@ double rating_kg(const struct ratings *ratings, enum rating rating);
  * counts once. */
 double rated_load_kg(const struct axle_loads *loads, enum rating rating);
 
+/* How far off that may be by the weighing, where the file says how far off the scale is: each
+ * axle's is read once. */
+double rating_doubt_kg(const struct specification *specification, enum rating rating);
+
 /* Which setup in which state. */
 struct loading {
     const struct specification *specification;

@@ -4,10 +4,19 @@
 #include <string.h>
 
 #include "reading/place_text.h"
+#include "tables/lookup.h"
 
 static const char *quantity_text(struct arena *arena, double si, enum unit_id unit, int decimals)
 {
     return arena_format(arena, "%.*f %s", decimals, unit_from_si(unit, si), unit_table[unit].name);
+}
+
+/* With a decimal where a whole number would tell more than a ceiling, or less than is needed. */
+static const char *pressure_text(struct arena *arena, double pressure_Pa, bool us)
+{
+    enum unit_id unit = us ? UNIT_PSI : UNIT_KPA;
+    double told_Pa = nominal_told_Pa(pressure_Pa, us), told = unit_from_si(unit, told_Pa);
+    return quantity_text(arena, told_Pa, unit, fabs(told - round(told)) < 0.05 ? 0 : 1);
 }
 
 /* Rounded up, so that it is enough: to the millimetre, or to a hundredth of an inch. */
@@ -39,7 +48,7 @@ static const char *argument_text(struct arena *arena, const struct argument *arg
         return quantity_text(arena, argument->value, us ? argument->unit_us : argument->unit,
                              argument->decimals);
     case ARGUMENT_PRESSURE:
-        return quantity_text(arena, argument->value, us ? UNIT_PSI : UNIT_KPA, 0);
+        return pressure_text(arena, argument->value, us);
     case ARGUMENT_ENOUGH:
         return enough_text(arena, argument->value, us);
     case ARGUMENT_SPEED:

@@ -46,7 +46,7 @@ static void add_window(struct figures *figures, const struct limited_change *cha
                                                     .if_unknown = remark(change->if_unknown)}));
 }
 
-static enum answer of_kind(const char *kinds, int kind)
+enum answer is_of_kind(const char *kinds, int kind)
 {
     if (strcmp(kinds, "any") == 0)
         return ANSWER_YES;
@@ -95,8 +95,11 @@ static enum answer of_drive(const char *drive, int given)
 
 static struct scope scope_of(const struct fitment_limits_row *row, const struct vehicle *vehicle)
 {
+    /* A category decides where both name one: an MC may be called a passenger car. */
+    bool by_category = row->categories[0] != '\0' && vehicle->category != NULL;
     const struct scope parts[] = {
-        {of_kind(row->vehicle_kinds, vehicle->kind), ADVICE_GIVE_KIND},
+        {by_category ? ANSWER_YES : is_of_kind(row->vehicle_kinds, vehicle->kind),
+         ADVICE_GIVE_KIND},
         {is_of_category(row->categories, vehicle), ADVICE_GIVE_CATEGORY},
         {of_frame(row->frame, vehicle), ADVICE_GIVE_FRAME},
         {of_drive(row->drive, vehicle->drive), ADVICE_GIVE_DRIVE},
@@ -116,7 +119,7 @@ static struct figure by_rule(const struct plan *plan, struct figure figure,
 {
     figure.place.name = row->name;
     figure.limit_owner = LIMIT_OF_LAW;
-    figure.basis = REMARK_WITH(plan->arena, BASIS_QUOTED, say_text(row->basis));
+    figure.basis = remark_quoted(plan->arena, row->basis, row->certainty);
     return figure;
 }
 

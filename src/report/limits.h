@@ -22,6 +22,10 @@ void report_limits(const struct plan *plan, struct figures *figures,
  * each, made of this figure. */
 void report_rules_of_others(const struct plan *plan, struct figures *figures, struct figure figure);
 
+/* Whether a vehicle of that kind (enum vehicle_kind or CHOICE_NONE) is of a rule's: any,
+ * passenger_car or light_truck. */
+enum answer is_of_kind(const char *kinds, int kind);
+
 /* Whether the vehicle is of one of a rule's categories, "MC NA"; yes where it names none. */
 enum answer is_of_category(const char *categories, const struct vehicle *vehicle);
 

@@ -203,7 +203,8 @@ static struct task task_for(const struct figure *figure)
             (struct cure){.task = figure->cure.task == TASK_NONE ? TASK_MEASURE : figure->cure.task,
                           .now = UNKNOWN,
                           .then = UNKNOWN};
-    task.axle = task_rows[task.cure.task].policy & TASK_BY_AXLE ? figure->axle : AXLE_NONE;
+    bool by_axle = task_rows[task.cure.task].policy & TASK_BY_AXLE && !task.cure.of_set;
+    task.axle = by_axle ? figure->axle : AXLE_NONE;
     return task;
 }
 

@@ -3,6 +3,8 @@
 #ifndef TYRESUM_REPORT_TASKS_H
 #define TYRESUM_REPORT_TASKS_H
 
+#include <stdbool.h>
+
 #include "base/units.h"
 
 enum task_kind {
@@ -21,8 +23,9 @@ enum task_policy {
     TASK_BY_AXLE = 1 << 0,    /* each axle has its own */
     TASK_BY_WORDS = 1 << 1,   /* each thing that is asked for or told is its own */
     TASK_BY_ITEM = 1 << 2,    /* each item in each state, by the place of its figure */
-    TASK_ROUNDED_UP = 1 << 3, /* a pressure to set is never below the one that is needed */
-    TASK_LOWEST = 1 << 4      /* of several amounts the lowest serves for all */
+    TASK_ROUNDED_UP = 1 << 3, /* what gets set is never below what is needed */
+    TASK_LOWEST = 1 << 4,     /* of several amounts the lowest serves for all */
+    TASK_ENOUGH = 1 << 5      /* its last decimal is rounded up: less would not do */
 };
 
 /*    identifier, name, kind, what is done, the same in a word of a table, metric unit, us unit,
@@ -43,16 +46,17 @@ enum task_policy {
     X(UNLOAD, "unload", TASK_TO_UNLOAD, "leave out", "unload", UNIT_KG, UNIT_LB, 0, 0,             \
       TASK_BY_ITEM)                                                                                \
     X(BUMP_STOP, "bump_stop", TASK_TO_ALTER, "longer bump stop", "bump stop", UNIT_MM, UNIT_IN, 1, \
-      2, TASK_BY_AXLE)                                                                             \
-    X(TRIM_ARCH, "trim_arch", TASK_TO_ALTER, "trim the arch", "trim", UNIT_MM, UNIT_IN, 1, 2,      \
-      TASK_BY_AXLE)                                                                                \
-    X(SPACER, "spacer", TASK_TO_ALTER, "spacer", "spacer", UNIT_MM, UNIT_IN, 1, 2, TASK_BY_AXLE)   \
+      3, TASK_BY_AXLE | TASK_ENOUGH)                                                               \
+    X(TRIM_ARCH, "trim_arch", TASK_TO_ALTER, "trim the arch", "trim", UNIT_MM, UNIT_IN, 1, 3,      \
+      TASK_BY_AXLE | TASK_ENOUGH)                                                                  \
+    X(SPACER, "spacer", TASK_TO_ALTER, "spacer", "spacer", UNIT_MM, UNIT_IN, 1, 3,                 \
+      TASK_BY_AXLE | TASK_ENOUGH)                                                                  \
     X(TYRE_PRESSURE, "tyre_pressure", TASK_TO_SET, "cold pressure", "pressure", UNIT_KPA,          \
       UNIT_PSI, 0, 0, TASK_BY_AXLE | TASK_ROUNDED_UP)                                              \
     X(SPEEDOMETER_SETTING, "speedometer_setting", TASK_TO_SET, "speedometer", "setting",           \
       UNIT_BARE, UNIT_BARE, 2, 2, 0)                                                               \
     X(PRESSURE_WARNING, "pressure_warning", TASK_TO_SET, "pressure warning", "warning", UNIT_KPA,  \
-      UNIT_PSI, 0, 0, 0)                                                                           \
+      UNIT_PSI, 0, 0, TASK_ROUNDED_UP)                                                             \
     X(HEADLAMP_AIM, "headlamp_aim", TASK_TO_SET, "headlamp dip", "lamp aim", UNIT_PERCENT,         \
       UNIT_PERCENT, 1, 1, 0)                                                                       \
     X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \
@@ -86,6 +90,7 @@ struct cure {
     enum task_id task;
     double now, then;
     const char *now_text, *then_text;
+    bool of_set; /* one task for both axles, which have the same */
     double most; /* what `then` may not pass when it is rounded up; 0: nothing */
 };
 

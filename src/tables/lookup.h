@@ -107,6 +107,25 @@ double commercial_last_percent(int load_index, const char *symbol);
  * the maker, another. */
 double speed_pressure_added_kPa(const char *symbol, double speed_kmh);
 
+/* Standards print psi and kPa in nominal pairs (80 psi, 550 kPa), which are no exact conversions
+ * and yet one step: those of tables load_range and inflation. What lies between the two is of the
+ * step too: 345 kPa are 50 psi, written otherwise. False where a pressure is in none. */
+struct nominal_step {
+    double low_Pa, high_Pa;
+    double metric_Pa, us_Pa; /* the same two as they are printed: 550 kPa, 80 psi */
+};
+bool nominal_step_find(double pressure_Pa, struct nominal_step *out);
+
+/* The one in the user's unit where the pressure is exactly either of a pair, otherwise itself. */
+double nominal_told_Pa(double pressure_Pa, bool us);
+
+/* How far a ceiling reaches: to the end of its step. */
+double ceiling_reach_Pa(double ceiling_Pa);
+
+/* Whether a pressure is above a ceiling, whichever of both is written in which unit. False where
+ * either is unknown. */
+bool is_above_ceiling(double pressure_Pa, double ceiling_Pa);
+
 /* Table light_truck_maxima, by the numbers of an LT-metric designation; NULL where not listed. */
 const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,
                                                               int rim_tenths, char load_range);

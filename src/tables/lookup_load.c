@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "base/units.h"
 #include "tables/lookup.h"
 
 enum { LOAD_INDEX_LOW_MAX = 121 }; /* UN R54: the two groups of load indices */
@@ -87,6 +88,51 @@ double speed_pressure_added_kPa(const char *symbol, double speed_kmh)
                      (next->speed_kmh - row->speed_kmh);
     }
     return added;
+}
+
+/* Whether a pressure is from the one to the other of a pair. */
+static bool is_of_pair(double pressure_Pa, double kPa, double psi, struct nominal_step *out)
+{
+    const double slack_Pa = 1e-3;
+    out->metric_Pa = unit_to_si(UNIT_KPA, kPa);
+    out->us_Pa = unit_to_si(UNIT_PSI, psi);
+    out->low_Pa = out->metric_Pa < out->us_Pa ? out->metric_Pa : out->us_Pa;
+    out->high_Pa = out->metric_Pa < out->us_Pa ? out->us_Pa : out->metric_Pa;
+    return pressure_Pa >= out->low_Pa - slack_Pa && pressure_Pa <= out->high_Pa + slack_Pa;
+}
+
+bool nominal_step_find(double pressure_Pa, struct nominal_step *out)
+{
+    for (int i = 0; i < inflation_count; i++)
+        if (is_of_pair(pressure_Pa, inflation_rows[i].reference_kPa,
+                       inflation_rows[i].reference_psi, out))
+            return true;
+    for (int i = 0; i < load_range_count; i++) /* the wide and the trailer columns are lower rows */
+        if (is_of_pair(pressure_Pa, load_range_rows[i].lt_reference_kPa,
+                       load_range_rows[i].lt_reference_psi, out))
+            return true;
+    return false;
+}
+
+double nominal_told_Pa(double pressure_Pa, bool us)
+{
+    const double slack_Pa = 1e-3;
+    struct nominal_step step;
+    if (!nominal_step_find(pressure_Pa, &step) ||
+        (pressure_Pa > step.low_Pa + slack_Pa && pressure_Pa < step.high_Pa - slack_Pa))
+        return pressure_Pa;
+    return us ? step.us_Pa : step.metric_Pa;
+}
+
+double ceiling_reach_Pa(double ceiling_Pa)
+{
+    struct nominal_step step;
+    return nominal_step_find(ceiling_Pa, &step) ? step.high_Pa : ceiling_Pa;
+}
+
+bool is_above_ceiling(double pressure_Pa, double ceiling_Pa)
+{
+    return clearly_above(pressure_Pa, ceiling_reach_Pa(ceiling_Pa));
 }
 
 const struct light_truck_maxima_row *light_truck_maximum_find(int section_mm, int aspect_percent,

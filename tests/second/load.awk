@@ -101,9 +101,12 @@ function pressure_for(t, load, added,    p)
 {
     if (load * divisor[t] > load_at_reference[t] * (1 + 1e-12))
         return "null"
-    p = reference[t] * power(load * divisor[t] / load_at_reference[t], 1 / exponent[t]) + added
-    p = max(p, floor_pressure[t])
+    p = max(unfloored(t, load) + added, floor_pressure[t])
     return p > highest[t] + 1e-6 ? "null" : p
+}
+function unfloored(t, load)
+{
+    return reference[t] * power(load * divisor[t] / load_at_reference[t], 1 / exponent[t])
 }
 # ETRTO, by Reimpell et al.: from 160 to 210 km/h up to 30 kPa more, passenger tyres R to V; of W
 # tyres from 190 km/h on, 10 kPa for each 10 km/h to 240 (that slope from memory).
@@ -142,9 +145,13 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     # the same group of classes, up to a whole 5 kPa
     p = "null"
     if (replaced != "null" && built != "null" && half != "null") {
-        p = max(max(replaced, built), max(half, floor_pressure[s]))
-        exact = group(s) == group(0) ? max(p, placard(a)) : p
-        p = steps_up(exact, 5e3)
+        # 35 psi and 250 kPa are one floor of LT tyres, the lower one in what is judged in any unit
+        exact = max(s == 0 ? placard(a) : unfloored(s, demand) + more, \
+            unfloored(s, max(load * (1 + reserve), rating / 2)) + added)
+        exact = max(exact, class[s] == "lt" ? 35 * psi : floor_pressure[s])
+        exact = group(s) == group(0) ? max(exact, placard(a)) : exact
+        p = steps_up(max(exact, floor_pressure[s]), 5e3)
+        least_told[s, a] = min(p, steps_up(exact, psi))
         if (p > highest[s] + 1e-6)
             p = "null"
     }
@@ -179,7 +186,7 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     load_figure(s, 0, a, "tyres_carry_axle_rating", "", 2 * capacity(s, highest[s] - added), \
         "kg", rating, judged(2 * capacity(s, highest[s] - added) >= rating))
     wheel_rows(s, a, load, p)
-    warning_rows(s, a, p)
+    warning_rows(s, a, p, least_told[s, a])
 }
 # What a pressure to be set meets is a task.
 function cured(holds, p) { return holds ? "ok" : p == "null" ? "fail" : "task" }
@@ -204,22 +211,22 @@ function wheel_rows(s, a, load, p,    x)
 # 49 CFR 571.138 S4.2: 25 % below the recommended pressure, or the least of its Table 1 (from
 # memory: P-metric 140 and 160, LT range C 200, D 260, E 350 kPa), whichever is higher.
 # choice: ISO metric sizes are not in that table; where it governs, that is a caution in itself.
-function warning_rows(s, a, p,    least, threshold, stuck, limit)
+function warning_rows(s, a, p, told,    least, threshold, stuck, limit)
 {
     if (p == "null")
         return
     # The table binds the vehicle's maker: what tyre and wheel may not exceed is not asked of them.
     least = class[s] == "p_metric" ? (extra_load[s] ? 160e3 : 140e3) : class[s] != "lt" ? 0 : \
         load_range[s] == "C" ? 200e3 : load_range[s] == "D" ? 260e3 : 350e3
-    stuck = least > 0.75 * p
+    stuck = least > 0.75 * told
     threshold = least >= max(p, highest[s]) ? 0.75 * p : max(0.75 * p, least)
     load_figure(s, 0, a, "warning_threshold", "", threshold / 1000, "kPa", \
         stuck ? p / 1000 : "null", stuck ? "caution" : "")
     # The vehicle's own warning, taken as set 25 % below the placard, beside the 25 % alone; late or
-    # on all the time it is something to tell.
-    limit = 0.75 * p
+    # on all the time it is something to tell: of the lower of what is told in kPa and in psi.
+    limit = 0.75 * told
     load_figure(s, 0, a, "warning_as_set", "", 0.75 * placard(a) / 1000, "kPa", limit / 1000, \
-        0.75 * placard(a) >= limit - 1e-6 && 0.75 * placard(a) < p ? "ok" : "task")
+        0.75 * placard(a) >= limit - 1e-6 && 0.75 * placard(a) < told ? "ok" : "task")
 }
 function margin_row(s,    difference, least)
 {

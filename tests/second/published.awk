@@ -7,6 +7,7 @@ function published()
     g = 9.80665           # standard gravity, 3rd CGPM 1901
     inch = 0.0254         # international inch
     pound = 0.45359237    # international pound
+    psi = pound * g / (inch * inch)
     kmh = 1 / 3.6
     mph = 1609.344 / 3600
     atmosphere = 101325   # standard atmosphere, 10th CGPM 1954

@@ -9,10 +9,10 @@
 
 #define POUND_KG 0.45359237
 
-static struct tyre_rating rating_of(const struct tyre *tyre, enum pressure_system system)
+static struct tyre_rating rating_of(const struct tyre *tyre)
 {
     struct tyre_rating rating;
-    tyre_rate(tyre, CHOICE_NONE, UNKNOWN, system, &rating);
+    tyre_rate(tyre, CHOICE_NONE, UNKNOWN, &rating);
     return rating;
 }
 
@@ -46,7 +46,7 @@ START_TEST(standard_load_follows_the_etrto_table)
     char text[40], what[40];
     snprintf(text, sizeof text, "165/65R14 %dT", etrto[_i].load_index);
     struct tyre tyre = tyre_of(text);
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+    struct tyre_rating rating = rating_of(&tyre);
     for (int column = 0; column < ETRTO_COLUMNS; column++) {
         double kPa = 150 + 10 * column;
         snprintf(what, sizeof what, "load index %d at %g kPa", etrto[_i].load_index, kPa);
@@ -57,7 +57,7 @@ END_TEST
 
 #define MOTOR_HOME "tyre maker's load table in a motor-home owner's manual, 1990"
 #define RV_GUIDE "Michelin RV load and inflation guide"
-#define TRUCK_TABLE "trade magazine El Trailero, quoting the truck load table"
+#define TRUCK_TABLE "El Trailero, truck load table, row 295/75R22.5"
 
 /* Rows below the maximum, from the maximum as moulded. A pair is two tyres together; tolerance
  * of the load in its own unit: LT single 0.75 %, pair 1.1 %; C 3.2 kg a tyre, 8 kg a pair;
@@ -127,8 +127,7 @@ START_TEST(load_follows_the_published_row)
     tyre.data_book.max_load_kg = unit_to_si(row->load_unit, row->max_load);
     tyre.data_book.max_load_dual_kg = unit_to_si(row->load_unit, row->max_dual);
     tyre.data_book.at_pressure_Pa = unit_to_si(row->pressure_unit, row->max_pressure);
-    struct tyre_rating rating =
-        rating_of(&tyre, row->pressure_unit == UNIT_PSI ? PRESSURE_US : PRESSURE_METRIC);
+    struct tyre_rating rating = rating_of(&tyre);
     double one =
         capacity_kg(&rating, row->tyres == 2, unit_to_si(row->pressure_unit, row->pressure));
     char what[160];
@@ -177,7 +176,7 @@ START_TEST(moulded_maximum_is_carried)
     tyre.data_book.max_load_kg = maxima[_i].lb * POUND_KG;
     tyre.data_book.max_load_dual_kg = maxima[_i].dual_lb * POUND_KG;
     tyre.data_book.at_pressure_Pa = psi(maxima[_i].psi);
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_US);
+    struct tyre_rating rating = rating_of(&tyre);
     for (int dual = 0; dual < 2; dual++) {
         double lb = dual ? maxima[_i].dual_lb : maxima[_i].lb;
         if (!known(lb))
@@ -198,10 +197,10 @@ START_TEST(twin_never_carries_more_than_the_moulded_single)
 {
     struct tyre tyre = tyre_of("LT245/75R16 120/116S");
     tyre.data_book.max_load_kg = 1200;
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+    struct tyre_rating rating = rating_of(&tyre);
     assert_close(rating.load_dual_kg, 1200, 1e-9, "below the index of twins");
     tyre.data_book.max_load_kg = 1380;
-    rating = rating_of(&tyre, PRESSURE_METRIC);
+    rating = rating_of(&tyre);
     assert_close(rating.load_dual_kg, 1250, 1e-9, "above the index of twins");
 }
 END_TEST
@@ -214,7 +213,7 @@ START_TEST(tables_are_not_above_the_published_maximum)
     struct tyre tyre = tyre_of(name);
     if (tyre.size.service.load_index == LOAD_INDEX_NONE)
         return;
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_US);
+    struct tyre_rating rating = rating_of(&tyre);
     for (int dual = 0; dual < 2; dual++) {
         double kg = (dual ? maxima[_i].dual_lb : maxima[_i].lb) * POUND_KG;
         if (!known(kg))
@@ -229,49 +228,52 @@ END_TEST
 static const struct {
     const char *size, *class;
     double exponent, kPa, psi, floor_kPa;
-    double sure_kPa, sure_psi; /* what every tyre of its kind may have; 0: nothing tells */
-    double ceiling_kPa;        /* what none may pass; 0: the reference */
+    double sure_kPa;    /* what every tyre of its kind may have; 0: nothing tells */
+    double ceiling_kPa; /* what none may pass; 0: the reference */
 } classes[] = {
     /* 350 kPa: the highest of those that 49 CFR 571.139 lets be moulded (from memory). */
-    {"205/55R16 91V", "metric_standard", 0.8, 250, 36, 150, 250, 36, 350},
-    {"205/55R16 94V XL", "metric_extra_load", 0.8, 290, 42, 150, 290, 42, 350},
-    {"HL245/40R20 102Y", "metric_high_load", 0.8, 290, 42, 150, 290, 42, 350},
-    {"P255/70R16 109S", "p_metric_standard", 0.5, 240, 35, 140, 240, 35, 350},
-    {"P235/75R15 108S XL", "p_metric_extra_load", 0.5, 280, 41, 140, 280, 41, 350},
-    /* Of both pressures in use for a load range the lower; 35 psi and 250 kPa are one step. */
-    {"LT255/75R17 111/108Q C", "lt_metric", 0.7, 350, 50, 250, 250, 35, 0},
-    {"LT265/75R16 119/116Q D", "lt_metric", 0.7, 450, 65, 250, 350, 50, 0},
-    {"LT245/75R16 120/116Q E", "lt_metric", 0.7, 550, 80, 250, 450, 65, 0},
-    {"LT275/70R18 125/122R F", "lt_metric", 0.7, 650, 95, 250, 550, 80, 0},
-    {"31x10.50R15LT 109R C", "flotation", 0.7, 350, 50, 180, 240, 35, 0} /* floor from memory */,
-    {"7.50R16LT 112/107N D", "numeric_lt", 0.7, 450, 65, 250, 350, 50, 0} /* floor from memory */,
-    {"ST225/75R15 E", "trailer", 0.7, 550, 80, 0, 550, 80, 0},
-    {"T125/70D16 96M", "temporary", NAN, 420, 60, 0, 0, 0, 0},
+    {"205/55R16 91V", "metric_standard", 0.8, 250, 36, 150, 250, 350},
+    {"205/55R16 94V XL", "metric_extra_load", 0.8, 290, 42, 150, 290, 350},
+    {"HL245/40R20 102Y", "metric_high_load", 0.8, 290, 42, 150, 290, 350},
+    {"P255/70R16 109S", "p_metric_standard", 0.5, 240, 35, 140, 240, 350},
+    {"P235/75R15 108S XL", "p_metric_extra_load", 0.5, 280, 41, 140, 280, 350},
+    /* Of both pressures in use for a load range the lower; and never below the floor. */
+    {"LT255/75R17 111/108Q C", "lt_metric", 0.7, 350, 50, 250, 250, 0},
+    {"LT265/75R16 119/116Q D", "lt_metric", 0.7, 450, 65, 250, 350, 0},
+    {"LT245/75R16 120/116Q E", "lt_metric", 0.7, 550, 80, 250, 450, 0},
+    {"LT275/70R18 125/122R F", "lt_metric", 0.7, 650, 95, 250, 550, 0},
+    {"31x10.50R15LT 109R C", "flotation", 0.7, 350, 50, 180, 240, 0} /* floor from memory */,
+    {"7.50R16LT 112/107N D", "numeric_lt", 0.7, 450, 65, 250, 350, 0} /* floor from memory */,
+    {"ST225/75R15 E", "trailer", 0.7, 550, 80, 0, 550, 0},
+    {"T125/70D16 96M", "temporary", NAN, 420, 60, 0, 0, 0},
 };
 
 START_TEST(class_has_its_figures)
 {
     const char *name = classes[_i].size;
     struct tyre tyre = tyre_of(name);
-    struct tyre_rating metric = rating_of(&tyre, PRESSURE_METRIC),
-                       us = rating_of(&tyre, PRESSURE_US);
-    ck_assert_str_eq(inflation_rows[metric.class].class, classes[_i].class);
-    ck_assert_str_eq(inflation_rows[us.class].class, classes[_i].class);
+    struct tyre_rating rating = rating_of(&tyre);
+    ck_assert_str_eq(inflation_rows[rating.class].class, classes[_i].class);
     if (known(classes[_i].exponent))
-        assert_close(metric.exponent, classes[_i].exponent, 1e-12, name);
-    assert_close(metric.reference_Pa, classes[_i].kPa * 1e3, 1e-6, name);
-    assert_close(us.reference_Pa, psi(classes[_i].psi), 1e-6, name);
-    assert_close(metric.floor_Pa, classes[_i].floor_kPa * 1e3, 1e-6, name);
-    const struct ceilings in_metric = ceilings_of(&metric, &tyre.wheel, UNKNOWN),
-                          in_us = ceilings_of(&us, &tyre.wheel, UNKNOWN);
+        assert_close(rating.exponent, classes[_i].exponent, 1e-12, name);
+    assert_close(rating.reference_Pa, classes[_i].kPa * 1e3, 1e-6, name);
+    for (int us = 0; us < 2 && known(rating.load_kg);
+         us++) { /* either of the pair carries all, and is told as the other */
+        double nominal = us ? psi(classes[_i].psi) : classes[_i].kPa * 1e3;
+        assert_close(nominal_told_Pa(nominal, true), psi(classes[_i].psi), 1e-6, name);
+        assert_close(nominal_told_Pa(nominal, false), classes[_i].kPa * 1e3, 1e-6, name);
+        assert_relative(capacity_kg(&rating, false, nominal), capacity_max_kg(&rating, false),
+                        1e-12, name);
+    }
+    assert_close(rating.floor_Pa[PRESSURE_METRIC], classes[_i].floor_kPa * 1e3, 1e-6, name);
+    const struct ceilings ceilings = ceilings_of(&rating, &tyre.wheel, UNKNOWN);
     if (!(classes[_i].sure_kPa > 0)) {
-        ck_assert(isinf(in_metric.sure_Pa) && isinf(in_metric.highest_Pa));
+        ck_assert(isinf(ceilings.sure_Pa) && isinf(ceilings.highest_Pa));
         return;
     }
     double highest_kPa = classes[_i].ceiling_kPa > 0 ? classes[_i].ceiling_kPa : classes[_i].kPa;
-    assert_close(in_metric.sure_Pa, classes[_i].sure_kPa * 1e3, 1e-6, name);
-    assert_close(in_us.sure_Pa, psi(classes[_i].sure_psi), 1e-6, name);
-    assert_close(in_metric.highest_Pa, highest_kPa * 1e3, 1e-6, name);
+    assert_close(ceilings.sure_Pa, classes[_i].sure_kPa * 1e3, 1e-6, name);
+    assert_close(ceilings.highest_Pa, highest_kPa * 1e3, 1e-6, name);
 }
 END_TEST
 
@@ -290,8 +292,8 @@ START_TEST(passenger_tyre_on_light_truck_is_divided)
     for (size_t i = 0; i < LENGTH_OF(tyres); i++) {
         struct tyre tyre = tyre_of(tyres[i].size);
         struct tyre_rating truck, car;
-        tyre_rate(&tyre, VEHICLE_LIGHT_TRUCK, UNKNOWN, PRESSURE_METRIC, &truck);
-        tyre_rate(&tyre, VEHICLE_PASSENGER_CAR, UNKNOWN, PRESSURE_METRIC, &car);
+        tyre_rate(&tyre, VEHICLE_LIGHT_TRUCK, UNKNOWN, &truck);
+        tyre_rate(&tyre, VEHICLE_PASSENGER_CAR, UNKNOWN, &car);
         assert_relative(capacity_max_kg(&car, false) / capacity_max_kg(&truck, false),
                         tyres[i].divisor, 1e-12, tyres[i].size);
     }
@@ -317,7 +319,7 @@ START_TEST(heavy_tyre_is_known_by_its_load_index)
     };
     for (size_t i = 0; i < LENGTH_OF(tyres); i++) {
         struct tyre tyre = tyre_of(tyres[i].size);
-        struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+        struct tyre_rating rating = rating_of(&tyre);
         ck_assert_msg(rating.class == tyres[i].class, "%s: %s", tyres[i].size,
                       inflation_rows[rating.class].class);
         ck_assert(is_passenger_tyre(&tyre) == (tyres[i].class == INFLATION_METRIC_STANDARD));
@@ -339,8 +341,8 @@ START_TEST(faster_never_carries_more)
         double before = 1;
         for (double kmh = 60; kmh <= 360; kmh += 5) {
             struct tyre_rating rating, converted;
-            tyre_rate(&tyre, CHOICE_NONE, kmh / 3.6, PRESSURE_METRIC, &rating);
-            tyre_rate(&tyre, CHOICE_NONE, kmh / 3.6 * (1 + 4e-16), PRESSURE_METRIC, &converted);
+            tyre_rate(&tyre, CHOICE_NONE, kmh / 3.6, &rating);
+            tyre_rate(&tyre, CHOICE_NONE, kmh / 3.6 * (1 + 4e-16), &converted);
             ck_assert_msg(rating.speed_factor <= before, "%s at %g km/h: %g, before %g", sizes[i],
                           kmh, rating.speed_factor, before);
             assert_close(converted.speed_factor, rating.speed_factor, 1e-12, sizes[i]);
@@ -364,7 +366,7 @@ START_TEST(load_falls_at_high_speed)
     for (size_t i = 0; i < LENGTH_OF(points); i++) {
         struct tyre tyre = tyre_of(points[i].size);
         struct tyre_rating rating;
-        tyre_rate(&tyre, CHOICE_NONE, points[i].kmh / 3.6, PRESSURE_METRIC, &rating);
+        tyre_rate(&tyre, CHOICE_NONE, points[i].kmh / 3.6, &rating);
         assert_close(rating.speed_factor, points[i].fraction, 1e-9, points[i].size);
         assert_relative(capacity_max_kg(&rating, false), rating.load_kg * points[i].fraction, 1e-9,
                         points[i].size);
@@ -383,19 +385,21 @@ START_TEST(capacity_rises_and_inverts)
         tyre.data_book.max_load_kg = random_between(&state, 400, 3000);
         if (random_whole(&state, 0, 1))
             tyre.data_book.at_pressure_Pa = random_between(&state, 2e5, 8e5);
-        struct tyre_rating rating =
-            rating_of(&tyre, random_whole(&state, 0, 1) ? PRESSURE_US : PRESSURE_METRIC);
+        struct tyre_rating rating = rating_of(&tyre);
         double low = rating.reference_Pa * random_between(&state, 0.2, 1);
         double high = random_between(&state, low, 1.2 * rating.reference_Pa);
         double at_low = capacity_kg(&rating, false, low),
                at_high = capacity_kg(&rating, false, high);
+        struct nominal_step step = {rating.reference_Pa, rating.reference_Pa, 0, 0};
+        nominal_step_find(rating.reference_Pa, &step);
         if (!known(rating.exponent)) { /* temporary spare: no load but at its one pressure */
-            ck_assert(!known(at_low));
+            ck_assert(known(at_low) == (low >= step.low_Pa));
             continue;
         }
         ck_assert(at_low <= at_high && at_high <= capacity_max_kg(&rating, false));
-        assert_relative(pressure_for_load_Pa(&rating, false, at_low), low, 1e-9,
-                        inflation_rows[rating.class].class);
+        if (low < step.low_Pa) /* from there on it carries all */
+            assert_relative(pressure_for_load_Pa(&rating, false, at_low), low, 1e-9,
+                            inflation_rows[rating.class].class);
         double above = capacity_max_kg(&rating, false) * random_between(&state, 1.000001, 2);
         ck_assert(isinf(pressure_for_load_Pa(&rating, false, above)));
     }
@@ -405,14 +409,14 @@ END_TEST
 START_TEST(missing_figures_stay_unknown)
 {
     struct tyre tyre = tyre_of("LT245/75R16 120/116Q"); /* no load range: no reference */
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+    struct tyre_rating rating = rating_of(&tyre);
     ck_assert(!known(capacity_kg(&rating, false, 3e5)));
     ck_assert(!known(pressure_for_load_Pa(&rating, false, 1000)));
     tyre = tyre_of("205/55R16"); /* no load index */
-    rating = rating_of(&tyre, PRESSURE_METRIC);
+    rating = rating_of(&tyre);
     ck_assert(!known(capacity_kg(&rating, false, 3e5)));
     tyre = tyre_of("205/55R16 91V"); /* no dual index */
-    rating = rating_of(&tyre, PRESSURE_METRIC);
+    rating = rating_of(&tyre);
     ck_assert(!known(capacity_kg(&rating, true, 2e5)));
     ck_assert(rating.standard_load_assumed);
 }
@@ -427,7 +431,7 @@ START_TEST(moulded_pressure_of_a_passenger_tyre_is_a_ceiling)
     struct tyre tyre = tyre_of("P235/75R15 105S");
     tyre.data_book.max_load_kg = unit_to_si(UNIT_LB, 2028);
     tyre.data_book.max_pressure_Pa = 300e3;
-    struct tyre_rating rating = rating_of(&tyre, PRESSURE_METRIC);
+    struct tyre_rating rating = rating_of(&tyre);
     struct ceilings ceilings = ceilings_of(&rating, &tyre.wheel, UNKNOWN);
     assert_close(unit_from_si(UNIT_LB, capacity_kg(&rating, false, 180e3)), 1753, 5, "published");
     assert_close(unit_from_si(UNIT_LB, capacity_kg(&rating, false, 240e3)), 2028, 1e-6,
@@ -436,11 +440,11 @@ START_TEST(moulded_pressure_of_a_passenger_tyre_is_a_ceiling)
     assert_close(ceilings.highest_Pa, 300e3, 0, "as moulded");
     tyre.data_book.max_pressure_Pa = UNKNOWN;
     tyre.data_book.at_pressure_Pa = 300e3; /* moulded beside the load: no reference either */
-    rating = rating_of(&tyre, PRESSURE_METRIC);
+    rating = rating_of(&tyre);
     assert_close(rating.reference_Pa, 240e3, 0, "of the class");
     assert_close(ceilings_of(&rating, &tyre.wheel, UNKNOWN).highest_Pa, 300e3, 0, "as moulded");
     tyre.data_book.at_pressure_Pa = psi(35); /* the class's own, in the other unit */
-    rating = rating_of(&tyre, PRESSURE_METRIC);
+    rating = rating_of(&tyre);
     ceilings = ceilings_of(&rating, &tyre.wheel, 260e3);
     assert_close(ceilings.sure_Pa, 260e3, 0, "a placard of its own group is proof");
     assert_close(ceilings.highest_Pa, 350e3, 0, "49 CFR 571.139, from memory");
@@ -456,7 +460,7 @@ START_TEST(capacity_under_a_ceiling_leaves_room_for_speed)
 {
     struct tyre tyre = tyre_of("205/55R16 91V");
     struct tyre_rating rating;
-    tyre_rate(&tyre, CHOICE_NONE, 210 / 3.6, PRESSURE_METRIC, &rating);
+    tyre_rate(&tyre, CHOICE_NONE, 210 / 3.6, &rating);
     assert_close(capacity_under_kg(&rating, false, 250e3), 615 * pow(220.0 / 250, 0.8), 1e-6,
                  "250 less 30 kPa");
     assert_close(capacity_under_kg(&rating, false, 280e3), 615, 1e-6, "enough for both");

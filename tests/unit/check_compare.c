@@ -12,7 +12,9 @@
 #include "support.h"
 #include "yaml/build_file.h"
 
-enum { FEW = 40, TEXT_SIZE = BUILD_TEXT_SIZE + 4096 };
+enum { FEW = 200, TEXT_SIZE = BUILD_TEXT_SIZE + 4096 };
+
+static int outcomes_met[OUTCOME_NO_GO + 1];
 
 /* A build with the option "tried" first, and the search for it. */
 struct searched {
@@ -39,26 +41,42 @@ static const char *wheel_text(struct arena *arena, const struct wheel *wheel)
     return text;
 }
 
+/* A listed rim like the fitted wheel is taken for that one, where an option's would be another. */
+static bool is_like_fitted(const struct run *run, const struct wheel *wheel)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct wheel *fitted = &run->plan.fitted.axle[axle].wheel;
+        if (fabs(fitted->width_m - wheel->width_m) > 1e-6 ||
+            fabs(fitted->inset_m - wheel->inset_m) > 1e-6)
+            return false;
+    }
+    return true;
+}
+
 /* The text of the run with the option and the search; NULL where the first option has no wheel. */
 static const char *text_with_search(struct run *run)
 {
-    static const char options[] = "  options:\n";
+    static const char options[] = "  options:\n", own[] = "search:\n";
     struct arena *arena = &run->arena;
     const struct tyre *tyre = &run->specification->tyres.options.items[0].tyre;
     const char *at = strstr(run->text.text, options);
     const char *wheel = wheel_text(arena, &tyre->wheel);
     char size[DESIGNATION_CANONICAL_SIZE];
-    if (at == NULL || *wheel == '\0' || tyre->size.rim_millimetric)
+    if (at == NULL || *wheel == '\0' || tyre->size.rim_millimetric ||
+        is_like_fitted(run, &tyre->wheel))
         return NULL;
     designation_canonical(&tyre->size, size);
     at += strlen(options);
+    const char *search = strstr(at, own); /* of a job: two lines, and what else it has */
+    const char *rest = search == NULL ? "" : strchr(search + strlen(own), '\n') + 1;
+    int length = search == NULL ? (int)strlen(at) : (int)(search - at);
     const char *range =
         tyre->load_range != 0 ? arena_format(arena, "load_range: %c, ", tyre->load_range) : "";
     return arena_format(arena,
-                        "%.*s    - {name: tried, size: %s, %swheel: {%s}}\n%ssearch: {rims: "
-                        "[{diameter: %.1f, %s}]}\n",
-                        (int)(at - run->text.text), run->text.text, size, range, wheel, at,
-                        tyre->size.rim_code_tenths / 10.0, wheel);
+                        "%.*s    - {name: tried, size: %s, %swheel: {%s}}\n%.*ssearch: {rims: "
+                        "[{diameter: %.1f, %s}]}\n%s",
+                        (int)(at - run->text.text), run->text.text, size, range, wheel, length, at,
+                        tyre->size.rim_code_tenths / 10.0, wheel, rest);
 }
 
 static bool read_searched(struct run *run, struct searched *out)
@@ -109,6 +127,25 @@ static void require_compare_agrees(const struct run *run, const struct plan *pla
     require_same(run, "compare", &row.found, whole);
     REQUIRE(row.outcome == whole->outcome && row.worst == option_outcome_verdict(whole),
             "seed %llu: compare's columns", (unsigned long long)run->seed);
+}
+
+/* A listed wheel has to be tried on, so that no size that is found is ready as it is: the file's
+ * own options are compared too. */
+static void require_options_agree(const struct run *run, const struct plan *plan)
+{
+    struct figures figures = {.arena = plan->arena};
+    struct comparison comparison;
+    struct compared row;
+    report_every_part(plan, &figures);
+    const struct setup_figures *groups = plan_group_figures(plan, &figures);
+    comparison_begin(plan, &comparison);
+    for (size_t i = 1; i < plan->count; i++) {
+        struct option_outcome whole;
+        option_outcome_make(plan, &groups[i], &whole);
+        comparison_row(&comparison, i, &row);
+        require_same(run, "compare, an option", &row.found, &whole);
+        outcomes_met[whole.outcome]++;
+    }
 }
 
 /* With another axle, the same build with that axle says so, but that the axle has to be ordered. */
@@ -164,10 +201,20 @@ static int one_outcome(struct run *run)
     require_compare_agrees(run, &searched.plan, &whole);
     require_compare_agrees(run, &searched.alone, &whole);
     require_shortlist_agrees(run, &searched, &whole);
+    require_options_agree(run, &searched.plan);
     return 1;
 }
 
-/* As drawn, few are no fail: every other build is light, and its instrument reads true. */
+static bool is_every_outcome_met(void)
+{
+    for (int i = 0; i <= OUTCOME_NO_GO; i++)
+        if (outcomes_met[i] == 0)
+            return false;
+    return true;
+}
+
+/* As drawn, few are no fail: every other build is a job, and half of the rest are light, their
+ * instruments reading true. */
 static void check_light_builds(const char *what, int (*check)(struct run *run))
 {
     struct variation light = as_drawn;
@@ -175,9 +222,13 @@ static void check_light_builds(const char *what, int (*check)(struct run *run))
     light.no_error = true;
     uint64_t seed = random_start(what);
     int checked = 0;
-    for (int i = 0; i < properties_count(FEW); i++, seed++) {
+    int few = properties_count(FEW); /* what is rare is looked for further */
+    for (int i = 0; i < few || (i < 40 * few && !is_every_outcome_met()); i++, seed++) {
         struct run run;
-        run_make(&run, seed, i % 2 == 0 ? &light : &as_drawn);
+        if (i % 2 == 0)
+            run_make_job(&run, seed);
+        else
+            run_make(&run, seed, i % 4 == 1 ? &light : &as_drawn);
         checked += check(&run);
         run_free(&run);
     }
@@ -186,7 +237,10 @@ static void check_light_builds(const char *what, int (*check)(struct run *run))
 
 START_TEST(same_tyre_same_outcome)
 {
+    memset(outcomes_met, 0, sizeof outcomes_met);
     check_light_builds("same tyre, same outcome", one_outcome);
+    for (int i = 0; i <= OUTCOME_NO_GO; i++)
+        REQUIRE(outcomes_met[i] > 0, "no tyre was %s", outcome_name((enum outcome)i));
 }
 END_TEST
 
@@ -209,12 +263,11 @@ static int in_order(struct run *run)
     int checked = 0;
     for (size_t i = 1; i < list->count; i++, checked++) {
         const struct shortlisted *a = &list->items[i - 1], *b = &list->items[i];
-        bool same = a->found.outcome == b->found.outcome;
-        REQUIRE(a->found.outcome <= b->found.outcome, "seed %llu: a worse outcome stands before",
-                (unsigned long long)run->seed);
-        REQUIRE(!same || a->other_axle <= b->other_axle, "seed %llu: another axle stands before",
-                (unsigned long long)run->seed);
-        REQUIRE(!same || a->other_axle != b->other_axle ||
+        REQUIRE(a->axle_unasked <= b->axle_unasked,
+                "seed %llu: another axle for nothing stands before", (unsigned long long)run->seed);
+        REQUIRE(a->axle_unasked != b->axle_unasked || a->found.outcome <= b->found.outcome,
+                "seed %llu: a worse outcome stands before", (unsigned long long)run->seed);
+        REQUIRE(a->axle_unasked != b->axle_unasked ||
                     option_outcome_compare(&a->found, &b->found) <= 0,
                 "seed %llu: more work stands before", (unsigned long long)run->seed);
     }

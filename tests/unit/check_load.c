@@ -6,6 +6,7 @@
 #include "compute/load.h"
 #include "suites.h"
 #include "support.h"
+#include "tables/lookup.h"
 
 static struct specification specification;
 static struct setup fitted, option;
@@ -131,9 +132,9 @@ START_TEST(above_what_is_sure_the_sidewall_is_read)
     specification.vehicle.ratings.rear_kg = 2900; /* above the load index: no sidewall helps */
     option.axle[AXLE_REAR].data_book.max_pressure_Pa = UNKNOWN;
     ck_assert_int_eq(pressures_of(&option, AXLE_REAR).reason, REASON_REFUSED);
-    /* A passenger tyre up to 350 kPa (49 CFR 571.139): the 290 of its class are sure, and not the 30
-     * that ETRTO adds at 210 km/h to the 282 that 1110 kg of 1136 take; of a P-metric one 240, and
-     * a placard of 300 proves 300. */
+    /* A passenger tyre up to 350 kPa (49 CFR 571.139): the 290 of its class are sure, and not the
+     * 30 that ETRTO adds at 210 km/h to the 282 that 1110 kg of 1136 take; of a P-metric one 240,
+     * and a placard of 300 proves 300. */
     stand_on(&option, "265/70R16 116H XL");
     specification.vehicle.top_speed_mps = 210 / 3.6;
     specification.vehicle.ratings.rear_kg = 2220;
@@ -161,11 +162,74 @@ START_TEST(rounding_up_never_refuses)
     assert_close(pressures_of(&option, AXLE_REAR).recommended_Pa, 232e3, 1e-6, "to 1 kPa");
     option.axle[AXLE_REAR].wheel.max_pressure_Pa = 231e3;
     ck_assert_int_eq(pressures_of(&option, AXLE_REAR).reason, REASON_REFUSED);
-    double psi = 6894.757293168361;
-    assert_close(pressure_to_set_Pa(447.9e3, 65 * psi, PRESSURE_METRIC), 448e3, 1e-6, "to 1 kPa");
-    assert_close(pressure_to_set_Pa(448.02e3, 65 * psi, PRESSURE_METRIC), 448.1e3, 1e-6, "0.1");
+    const double psi = 6894.757293168361;
+    assert_close(pressure_to_set_Pa(440.9e3, 441.3e3, PRESSURE_METRIC), 441e3, 1e-6, "to 1 kPa");
+    assert_close(pressure_to_set_Pa(441.02e3, 441.3e3, PRESSURE_METRIC), 441.1e3, 1e-6, "0.1");
     assert_close(pressure_to_set_Pa(64.2 * psi, 450e3, PRESSURE_US), 65 * psi, 1e-6, "to 1 psi");
     assert_close(pressure_to_set_Pa(65.11 * psi, 450e3, PRESSURE_US), 65.2 * psi, 1e-6, "0.1 psi");
+}
+END_TEST
+
+/* Standards print 35 psi and 240 kPa, 50 and 350, 65 and 450, 80 and 550 as one step each, and in
+ * tables of the Tire and Rim Association a tyre carries the same at either. A ceiling reaches to
+ * the end of its step; what is told is rounded up from the exact need. */
+START_TEST(nominal_pair_is_one_step)
+{
+    const double psi = 6894.757293168361;
+    ck_assert(!is_above_ceiling(80 * psi, 550e3) && !is_above_ceiling(350e3, 50 * psi));
+    ck_assert(!is_above_ceiling(350e3, 345e3)); /* 50 psi, written otherwise */
+    ck_assert(is_above_ceiling(81 * psi, 550e3) && is_above_ceiling(351e3, 50 * psi));
+    ck_assert(is_above_ceiling(240.005e3, 239.9e3)); /* in no pair */
+    const struct {
+        double need_Pa, ceiling_Pa, metric_kPa, us_psi;
+    } told[] = {
+        {240.005e3, 240e3, 241, 35}, /* rounded up, and not the 240 that are too little */
+        {35 * psi, 240e3, 240, 35},  /* which even 241.4 kPa would pass */
+        {80 * psi, 550e3, 550, 80},   {550e3, 80 * psi, 550, 80},
+        {447.9e3, 65 * psi, 450, 65}, {344e3, 50 * psi, 345, 50},
+    };
+    for (size_t i = 0; i < LENGTH_OF(told); i++) {
+        double need_Pa = told[i].need_Pa, ceiling_Pa = told[i].ceiling_Pa;
+        ck_assert(!is_above_ceiling(need_Pa, ceiling_Pa));
+        assert_close(pressure_to_set_Pa(need_Pa, ceiling_Pa, PRESSURE_METRIC),
+                     told[i].metric_kPa * 1e3, 1e-3, "in kPa");
+        assert_close(pressure_to_set_Pa(need_Pa, ceiling_Pa, PRESSURE_US), told[i].us_psi * psi,
+                     1e-3, "in psi");
+    }
+}
+END_TEST
+
+/* Of a tyre that must carry all that it can, the reference pressure as each unit prints it: range C
+ * 350 kPa, 50 psi (and not the 50.8 that 350 kPa are); range E 550 and 80, whichever is moulded. */
+START_TEST(full_load_is_told_as_tables_print_it)
+{
+    static const struct {
+        const char *size;
+        double moulded_kPa, kPa, psi;
+    } tyres[] = {{"LT255/75R17 111/108Q C", 350, 350, 50},
+                 {"LT255/75R17 111/108Q C", 344.7378647, 345, 50},
+                 {"LT245/75R16 120/116Q E", 550, 550, 80},
+                 {"LT245/75R16 120/116Q E", 551.5805835, 550, 80}};
+    for (size_t i = 0; i < LENGTH_OF(tyres); i++) {
+        struct tyre tyre = tyre_of(tyres[i].size);
+        tyre.data_book.max_load_kg = 1000;
+        tyre.data_book.at_pressure_Pa = tyres[i].moulded_kPa * 1e3;
+        struct tyre_rating rating;
+        tyre_rate(&tyre, CHOICE_NONE, UNKNOWN, &rating);
+        const struct ceilings ceilings = ceilings_of(&rating, &tyre.wheel, UNKNOWN);
+        const struct pressure_demands demands = {.replaced_Pa = 0,
+                                                 .built_Pa =
+                                                     pressure_for_load_Pa(&rating, false, 999.9),
+                                                 .rated_Pa = UNKNOWN,
+                                                 .placard_Pa = UNKNOWN};
+        for (int us = 0; us < 2; us++) {
+            const struct pressure_choice choice =
+                choose_pressure(&demands, &rating, &ceilings, us ? PRESSURE_US : PRESSURE_METRIC);
+            assert_close(unit_from_si(us ? UNIT_PSI : UNIT_KPA, choice.recommended_Pa),
+                         us ? tyres[i].psi : tyres[i].kPa, 1e-5, tyres[i].size);
+            assert_close(capacity_kg(&rating, false, choice.recommended_Pa), 1000, 1e-9, "all");
+        }
+    }
 }
 END_TEST
 
@@ -276,20 +340,20 @@ START_TEST(recommended_pressure_carries_and_is_allowed)
         if (!known(front.recommended_Pa)) {
             ck_assert_int_eq(front.reason, REASON_UNREAD);
             ck_assert(front.needed_Pa > front.ceilings.sure_Pa);
-            ck_assert(front.needed_Pa <= front.ceilings.highest_Pa * (1 + 1e-9));
+            ck_assert(!is_above_ceiling(front.needed_Pa, front.ceilings.highest_Pa));
             unread++;
             continue;
         }
         given++;
         ck_assert(front.recommended_Pa >= front.floor_Pa);
-        ck_assert(front.recommended_Pa <= front.ceilings.sure_Pa * (1 + 1e-9));
+        ck_assert(!is_above_ceiling(front.recommended_Pa, front.ceilings.sure_Pa));
         ck_assert(front.capacity_at_recommended_kg >= front.demand_built_kg * (1 - 1e-9));
         ck_assert(front.capacity_at_recommended_kg >= front.demand_replaced_kg * (1 - 1e-9));
         ck_assert(front.capacity_at_recommended_kg >= front.demand_rated_kg * (1 - 1e-9));
         if (front.needed_Pa + 5e3 < front.ceilings.sure_Pa)
             assert_close(fmod(front.recommended_Pa + 1, 5e3), 1, 1e-3, "whole steps of 5 kPa");
         struct tyre_rating before;
-        tyre_rate(&fitted.axle[AXLE_FRONT], CHOICE_NONE, UNKNOWN, PRESSURE_METRIC, &before);
+        tyre_rate(&fitted.axle[AXLE_FRONT], CHOICE_NONE, UNKNOWN, &before);
         if (tyre_group(before.class) == tyre_group(front.rating.class))
             ck_assert(front.recommended_Pa >= front.placard_Pa - 1e-6);
     }
@@ -357,6 +421,8 @@ Suite *load_suite(void)
     tcase_add_test(published, placard_is_a_floor_for_its_own_group);
     tcase_add_test(published, above_what_is_sure_the_sidewall_is_read);
     tcase_add_test(published, rounding_up_never_refuses);
+    tcase_add_test(published, nominal_pair_is_one_step);
+    tcase_add_test(published, full_load_is_told_as_tables_print_it);
     tcase_add_test(published, fitted_wheel_is_taken_for_half_the_axle_rating);
     tcase_add_test(published, light_truck_tyre_at_the_old_placard_carries_less);
     tcase_add_test(published, speed_counts_once);

@@ -2,6 +2,7 @@
  * is called the worst case is one. */
 
 #include "property_run.h"
+#include "report/outcome.h"
 #include "suites.h"
 #include "support.h"
 
@@ -58,6 +59,75 @@ START_TEST(other_units_change_nothing)
 }
 END_TEST
 
+/* --- no verdict hangs on the units of the output */
+
+/* Figures of one thing with that verdict: what is tabled by whole units stands at other places. */
+static size_t count_judged(const struct figures *figures, const struct figure *like)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        count += figure_same(figure, like, SAME_PART | SAME_QUANTITY | SAME_AXLE) &&
+                 figure->setup == like->setup && figure->state == like->state &&
+                 figure->verdict == like->verdict && figure->cure.task == like->cure.task;
+    }
+    return count;
+}
+
+static void judged_alike(const struct run *run, const struct figures *figures,
+                         const struct figures *other)
+{
+    for (size_t i = 0; i < figures->count; i++) {
+        const struct figure *figure = &figures->items[i];
+        if (figure->verdict == VERDICT_NONE)
+            continue;
+        size_t here = count_judged(figures, figure), there = count_judged(other, figure);
+        REQUIRE(here == there, "%s: %s %zu times, in the other units %zu times (%.17g of %.17g)",
+                told_of(run, figure), verdict_name(figure->verdict), here, there, figure->value,
+                figure->limit);
+    }
+}
+
+/* Verdicts, tasks, and what becomes of each option. */
+static void check_in_us(const char *property, const struct variation *how)
+{
+    uint64_t seed = random_start(property);
+    for (int i = 0; i < properties_count(FEW); i++, seed++) {
+        struct run run;
+        struct option_outcome metric, us;
+        run_make(&run, seed, how);
+        const struct plan plan = run.plan;
+        const struct figures figures = run.figures;
+        const struct setup_figures *groups = plan_group_figures(&plan, &figures);
+        run_compute(&run, true);
+        judged_alike(&run, &figures, &run.figures);
+        judged_alike(&run, &run.figures, &figures);
+        const struct setup_figures *in_us = plan_group_figures(&run.plan, &run.figures);
+        for (size_t setup = 0; setup < plan.count; setup++) {
+            option_outcome_make(&plan, &groups[setup], &metric);
+            option_outcome_make(&run.plan, &in_us[setup], &us);
+            REQUIRE(metric.outcome == us.outcome && metric.task_count == us.task_count,
+                    "seed %llu, setup %zu: %s in metric, %s in us", (unsigned long long)seed, setup,
+                    outcome_name(metric.outcome), outcome_name(us.outcome));
+        }
+        run_free(&run);
+    }
+}
+
+START_TEST(verdicts_hang_on_no_unit)
+{
+    check_in_us("verdicts in us", &as_drawn);
+}
+END_TEST
+
+START_TEST(verdicts_of_nominal_pairs_hang_on_no_unit)
+{
+    struct variation nominal = as_drawn;
+    nominal.nominal_pressures = true;
+    check_in_us("nominal pairs in us", &nominal);
+}
+END_TEST
+
 START_TEST(order_of_items_changes_nothing)
 {
     struct variation other = as_drawn;
@@ -87,6 +157,8 @@ Suite *properties_suite(void)
     Suite *suite = suite_create("properties");
     TCase *same = tcase_create("the same vehicle, written otherwise");
     tcase_add_test(same, other_units_change_nothing);
+    tcase_add_test(same, verdicts_hang_on_no_unit);
+    tcase_add_test(same, verdicts_of_nominal_pairs_hang_on_no_unit);
     tcase_add_test(same, order_of_items_changes_nothing);
     tcase_add_test(same, order_of_options_changes_nothing);
     tcase_add_test(same, left_and_right_are_alike);

@@ -94,15 +94,26 @@ static double longest(const struct run *run, int setup)
     return (spread ? 1.015 : 1) / worn;
 }
 
+/* A rule of another kind of vehicle binds no setting. */
+static bool rule_is_of_vehicle(const struct specification *specification)
+{
+    const struct speedometer_rules_row *rule =
+        speedometer_rule_find(specification->speedometer.rule);
+    return strcmp(rule->vehicle_kinds, "any") == 0 ||
+           (strcmp(rule->vehicle_kinds, "light_truck") == 0 &&
+            specification->vehicle.kind == VEHICLE_LIGHT_TRUCK);
+}
+
 static int setting_is_lawful(struct run *run)
 {
     int checked = 0;
+    if (run->specification->speedometer.rule == NULL || !rule_is_of_vehicle(run->specification))
+        return 0;
     for (int setup = 0; setup < (int)run->plan.count; setup++) {
         double scale, offset_mps;
         const struct figure *nearest =
             figure_of_setup(run, setup, QUANTITY_SETTING_NEAREST, AT_ANY_TYRE);
         if (nearest == NULL || !known(nearest->value) ||
-            run->specification->speedometer.rule == NULL ||
             !line_entered(run, setup, &scale, &offset_mps))
             continue;
         double nominal = least_room(run, scale, offset_mps);

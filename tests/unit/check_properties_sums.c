@@ -135,8 +135,8 @@ static void assert_rises(const struct run *run, const struct tyre *tyre)
     struct tyre_rating rating, of_higher;
     higher.size.service.load_index++;
     higher.size.service.load_index_dual += higher.size.service.load_index_dual > 0;
-    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, PRESSURE_METRIC, &rating);
-    tyre_rate(&higher, vehicle->kind, vehicle->top_speed_mps, PRESSURE_METRIC, &of_higher);
+    tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, &rating);
+    tyre_rate(&higher, vehicle->kind, vehicle->top_speed_mps, &of_higher);
     bool indexed = tyre->size.service.load_index >= 0 && tyre->size.service.load_index != 121;
     for (int dual = 0; dual < 2; dual++) {
         double before = 0, asked_before = 0;

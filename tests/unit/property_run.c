@@ -29,25 +29,42 @@ static void stop_at_faults(const struct run *run, const struct diagnostics *diag
                  (unsigned long long)run->seed, run->text.text);
 }
 
-void run_make(struct run *run, uint64_t seed, const struct variation *variation)
+/* `by_size`: whether data books may be judged by the size. */
+static void read_and_report(struct run *run, bool by_size)
 {
-    run->seed = seed;
     run->arena = ARENA_EMPTY;
-    random_build(seed, variation, &run->text);
     struct diagnostics diagnostics = {.arena = &run->arena};
     run->specification = arena_allocate(&run->arena, sizeof *run->specification);
     struct span source = {run->text.text, run->text.length};
     if (!build_file_read(&run->arena, source, &diagnostics, run->specification) ||
-        (!variation->diameters_told && /* which are not those of the size */
-         !measured_rules_check(run->specification, &diagnostics)))
+        (by_size && !measured_rules_check(run->specification, &diagnostics)))
         stop_at_faults(run, &diagnostics);
-    ck_assert(plan_make(&run->arena, run->specification, false, NULL, &run->plan));
+    run_compute(run, false);
+}
+
+void run_compute(struct run *run, bool us)
+{
+    ck_assert(plan_make(&run->arena, run->specification, us, NULL, &run->plan));
     run->figures = (struct figures){.arena = &run->arena};
     report_tyre(&run->plan, &run->figures);
     report_clearance(&run->plan, &run->figures);
     report_load(&run->plan, &run->figures);
     report_speedometer(&run->plan, &run->figures);
     report_gearing(&run->plan, &run->figures);
+}
+
+void run_make(struct run *run, uint64_t seed, const struct variation *variation)
+{
+    run->seed = seed;
+    random_build(seed, variation, &run->text);
+    read_and_report(run, !variation->diameters_told); /* which are not those of the size */
+}
+
+void run_make_job(struct run *run, uint64_t seed)
+{
+    run->seed = seed;
+    random_job(seed, &run->text);
+    read_and_report(run, true);
 }
 
 void run_free(struct run *run)

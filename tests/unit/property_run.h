@@ -33,6 +33,10 @@ int properties_count(int few);
 /* Writes, reads and computes; fails the test, with the text and the faults, where the build is not
  * accepted. */
 void run_make(struct run *run, uint64_t seed, const struct variation *variation);
+/* The same build's figures anew, as for --units us or metric. */
+void run_compute(struct run *run, bool us);
+/* The same of a job (random_job). */
+void run_make_job(struct run *run, uint64_t seed);
 void run_free(struct run *run);
 
 /* Calls `check` with many builds; each returns how much it has checked, which must not be 0 in

@@ -12,6 +12,7 @@ enum { BUILD_TEXT_SIZE = 32768, BUILD_OPTIONS_MAX = 3, BUILD_ITEMS_MAX = 8 };
 
 struct variation {
     bool other_units;       /* every quantity in another unit of its kind */
+    bool nominal_pressures; /* near a nominal pair they are it, some in kPa and some in psi */
     bool masses_told;       /* liquids by density, people by mass: nothing comes from a table */
     bool diameters_told;    /* every tyre's diameter stands in its data book, and nothing else */
     bool no_error;          /* the instrument reads true with the fitted tyre */
@@ -40,5 +41,9 @@ struct build_text {
 };
 
 void random_build(uint64_t seed, const struct variation *variation, struct build_text *out);
+
+/* A job as a shop has it: nothing that an outcome needs is missing, and what is short is short by
+ * little. */
+void random_job(uint64_t seed, struct build_text *out);
 
 #endif

@@ -128,8 +128,24 @@ void put_in_unit(const struct draw *draw, struct build_text *out, enum unit_kind
     put(out, " %s", units[chosen].name);
 }
 
+/* Pairs that the Tire and Rim Association prints, one step each; `turn` chooses the unit. */
+static bool put_nominal(struct build_text *out, double kPa, unsigned turn)
+{
+    static const int pairs[][2] = {{240, 35}, {280, 41}, {350, 50},
+                                   {450, 65}, {550, 80}, {650, 95}};
+    for (size_t i = 0; i < LENGTH_OF(pairs); i++)
+        if (fabs(kPa - pairs[i][0]) < 20) {
+            put(out, "%d %s", pairs[i][turn % 2], turn % 2 == 1 ? "psi" : "kPa");
+            return true;
+        }
+    return false;
+}
+
 void quantity(struct draw *draw, struct build_text *out, enum unit_kind kind, double value)
 {
+    if (draw->how->nominal_pressures && kind == KIND_PRESSURE &&
+        put_nominal(out, value, draw->quantities++))
+        return;
     put_in_unit(draw, out, kind, value, draw->quantities++);
 }
 

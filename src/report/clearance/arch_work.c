@@ -10,6 +10,13 @@ static bool is_within(double amount_m, double most_m)
     return meets_limit(amount_m, LIMIT_AT_MOST, most_m);
 }
 
+/* What a list of work can say, and a shop do: to a tenth of a millimetre, and enough. */
+static double doable_m(double amount_m)
+{
+    static const double tenth_m = 1e-4;
+    return ceil(amount_m / tenth_m - 1e-6) * tenth_m;
+}
+
 static bool is_short(double room_m)
 {
     return known(room_m) && !meets_limit(room_m, LIMIT_AT_LEAST, 0);
@@ -31,9 +38,10 @@ static bool spacer_is_allowed(const struct wheel_arch *arch, double thicker_m)
 }
 
 /* No state may come to stand on bump stops that it does not stand on now. */
-static bool bump_stop_is_allowed(const struct wheel_arch *arch, double longer_m)
+static bool bump_stop_is_allowed(const struct wheel_arch *arch, double needed_m)
 {
     const struct plan *plan = arch->plan;
+    double longer_m = doable_m(needed_m);
     if (!is_within(longer_m, plan->specification->allowed.bump_stop_m) ||
         !fit_limits_hold(plan, arch->index, arch->axle, (struct fit_work){.bump_stop_m = longer_m}))
         return false;
@@ -46,7 +54,7 @@ static bool bump_stop_is_allowed(const struct wheel_arch *arch, double longer_m)
 
 static bool trim_is_allowed(const struct wheel_arch *arch, double amount_m)
 {
-    return is_within(amount_m, arch->plan->specification->allowed.trim_m);
+    return is_within(doable_m(amount_m), arch->plan->specification->allowed.trim_m);
 }
 
 /* Short, or at lock not surely there. */
@@ -100,7 +108,7 @@ static void choose_inside(const struct wheel_arch *arch, const struct arch_tyre 
                           struct arch_work *out)
 {
     const struct arch_rooms *rooms = &tyre->rooms;
-    double thicker = -rooms->inner_m, rounded = enough_m(arch->plan, thicker);
+    double thicker = doable_m(-rooms->inner_m), rounded = enough_m(arch->plan, thicker);
     enum answer helps = helps_inside(arch, tyre, thicker);
     out->spacer_open = helps == ANSWER_UNKNOWN;
     if (helps != ANSWER_YES)
@@ -114,6 +122,12 @@ static void choose_inside(const struct wheel_arch *arch, const struct arch_tyre 
                                   : TASK_SPACER;
 }
 
+static bool serves_alone(const struct wheel_arch *arch, const struct arch_tyre *tyre,
+                         double thicker_m)
+{
+    return spacer_is_allowed(arch, thicker_m) && arch_takes_inset(arch, tyre, -thicker_m);
+}
+
 /* A spacer that serves the sides and the lock alone. */
 static void choose_spacer(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                           struct arch_work *out)
@@ -122,10 +136,9 @@ static void choose_spacer(const struct wheel_arch *arch, const struct arch_tyre 
     bool inside = is_short(rooms->inner_m);
     double inset = inside ? needed_m(arch, tyre, ROOM_INNER, rooms->inner_m, CURE_INSET)
                           : needed_m(arch, tyre, ROOM_LOCK, rooms->lock_m, CURE_INSET);
-    if (inset < 0 && isfinite(inset) && spacer_is_allowed(arch, -inset)) {
-        double rounded = enough_m(arch->plan, -inset);
-        bool takes = spacer_is_allowed(arch, rounded) && arch_takes_inset(arch, tyre, -rounded);
-        out->spacer_m = takes ? rounded : -inset;
+    double thicker = doable_m(-inset), rounded = enough_m(arch->plan, thicker);
+    if (inset < 0 && isfinite(inset) && serves_alone(arch, tyre, thicker)) {
+        out->spacer_m = serves_alone(arch, tyre, rounded) ? rounded : thicker;
         out->task[ROOM_INNER] = inside ? TASK_SPACER : TASK_NONE;
         if (is_short(rooms->lock_m) && (inside || out->task[ROOM_LOCK] == TASK_NONE))
             out->task[ROOM_LOCK] = TASK_SPACER;
@@ -154,7 +167,7 @@ static double enough_of(const struct wheel_arch *arch, double exact_m,
                         bool (*is_allowed)(const struct wheel_arch *arch, double amount_m))
 {
     double rounded = enough_m(arch->plan, exact_m);
-    return is_allowed(arch, rounded) ? rounded : exact_m;
+    return is_allowed(arch, rounded) ? rounded : doable_m(exact_m);
 }
 
 /* Trimming first, a spacer where it does more or better, a bump stop where nothing is trimmed by as

@@ -28,6 +28,18 @@ static double deflated(const struct tyre *tyre, double value)
     return tyre->deflated.given == NULL ? UNKNOWN : value;
 }
 
+/* What goes in by less than the tape may be off. */
+static struct figure judged_room(const struct carried_spare *spare, struct figure figure,
+                                 struct judgement how)
+{
+    double tape = known_or(spare->plan->specification->measured.tape_m, 0);
+    if (known(figure.value) && !meets_limit(figure.value, LIMIT_AT_LEAST, tape)) {
+        how.met = VERDICT_CAUTION;
+        how.if_met = REMARK_WITH(spare->plan->arena, ADVICE_WITHIN_TAPE, say_enough(tape));
+    }
+    return judged(limited_at_least(figure, 0), &how);
+}
+
 /* One dimension, with air and, where that size is given, without. */
 static void report_room(const struct carried_spare *spare, double space_m, double with_air_m,
                         double without_air_m, const char *dimension)
@@ -36,26 +48,27 @@ static void report_room(const struct carried_spare *spare, double space_m, doubl
         spare_figure(QUANTITY_SPARE_ROOM, space_m - with_air_m, BASIS_SPARE_SPACE, dimension);
     struct figure without = spare_figure(QUANTITY_SPARE_ROOM, space_m - without_air_m,
                                          BASIS_SPARE_WITHOUT_AIR, dimension);
-    const struct cure cure = spare_of_set_cure(spare->plan, spare->setup);
+    const struct cure cure = spare_of_set_cure(spare->plan, spare->setup),
+                      none = {.task = TASK_NONE};
     bool goes_in = known(without.value) && meets_limit(without.value, LIMIT_AT_LEAST, 0);
     figure.place.tyre = AT_LARGEST;
     without.place.pressure_as = AT_NO_AIR;
     figure.limit_owner = without.limit_owner = LIMIT_OF_PHYSICS;
     figures_add(
         spare->figures,
-        judged(limited_at_least(figure, 0),
-               &(struct judgement){
-                   .broken = goes_in ? VERDICT_CAUTION : VERDICT_FAIL,
-                   .cure = goes_in ? (struct cure){.task = TASK_NONE} : cure,
-                   .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
-                   .if_broken = remark(goes_in ? ADVICE_ONLY_WITHOUT_AIR : ADVICE_CARRY_ELSEWHERE),
-                   .if_unknown = remark(ADVICE_GIVE_SPARE_SPACE)}));
+        judged_room(spare, figure,
+                    (struct judgement){.broken = goes_in ? VERDICT_CAUTION : VERDICT_FAIL,
+                                       .cure = goes_in ? none : cure,
+                                       .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
+                                       .if_broken = remark(goes_in ? ADVICE_ONLY_WITHOUT_AIR
+                                                                   : ADVICE_CARRY_ELSEWHERE),
+                                       .if_unknown = remark(ADVICE_GIVE_SPARE_SPACE)}));
     if (known(without.value))
         figures_add(spare->figures,
-                    judged(limited_at_least(without, 0),
-                           &(struct judgement){.cure = cure,
-                                               .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
-                                               .if_broken = remark(ADVICE_CARRY_ELSEWHERE)}));
+                    judged_room(spare, without,
+                                (struct judgement){.cure = cure,
+                                                   .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
+                                                   .if_broken = remark(ADVICE_CARRY_ELSEWHERE)}));
 }
 
 static void report_space(const struct carried_spare *spare)

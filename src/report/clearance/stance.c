@@ -5,6 +5,7 @@
 #include "compute/deflection.h"
 #include "compute/load.h"
 #include "compute/springs.h"
+#include "report/judge.h"
 
 const struct axle_suspension *suspension_of(const struct plan *plan, int axle)
 {
@@ -90,6 +91,14 @@ static double deflection_m(const struct stance *stance, int axle, double added)
                               (unladen + added) / tyres);
 }
 
+/* Whether a pressure that is named stays: where it is too low or too high, another is to be set. */
+static bool stays(const struct axle_pressures *axle, double named_Pa)
+{
+    return known(named_Pa) && (!isfinite(axle->recommended_Pa) ||
+                               (meets_limit(named_Pa, LIMIT_AT_LEAST, axle->needed_Pa) &&
+                                !clearly_above(named_Pa, axle->ceilings.sure_Pa)));
+}
+
 /* The pressure that the fitted tyre has by the placard, and an option is set to, or to be. In whole
  * metric steps, whatever units are asked for: no verdict depends on them. */
 static double pressure_when_driven_Pa(const struct plan *plan, size_t index, int axle)
@@ -99,7 +108,8 @@ static double pressure_when_driven_Pa(const struct plan *plan, size_t index, int
     if (plan->setups[index].is_fitted)
         return placard_Pa(plan->specification, (enum axle)axle);
     axle_pressures(&conditions, &plan->setups[index], (enum axle)axle, &pressures);
-    return known_or(as_set_Pa(&plan->setups[index], (enum axle)axle), pressures.recommended_Pa);
+    double named_Pa = as_set_Pa(&plan->setups[index], (enum axle)axle);
+    return stays(&pressures, named_Pa) ? named_Pa : pressures.recommended_Pa;
 }
 
 double radius_change_m(const struct plan *plan, size_t index, int axle)

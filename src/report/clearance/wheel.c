@@ -123,9 +123,16 @@ static bool judge_brake(const struct changed_wheel *wheel)
         return false;
     struct figure figure = wheel_figure(wheel, QUANTITY_BRAKE_ROOM, room, BASIS_AS_TRIED);
     figure.limit_owner = LIMIT_OF_PHYSICS;
+    double tape = known_or(wheel->plan->specification->measured.tape_m, 0);
+    bool doubtful = !meets_limit(room, LIMIT_AT_LEAST, tape);
     figures_add(wheel->figures,
                 judged(limited_at_least(figure, 0),
-                       &(struct judgement){.if_broken = remark(ADVICE_TOUCHES_BRAKE)}));
+                       &(struct judgement){.met = doubtful ? VERDICT_CAUTION : VERDICT_OK,
+                                           .if_met = doubtful ? REMARK_WITH(wheel->plan->arena,
+                                                                            ADVICE_WITHIN_TAPE,
+                                                                            say_enough(tape))
+                                                              : remark(REMARK_NONE),
+                                           .if_broken = remark(ADVICE_TOUCHES_BRAKE)}));
     return true;
 }
 

@@ -7,17 +7,19 @@
 void report_margins(const struct loaded_setup *loaded, struct figures *figures)
 {
     static const double far_apart = 0.25, little = 0.10;
-    double margin[AXLE_COUNT];
-    for (int axle = 0; axle < AXLE_COUNT; axle++)
-        margin[axle] =
-            loaded->axle[axle].capacity_at_recommended_kg / loaded->axle[axle].load_built_kg - 1;
+    double told[AXLE_COUNT], least[AXLE_COUNT]; /* verdicts hang on no unit of what is told */
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct axle_pressures *each = &loaded->axle[axle];
+        told[axle] = each->capacity_at_recommended_kg / each->load_built_kg - 1;
+        least[axle] = each->capacity_least_told_kg / each->load_built_kg - 1;
+    }
     struct figure figure =
-        load_figure(QUANTITY_MARGIN_DIFFERENCE, margin[AXLE_FRONT] - margin[AXLE_REAR], AXLE_NONE,
+        load_figure(QUANTITY_MARGIN_DIFFERENCE, told[AXLE_FRONT] - told[AXLE_REAR], AXLE_NONE,
                     remark(BASIS_MARGINS));
     if (!known(figure.value))
         return; /* the pressures say what is missing */
-    bool uneven = clearly_above(fabs(figure.value), far_apart) &&
-                  fmin(margin[AXLE_FRONT], margin[AXLE_REAR]) < little;
+    bool uneven = clearly_above(fabs(least[AXLE_FRONT] - least[AXLE_REAR]), far_apart) &&
+                  fmin(least[AXLE_FRONT], least[AXLE_REAR]) < little;
     const struct judgement how = {
         .holds = answer_of(true, !uneven),
         .broken = VERDICT_CAUTION,
@@ -41,8 +43,8 @@ static void report_handling(const struct loaded_setup *loaded, struct figures *f
     const struct axle_pressures *front = &loaded->axle[AXLE_FRONT],
                                 *rear = &loaded->axle[AXLE_REAR];
     double change =
-        (front->recommended_Pa / rear->recommended_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
-    bool both = isfinite(front->recommended_Pa) && isfinite(rear->recommended_Pa);
+        (front->least_told_Pa / rear->least_told_Pa) / (front->placard_Pa / rear->placard_Pa) - 1;
+    bool both = isfinite(front->least_told_Pa) && isfinite(rear->least_told_Pa);
     if (both && clearly_above(fabs(change), same_ratio)) /* false where a placard is not known */
         add_not_covered("handling", &(struct judgement){.if_unknown = remark(ADVICE_HANDLING)},
                         figures);

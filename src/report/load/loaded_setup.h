@@ -32,8 +32,7 @@ static inline struct argument say_mass(double mass_kg)
 /* What the scale may be off by, on each tyre of an axle. */
 static inline double weighing_of_tyre_kg(const struct loaded_setup *loaded, int axle)
 {
-    return known_or(loaded->plan->specification->measured.scale_kg, 0) /
-           tyres_on_axle(loaded->axle[axle].dual);
+    return tyre_doubt_kg(loaded->plan->specification, loaded->axle[axle].dual);
 }
 
 /* Asks to weigh again what is nearer to its limit than the scale tells. */
@@ -46,6 +45,9 @@ static inline struct remark weigh_again(struct arena *arena, double tolerance_kg
  */
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures);
 
+/* weighed.c: what the weighed figures hold; whether the fuel of two tanks counts. */
+void report_weighed(const struct loaded_setup *loaded, struct figures *figures);
+
 /* pressure.c: capacity and pressure of one axle's tyres. */
 void report_pressure(const struct loaded_setup *loaded, int axle, struct figures *figures);
 
@@ -55,6 +57,10 @@ struct remark for_speed(struct arena *arena, const struct tyre_rating *rating);
 /* Asks for the sidewall: whether it allows a pressure that not every tyre of the kind may have, and
  * no more than tyre and wheel can. */
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa);
+
+/* A ceiling beside that pressure, in the user's unit: of a nominal pair the one that is printed in
+ * it; UNKNOWN where there is none. */
+double ceiling_told_Pa(const struct plan *plan, double ceiling_Pa, double pressure_Pa);
 
 /* pressure_table.c: load at every pressure from floor to ceiling, of all setups. */
 void report_pressure_tables(const struct loaded_setup *setups, size_t count,
@@ -66,6 +72,9 @@ struct remark capacity_basis(struct arena *arena, const struct axle_pressures *a
 /* wheel_rating.c: what wheels and tyres of an axle are rated for. */
 void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
 void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct figures *figures);
+/* The listed rim that is ordered for an axle whose wheel is too weak, with the other axle's where
+ * both have the same wheel; NULL: none need be, or none does and is allowed. */
+const struct search_rim *wheel_to_order(const struct loaded_setup *loaded, int axle);
 
 /* twins.c: of an axle with twins. */
 void report_twins(const struct loaded_setup *loaded, int axle, struct figures *figures);

@@ -2,8 +2,9 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "report/load/loaded_setup.h"
+#include "tables/lookup.h"
 
-enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 };
+enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 }; /* the last is of the pressure itself */
 
 /* What the sidewall must be read for. */
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa)
@@ -16,13 +17,17 @@ struct remark read_sidewall(const struct plan *plan, double needed_Pa, double hi
 static void find_needs(const struct plan *plan, const struct axle_pressures *axle,
                        struct need needs[NEEDS_OF_PRESSURE])
 {
+    bool unweighed = axle->reason == REASON_UNWEIGHED;
+    double doubt_kg = tyre_doubt_kg(plan->specification, axle->dual);
     bool rated = known(axle->capacity_max_kg) && known(axle->demand_replaced_kg);
     needs[0] = (struct need){known(axle->placard_Pa), remark(ADVICE_GIVE_PLACARD)};
     needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
     needs[2] = (struct need){rated, remark(ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
-    needs[4] = (struct need){axle->reason != REASON_UNREAD,
-                             read_sidewall(plan, axle->needed_Pa, axle->ceilings.highest_Pa)};
+    needs[4] =
+        (struct need){axle->reason != REASON_UNREAD && !unweighed,
+                      unweighed ? weigh_again(plan->arena, doubt_kg)
+                                : read_sidewall(plan, axle->needed_Pa, axle->ceilings.highest_Pa)};
 }
 
 /* What to do where the tyre carries less at the placard than the fitted one did. */
@@ -77,10 +82,15 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
                   known(figure.limit) && !meets_limit(figure.value, LIMIT_AT_LEAST, figure.limit);
     if (broken) /* what must be read first may not be set yet */
         needs[NEEDS_OF_CAPACITY] = needs[NEEDS_OF_PRESSURE - 1];
+    const struct cure cure = set_pressure(pressures);
+    /* A pressure that is surely enough is set then, and there is nothing to weigh. */
+    bool doubtful = by_load && figure.limit_side != LIMIT_NO_SIDE &&
+                    clearly_above(tolerance_kg, fabs(figure.value - figure.limit));
     const struct judgement how = {
         .needs = needs,
         .need_count = fitted || broken ? NEEDS_OF_CAPACITY + 1 : NEEDS_OF_CAPACITY,
-        .cure = set_pressure(pressures),
+        .holds = doubtful && cure.task != TASK_NONE ? ANSWER_NO : ANSWER_NOT_ASKED,
+        .cure = cure,
         .ask = find_out(pressures),
         .tolerance = by_load ? tolerance_kg : 0,
         .if_doubtful = weigh_again(arena, tolerance_kg),
@@ -120,6 +130,8 @@ static struct remark reason_of(const struct plan *plan, const struct axle_pressu
         return remark(BASIS_REFUSED);
     case REASON_UNREAD:
         return REMARK_WITH(arena, BASIS_UNREAD, say_pressure(axle->ceilings.sure_Pa));
+    case REASON_UNWEIGHED:
+        return remark(BASIS_UNWEIGHED);
     case REASON_NONE:
         break;
     }
@@ -128,7 +140,7 @@ static struct remark reason_of(const struct plan *plan, const struct axle_pressu
 
 static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
 {
-    return isfinite(pressure_Pa) && !clearly_above(pressure_Pa, axle->ceilings.highest_Pa);
+    return isfinite(pressure_Pa) && !is_above_ceiling(pressure_Pa, axle->ceilings.highest_Pa);
 }
 
 /* What no allowed pressure meets: the build itself before all else. */
@@ -142,6 +154,14 @@ static struct remark if_refused(struct arena *arena, const struct axle_pressures
     if (known(axle->as_rated_Pa) && !is_allowed(axle, axle->as_rated_Pa))
         return REMARK_WITH(arena, ADVICE_NOT_HALF_THE_RATING, say_mass(axle->demand_rated_kg));
     return remark(ADVICE_PLACARD_TOO_HIGH);
+}
+
+double ceiling_told_Pa(const struct plan *plan, double ceiling_Pa, double pressure_Pa)
+{
+    double told_Pa = nominal_told_Pa(ceiling_Pa, plan->us);
+    if (!isfinite(ceiling_Pa))
+        return UNKNOWN;
+    return clearly_above(pressure_Pa, told_Pa) ? ceiling_reach_Pa(ceiling_Pa) : told_Pa;
 }
 
 static double or_none(double ceiling_Pa)
@@ -162,8 +182,10 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
                     reason_of(plan, pressures));
     figure.headline = HEADLINE_YES;
     figure.limit_owner = LIMIT_OF_MAKER;
-    figure = limited_at_most(
-        figure, or_none(refused ? pressures->ceilings.highest_Pa : pressures->ceilings.sure_Pa));
+    figure = limited_at_most(figure, ceiling_told_Pa(plan,
+                                                     refused ? pressures->ceilings.highest_Pa
+                                                             : pressures->ceilings.sure_Pa,
+                                                     figure.value));
     const struct judgement how = {
         .needs = needs,
         .need_count = refused ? 0 : NEEDS_OF_PRESSURE, /* whatever else is not known */
@@ -185,15 +207,23 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
 static void report_as_set(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    double stands_Pa = pressures->stands_Pa, sure_Pa = pressures->ceilings.sure_Pa;
+    double stands_Pa = pressures->stands_Pa;
     bool named = known(as_set_Pa(loaded->setup, (enum axle)axle));
-    bool too_high = clearly_above(stands_Pa, sure_Pa);
+    bool settled = isfinite(pressures->recommended_Pa);
+    double ceiling_Pa = settled ? pressures->ceilings.sure_Pa : pressures->ceilings.highest_Pa;
+    bool too_high = is_above_ceiling(stands_Pa, ceiling_Pa);
     struct figure figure = load_figure(QUANTITY_PRESSURE_AS_SET, stands_Pa, axle,
                                        remark(named ? BASIS_AS_SET : BASIS_PLACARD_STANDS));
     figure.limit_owner = LIMIT_OF_MAKER;
-    if (isfinite(pressures->recommended_Pa))
-        figure = too_high ? limited_at_most(figure, sure_Pa)
-                          : limited_at_least(figure, pressures->needed_Pa);
+    /* Of a need that is a nominal pair, its lower one is enough. */
+    double needed_Pa = pressures->needed_Pa;
+    if (stands_Pa < needed_Pa)
+        needed_Pa = lower_of(needed_Pa, pressures->least_told_Pa);
+    if (named && too_high) /* whatever else is not known */
+        figure = limited_at_most(figure, ceiling_Pa);
+    else if (settled)
+        figure =
+            too_high ? limited_at_most(figure, ceiling_Pa) : limited_at_least(figure, needed_Pa);
     const struct judgement how = {
         .cure = set_pressure(pressures),
         .if_broken = remark(too_high ? ADVICE_LET_DOWN : ADVICE_INFLATE),
@@ -226,9 +256,9 @@ static struct remark not_shown(const struct plan *plan, const struct axle_pressu
 {
     if (isinf(pressure_Pa))
         return remark(ADVICE_NO_PRESSURE);
-    if (clearly_above(pressure_Pa, axle->ceilings.highest_Pa))
+    if (is_above_ceiling(pressure_Pa, axle->ceilings.highest_Pa))
         return remark(ADVICE_ABOVE_CEILING);
-    return clearly_above(pressure_Pa, axle->ceilings.sure_Pa)
+    return is_above_ceiling(pressure_Pa, axle->ceilings.sure_Pa)
                ? read_sidewall(plan, pressure_Pa, axle->ceilings.highest_Pa)
                : remark(REMARK_NONE);
 }
@@ -255,10 +285,10 @@ static void report_demands(const struct loaded_setup *loaded, int axle, struct f
         double needed_Pa = known(demands[i].pressure_Pa)
                                ? higher_of(demands[i].pressure_Pa, pressures->floor_Pa)
                                : UNKNOWN;
-        bool shown = isfinite(needed_Pa) && !clearly_above(needed_Pa, sure_Pa);
+        bool shown = isfinite(needed_Pa) && !is_above_ceiling(needed_Pa, sure_Pa);
         struct figure figure = load_figure(demands[i].quantity, shown ? needed_Pa : UNKNOWN, axle,
                                            capacity_basis(plan->arena, pressures));
-        figure.limit = or_none(sure_Pa);
+        figure.limit = ceiling_told_Pa(plan, sure_Pa, figure.value);
         figure.advice = not_shown(plan, pressures, needed_Pa);
         figures_add(figures, figure);
     }
@@ -273,8 +303,8 @@ static bool fails_with_whole_side(const struct loaded_setup *loaded,
     double demand_kg = whole_kg * (1 + load_reserve(loaded->plan->specification));
     double needed_Pa =
         pressure_for_load_Pa(&axle->rating, axle->dual, demand_kg) + axle->rating.speed_pressure_Pa;
-    return isfinite(axle->recommended_Pa) && clearly_above(whole_kg, axle->load_built_kg) &&
-           (clearly_above(needed_Pa, axle->recommended_Pa) ||
+    return isfinite(axle->least_told_Pa) && clearly_above(whole_kg, axle->load_built_kg) &&
+           (clearly_above(needed_Pa, axle->least_told_Pa) ||
             clearly_above(whole_kg, axle->wheel_load_kg));
 }
 

@@ -2,6 +2,7 @@
 #include "base/known.h"
 #include "base/units.h"
 #include "report/load/loaded_setup.h"
+#include "tables/lookup.h"
 
 /* True where both axles have the same tyres: what a tyre carries is then told once. */
 static bool axles_alike(const struct loaded_setup *loaded)
@@ -24,6 +25,23 @@ static double table_step_Pa(const struct plan *plan, double range_Pa)
     return unit_to_si(UNIT_KPA, clearly_above(range_Pa, 150e3) ? 25 : 10);
 }
 
+/* As a row tells it, in whole units: 79.8 psi, which are 550 kPa, stand with 80 psi. */
+static double as_told_Pa(const struct plan *plan, double pressure_Pa)
+{
+    enum unit_id unit = plan->us ? UNIT_PSI : UNIT_KPA;
+    return unit_to_si(unit, round(unit_from_si(unit, pressure_Pa)));
+}
+
+/* The highest pressure of a table: a whole unit below the ceiling where that reads as one above it.
+ */
+static double table_end_Pa(const struct plan *plan, double end_Pa, double ceiling_Pa)
+{
+    enum unit_id unit = plan->us ? UNIT_PSI : UNIT_KPA;
+    return is_above_ceiling(as_told_Pa(plan, end_Pa), ceiling_Pa)
+               ? unit_to_si(unit, floor(unit_from_si(unit, end_Pa)))
+               : end_Pa;
+}
+
 /* Where an axle's table runs: from the floor of the class to the lowest maximum of tyre and wheel,
  * from which on the load no longer rises. Without a floor nothing published can be continued. */
 struct table_range {
@@ -35,7 +53,9 @@ static bool table_range_of(const struct loaded_setup *loaded, int axle, struct t
     const struct plan *plan = loaded->plan;
     const struct axle_pressures *pressures = &loaded->axle[axle];
     out->low_Pa = pressure_rounded_up_Pa(pressures->floor_Pa, plan_pressure_system(plan));
-    out->high_Pa = fmin(pressures->rating.reference_Pa, pressures->ceilings.sure_Pa);
+    const double sure_Pa = pressures->ceilings.sure_Pa;
+    out->high_Pa = table_end_Pa(
+        plan, nominal_told_Pa(fmin(pressures->rating.reference_Pa, sure_Pa), plan->us), sure_Pa);
     if (!(out->low_Pa > 0) || !isfinite(out->high_Pa) || out->high_Pa < out->low_Pa)
         return false;
     out->step_Pa = table_step_Pa(plan, out->high_Pa - out->low_Pa);
@@ -54,13 +74,6 @@ static double table_pressure(const struct table_range *range, double at_Pa, doub
     double steps = at_Pa / range->step_Pa;
     bool on_step = fabs(steps - round(steps)) < 1e-6;
     return on_step || fabs(at_Pa - range->low_Pa) < slack ? at_Pa : UNKNOWN;
-}
-
-/* As a row tells it, in whole units: 79.8 psi, which are 550 kPa, stand with 80 psi. */
-static double as_told_Pa(const struct plan *plan, double pressure_Pa)
-{
-    enum unit_id unit = plan->us ? UNIT_PSI : UNIT_KPA;
-    return unit_to_si(unit, round(unit_from_si(unit, pressure_Pa)));
 }
 
 /* One row; a step that reads as the last pressure of the table does has none. */

@@ -18,18 +18,19 @@ static void report_threshold(const struct loaded_setup *loaded, int axle, struct
     const struct axle_pressures *pressures = &loaded->axle[axle];
     enum inflation_key class = pressures->rating.class;
     char load_range = loaded->setup->axle[axle].load_range;
-    double recommended_Pa = pressures->recommended_Pa, ceiling_Pa = pressures->ceilings.sure_Pa;
-    double threshold_Pa = warning_threshold_Pa(recommended_Pa, ceiling_Pa, class, load_range);
+    double told_Pa = pressures->least_told_Pa, ceiling_Pa = pressures->ceilings.sure_Pa;
+    double threshold_Pa =
+        warning_threshold_Pa(pressures->recommended_Pa, ceiling_Pa, class, load_range);
     double least_Pa = warning_minimum_Pa(class, load_range);
-    bool governs = clearly_above(least_Pa, WARNING_SHARE * recommended_Pa);
+    bool governs = clearly_above(least_Pa, WARNING_SHARE * told_Pa);
     struct figure figure =
         load_figure(QUANTITY_WARNING_THRESHOLD, threshold_Pa, axle, remark(BASIS_THRESHOLD));
     if (governs)
-        figure.limit = recommended_Pa;
+        figure.limit = pressures->recommended_Pa;
     const struct judgement how = {
         .holds = governs ? ANSWER_NO : ANSWER_NOT_ASKED,
         .broken = VERDICT_CAUTION,
-        .if_broken = remark(advice_on(least_Pa, recommended_Pa, ceiling_Pa)),
+        .if_broken = remark(advice_on(least_Pa, told_Pa, ceiling_Pa)),
     };
     figures_add(figures, judged(figure, &how));
 }
@@ -50,6 +51,18 @@ static double warning_to_set_Pa(const struct loaded_setup *loaded)
     return pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(loaded->plan));
 }
 
+/* Whether it is off at the pressures of both axles, in whichever unit they are told. */
+static bool warning_can_be_off(const struct loaded_setup *loaded)
+{
+    const struct axle_pressures *front = &loaded->axle[AXLE_FRONT],
+                                *rear = &loaded->axle[AXLE_REAR];
+    double threshold_Pa = WARNING_SHARE * higher_of(front->most_told_Pa, rear->most_told_Pa);
+    double told_Pa = higher_of(pressure_rounded_up_Pa(threshold_Pa, PRESSURE_METRIC),
+                               pressure_rounded_up_Pa(threshold_Pa, PRESSURE_US));
+    return clearly_above(front->least_told_Pa, told_Pa) &&
+           clearly_above(rear->least_told_Pa, told_Pa);
+}
+
 /* Set anew where the shop may, and where that leaves it off at the pressures of both axles;
  * otherwise the driver is told. */
 static struct cure warning_cure(const struct loaded_setup *loaded, int axle, double own_Pa)
@@ -57,9 +70,7 @@ static struct cure warning_cure(const struct loaded_setup *loaded, int axle, dou
     const struct specification *specification = loaded->plan->specification;
     double to_set_Pa = warning_to_set_Pa(loaded);
     bool can = known(of_axle(specification->vehicle.pressure_warning_Pa, axle)) &&
-               specification->allowed.pressure_warning == 1;
-    for (int each = 0; each < AXLE_COUNT; each++)
-        can = can && clearly_above(loaded->axle[each].recommended_Pa, to_set_Pa);
+               specification->allowed.pressure_warning == 1 && warning_can_be_off(loaded);
     return can ? (struct cure){.task = TASK_PRESSURE_WARNING, .now = own_Pa, .then = to_set_Pa}
                : (struct cure){.task = TASK_TELL, .now = UNKNOWN, .then = UNKNOWN};
 }
@@ -69,7 +80,7 @@ static struct cure warning_cure(const struct loaded_setup *loaded, int axle, dou
 static void report_as_set(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct plan *plan = loaded->plan;
-    double recommended_Pa = loaded->axle[axle].recommended_Pa;
+    double recommended_Pa = loaded->axle[axle].least_told_Pa;
     double threshold_Pa = WARNING_SHARE * recommended_Pa;
     double own_Pa = given_warning_Pa(loaded, axle);
     bool taken = !known(own_Pa);
@@ -77,13 +88,15 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
         own_Pa = WARNING_SHARE * loaded->axle[axle].placard_Pa;
     bool stays_on = known(own_Pa) && !clearly_above(recommended_Pa, own_Pa);
     bool late = known(own_Pa) && !meets_limit(own_Pa, LIMIT_AT_LEAST, threshold_Pa);
-    double to_set_Pa = pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(plan));
+    const struct cure cure = warning_cure(loaded, axle, own_Pa);
+    double to_set_Pa = known_or(
+        cure.then, pressure_rounded_up_Pa(WARNING_SHARE * loaded->axle[axle].recommended_Pa,
+                                          plan_pressure_system(plan)));
     struct remark advice = remark(REMARK_NONE);
     if (late)
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_LATE, say_pressure(to_set_Pa));
     if (stays_on)
         advice = remark(ADVICE_WARNING_ON);
-    const struct cure cure = warning_cure(loaded, axle, own_Pa);
     const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
         .cure = cure,

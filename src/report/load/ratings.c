@@ -62,22 +62,6 @@ static struct remark broken_by(const struct loaded_state *state, const struct ra
                        say_remark(arena, remark(row->broken)));
 }
 
-/* How far off a load may be by the weighing: each axle's is read once. */
-static double weighing_kg(const struct specification *specification, enum rating rating)
-{
-    double scale_kg = known_or(specification->measured.scale_kg, 0);
-    switch (rating) {
-    case RATING_FRONT:
-    case RATING_REAR:
-        return scale_kg;
-    case RATING_GROSS:
-    case RATING_COMBINATION:
-        return 2 * scale_kg;
-    default:
-        return 0; /* what is named and not weighed with the vehicle */
-    }
-}
-
 /* What is left of a rating, in mass and per cent; below nothing it is a fail. */
 static void add_left(const struct loaded_state *state, int axle, const struct rating_row *row)
 {
@@ -88,7 +72,7 @@ static void add_left(const struct loaded_state *state, int axle, const struct ra
         {known(rating), remark(row->missing)},
         {known(load), remark(ADVICE_LOAD_UNKNOWN)},
     };
-    double tolerance_kg = weighing_kg(state->loading.specification, row->rating);
+    double tolerance_kg = rating_doubt_kg(state->loading.specification, row->rating);
     struct judgement how = {.needs = needs,
                             .need_count = 2,
                             .tolerance = tolerance_kg,
@@ -248,19 +232,6 @@ static void report_state(const struct loaded_setup *loaded, const struct state *
     const struct bearing_left left = bearing_left_of(loaded, &in.loads);
     for (size_t i = 0; i < specification->room_for.count; i++)
         report_largest(&in, &specification->room_for.items[i], &left);
-}
-
-/* Without `includes` nobody can tell what the weighed figure holds: fuel and driver might count
- * twice or not at all. */
-static void report_weighed(const struct loaded_setup *loaded, struct figures *figures)
-{
-    const struct vehicle *vehicle = &loaded->plan->specification->vehicle;
-    if (vehicle->includes.count > 0 || !known(vehicle->unladen_kg.front))
-        return;
-    struct figure figure =
-        load_figure(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE, remark(BASIS_WEIGHED));
-    figures_add(figures,
-                judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_GIVE_INCLUDES)}));
 }
 
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures)

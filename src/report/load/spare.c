@@ -8,16 +8,31 @@
 struct spare_duty {
     struct tyre spare;
     struct tyre_rating rating;
-    double load_kg;  /* the heaviest tyre's, with the reserve */
+    double load_kg;  /* the heaviest tyre's, with what the scale may be off, and the reserve */
+    double least_kg; /* the same if it is off to the other side */
     double rated_kg; /* half the larger axle rating, a quarter on twins; of those that are known */
     bool both_rated;
     struct pressure_choice choice;
     struct ceilings ceilings;
 };
 
-/* A spare of the size that the axles have is the same tyre, whatever it leaves out. */
-static struct tyre spare_of(const struct setup *setup)
+/* On the wheel that is ordered for the axles, where one is. */
+static struct tyre on_ordered_wheel(const struct loaded_setup *loaded, struct tyre tyre)
 {
+    const struct search_rim *ordered = wheel_to_order(loaded, AXLE_FRONT);
+    if (ordered == NULL)
+        return tyre;
+    tyre.wheel.max_load_kg = ordered->max_load_kg;
+    tyre.wheel.max_pressure_Pa = ordered->max_pressure_Pa;
+    return tyre;
+}
+
+/* A spare of the size that the axles have is the same tyre, whatever it leaves out; one that comes
+ * with them stands on their wheel, as they do in the end. */
+static struct tyre spare_of(const struct loaded_setup *loaded)
+{
+    const struct setup *setup = loaded->setup;
+    bool comes_along = !(setup->assumptions & ASSUMED_SAME_SPARE);
     struct tyre spare = setup->spare;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct tyre *tyre = &setup->axle[axle];
@@ -29,6 +44,8 @@ static struct tyre spare_of(const struct setup *setup)
             spare.data_book = tyre->data_book;
         if (spare.wheel.given == NULL)
             spare.wheel = tyre->wheel;
+        if (comes_along && spare.wheel.given == tyre->wheel.given)
+            spare = on_ordered_wheel(loaded, spare);
         break;
     }
     return spare;
@@ -55,12 +72,13 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
                                 *rear = &loaded->axle[AXLE_REAR];
     struct spare_duty duty = {.spare = *tyre};
     struct tyre_rating *rating = &duty.rating;
-    tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, plan_pressure_system(plan),
-              rating);
+    tyre_rate(&duty.spare, vehicle->kind, vehicle->top_speed_mps, rating);
     enum tyre_group group = tyre_group(rating->class);
     double added_Pa = rating->speed_pressure_Pa, own_placard_Pa = placard_for(loaded, group);
     duty.load_kg =
         higher_of_pair((struct axle_pair){front->demand_built_kg, rear->demand_built_kg});
+    duty.least_kg =
+        higher_of_pair((struct axle_pair){front->demand_least_kg, rear->demand_least_kg});
     duty.rated_kg = higher_of(front->demand_rated_kg, rear->demand_rated_kg);
     duty.both_rated = known(front->demand_rated_kg) && known(rear->demand_rated_kg);
     duty.ceilings =
@@ -69,10 +87,10 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
         .replaced_Pa = 0, /* it is judged by what it may have to carry */
         .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + added_Pa,
         .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + added_Pa,
-        .floor_Pa = rating->floor_Pa,
         .placard_Pa = own_placard_Pa,
+        .built_least_Pa = pressure_for_load_Pa(rating, false, duty.least_kg) + added_Pa,
     };
-    duty.choice = choose_pressure(&demands, &duty.ceilings, plan_pressure_system(plan));
+    duty.choice = choose_pressure(&demands, rating, &duty.ceilings, plan_pressure_system(plan));
     return duty;
 }
 
@@ -88,6 +106,8 @@ static struct remark reason_of(struct arena *arena, const struct spare_duty *dut
         return remark(BASIS_PLACARD_FLOOR);
     case REASON_REFUSED:
         return remark(BASIS_SPARE_REFUSED);
+    case REASON_UNWEIGHED:
+        return remark(BASIS_UNWEIGHED);
     case REASON_UNREAD:
         return REMARK_WITH(arena, BASIS_UNREAD, say_pressure(duty->ceilings.sure_Pa));
     default:
@@ -115,7 +135,8 @@ static bool spare_does(const struct loaded_setup *loaded, const struct spare_dut
 /* One more of the tyres that both axles have, where it does and goes in. */
 static struct cure spare_that_does(const struct loaded_setup *loaded)
 {
-    const struct spare_duty duty = duty_of(loaded, &loaded->setup->axle[AXLE_FRONT]);
+    const struct tyre of_set = on_ordered_wheel(loaded, loaded->setup->axle[AXLE_FRONT]);
+    const struct spare_duty duty = duty_of(loaded, &of_set);
     if (!spare_does(loaded, &duty))
         return (struct cure){.task = TASK_NONE};
     return spare_of_set_cure(loaded->plan, loaded->setup);
@@ -124,7 +145,7 @@ static struct cure spare_that_does(const struct loaded_setup *loaded)
 static void report_spare_pressure(const struct loaded_setup *loaded, struct figures *figures)
 {
     struct arena *arena = loaded->plan->arena;
-    const struct tyre carried = spare_of(loaded->setup);
+    const struct tyre carried = spare_of(loaded);
     const struct spare_duty duty = duty_of(loaded, &carried);
     const struct pressure_choice *choice = &duty.choice;
     bool temporary = duty.spare.size.prefix == PREFIX_T, rated = duty.both_rated;
@@ -133,28 +154,41 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     struct figure figure =
         load_figure(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
                     reason_of(arena, &duty));
-    double ceiling_Pa = refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa;
     const struct need needs[] = {
         {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
-        {choice->reason != REASON_UNREAD,
-         read_sidewall(loaded->plan, choice->needed_Pa, duty.ceilings.highest_Pa)},
+        {choice->reason != REASON_UNREAD && choice->reason != REASON_UNWEIGHED,
+         choice->reason == REASON_UNWEIGHED
+             ? weigh_again(arena, tyre_doubt_kg(loaded->plan->specification, false))
+             : read_sidewall(loaded->plan, choice->needed_Pa, duty.ceilings.highest_Pa)},
     };
+    const struct cure cure = spare_that_does(loaded);
+    /* One of the set does whatever the sidewall says. */
+    bool unread = choice->reason == REASON_UNREAD, unweighed = choice->reason == REASON_UNWEIGHED;
+    bool either = (unread || unweighed) && cure.task != TASK_NONE;
     const struct judgement how = {
         .needs = needs,
-        .need_count = refused || weak_wheel ? 0 : 2,
+        .need_count = refused || weak_wheel ? 0
+                      : either              ? 1
+                                            : 2,
         .holds = answer_of(true, does),
         .met = temporary || !rated ? VERDICT_CAUTION : VERDICT_OK,
         .if_met = remark(temporary ? ADVICE_SPARE_BY_ITS_MARKING
                          : !rated  ? ADVICE_SPARE_RATING
                                    : REMARK_NONE),
-        .cure = spare_that_does(loaded),
-        .ask = choice->reason == REASON_UNREAD ? TASK_READ_SIDEWALL : TASK_NONE,
+        .cure = cure,
+        .ask = unread ? TASK_READ_SIDEWALL : TASK_NONE,
+        .if_cured = either && unread
+                        ? REMARK_WITH(arena, ADVICE_SPARE_UNREAD, say_pressure(choice->needed_Pa))
+                        : remark(REMARK_NONE),
         .if_broken = refused ? remark(ADVICE_SPARE_TOO_WEAK)
                              : REMARK_WITH(arena, ADVICE_SPARE_WHEEL,
                                            say_mass(spare_bears_kg(loaded, &duty))),
     };
     figure.limit_owner = LIMIT_OF_MAKER;
-    figure = limited_at_most(figure, isfinite(ceiling_Pa) ? ceiling_Pa : UNKNOWN);
+    figure = limited_at_most(
+        figure,
+        ceiling_told_Pa(loaded->plan, refused ? duty.ceilings.highest_Pa : duty.ceilings.sure_Pa,
+                        figure.value));
     figures_add(figures, judged(figure, &how));
 }
 

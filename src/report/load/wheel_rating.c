@@ -2,6 +2,7 @@
  * on it today. */
 #include "base/known.h"
 #include "report/load/loaded_setup.h"
+#include "tables/lookup.h"
 
 static double axle_rating_kg(const struct loaded_setup *loaded, int axle)
 {
@@ -33,6 +34,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
     const struct judgement how = {
         .needs = needs,
         .need_count = sizeof needs / sizeof needs[0],
+        .ask = !needs[0].known || (needs[1].known && !unread) ? TASK_NONE : TASK_READ_SIDEWALL,
         .if_broken = by_pressure ? REMARK_WITH(arena, ADVICE_PRESSURE_FOR_RATING,
                                                say_pressure(pressures->ceilings.highest_Pa))
                                  : remark(ADVICE_TYRES_FOR_RATING),
@@ -52,6 +54,14 @@ static enum remark_id basis_of(double given, double taken)
     return !known(given) && known(taken) ? BASIS_FITTED_WHEEL : BASIS_WHEEL_MAKER;
 }
 
+/* What the pressure that is needed hangs on, and what finds it out. */
+static enum remark_id pressure_advice(const struct axle_pressures *pressures)
+{
+    if (!known(pressures->placard_Pa))
+        return ADVICE_GIVE_PLACARD;
+    return known(pressures->rating.reference_Pa) ? ADVICE_PRESSURE_UNKNOWN : ADVICE_GIVE_LOAD_RANGE;
+}
+
 static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
                                   struct figures *figures)
 {
@@ -63,17 +73,22 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     bool rounded = known(wheel->max_pressure_Pa) && isfinite(pressures->recommended_Pa);
     double left_Pa =
         pressures->wheel_pressure_Pa - (rounded ? pressures->recommended_Pa : pressures->needed_Pa);
+    if (left_Pa < 0 && !is_above_ceiling(pressures->needed_Pa, pressures->wheel_pressure_Pa))
+        left_Pa = 0; /* one nominal step */
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
     struct figure figure =
         load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
                     remark(basis_of(wheel->max_pressure_Pa, pressures->wheel_pressure_Pa)));
     const struct need needs[] = {
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
-        {known(pressures->needed_Pa), remark(ADVICE_PRESSURE_UNKNOWN)},
+        {known(pressures->needed_Pa), remark(pressure_advice(pressures))},
     };
+    bool by_sidewall = pressure_advice(pressures) == ADVICE_GIVE_LOAD_RANGE;
     struct judgement how = {.needs = needs,
                             .need_count = 2,
-                            .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
+                            .ask = !needs[0].known ? TASK_READ_WHEEL
+                                   : by_sidewall   ? TASK_READ_SIDEWALL
+                                                   : TASK_NONE,
                             .if_broken = remark(ADVICE_WHEEL_FOR_PRESSURE)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figure = limited_at_least(figure, 0);
@@ -93,24 +108,65 @@ static struct remark if_too_weak(struct arena *arena, const struct axle_pressure
                        say_mass(axle->wheel_load_kg * tyres_on_axle(axle->dual)));
 }
 
-/* Whether one of the listed rims stands as this wheel does, so that nothing else changes, and is
- * rated for load and pressure. */
-static bool listed_rim_does(const struct loaded_setup *loaded, int axle, double load_kg)
+/* What a wheel of the axle has to bear. */
+static double wheel_duty_kg(const struct axle_pressures *axle)
+{
+    return higher_of(axle->load_built_kg, axle->demand_rated_kg);
+}
+
+static bool is_too_weak(const struct axle_pressures *axle)
+{
+    return known(axle->wheel_load_kg) && known(wheel_duty_kg(axle)) &&
+           !meets_limit(axle->wheel_load_kg, LIMIT_AT_LEAST, wheel_duty_kg(axle));
+}
+
+static bool has_one_wheel(const struct loaded_setup *loaded)
+{
+    const struct tyre *tyres = loaded->setup->axle, *fitted = loaded->plan->fitted.axle;
+    return tyres[AXLE_FRONT].wheel.given == tyres[AXLE_REAR].wheel.given &&
+           fitted[AXLE_FRONT].wheel.given == fitted[AXLE_REAR].wheel.given;
+}
+
+/* Whether a listed rim stands as this wheel does, so that nothing else changes, and is rated for
+ * load and pressure; what is not known of it is not >=. */
+static bool rim_does(const struct search_rim *rim, const struct tyre *tyre,
+                     const struct axle_pressures *axle)
+{
+    return fabs(rim->diameter_code * 10 - tyre->size.rim_code_tenths) < 0.5 &&
+           fabs(rim->width_m - tyre->wheel.width_m) < 1e-6 &&
+           fabs(rim->inset_m - tyre->wheel.inset_m) < 1e-6 &&
+           rim->max_load_kg >= wheel_duty_kg(axle) &&
+           ceiling_reach_Pa(rim->max_pressure_Pa) >= axle->most_told_Pa;
+}
+
+const struct search_rim *wheel_to_order(const struct loaded_setup *loaded, int axle)
 {
     const struct specification *specification = loaded->plan->specification;
-    const struct tyre *tyre = &loaded->setup->axle[axle];
-    if (specification->allowed.wheel != 1 || tyre->size.rim_millimetric)
-        return false;
+    const struct tyre *tyres = loaded->setup->axle;
+    int other = has_one_wheel(loaded) ? AXLE_COUNT - 1 - axle : axle;
+    bool due = is_too_weak(&loaded->axle[axle]) || is_too_weak(&loaded->axle[other]);
+    if (!due || specification->allowed.wheel != 1 || tyres[axle].size.rim_millimetric)
+        return NULL;
     for (size_t i = 0; i < specification->search.rims.count; i++) {
         const struct search_rim *rim = &specification->search.rims.items[i];
-        bool alike = fabs(rim->diameter_code * 10 - tyre->size.rim_code_tenths) < 0.5 &&
-                     fabs(rim->width_m - tyre->wheel.width_m) < 1e-6 &&
-                     fabs(rim->inset_m - tyre->wheel.inset_m) < 1e-6;
-        if (alike && rim->max_load_kg >= load_kg &&
-            rim->max_pressure_Pa >= loaded->axle[axle].recommended_Pa)
-            return true; /* what is not known of it is not >= */
+        if (rim_does(rim, &tyres[axle], &loaded->axle[axle]) &&
+            rim_does(rim, &tyres[other], &loaded->axle[other]))
+            return rim;
     }
-    return false;
+    return NULL;
+}
+
+/* What is ordered has been on no hub. One wheel of the whole set is tried on once, in front. */
+static void report_trial(const struct loaded_setup *loaded, int axle, struct figures *figures)
+{
+    if ((axle == AXLE_REAR && has_one_wheel(loaded)) || wheel_to_order(loaded, axle) == NULL)
+        return;
+    const struct judgement how = {.holds = ANSWER_NO,
+                                  .cure = {.task = TASK_TRY_WHEEL, .now = UNKNOWN, .then = UNKNOWN},
+                                  .if_broken = remark(ADVICE_TRY_ORDERED_WHEEL)};
+    figures_add(figures, judged(load_figure(QUANTITY_WHEEL_BY_HAND, UNKNOWN, axle,
+                                            remark(BASIS_WHEEL_ORDERED)),
+                                &how));
 }
 
 /* 49 CFR 571.110 S4.4.2, 571.120 S5.1.2 ask of the wheels what they ask of the tyres, and German
@@ -133,17 +189,20 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
         {known(rated) || breaks_today, remark(ADVICE_GIVE_AXLE_RATING)},
     };
     const double tolerance_kg = weighing_of_tyre_kg(loaded, axle);
-    const bool ordered = listed_rim_does(loaded, axle, higher_of(load, rated));
-    const struct cure cure = {
-        .task = ordered ? TASK_WHEEL : TASK_NONE, .now = UNKNOWN, .then = UNKNOWN};
+    const struct cure cure = {.task = wheel_to_order(loaded, axle) == NULL ? TASK_NONE : TASK_WHEEL,
+                              .now = UNKNOWN,
+                              .then = UNKNOWN,
+                              .of_set = has_one_wheel(loaded)};
     const struct judgement how = {.needs = needs,
                                   .need_count = sizeof needs / sizeof needs[0],
                                   .cure = cure,
                                   .tolerance = load > rated ? tolerance_kg : 0,
                                   .if_doubtful = weigh_again(loaded->plan->arena, tolerance_kg),
                                   .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
+                                  .if_cured = remark(ADVICE_ORDER_WHEEL),
                                   .if_broken = if_too_weak(loaded->plan->arena, pressures)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figures_add(figures, judged(limited_at_least(figure, 0), &how));
     report_wheel_pressure(loaded, axle, figures);
+    report_trial(loaded, axle, figures);
 }

@@ -1,3 +1,4 @@
+#include "report/limits.h"
 #include "report/speedometer/gauge.h"
 
 #include <string.h>
@@ -38,12 +39,13 @@ struct argument say_dial_speed(const struct gauge *gauge, double speed_mps)
 
 struct argument say_setting(double setting)
 {
-    return say_number(setting, setting_decimals(setting));
+    return say_number(setting, number_decimals(setting, SETTING_DECIMALS));
 }
 
 struct remark law_basis(const struct gauge *gauge)
 {
-    return REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(gauge->law.rule->basis));
+    const struct speedometer_rules_row *rule = gauge->law.rule;
+    return remark_quoted(gauge->plan->arena, rule->basis, rule->certainty);
 }
 
 bool keeps_lawful(const struct gauge *gauge, struct instrument_line line, struct spread spread,
@@ -178,17 +180,37 @@ static void set_odometer(struct gauge *gauge)
     gauge->odometer_scale = calibration.scale.value * (on_m / fitted_m);
 }
 
+/* Why a rule that is named judges nothing; ADVICE_GIVE_RULE where none is, REMARK_NONE where it
+ * does. */
+static enum remark_id no_rule(const struct speedometer_rules_row *rule, int kind)
+{
+    if (rule == NULL)
+        return ADVICE_GIVE_RULE;
+    switch (is_of_kind(rule->vehicle_kinds, kind)) {
+    case ANSWER_YES:
+        return REMARK_NONE;
+    case ANSWER_NO:
+        return ADVICE_NOT_ITS_RULE;
+    default:
+        return ADVICE_GIVE_KIND;
+    }
+}
+
 void gauge_set(const struct plan *plan, struct figures *figures, struct gauge *gauge)
 {
     const struct instrument *instrument = &plan->specification->speedometer;
     double top = plan->specification->vehicle.top_speed_mps;
     bool mph = plan_instrument_is_mph(plan);
+    const struct speedometer_rules_row *rule =
+        instrument->rule == NULL ? NULL : speedometer_rule_find(instrument->rule);
+    const enum remark_id none = no_rule(rule, plan->specification->vehicle.kind);
     *gauge = (struct gauge){
         .plan = plan,
         .instrument = instrument,
         .figures = figures,
         .mph = mph,
-        .law = {.rule = instrument->rule == NULL ? NULL : speedometer_rule_find(instrument->rule),
+        .no_rule = none,
+        .law = {.rule = none == REMARK_NONE ? rule : NULL,
                 .top_mps = known_or(top, unit_to_si(UNIT_KMH, 120)),
                 .lowest_mps = INFINITY},
         .axle = plan_driven_axle(plan),

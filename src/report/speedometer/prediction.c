@@ -130,7 +130,9 @@ static void report_unjudged(const struct gauge *gauge, const struct dial *dial)
     const struct need needs[] = {
         dial_missing(gauge, dial),
         {known(figure.value), remark(ADVICE_NONE_LAWFUL)}, /* of a new instrument */
-        {false, remark(figure.value < -1e-9 ? ADVICE_GIVE_RULE_UNDER : ADVICE_GIVE_RULE)},
+        {false,
+         remark(gauge->no_rule == ADVICE_GIVE_RULE && figure.value < -1e-9 ? ADVICE_GIVE_RULE_UNDER
+                                                                           : gauge->no_rule)},
     };
     figures_add(gauge->figures,
                 judged(figure, &(struct judgement){.needs = needs, .need_count = 3}));
