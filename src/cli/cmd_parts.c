@@ -15,8 +15,9 @@
 #include "reading/picture.h"
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
+#include "report/solving/solving.h"
 
-const struct part_row part_rows[PART_COUNT] = {
+const struct part_row part_rows[PART_ROW_COUNT] = {
     {CMD_SHEET, 0, report_tyre, PART_TYRE},
     {CMD_CLEARANCE | CMD_SHEET, USE_CLEARANCE, report_clearance, PART_CLEARANCE},
     {CMD_LOAD | CMD_SHEET, USE_LOAD, report_load, PART_LOAD},
@@ -26,7 +27,7 @@ const struct part_row part_rows[PART_COUNT] = {
 
 void parts_report(unsigned commands, const struct plan *plan, struct figures *figures)
 {
-    for (size_t i = 0; i < PART_COUNT; i++)
+    for (size_t i = 0; i < PART_ROW_COUNT; i++)
         if (part_rows[i].command & commands)
             part_rows[i].report(plan, figures);
 }
@@ -81,7 +82,7 @@ static void write_answers(const struct layout *layout)
 
 static void write_tables(const struct command *command, const struct layout *layout)
 {
-    for (size_t i = 0; i < PART_COUNT; i++) {
+    for (size_t i = 0; i < PART_ROW_COUNT; i++) {
         if (!(part_rows[i].command & command->bit))
             continue;
         outbuf_text(layout->out, "\n");
@@ -122,9 +123,9 @@ static void write_terminal(const struct command *command, const struct layout *l
 
 static void write_markdown(const struct command *command, const struct layout *layout)
 {
-    struct page_part chosen[PART_COUNT];
+    struct page_part chosen[PART_ROW_COUNT];
     size_t count = 0;
-    for (size_t i = 0; i < PART_COUNT; i++)
+    for (size_t i = 0; i < PART_ROW_COUNT; i++)
         if (part_rows[i].command & command->bit)
             chosen[count++] = (struct page_part){part_rows[i].part, command->bit == CMD_SHEET};
     page_markdown(layout, chosen, count, command->bit == CMD_SHEET);
@@ -217,6 +218,8 @@ static enum exit_status part_of_case(struct arena *arena, const struct build_cas
         return EXIT_INPUT_WRONG;
     struct figures figures = {.arena = arena};
     parts_report(build->command->bit, &plan, &figures);
+    if (build->command->bit == CMD_SHEET)
+        report_solving(&plan, &figures);
     if (!(layout_is_rows(options) ? write_rows(build, &plan, &figures)
                                   : write_for_reading(arena, build, &plan, &figures)))
         return case_not_begun(build);

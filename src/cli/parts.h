@@ -10,7 +10,8 @@ struct part_row {
     void (*report)(const struct plan *plan, struct figures *figures);
     enum part part;
 };
-extern const struct part_row part_rows[PART_COUNT];
+enum { PART_ROW_COUNT = PART_SOLVING }; /* which is made of all of them and has no row */
+extern const struct part_row part_rows[PART_ROW_COUNT];
 
 /* Adds the figures of every part that the commands (enum command_bit) report. */
 void parts_report(unsigned commands, const struct plan *plan, struct figures *figures);

@@ -49,7 +49,7 @@ static bool parts_are_same(const struct trial *trial, const struct plan *plan, u
 {
     bool of_one_part = use != USE_ALL;
     for (int own = 1; own >= 0; own--)
-        for (size_t i = 0; i < PART_COUNT; i++)
+        for (size_t i = 0; i < PART_ROW_COUNT; i++)
             if ((of_one_part && part_rows[i].use & use) == own &&
                 !part_is_same(trial, &part_rows[i], plan))
                 return false;

@@ -147,6 +147,8 @@ static void put_mapping(struct schema *schema, const struct key *key)
                                          set_number(schema, key->set) + 1);
     if (key->kind == KEY_MAPPING && key->set->one_line > 0)
         put_all(schema->out, "{\"anyOf\": [", reference, ", {\"type\": \"string\"}]}", NULL);
+    else if (key->or_none)
+        put_all(schema->out, "{\"anyOf\": [", reference, ", {\"const\": \"none\"}]}", NULL);
     else if (key->kind == KEY_MAPPING)
         put_all(schema->out, reference, NULL);
     else

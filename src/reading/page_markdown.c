@@ -9,9 +9,11 @@ static void put(const struct layout *layout, const char *text)
 
 void page_markdown_finding(const struct layout *layout, const struct figure *figure)
 {
-    outbuf_text(layout->out, "- **");
+    bool judged = figure->verdict != VERDICT_NONE;
+    outbuf_text(layout->out, "- ");
+    outbuf_text(layout->out, judged ? "**" : "");
     outbuf_text(layout->out, verdict_name(figure->verdict));
-    outbuf_text(layout->out, "** ");
+    outbuf_text(layout->out, judged ? "** " : "");
     put(layout, finding_name(layout->arena, layout->plan, figure, 0));
     outbuf_text(layout->out, ": ");
     put(layout, finding_says(layout, figure));
