@@ -238,6 +238,7 @@ struct parts {
 static bool scan_parts(const char *text, struct parts *out)
 {
     const char *at = text + strspn(text, " ");
+    *out = (struct parts){.count = 0};
     while (is_letter(*at))
         at++;
     out->prefix = (size_t)(at - text);

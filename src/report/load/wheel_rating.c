@@ -24,6 +24,8 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
     bool unread =
         !meets_limit(sure, LIMIT_AT_LEAST, rating) && meets_limit(highest, LIMIT_AT_LEAST, rating);
     bool by_pressure = meets_limit(pressures->capacity_max_kg * tyres, LIMIT_AT_LEAST, rating);
+    bool sidewall_tells = pressures->rating.completed ||
+                          (known(pressures->capacity_max_kg) && (!known(sure) || unread));
     const struct need needs[] = {
         {!pressures->rating.completed, remark(ADVICE_WRITE_SIZE)},
         {known(pressures->capacity_max_kg), remark(ADVICE_GIVE_LOAD_INDEX)},
@@ -35,7 +37,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
     const struct judgement how = {
         .needs = needs,
         .need_count = sizeof needs / sizeof needs[0],
-        .ask = !needs[0].known || (needs[1].known && !unread) ? TASK_NONE : TASK_READ_SIDEWALL,
+        .ask = sidewall_tells ? TASK_READ_SIDEWALL : TASK_NONE,
         .if_broken = by_pressure ? REMARK_WITH(arena, ADVICE_PRESSURE_FOR_RATING,
                                                say_pressure(pressures->ceilings.highest_Pa))
                                  : remark(ADVICE_TYRES_FOR_RATING),
