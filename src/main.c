@@ -61,6 +61,7 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     const char **operands = arena_allocate_array(arena, (size_t)argc, sizeof *operands);
     if (!options_parse(argc, argv, operands, &options))
         return EXIT_INPUT_WRONG;
+    sink_announce(options.output);
     if (options.operand_count == 0 && (options.help || options.version))
         return write_help(arena, &options, NULL);
     if (options.operand_count == 0) {

@@ -197,7 +197,7 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
                                 void *context)
 {
     bool csv = options->from == 1;
-    if (!options_agree(options, csv))
+    if (!options_agree(options, csv) || sink_would_replace(STDIN_FILENO, input_name("-")))
         return EXIT_INPUT_WRONG;
     struct options effective = *options;
     if (csv) {

@@ -8,6 +8,7 @@
 
 #include "base/diagnostics.h"
 #include "cli/csv_record.h"
+#include "cli/sink.h"
 #include "cli/stream.h"
 #include "tables/tables_data.h"
 
@@ -104,15 +105,6 @@ static bool take_record(const struct stream_item *item, void *context)
     return true;
 }
 
-/* A path in a build file is meant from that file's own folder. */
-static const char *beside(struct arena *arena, const char *build_path, const char *path)
-{
-    const char *slash = strrchr(build_path, '/');
-    if (path[0] == '/' || slash == NULL)
-        return path;
-    return arena_format(arena, "%.*s%s", (int)(slash + 1 - build_path), build_path, path);
-}
-
 static bool read_file(struct arena *arena, const struct search *search, const char *path,
                       struct stock_list *out)
 {
@@ -129,7 +121,8 @@ static bool read_file(struct arena *arena, const struct search *search, const ch
     struct stock_reader reader = {
         .arena = arena, .path = path, .column = search->column, .out = out};
     const char *name = arena_format(arena, "the list \"%s\"", path);
-    bool read_well = stream_items(descriptor, name, STREAM_RECORDS, none, take_record, &reader);
+    bool read_well = !sink_would_replace(descriptor, name) &&
+                     stream_items(descriptor, name, STREAM_RECORDS, none, take_record, &reader);
     close(descriptor);
     return read_well && !reader.failed;
 }
@@ -140,5 +133,5 @@ bool stock_list_read(struct arena *arena, const struct search *search, const cha
     *out = (struct stock_list){NULL, 0};
     if (search->list == NULL || strcmp(search->list, "builtin") == 0)
         return read_builtin(arena, out);
-    return read_file(arena, search, beside(arena, build_path, search->list), out);
+    return read_file(arena, search, path_beside(arena, build_path, search->list), out);
 }
