@@ -14,6 +14,7 @@
 #define COMMON_REMARKS(X)                                                                          \
     X(BASIS_QUOTED, "{}") /* a row of a reference table says it */                                 \
     X(BASIS_ASSUMPTION, "assumption")                                                              \
+    X(BASIS_OTHER_OPTIONS, "of other options alone")                                               \
     X(BASIS_BUILD_FILE, "build file")                                                              \
     X(ADVICE_GIVE_THE_KEY, "give the key {}")
 
