@@ -165,6 +165,12 @@ static bool choose_shown(struct arena *arena, const struct table *table, const c
         struct span name = {at, strcspn(at, ",")};
         if (!show_named(arena, table, name, shown))
             return false;
+        for (size_t i = 0; i + 1 < shown->count; i++)
+            if (shown->columns[i] == shown->columns[shown->count - 1]) {
+                diagnostics_plain("--columns names \"%.*s\" twice; expected each once",
+                                  (int)name.length, name.at);
+                return false;
+            }
         at = at[name.length] == ',' ? at + name.length + 1 : NULL;
     }
     return true;

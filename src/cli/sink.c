@@ -155,6 +155,8 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
 
 bool sink_close(struct sink *sink, bool keep)
 {
+    if (!keep)
+        sink->out.used = 0;
     bool written = outbuf_flush(&sink->out);
     const char *name = sink->path == NULL ? "standard output" : sink->path;
     if (sink->out.descriptor != STDOUT_FILENO && close(sink->out.descriptor) != 0 && written) {

@@ -28,7 +28,8 @@ bool sink_stands(void);
 /* False with a message where it cannot be opened. path NULL, or "-": standard output. */
 bool sink_open(struct arena *arena, struct sink *sink, const char *path);
 
-/* Flushes; puts the temporary file in its place if keep, removes it otherwise. False with a
+/* Flushes and puts the temporary file in its place if keep; drops what is not written yet, and
+ * removes the file, otherwise. False with a
  * message (none for a closed pipe) where something could not be written. */
 bool sink_close(struct sink *sink, bool keep);
 
