@@ -194,10 +194,12 @@ void write_manual(struct arena *arena, struct outbuf *out)
     put_columns(arena, out);
     put_places(out);
     put_environment(out);
-    put_all(out, ".Sh FILES\n.Bl -tag -width Ds\n.It Pa ", SCHEMA_DIRECTORY,
-            "/tyresum-build.schema.json\nJSON Schema of the build file, for editors.\n.It Pa ",
-            SCHEMA_DIRECTORY,
-            "/tyresum-rows.schema.json\nJSON Schema of what json output holds.\n.El\n", NULL);
+    put_all(out,
+            ".Sh FILES\nIn the package's data folder,\n.Pa share/tyresum\nwhere it is installed:\n"
+            ".Bl -tag -width Ds\n"
+            ".It Pa tyresum-build.schema.json\nJSON Schema of the build file, for editors.\n"
+            ".It Pa tyresum-rows.schema.json\nJSON Schema of what json output holds.\n.El\n",
+            NULL);
     put_status(out);
     put_examples(out);
     put_all(out,
