@@ -61,7 +61,8 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     const char **operands = arena_allocate_array(arena, (size_t)argc, sizeof *operands);
     if (!options_parse(argc, argv, operands, &options))
         return EXIT_INPUT_WRONG;
-    sink_announce(options.output);
+    if (!sink_announce(options.output))
+        return EXIT_NOT_WRITTEN;
     if (options.operand_count == 0 && (options.help || options.version))
         return write_help(arena, &options, NULL);
     if (options.operand_count == 0) {

@@ -28,15 +28,15 @@ const char *path_beside(struct arena *arena, const char *from, const char *path)
 }
 
 /* The file that a symbolic link stands for, whether there is one yet or not, so that the link
- * stays. NULL where links go in a circle. */
+ * stays. NULL where that cannot be told. */
 static const char *resolve(struct arena *arena, const char *path)
 {
     enum { LINKS_MAX = 40 };
     char *name = arena_allocate(arena, PATH_MAX);
     for (int i = 0; i < LINKS_MAX; i++) {
         ssize_t length = readlink(path, name, PATH_MAX - 1);
-        if (length < 0)
-            return path;
+        if (length < 0) /* no link, or nothing yet */
+            return errno == EINVAL || errno == ENOENT ? path : NULL;
         name[length] = '\0';
         path = path_beside(arena, path, arena_copy(arena, span_of(name)));
     }
@@ -48,9 +48,12 @@ static const char *resolve(struct arena *arena, const char *path)
 static struct stat standing;
 static bool stands;
 
-void sink_announce(const char *path)
+bool sink_announce(const char *path)
 {
-    stands = path != NULL && stat(path, &standing) == 0 && S_ISREG(standing.st_mode);
+    bool named = path != NULL && strcmp(path, "-") != 0,
+         exists = named && stat(path, &standing) == 0;
+    stands = exists && S_ISREG(standing.st_mode);
+    return !named || exists || errno == ENOENT || cannot(path, "opened");
 }
 
 bool sink_stands(void)

@@ -17,9 +17,10 @@ struct sink {
 /* A path as it is meant in a file, or a link: from that file's own folder. */
 const char *path_beside(struct arena *arena, const char *from, const char *path);
 
-/* Before anything is read: the path of --output, or NULL. What is opened for reading is then asked
- * whether it is that file; true with a message where it is. */
-void sink_announce(const char *path);
+/* Before anything is read: the path of --output, or NULL; false with a message where it cannot be
+ * looked at. What is opened for reading is then asked whether it is that file; true with a message
+ * where it is. */
+bool sink_announce(const char *path);
 bool sink_would_replace(int descriptor, const char *name);
 
 /* Whether the path announced is a file that is there already. */
