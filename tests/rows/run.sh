@@ -79,6 +79,7 @@ load both_rows "$figure_key" sheet --units both
 load us_rows "$figure_key" sheet --units us
 load compare_rows "build, option" compare
 load task_rows "build, option, number" tasks
+load task_both_rows "build, option, number, unit" tasks --units both
 load shortlist_rows "build, rank" shortlist
 files=$few
 load check_rows "build, kind, part, options, line, key, text" check --option fitted
