@@ -192,8 +192,10 @@ static enum exit_status write_rows(struct arena *arena, const struct options *op
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     struct arena texts = ARENA_EMPTY;
-    struct figures even;
-    figures_even_places(plan, figures, &even);
+    struct span format = span_of(options->format);
+    struct figures even = *figures;
+    if (span_is(format, "csv") || span_is(format, "json")) /* a page needs no empty lines */
+        figures_even_places(plan, figures, &even);
     arena_allocate(&texts, 1); /* while nothing is written yet that would be left in halves */
     enum exit_status begun =
         rows_begin(arena, rows, options, figure_columns, figure_column_count, false);
