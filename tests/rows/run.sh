@@ -1,8 +1,7 @@
 #!/bin/sh
 # sh tests/rows/run.sh BUILD: the csv of every command, of the demos and of 200 random builds, in a
 # database. Every row has a key of its own, a pivot by option has no holes, json holds the same cells.
-# TEST_SEED=N repeats the builds; `check`, which computes each many times, has all of them only where
-# TEST_LONG is 1.
+# TEST_SEED=N repeats the builds; where TEST_LONG is 1, `check` and the parts of the sheet have all of them too.
 set -u
 if [ $# -ne 1 ] || [ ! -x "$1/tyresum" ] || [ ! -x "$1/write_builds" ]; then
     echo "usage: sh tests/rows/run.sh BUILD (with tyresum and write_builds in it)" >&2
@@ -72,16 +71,17 @@ load() {
 }
 
 figure_key="build, part, option, state, axle, quantity, at, unit"
-for command in speedometer gearing load clearance sheet; do
-    load "${command}_rows" "$figure_key" "$command"
-done
+load sheet_rows "$figure_key" sheet
 load both_rows "$figure_key" sheet --units both
-load us_rows "$figure_key" sheet --units us
 load compare_rows "build, option" compare
 load task_rows "build, option, number" tasks
-load task_both_rows "build, option, number, unit" tasks --units both
 load shortlist_rows "build, rank" shortlist
 files=$few
+for command in speedometer gearing load clearance; do # whose rows are the sheet's
+    load "${command}_rows" "$figure_key" "$command"
+done
+load task_both_rows "build, option, number, unit" tasks --units both
+load us_rows "$figure_key" sheet --units us
 load check_rows "build, kind, part, options, line, key, text" check --option fitted
 touch trouble
 [ ! -s trouble ]
