@@ -158,6 +158,7 @@ run_job() {
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
     rows) part "$1" "rows in a database" sh "$top/tests/rows/run.sh" "$plain" ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
+    sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
     reach) part "$1" "reach of the published values" reach ;;
     numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
@@ -219,7 +220,7 @@ compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
     unit faults faults-sanitized outside second reach readme readme-sanitized hardening
-    structure"
+    structure sources"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
     run_jobs coverage unit-long inject docs-long valgrind office numbers $jobs limits-sanitized

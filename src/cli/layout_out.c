@@ -5,7 +5,7 @@
 #include "reading/findings_text.h"
 
 struct layout layout_of(struct arena *arena, const struct options *options, const struct plan *plan,
-                        const struct figures *figures)
+                        const struct figures *figures, const struct figures *every_part)
 {
     struct layout layout = {
         .arena = arena,
@@ -17,7 +17,7 @@ struct layout layout_of(struct arena *arena, const struct options *options, cons
         .markdown = span_is(span_of(options->format), "markdown"),
         .width = SIZE_MAX,
     };
-    layout_group(&layout);
+    layout_group(&layout, every_part);
     return layout;
 }
 

@@ -16,6 +16,8 @@ void page_markdown(const struct layout *layout, const struct page_part *parts, s
 /* Of a sheet: what stands before its parts; and one setup's tasks, with boxes to tick or
  * numbered. */
 void page_markdown_answer(const struct layout *layout);
+/* What all share, each setup's work and findings; of a part too. */
+void page_markdown_options(const struct layout *layout);
 void page_markdown_tasks(const struct layout *layout, size_t setup, bool boxes);
 void page_markdown_finding(const struct layout *layout, const struct figure *figure);
 

@@ -243,6 +243,9 @@ static void put_small_print(const struct layout *layout)
                                              made.count - told)
                               : ". ");
     }
+    const char *memory = memory_note(layout);
+    if (memory != NULL)
+        page_text(layout, arena_format(layout->arena, "%s ", memory));
     page_text(layout, cautions);
     page_raw(layout, "</p>\n");
 }

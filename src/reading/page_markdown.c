@@ -24,49 +24,6 @@ void page_markdown_finding(const struct layout *layout, const struct figure *fig
     outbuf_char(layout->out, '\n');
 }
 
-static void put_findings(const struct layout *layout, struct finding_list list)
-{
-    for (size_t i = 0; i < list.count; i++)
-        page_markdown_finding(layout, list.items[i]);
-    if (list.count > 0)
-        outbuf_char(layout->out, '\n');
-}
-
-static void put_legend(const struct layout *layout)
-{
-    for (size_t i = 0; i < layout->plan->count; i++) {
-        const struct setup *setup = &layout->plan->setups[i];
-        outbuf_text(layout->out, "- **");
-        put(layout, option_label(layout, i));
-        outbuf_text(layout->out, "** ");
-        put(layout, size_text(layout, setup));
-        if (!setup->is_fitted) {
-            outbuf_text(layout->out, ", ");
-            put(layout, setup->name);
-        }
-        outbuf_char(layout->out, '\n');
-    }
-}
-
-static void put_all_findings(const struct layout *layout)
-{
-    struct finding_list shared = findings_shared(layout);
-    outbuf_text(layout->out, "\n## Findings, best tyre first\n\n");
-    if (shared.count > 0)
-        outbuf_text(layout->out,
-                    "### Whichever tyre is chosen (the worst of them, counted with each)\n\n");
-    put_findings(layout, shared);
-    for (size_t i = 0; i < layout->plan->count; i++) {
-        size_t setup = layout->order[i];
-        outbuf_text(layout->out, "### ");
-        put(layout, option_label(layout, setup));
-        outbuf_text(layout->out, ": ");
-        put(layout, counts_text(layout, setup));
-        outbuf_text(layout->out, "\n\n");
-        put_findings(layout, findings_of(layout, setup));
-    }
-}
-
 static void put_assumptions(const struct layout *layout)
 {
     struct finding_list made = assumptions_made(layout);
@@ -107,11 +64,10 @@ static void put_part_head(const struct layout *layout, bool with_answers)
     const char *name = layout->plan->specification->vehicle.name;
     outbuf_text(layout->out, "# ");
     put(layout, name == NULL ? "vehicle" : name);
-    outbuf_text(layout->out, "\n\n");
+    outbuf_text(layout->out, layout->plan->count > 2 ? ", best tyre first\n\n" : "\n\n");
     if (with_answers)
         put_answers(layout);
-    put_legend(layout);
-    put_all_findings(layout);
+    page_markdown_options(layout);
 }
 
 void page_markdown(const struct layout *layout, const struct page_part *parts, size_t count,
@@ -130,6 +86,11 @@ void page_markdown(const struct layout *layout, const struct page_part *parts, s
     }
     outbuf_text(layout->out, "In the tables: ! fail, ? unknown, + task, \\~ caution.\n\n");
     put_assumptions(layout);
+    const char *memory = memory_note(layout);
+    if (memory != NULL) {
+        put(layout, memory);
+        outbuf_text(layout->out, "\n\n");
+    }
     put(layout, cautions);
     outbuf_char(layout->out, '\n');
 }

@@ -71,15 +71,11 @@ static void put_option(const struct layout *layout, size_t setup)
     put_findings(layout, &list);
 }
 
-void page_markdown_answer(const struct layout *layout)
+void page_markdown_options(const struct layout *layout)
 {
     struct finding_list deciding;
     const struct finding_list also = answer_also_shared(layout);
     const char *build = answer_build(layout, &deciding);
-    outbuf_text(layout->out, "# ");
-    put(layout, answer_title(layout));
-    outbuf_text(layout->out, "\n\n");
-    put_table(layout);
     if (build != NULL) {
         put_heading(layout, build);
         put_findings(layout, &deciding);
@@ -92,4 +88,13 @@ void page_markdown_answer(const struct layout *layout)
         put_findings(layout, &also);
     }
     outbuf_char(layout->out, '\n');
+}
+
+void page_markdown_answer(const struct layout *layout)
+{
+    outbuf_text(layout->out, "# ");
+    put(layout, answer_title(layout));
+    outbuf_text(layout->out, "\n\n");
+    put_table(layout);
+    page_markdown_options(layout);
 }

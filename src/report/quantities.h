@@ -22,7 +22,8 @@ enum quantity_policy {
     POLICY_ASSUMED = 1 << 11,   /* what was taken where the file is silent: numbered */
     POLICY_ANSWER = 1 << 12,    /* its advice is the whole answer, told before all else */
     POLICY_NEEDED = 1 << 13,    /* an outcome needs it: unknown, the option is open */
-    POLICY_OF_FILE = 1 << 14    /* told once, under the fitted setup, and true of every setup */
+    POLICY_OF_FILE = 1 << 14,   /* told once, under the fitted setup, and true of every setup */
+    POLICY_DOUBT = 1 << 15      /* a caution on it doubts what the file says */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy,
@@ -79,7 +80,7 @@ enum quantity_policy {
       UNIT_PERCENT, UNIT_PERCENT, 1, 1, 0, 0)                                                      \
     X(LARGEST_ITEM, "largest_item", "largest item still possible", UNIT_KG, UNIT_LB, 0, 0, 0, 0)   \
     X(WEIGHED_WITH, "weighed_with", "what the weighed figures hold", UNIT_BARE, UNIT_BARE, 0, 0,   \
-      POLICY_NEEDED, 0)                                                                            \
+      POLICY_NEEDED | POLICY_DOUBT, 0)                                                                            \
     X(TYRE_LOAD, "tyre_load", "load on the heaviest tyre", UNIT_KG, UNIT_LB, 0, 0, 0, 0)           \
     X(TYRE_CAPACITY, "tyre_capacity", "tyre capacity", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_PLACES | POLICY_OF_PLACARD | POLICY_NEEDED, 0)                                        \
@@ -166,12 +167,12 @@ enum quantity_policy {
       2, 2, 0, 0)                                                                                  \
     X(READING_ERROR, "reading_error", "error of a reading", UNIT_PERCENT, UNIT_PERCENT, 2, 2, 0,   \
       0)                                                                                           \
-    X(READING_RESIDUAL, "reading_residual", "reading off the line", UNIT_KMH, UNIT_MPH, 2, 2, 0,   \
-      0)                                                                                           \
+    X(READING_RESIDUAL, "reading_residual", "reading off the line", UNIT_KMH, UNIT_MPH, 2, 2,      \
+      POLICY_DOUBT, 0)                                                                                           \
     X(FIT_SCALE, "fit_scale", "shown per true", UNIT_BARE, UNIT_BARE, 5, 5, 0, 0)                  \
     X(FIT_OFFSET, "fit_offset", "shown at zero", UNIT_KMH, UNIT_MPH, 2, 2, 0, 0)                   \
     X(MEASURED_ERROR, "measured_error", "error by the readings", UNIT_PERCENT, UNIT_PERCENT, 2, 2, \
-      0, 0)                                                                                        \
+      POLICY_DOUBT, 0)                                                                             \
     X(LAWFUL_CROSSING, "lawful_crossing", "crosses the law", UNIT_KMH, UNIT_MPH, 1, 1, 0, 0)       \
     X(CIRCUMFERENCE_MOST, "largest_lawful_circumference", "largest lawful circumference", UNIT_MM, \
       UNIT_IN, 0, 2, 0, 0)                                                                         \
