@@ -84,7 +84,7 @@ Please install by hand, then run this again:
     apt-get install $1
 On a system without apt-get the same things under its own names: a C11 compiler with its headers,
 make, autoconf (2.69 or newer), automake (1.15 or newer), pkg-config, the headers of libyaml, and
-for the tests Check (0.12 or newer), jq, bc, GNU units, mandoc, xmllint and tidy.
+for the tests Check (0.12 or newer), jq, SQLite, bc, GNU units, mandoc, xmllint and tidy.
 END
     give_up
 }

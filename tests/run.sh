@@ -156,6 +156,7 @@ run_job() {
         ;;
     docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
+    rows) part "$1" "rows in a database" sh "$top/tests/rows/run.sh" "$plain" ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
@@ -206,18 +207,18 @@ build_failed() {
 }
 
 need_for_build
-need check sanitizers jq bc units mandoc xmllint tidy
+need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
 [ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
 configure_in "$plain" --enable-werror
 configure_in "$sanitized" --enable-werror --enable-sanitizers
-compile_in "$plain" all unit_tests || build_failed "$plain"
+compile_in "$plain" all unit_tests write_builds || build_failed "$plain"
 compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
-jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
+jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
     unit faults faults-sanitized outside second reach readme readme-sanitized hardening
     structure sources"
 if [ "$long" = yes ]; then

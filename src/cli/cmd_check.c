@@ -304,5 +304,12 @@ enum exit_status run_check(struct arena *arena, const struct command *command,
                           "tyresum check FILE, or tyresum check --template");
         return EXIT_INPUT_WRONG;
     }
+    if (options->template && sink_stands()) {
+        diagnostics_plain(
+            "\"%s\" is there already, and a template would replace it; expected a new "
+            "file",
+            options->output);
+        return EXIT_INPUT_WRONG;
+    }
     return options->template ? write_text(arena, options, NULL) : check_file(arena, options);
 }

@@ -14,6 +14,7 @@
 #include "reading/picture.h"
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
+#include "report/even_places.h"
 #include "report/plan.h"
 
 typedef void (*part_report)(const struct plan *plan, struct figures *figures);
@@ -194,11 +195,15 @@ static enum exit_status write_rows(struct arena *arena, const struct options *op
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     struct arena texts = ARENA_EMPTY;
+    struct span format = span_of(options->format);
+    struct figures even = *figures;
+    if (span_is(format, "csv") || span_is(format, "json")) /* a page needs no empty lines */
+        figures_even_places(plan, figures, &even);
     arena_allocate(&texts, 1); /* while nothing is written yet that would be left in halves */
     enum exit_status begun =
         rows_begin(arena, rows, options, figure_columns, figure_column_count, false);
-    for (size_t i = 0; begun == EXIT_COMPUTED && i < figures->count; i++)
-        figure_rows_add(rows, &texts, plan, &figures->items[i], options->units);
+    for (size_t i = 0; begun == EXIT_COMPUTED && i < even.count; i++)
+        figure_rows_add(rows, &texts, plan, &even.items[i], options->units);
     arena_free(&texts);
     if (begun != EXIT_COMPUTED)
         return begun;

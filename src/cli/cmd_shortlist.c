@@ -1,4 +1,5 @@
-/* tyresum shortlist: every listed size on every wheel with every axle ratio that goes, best first. */
+/* tyresum shortlist: every listed size on every wheel with every axle ratio that goes, best first.
+ */
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
@@ -15,11 +16,12 @@
 #include "size/quantity_text.h"
 
 struct shortlist_row {
+    const char **carried; /* first, as columns.h wants it */
     const struct shortlisted *item;
     size_t rank;
     char designation[DESIGNATION_CANONICAL_SIZE];
     const char *closest;
-    const char *tasks;
+    const char *tasks, *records;
 };
 
 #define SHORTLIST_NUMBER(name, expression)                                                         \
@@ -55,6 +57,8 @@ SHORTLIST_NUMBER(get_unknowns, (double)row->item->found.counts[VERDICT_UNKNOWN])
 SHORTLIST_TEXT(get_verdict, verdict_name(option_outcome_verdict(&row->item->found)))
 SHORTLIST_TEXT(get_outcome, outcome_name(row->item->found.outcome))
 SHORTLIST_TEXT(get_tasks, row->tasks)
+
+SHORTLIST_TEXT(get_records, row->records)
 
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
@@ -92,6 +96,7 @@ const struct column shortlist_columns[] = {
     TEXT_COLUMN("verdict", "verdict", 7, get_verdict),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
     TEXT_COLUMN("tasks", "tasks", 1, get_tasks),
+    TEXT_COLUMN("records", "records", 8, get_records), /* of a stock list */
 };
 const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlist_columns[0];
 
@@ -184,29 +189,71 @@ static const char *tasks_text(struct arena *arena, const struct option_outcome *
     return text;
 }
 
+/* Ours and, behind them, the carried columns of the stock list; one of ours whose name that list
+ * has too is told apart from it. */
+static struct column *with_carried(struct arena *arena, const struct stock_list *stock,
+                                   size_t *count)
+{
+    size_t carried = stock->carry.shape.fields;
+    struct column *columns =
+        arena_allocate_array(arena, shortlist_column_count + carried, sizeof *columns);
+    memcpy(columns, shortlist_columns, shortlist_column_count * sizeof *columns);
+    *count = shortlist_column_count + carried;
+    for (size_t i = 0; i < shortlist_column_count; i++)
+        for (int us = 0; us < 2; us++) {
+            const char **name = us ? &columns[i].name_us : &columns[i].name, *ours = *name;
+            if (ours == NULL)
+                continue;
+            *name = csv_heading_own(arena, &stock->carry, ours);
+            csv_heading_tell_own(ours, *name);
+        }
+    for (size_t i = 0; i < carried; i++)
+        columns[shortlist_column_count + i] = (struct column){.name = stock->carry.names[i],
+                                                              .title = stock->carry.names[i],
+                                                              .kind = COLUMN_TEXT,
+                                                              .width = 12,
+                                                              .decimals = (int)i};
+    return columns;
+}
+
 /* What is left, or the nearest misses where nothing is. */
 static enum exit_status write_list(struct arena *arena, const struct options *options,
-                                   const struct shortlist *list, size_t best)
+                                   const struct stock_list *stock, const struct shortlist *list,
+                                   size_t best)
 {
     struct rows_out *rows = arena_allocate(arena, sizeof *rows);
     const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
     size_t count = list->count > 0 ? list->count : list->miss_count;
     bool for_reading = strcmp(options->format, "table") == 0;
-    enum exit_status begun =
-        rows_begin(arena, rows, options, shortlist_columns, shortlist_column_count, false);
+    size_t column_count;
+    struct column *columns = with_carried(arena, stock, &column_count);
+    enum exit_status begun = rows_begin(arena, rows, options, columns, column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
     for (size_t i = 0; i < count && i < best; i++) {
-        struct shortlist_row row = {&items[i], i + 1, "",
+        struct shortlist_row row = {NULL,
+                                    &items[i],
+                                    i + 1,
+                                    "",
                                     closest_text(arena, options, &items[i], for_reading),
-                                    tasks_text(arena, &items[i].found)};
+                                    tasks_text(arena, &items[i].found),
+                                    NULL};
+        size_t at = (size_t)(items[i].candidate - stock->items);
+        if (stock->records != NULL) {
+            row.records = stock->records[at];
+            row.carried = stock->carried[at];
+        }
         designation_canonical(&items[i].candidate->size, row.designation);
         rows_add(rows, &row);
     }
     if (!rows_end(rows, true))
         return EXIT_NOT_WRITTEN;
-    tell_reasons(stderr, list);
-    return EXIT_COMPUTED;
+    if (!options->quiet)
+        tell_reasons(stderr, list);
+    if (stock->unread > 0 && !options->quiet)
+        fprintf(stderr, "tyresum: %zu of %zu records of the stock list could not be read\n",
+                stock->unread, stock->read);
+    return stock->unread > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
 }
 
 static bool has_search(const struct specification *specification, const char *path)
@@ -230,10 +277,10 @@ enum exit_status run_shortlist(struct arena *arena, const struct command *comman
     size_t best;
     if (!best_of(options, &best) || !input_read_build_file(arena, path, specification) ||
         !has_search(specification, path) ||
-        !stock_list_read(arena, &specification->search, path, &stock) ||
+        !stock_list_read(arena, &specification->search, path, options->carry, &stock) ||
         !plan_make(arena, specification, options->units == UNITS_US, NULL, &plan))
         return EXIT_INPUT_WRONG;
     struct shortlist list;
     shortlist_make(&plan, stock.items, stock.count, &list);
-    return write_list(arena, options, &list, best);
+    return write_list(arena, options, &stock, &list, best);
 }

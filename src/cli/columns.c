@@ -6,6 +6,16 @@
 #include "base/known.h"
 #include "base/nearest.h"
 
+/* A record has no two fields of one name, nor has json. */
+static bool names_last_twice(const struct column_choice *out)
+{
+    const struct chosen_column *last = &out->items[out->count - 1];
+    for (size_t i = 0; i + 1 < out->count; i++)
+        if (out->items[i].column == last->column && out->items[i].us == last->us)
+            return true;
+    return false;
+}
+
 static const char *name_in(const struct column *column, bool us)
 {
     return us && column->name_us != NULL ? column->name_us : column->name;
@@ -103,6 +113,11 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
                               name.at);
             return false;
         }
+        if (names_last_twice(out)) {
+            diagnostics_plain("--columns names \"%.*s\" twice; expected each once",
+                              (int)name.length, name.at);
+            return false;
+        }
         at = at[name.length] == ',' ? at + name.length + 1 : NULL;
     }
     set_headings(out);
@@ -112,12 +127,19 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
     return true;
 }
 
+static struct column_value brought_along(const void *row, int index)
+{
+    const char *const *texts = *(const char *const *const *)row;
+    return (struct column_value){.text = texts[index]};
+}
+
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
     for (size_t i = 0; i < choice->count; i++) {
         const struct chosen_column *chosen = &choice->items[i];
         const struct column *column = chosen->column;
-        struct column_value value = column->get(row, chosen->us);
+        struct column_value value = column->get == NULL ? brought_along(row, column->decimals)
+                                                        : column->get(row, chosen->us);
         if (column->kind == COLUMN_OBJECT) {
             cells[i] = cell_object(value.members);
         } else if (column->kind == COLUMN_TEXT ||

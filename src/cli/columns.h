@@ -28,6 +28,8 @@ enum column_kind {
     COLUMN_EITHER  /* a number or a text */
 };
 
+/* Without a getter: a text that the input brings along. The row's first member is then the array of
+ * them, and `decimals` the text's place there. */
 struct column {
     const char *name;    /* metric */
     const char *name_us; /* NULL: one unit only */

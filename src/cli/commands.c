@@ -31,7 +31,7 @@ const struct command command_table[] = {
     {"check", CMD_CHECK, "FILE | --template",
      "is a file understood; what is doubtful, assumed, missing, in vain", run_check, check_columns,
      &check_column_count, USE_ALL, 0, 1},
-    {"tables", CMD_TABLES, "[NAME]", "the reference tables with source and edition", run_tables,
+    {"tables", CMD_TABLES, "[NAME]", "the reference tables; every quantity, key, column and task", run_tables,
      NULL, &no_columns, 0, 0, 1},
 };
 const size_t command_count = sizeof command_table / sizeof command_table[0];

@@ -9,6 +9,7 @@
 #include "base/letters.h"
 #include "base/nearest.h"
 #include "cli/mistakes.h"
+#include "cli/sink.h"
 #include "report/measured_rules.h"
 #include "yaml/build_file.h"
 #include "yaml/tree.h"
@@ -55,12 +56,13 @@ static bool read_path(struct arena *arena, const char *path, struct span *out)
         return false;
     }
     char *buffer = arena_allocate(arena, TREE_BYTES_MAX + 2);
-    size_t length;
-    bool read_well = read_all(descriptor, buffer, &length);
+    size_t length = 0;
+    bool replaced = sink_would_replace(descriptor, input_name(path));
+    bool read_well = !replaced && read_all(descriptor, buffer, &length);
     int reason = errno;
     if (!standard)
         close(descriptor);
-    if (!read_well)
+    if (!read_well && !replaced)
         diagnostics_plain("%s cannot be read: %s", input_name(path), strerror(reason));
     *out = (struct span){buffer, length};
     return read_well;

@@ -40,8 +40,8 @@ struct options {
     int color; /* 0 auto, 1 always, 2 never */
     const char *output;
     int from; /* 0 lines, 1 csv */
-    const char *column, *fitted, *best;
-    bool skip_blank;
+    const char *column, *fitted, *best, *carry;
+    bool skip_blank, line_buffered, quiet;
     bool bom;      /* csv begins with a byte order mark */
     bool template; /* of `check` */
     bool help, version;
@@ -70,8 +70,9 @@ extern const size_t option_count;
  * message on standard error where they are wrong. operands must hold argc pointers. */
 bool options_parse(int argc, char **argv, const char **operands, struct options *out);
 
-/* Whether the command gives the format; if not, a message that names those it gives. */
-bool options_format_given(const struct options *options, unsigned command, const char *name);
+/* Whether the command gives the format, which is left where only the environment asks for it; if
+ * not, a message that names those it gives. */
+bool options_format_given(struct options *options, unsigned command, const char *name);
 
 /* The row of an option that was given although the command does not take it; NULL if none. */
 const struct option_row *options_not_taken(const struct options *options, unsigned command);

@@ -48,6 +48,7 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
         return EXIT_INPUT_WRONG;
     if (!sink_open(arena, &out->sink, options->output))
         return EXIT_NOT_WRITTEN;
+    out->sink.out.eager = options->line_buffered;
     out->error_below = NULL;
     if (streaming)
         place_errors(out, options);

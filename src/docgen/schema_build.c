@@ -20,12 +20,9 @@ static const struct {
     const char *set_key; /* the key that the mapping stands under; "" for the whole file */
     const char *required;
 } required[] = {
-    {"", "\"tyres\""},
-    {"tyres", "\"fitted\""},
-    {"fitted", "\"size\""},
-    {"options", "\"name\", \"size\""},
-    {"carried", "\"item\""},
-    {"drivetrain", "\"axle\""},
+    {"", "\"tyres\""},       {"tyres", "\"fitted\""},
+    {"fitted", "\"size\""},  {"options", "\"name\", \"size\""},
+    {"carried", "\"item\""}, {"drivetrain", "\"axle\""},
     {"setting", "\"kind\""},
 };
 

@@ -8,6 +8,7 @@
 void outbuf_open(struct outbuf *out, int descriptor)
 {
     out->descriptor = descriptor;
+    out->eager = false;
     out->error = 0;
     out->used = 0;
 }

@@ -12,6 +12,7 @@ enum { OUTBUF_SIZE = 65536 };
 
 struct outbuf {
     int descriptor;
+    bool eager; /* flushed whenever the input pauses */
     int error; /* errno of the first failed write, 0 while all went well; EPIPE is a closed pipe */
     size_t used;
     char data[OUTBUF_SIZE];

@@ -89,6 +89,9 @@ static inline bool cell_is_absent(const struct cell *cell)
            (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
+/* A string of json with its quotes. */
+void json_put_string(struct outbuf *out, struct span text);
+
 /* A field of csv in quotes, each quote within doubled. */
 void csv_put_quoted(struct outbuf *out, struct span text);
 
