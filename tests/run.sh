@@ -157,6 +157,7 @@ run_job() {
     docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
     rows) part "$1" "rows in a database" sh "$top/tests/rows/run.sh" "$plain" ;;
+    rows-long) part "$1" "rows of more builds" sh "$top/tests/rows/run.sh" "$plain" --long ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;

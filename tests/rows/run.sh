@@ -1,10 +1,17 @@
 #!/bin/sh
-# sh tests/rows/run.sh BUILD: the csv of every command, of the demos and of 200 random builds, in a
+# sh tests/rows/run.sh BUILD [--long]: the csv of every command, of the demos and of random builds, in a
 # database. Every row has a key of its own, a pivot by option has no holes, json holds the same cells.
-# TEST_SEED=N repeats the builds; where TEST_LONG is 1, `check` and the parts of the sheet have all of them too.
+# TEST_SEED=N repeats the builds: 20 of them, 200 with --long or where TEST_LONG is 1.
 set -u
-if [ $# -ne 1 ] || [ ! -x "$1/tyresum" ] || [ ! -x "$1/write_builds" ]; then
-    echo "usage: sh tests/rows/run.sh BUILD (with tyresum and write_builds in it)" >&2
+many=20
+[ -z "${TEST_LONG-}" ] || many=200
+if [ "${2-}" = --long ]; then
+    many=200
+elif [ $# -ne 1 ]; then
+    set -- # what is not known is told below
+fi
+if [ ! -x "${1-}/tyresum" ] || [ ! -x "$1/write_builds" ]; then
+    echo "usage: sh tests/rows/run.sh BUILD [--long] (with tyresum and write_builds in BUILD)" >&2
     exit 2
 fi
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || exit 1
@@ -19,13 +26,8 @@ LC_ALL=C
 export LC_ALL
 echo "rows: TEST_SEED=$seed"
 
-"$build/write_builds" "$seed" 200 || exit 1
-[ -n "${TEST_LONG-}" ] && some=200 || some=20
-few=$(find . -name '*.yaml' | sort | head -n "$some")
-for demo in "$top"/demo/*.yaml; do
-    cp "$demo" .
-    few="$few ${demo##*/}"
-done
+"$build/write_builds" "$seed" "$many" || exit 1
+cp "$top"/demo/*.yaml .
 files=$(echo *.yaml)
 
 # nothing NAME SQL: a question that has no rows for an answer.
@@ -76,7 +78,6 @@ load both_rows "$figure_key" sheet --units both
 load compare_rows "build, option" compare
 load task_rows "build, option, number" tasks
 load shortlist_rows "build, rank" shortlist
-files=$few
 for command in speedometer gearing load clearance; do # whose rows are the sheet's
     load "${command}_rows" "$figure_key" "$command"
 done
@@ -121,6 +122,7 @@ for demo in "$top"/demo/*.yaml; do
             echo "create table json as select key + 1 as row, value from json_each(readfile('one.json'));"
             echo "create table cells as select json.row, each.key, each.value as cell
                   from json, json_each(json.value) as each where each.type <> 'object';"
+            echo "create unique index cell on cells (row, key);"
         } | sqlite3 -bail rows.db >err 2>&1
         columns=$(sqlite3 rows.db "select group_concat('\"' || name || '\"') from pragma_table_info('csv')")
         for column in $(echo "$columns" | tr -d '"' | tr ',' ' '); do
