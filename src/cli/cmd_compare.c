@@ -9,6 +9,7 @@
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "reading/compare_text.h"
+#include "reading/prose.h"
 #include "report/compare.h"
 
 struct compare_row {
@@ -125,7 +126,9 @@ static void write_notes(struct arena *arena, const struct plan *plan,
     const struct compared **compared = arena_allocate_array(arena, plan->count, sizeof *compared);
     for (size_t i = 0; i < plan->count; i++)
         compared[i] = &rows[i].is;
-    compare_notes_text(arena, plan, compared, &out->sink.out, sink_page_width(&out->sink));
+    struct prose prose = {
+        .out = &out->sink.out, .width = sink_page_width(&out->sink), .markup = out->page};
+    compare_notes_text(arena, plan, compared, &prose);
 }
 
 /* An option that is no go; of designations alone, one with a finding that fails. The fitted tyre is
@@ -153,10 +156,10 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
         fill_row(&comparison, i, &filled[i]);
         rows_add(rows, &filled[i]);
     }
-    writer_end(&rows->writer);
-    if (strcmp(options->format, "table") == 0)
+    rows_table_end(rows);
+    if (strcmp(options->format, "table") == 0 || rows->page)
         write_notes(arena, plan, filled, rows);
-    if (!sink_close(&rows->sink, true))
+    if (!rows_end(rows, true))
         return EXIT_NOT_WRITTEN;
     return options->strict && any_fails(plan, filled) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
 }

@@ -2,11 +2,11 @@
 #ifndef TYRESUM_READING_COMPARE_TEXT_H
 #define TYRESUM_READING_COMPARE_TEXT_H
 
-#include "output/outbuf.h"
+#include "reading/prose.h"
 #include "report/compare.h"
 
 /* rows: one a setup of the plan. */
 void compare_notes_text(struct arena *arena, const struct plan *plan,
-                        const struct compared *const *rows, struct outbuf *out, size_t width);
+                        const struct compared *const *rows, struct prose *prose);
 
 #endif
