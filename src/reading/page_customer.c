@@ -9,7 +9,7 @@
 #include "reading/task_list.h"
 #include "reading/task_text.h"
 
-enum { NAME_WIDTH = 90, NEED_WIDTH = 130, NEEDS_MAX = 4 };
+enum { NAME_WIDTH = 90, NEED_WIDTH = 110, NEEDS_MAX = 4 };
 
 /* What changes for who drives it. */
 struct change {
@@ -263,7 +263,7 @@ void page_customer(const struct layout *layout)
     for (size_t i = 0; i < layout->plan->count; i++)
         if (task_list_shows(layout, layout->order[i]))
             put_card(layout, layout->order[i]);
-    page_raw(layout, "</div>\n<p><b>");
-    page_text(layout, cautions);
-    page_raw(layout, "</b></p>\n</section>\n");
+    page_raw(layout, "</div>\n");
+    page_element(layout, "p", "", cautions);
+    page_raw(layout, "</section>\n");
 }

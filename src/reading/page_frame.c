@@ -6,7 +6,7 @@
 /* All lengths in em, so that a drawing's text is as large as the page's: 14 px on a screen, 9 pt on
  * paper, where 59 em are the width of A4 or Letter within its margins. */
 static const char style[] =
-    "@page { margin: 10mm }\n"
+    "@page { margin: 8mm 10mm }\n"
     "* { box-sizing: border-box }\n"
     "body { font: 14px/1.4 sans-serif; color: #111; background: #fff; margin: 0 auto;"
     " padding: 1em; max-width: 62em; overflow-wrap: anywhere;"
@@ -28,8 +28,9 @@ static const char style[] =
     "tr, li, figure, .card, .sign { break-inside: avoid }\n"
     "figure { margin: .4em 0 } svg { display: block; max-width: 100% }\n"
     ".first { border: 2px solid #111; padding: .3em .6em; margin: .4em 0 }\n"
-    ".cards { display: grid; gap: .7em; grid-template-columns:"
+    ".cards { display: grid; gap: .5em; grid-template-columns:"
     " repeat(auto-fit, minmax(min(27em, 100%), 1fr)) }\n"
+    ".card:last-child:nth-child(odd) { grid-column: 1 / -1 }\n"
     ".card { border: 1px solid #111; border-left-width: 5px; padding: .3em .6em; color: #111 }\n"
     ".card h3, .card p, .card figure { margin: 0 } .card h4 { margin: .1em 0 .2em;"
     " font-weight: normal } .card table { margin: 0 0 .3em }\n"
@@ -67,7 +68,7 @@ void page_begin(struct outbuf *out, const char *title)
 
 void page_end(struct outbuf *out)
 {
-    outbuf_text(out, "</main>\n<p><b>");
+    outbuf_text(out, "</main>\n<p>");
     markup_text(out, cautions);
-    outbuf_text(out, "</b></p>\n</body>\n</html>\n");
+    outbuf_text(out, "</p>\n</body>\n</html>\n");
 }

@@ -6,7 +6,7 @@
 #include "reading/task_list.h"
 
 /* Names are cut in headings; the legend of the last part has them whole. */
-enum { TITLE_WIDTH = 70 };
+enum { TITLE_WIDTH = 58 };
 
 void page_raw(const struct layout *layout, const char *markup)
 {
@@ -81,6 +81,7 @@ void page_html_sheet(const struct layout *layout, const struct page_part *parts,
         if (task_list_shows(layout, layout->order[i]))
             page_workshop(layout, layout->order[i]);
     page_raw(layout, "<section class=\"sheet\">\n<h2>What it rests on</h2>\n");
+    page_element(layout, "p", "", answer_title(layout));
     page_legend(layout);
     if (options > 1 && !page_leads_with_heights(options))
         page_heights(layout, layout->order, options);

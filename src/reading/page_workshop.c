@@ -70,7 +70,7 @@ static void put_measured(const struct layout *layout, size_t setup)
                      "</tr></thead>\n<tbody>\n");
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         const struct figure *figure = row_figure(layout, setup, &rows[i]);
-        if (figure == NULL || (!known(figure->value) && figure->verdict == VERDICT_NONE))
+        if (figure == NULL || !known(figure->value))
             continue;
         page_raw(layout, "<tr>");
         page_element(layout, "th", " scope=\"row\"", row_title(layout, &rows[i]));
@@ -90,14 +90,14 @@ static void put_tasks(const struct layout *layout, size_t setup)
         return;
     }
     page_raw(layout, "<table>\n<caption>Work, in this order</caption>\n<thead><tr>"
-                     "<th scope=\"col\">done</th><th scope=\"col\" class=\"n\">no.</th>"
-                     "<th scope=\"col\">kind</th><th scope=\"col\">what to do</th></tr></thead>\n"
+                     "<th scope=\"col\" class=\"v\">done</th><th scope=\"col\" class=\"n v\">no.</th>"
+                     "<th scope=\"col\" class=\"v\">kind</th><th scope=\"col\">what to do</th></tr></thead>\n"
                      "<tbody>\n");
     for (size_t i = 0; i < outcome->task_count; i++) {
         const struct task *task = &outcome->tasks[i];
         page_raw(layout, "<tr><td><span class=\"box\">&nbsp;</span></td>");
         page_element(layout, "td", " class=\"n\"", arena_format(layout->arena, "%zu", i + 1));
-        page_element(layout, "td", "", task_kind_name(task_rows[task->cure.task].kind));
+        page_element(layout, "td", " class=\"v\"", task_kind_name(task_rows[task->cure.task].kind));
         page_raw(layout, "<th scope=\"row\">");
         page_text(layout, task_text_in_full(layout, task));
         page_raw(layout, "</th></tr>\n");
@@ -121,8 +121,7 @@ static void put_drawings(const struct layout *layout, size_t setup)
 {
     struct drawing drawing = {layout->out, layout->arena, true};
     const struct picture picture = picture_of(&drawing, layout);
-    const struct specification *specification = layout->plan->specification;
-    if (specification->clearance.given != NULL) {
+    if (picture_arch_known(&picture, setup)) {
         page_raw(layout, "<figure>\n");
         picture_arch_small(&picture, setup);
         page_raw(layout, "</figure>\n");

@@ -22,6 +22,7 @@ void picture_load(const struct picture *picture);
 /* Pieces for a page. */
 /* The tyres of setups beside the fitted one, by height and width. */
 void picture_tyre_heights(const struct picture *picture, const size_t *setups, size_t count);
+bool picture_arch_known(const struct picture *picture, size_t setup); /* any of its rooms */
 void picture_arch_small(const struct picture *picture, size_t setup);
 
 /* "fitted", or the option's letter, name and size: cut to the width. */

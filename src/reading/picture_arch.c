@@ -372,6 +372,17 @@ void picture_arch_legend(const struct picture *picture, struct box box, double s
                  "Rooms are those of the largest allowed tyre.");
 }
 
+bool picture_arch_known(const struct picture *picture, size_t setup)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        struct arch_shape shape;
+        arch_shape_make(picture, setup, axle, &shape);
+        if (known(shape.wall_inner) || known(shape.wall_outer) || known(shape.wall_bump))
+            return true;
+    }
+    return false;
+}
+
 void picture_arch_small(const struct picture *picture, size_t setup)
 {
     enum { HEIGHT = 170, HALF = DRAWING_WIDTH / 2, SIZE = DRAWING_TEXT };
