@@ -18,7 +18,7 @@ struct html_table {
 static const char *cell_words(struct writer *writer, const struct cell *cell)
 {
     char number[NUMBER_SIZE];
-    if (cell_is_absent(cell))
+    if (cell_is_absent(cell) || (cell->kind == CELL_TEXT && cell->text.length == 0))
         return "-";
     if (cell->kind == CELL_TEXT)
         return arena_copy(writer->arena, cell->text);

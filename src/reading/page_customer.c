@@ -47,42 +47,57 @@ static bool is_set_anew(const struct layout *layout, size_t setup)
 }
 
 static const struct figure *changed(const struct layout *layout, size_t setup,
-                                    const struct change *change)
+                                    const struct change *change, int axle)
 {
-    return change->least ? figure_least(layout, setup, change->query)
-                         : figure_first(layout, setup, change->query);
+    struct figure_query query = change->query;
+    query.axle = axle;
+    return change->least ? figure_least(layout, setup, query)
+                         : figure_first(layout, setup, query);
 }
 
 /* The fitted tyre's figure beside an error that remains is its error now. */
-static const struct figure *changed_from(const struct layout *layout, const struct change *change)
+static const struct figure *changed_from(const struct layout *layout, const struct change *change,
+                                         int axle)
 {
-    return changed(layout, 0,
-                   change->query.quantity == QUANTITY_REMAINING_ERROR ? change - 1 : change);
+    bool remains = change->query.quantity == QUANTITY_REMAINING_ERROR;
+    return changed(layout, 0, remains ? change - 1 : change, axle);
 }
 
-static const char *change_title(const struct layout *layout, const struct change *change,
-                                const struct figure *figure, bool set_anew)
+/* AXLE_NONE: one line serves both axles. */
+static void put_line(const struct layout *layout, size_t setup, const struct change *change,
+                     int axle)
 {
-    const char *at = change->with_place ? figure_at(layout->arena, layout->plan, figure) : NULL;
-    bool before = set_anew && change->query.quantity == QUANTITY_TRUE_SPEED;
-    return at == NULL ? change->title
-                      : arena_format(layout->arena, "%s, %s%s", change->title, at,
-                                     before ? ", not set" : "");
+    const struct figure *then = changed(layout, setup, change, axle);
+    const char *at = change->with_place ? figure_at(layout->arena, layout->plan, then) : NULL;
+    bool before =
+        change->query.quantity == QUANTITY_TRUE_SPEED && is_set_anew(layout, setup);
+    page_raw(layout, "<tr>");
+    page_element(layout, "th", " scope=\"row\"",
+                 arena_format(layout->arena, "%s%s%s%s%s%s", change->title,
+                              axle == AXLE_NONE ? "" : ", ", axle_name(axle), at ? ", " : "",
+                              at ? at : "", before ? ", not set" : ""));
+    if (setup > 0)
+        page_figure_cell(layout, changed_from(layout, change, axle));
+    page_figure_cell(layout, then);
+    page_raw(layout, "</tr>\n");
 }
 
 static void put_change(const struct layout *layout, size_t setup, const struct change *change)
 {
-    bool set_anew = is_set_anew(layout, setup);
-    const struct figure *then = changed(layout, setup, change);
+    const struct figure *then = changed(layout, setup, change, AXLE_NONE);
     if (then == NULL ||
-        change->query.quantity == (set_anew ? QUANTITY_SPEEDOMETER_ERROR : QUANTITY_REMAINING_ERROR))
+        change->query.quantity == (is_set_anew(layout, setup) ? QUANTITY_SPEEDOMETER_ERROR
+                                                              : QUANTITY_REMAINING_ERROR))
         return;
-    page_raw(layout, "<tr>");
-    page_element(layout, "th", " scope=\"row\"", change_title(layout, change, then, set_anew));
-    if (setup > 0)
-        page_figure_cell(layout, changed_from(layout, change));
-    page_figure_cell(layout, then);
-    page_raw(layout, "</tr>\n");
+    const struct figure *rear =
+        change->least || then->axle != AXLE_FRONT ? NULL : changed(layout, setup, change, AXLE_REAR);
+    if (rear == NULL ||
+        strcmp(figure_value_text(layout, then), figure_value_text(layout, rear)) == 0) {
+        put_line(layout, setup, change, AXLE_NONE);
+        return;
+    }
+    put_line(layout, setup, change, AXLE_FRONT);
+    put_line(layout, setup, change, AXLE_REAR);
 }
 
 static void put_changes(const struct layout *layout, size_t setup)

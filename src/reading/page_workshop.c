@@ -55,29 +55,36 @@ static const char *row_title(const struct layout *layout, const struct workshop_
                         in_words(layout->arena, choices_setting_kind[kind]));
 }
 
-static const struct figure *row_figure(const struct layout *layout, size_t setup,
-                                       const struct workshop_row *row)
+/* The figure of a row that is known, or NULL: what is not is a task to measure. */
+static const struct figure *known_figure(const struct layout *layout, size_t setup,
+                                         const struct workshop_row *row)
 {
-    return row->query.quantity == QUANTITY_AXLE_LOAD ? figure_most(layout, setup, row->query)
-                                                     : figure_least(layout, setup, row->query);
+    const struct figure *figure = row->query.quantity == QUANTITY_AXLE_LOAD
+                                      ? figure_most(layout, setup, row->query)
+                                      : figure_least(layout, setup, row->query);
+    return figure != NULL && known(figure->value) ? figure : NULL;
 }
 
 static void put_measured(const struct layout *layout, size_t setup)
 {
-    page_raw(layout, "<table>\n<caption>To measure beside the computed (rooms: largest tyre of the "
-                     "size)</caption>\n<thead><tr><th scope=\"col\">figure</th>"
-                     "<th scope=\"col\" class=\"n\">computed</th><th scope=\"col\">measured</th>"
-                     "</tr></thead>\n<tbody>\n");
+    bool any = false;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        const struct figure *figure = row_figure(layout, setup, &rows[i]);
-        if (figure == NULL || !known(figure->value))
+        const struct figure *figure = known_figure(layout, setup, &rows[i]);
+        if (figure == NULL)
             continue;
+        if (!any)
+            page_raw(layout, "<table>\n<caption>To measure beside the computed (rooms: largest tyre "
+                             "of the size)</caption>\n<thead><tr><th scope=\"col\">figure</th>"
+                             "<th scope=\"col\" class=\"n\">computed</th>"
+                             "<th scope=\"col\">measured</th></tr></thead>\n<tbody>\n");
+        any = true;
         page_raw(layout, "<tr>");
         page_element(layout, "th", " scope=\"row\"", row_title(layout, &rows[i]));
         page_figure_cell(layout, figure);
         page_raw(layout, "<td class=\"fill\">&nbsp;</td></tr>\n");
     }
-    page_raw(layout, "</tbody>\n</table>\n");
+    if (any)
+        page_raw(layout, "</tbody>\n</table>\n");
 }
 
 static void put_tasks(const struct layout *layout, size_t setup)

@@ -81,10 +81,11 @@ written shortlist.html shortlist touring_wagon.yaml --format html
 written arguments.html compare 205/55R16 205/60R16 --format html
 
 # --- every text's box
-for font in "DejaVu Sans" "Liberation Sans" "Noto Sans"; do
+measured() { # FONT FILE...: what is wrong, and how many texts there are, into found
     {
-        printf '<!DOCTYPE html>\n<html data-font="%s"><meta charset="utf-8"><body>\n' "$font"
-        for file in $pages; do
+        printf '<!DOCTYPE html>\n<html data-font="%s"><meta charset="utf-8"><body>\n' "$1"
+        shift
+        for file in "$@"; do
             printf '<iframe width="1000" height="800" data-name="%s" src="%s"></iframe>\n' \
                 "$file" "$file"
         done
@@ -92,6 +93,30 @@ for font in "DejaVu Sans" "Liberation Sans" "Noto Sans"; do
     } >driver.html
     browser --dump-dom "file://$work/driver.html" |
         sed -n '/<pre id="found">/,$ { s/.*<pre id="found">//; s/<.*//; p; }' | sort -u >found
+}
+
+# What is wrong is found.
+cat >wrong.svg <<'END'
+<svg xmlns="http://www.w3.org/2000/svg" width="200" height="100" viewBox="0 0 200 100">
+<text x="5" y="20" font-size="14">one</text><text x="10" y="22" font-size="14">two</text>
+<text x="180" y="50" font-size="14">leaves</text><text x="5" y="70" font-size="10">small</text>
+<text x="5" y="90" fill="#999" font-size="14">faint</text></svg>
+END
+cat >wrong.html <<'END'
+<!DOCTYPE html><html><body><table style="width:60px;table-layout:fixed"><tr>
+<td style="white-space:nowrap">leaves its cell by much</td><td>b</td></tr></table>
+<p style="font-size:8px">tiny</p><p style="color:#aaa">pale</p></body></html>
+END
+for file in wrong.svg wrong.html; do
+    measured "DejaVu Sans" "$file"
+    for word in overlap leaves least contrast; do
+        if grep -q "$word" found; then pass; else fail "$file: \"$word\" was not found"; fi
+    done
+done
+
+for font in "DejaVu Sans" "Liberation Sans" "Noto Sans"; do
+    # shellcheck disable=SC2086 # names without blanks
+    measured "$font" $pages
     texts=$(sed -n 's/^texts //p' found)
     if [ "${texts:-0}" -lt 10000 ]; then fail "$font: only ${texts:-0} texts were found"; else pass; fi
     grep -v '^texts \|^$' found | sed 's/&lt;/</g; s/&gt;/>/g; s/&amp;/\&/g' >bad
