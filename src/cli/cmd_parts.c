@@ -176,7 +176,7 @@ static bool write_for_reading(struct arena *arena, const struct command *command
     if (!sink_open(arena, sink, options->output))
         return false;
     struct layout layout = layout_of(arena, options, plan, figures);
-    layout_on(&layout, sink);
+    layout_on(&layout, options, sink);
     write_layout(command, options, &layout);
     return sink_close(sink, true);
 }

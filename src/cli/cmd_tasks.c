@@ -177,7 +177,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
-    layout_on(layout, sink);
+    layout_on(layout, options, sink);
     if (layout->format == FOR_HTML)
         page_html_tasks(layout);
     else if (layout->format == FOR_MARKDOWN)

@@ -23,10 +23,12 @@ struct layout layout_of(struct arena *arena, const struct options *options, cons
     return layout;
 }
 
-void layout_on(struct layout *layout, struct sink *sink)
+void layout_on(struct layout *layout, const struct options *options, struct sink *sink)
 {
     enum { PAPER_WIDTH = 110 }; /* of characters in 9 pt */
     layout->out = &sink->out;
+    if (span_is(span_of(options->format), "table"))
+        sink_set_colour(sink, (enum colour_choice)options->color);
     if (layout->format == FOR_HTML)
         layout->width = PAPER_WIDTH;
     else if (layout->format == FOR_TERMINAL) /* no line of Markdown is too long: one table a part */

@@ -60,6 +60,8 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
     }
     if (streaming)
         place_errors(out, options);
+    if (strcmp(options->format, "table") == 0)
+        sink_set_colour(&out->sink, (enum colour_choice)options->color);
     out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
     writer_begin(&out->writer, writer_find(options->format), &out->sink.out, arena,
                  writer_options_of(options, &out->sink, streaming), out->choice.headings,

@@ -3,6 +3,7 @@
 #include <stdbool.h>
 
 #include "output/markup.h"
+#include "output/tone.h"
 #include "output/utf8.h"
 #include "output/writer.h"
 
@@ -31,7 +32,10 @@ void prose_begin(struct prose *prose, size_t at, const char *first, size_t inden
         return;
     if (!prose->markup)
         pad_to(prose, at);
+    const char *tone = tone_begin(prose->out, span_of(first));
+    outbuf_text(prose->out, tone);
     put(prose, span_of(first));
+    outbuf_text(prose->out, tone_end(tone));
     prose->position += display_width(span_of(first));
     prose->fresh = prose->position < indent;
 }
