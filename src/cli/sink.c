@@ -150,7 +150,7 @@ size_t sink_page_width(const struct sink *sink)
 void sink_set_colour(struct sink *sink, enum colour_choice colour)
 {
     const char *none = getenv("NO_COLOR");
-    sink->out.colour = colour == COLOUR_ALWAYS ||
-                       (colour == COLOUR_AUTO && (none == NULL || *none == '\0') &&
-                        isatty(sink->out.descriptor));
+    sink->out.colour =
+        colour == COLOUR_ALWAYS ||
+        (colour == COLOUR_AUTO && (none == NULL || *none == '\0') && isatty(sink->out.descriptor));
 }

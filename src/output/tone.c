@@ -11,9 +11,9 @@ const char *tone_begin(const struct outbuf *out, struct span text)
     static const struct {
         const char *word, *tone;
     } tones[] = {
-        {"go", GOOD},      {"ok", GOOD},   {"go after work", WORK}, {"work", WORK},
-        {"task", WORK},    {"open", OPEN}, {"unknown", OPEN},       {"caution", OPEN},
-        {"no go", BAD},    {"no_go", BAD}, {"fail", BAD},
+        {"go", GOOD},   {"ok", GOOD},   {"go after work", WORK}, {"work", WORK},
+        {"task", WORK}, {"open", OPEN}, {"unknown", OPEN},       {"caution", OPEN},
+        {"no go", BAD}, {"no_go", BAD}, {"fail", BAD},
     };
     for (size_t i = 0; out->colour && i < sizeof tones / sizeof tones[0]; i++)
         if (span_is(text, tones[i].word))

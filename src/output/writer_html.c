@@ -152,8 +152,8 @@ static bool *columns_shown(struct writer *writer, const struct kept_row *first)
     while (writer->options.paper_width > 0 && used > writer->options.paper_width) {
         size_t worst = 0;
         for (size_t i = 0; i < writer->columns; i++)
-            if (shown[i] && (!shown[worst] ||
-                             writer->headings[i].priority >= writer->headings[worst].priority))
+            if (shown[i] &&
+                (!shown[worst] || writer->headings[i].priority >= writer->headings[worst].priority))
                 worst = i;
         if (writer->headings[worst].priority == 0)
             break;

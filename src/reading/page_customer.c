@@ -51,8 +51,7 @@ static const struct figure *changed(const struct layout *layout, size_t setup,
 {
     struct figure_query query = change->query;
     query.axle = axle;
-    return change->least ? figure_least(layout, setup, query)
-                         : figure_first(layout, setup, query);
+    return change->least ? figure_least(layout, setup, query) : figure_first(layout, setup, query);
 }
 
 /* The fitted tyre's figure beside an error that remains is its error now. */
@@ -69,8 +68,7 @@ static void put_line(const struct layout *layout, size_t setup, const struct cha
 {
     const struct figure *then = changed(layout, setup, change, axle);
     const char *at = change->with_place ? figure_at(layout->arena, layout->plan, then) : NULL;
-    bool before =
-        change->query.quantity == QUANTITY_TRUE_SPEED && is_set_anew(layout, setup);
+    bool before = change->query.quantity == QUANTITY_TRUE_SPEED && is_set_anew(layout, setup);
     page_raw(layout, "<tr>");
     page_element(layout, "th", " scope=\"row\"",
                  arena_format(layout->arena, "%s%s%s%s%s%s", change->title,
@@ -86,11 +84,12 @@ static void put_change(const struct layout *layout, size_t setup, const struct c
 {
     const struct figure *then = changed(layout, setup, change, AXLE_NONE);
     if (then == NULL ||
-        change->query.quantity == (is_set_anew(layout, setup) ? QUANTITY_SPEEDOMETER_ERROR
-                                                              : QUANTITY_REMAINING_ERROR))
+        change->query.quantity ==
+            (is_set_anew(layout, setup) ? QUANTITY_SPEEDOMETER_ERROR : QUANTITY_REMAINING_ERROR))
         return;
-    const struct figure *rear =
-        change->least || then->axle != AXLE_FRONT ? NULL : changed(layout, setup, change, AXLE_REAR);
+    const struct figure *rear = change->least || then->axle != AXLE_FRONT
+                                    ? NULL
+                                    : changed(layout, setup, change, AXLE_REAR);
     if (rear == NULL ||
         strcmp(figure_value_text(layout, then), figure_value_text(layout, rear)) == 0) {
         put_line(layout, setup, change, AXLE_NONE);
@@ -247,9 +246,9 @@ static void put_shared(const struct layout *layout)
         return;
     page_raw(layout, "<ul>\n");
     for (size_t i = 0; i < deciding.count && i < NEEDS_MAX; i++)
-        page_element(layout, "li", "",
-                     text_cut(layout->arena, finding_sentence(layout, deciding.items[i]),
-                              NEED_WIDTH));
+        page_element(
+            layout, "li", "",
+            text_cut(layout->arena, finding_sentence(layout, deciding.items[i]), NEED_WIDTH));
     page_raw(layout, "</ul>\n");
     if (deciding.count > NEEDS_MAX)
         page_element(layout, "p", "",

@@ -30,7 +30,8 @@ void page_element(const struct layout *layout, const char *name, const char *att
  * cross. */
 void page_mark(const struct layout *layout, size_t setup)
 {
-    static const char tick[] = "<path d=\"M4 8.5l3 3 5-6\" stroke-width=\"2\" fill=\"none\" stroke=";
+    static const char tick[] =
+        "<path d=\"M4 8.5l3 3 5-6\" stroke-width=\"2\" fill=\"none\" stroke=";
     static const char *const shapes[] = {
         "<circle cx=\"8\" cy=\"8\" r=\"8\" fill=\"currentColor\"/>",
         "<circle cx=\"8\" cy=\"8\" r=\"7\" fill=\"none\" stroke=\"currentColor\" "

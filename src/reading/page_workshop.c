@@ -17,7 +17,10 @@ struct workshop_row {
 
 #define ROW(title, quantity_, axle_)                                                               \
     {                                                                                              \
-        title, {.quantity = quantity_, .axle = axle_, .state = STATE_NONE}                         \
+        title,                                                                                     \
+        {                                                                                          \
+            .quantity = quantity_, .axle = axle_, .state = STATE_NONE                              \
+        }                                                                                          \
     }
 #define ROOM(title, quantity_, axle_, posture_)                                                    \
     {                                                                                              \
@@ -73,10 +76,11 @@ static void put_measured(const struct layout *layout, size_t setup)
         if (figure == NULL)
             continue;
         if (!any)
-            page_raw(layout, "<table>\n<caption>To measure beside the computed (rooms: largest tyre "
-                             "of the size)</caption>\n<thead><tr><th scope=\"col\">figure</th>"
-                             "<th scope=\"col\" class=\"n\">computed</th>"
-                             "<th scope=\"col\">measured</th></tr></thead>\n<tbody>\n");
+            page_raw(layout,
+                     "<table>\n<caption>To measure beside the computed (rooms: largest tyre "
+                     "of the size)</caption>\n<thead><tr><th scope=\"col\">figure</th>"
+                     "<th scope=\"col\" class=\"n\">computed</th>"
+                     "<th scope=\"col\">measured</th></tr></thead>\n<tbody>\n");
         any = true;
         page_raw(layout, "<tr>");
         page_element(layout, "th", " scope=\"row\"", row_title(layout, &rows[i]));
@@ -96,10 +100,12 @@ static void put_tasks(const struct layout *layout, size_t setup)
                                                        : "Nothing to do.");
         return;
     }
-    page_raw(layout, "<table>\n<caption>Work, in this order</caption>\n<thead><tr>"
-                     "<th scope=\"col\" class=\"v\">done</th><th scope=\"col\" class=\"n v\">no.</th>"
-                     "<th scope=\"col\" class=\"v\">kind</th><th scope=\"col\">what to do</th></tr></thead>\n"
-                     "<tbody>\n");
+    page_raw(
+        layout,
+        "<table>\n<caption>Work, in this order</caption>\n<thead><tr>"
+        "<th scope=\"col\" class=\"v\">done</th><th scope=\"col\" class=\"n v\">no.</th>"
+        "<th scope=\"col\" class=\"v\">kind</th><th scope=\"col\">what to do</th></tr></thead>\n"
+        "<tbody>\n");
     for (size_t i = 0; i < outcome->task_count; i++) {
         const struct task *task = &outcome->tasks[i];
         page_raw(layout, "<tr><td><span class=\"box\">&nbsp;</span></td>");

@@ -277,7 +277,8 @@ static const char *block_caption(const struct layout *layout, enum part part,
                                  const struct setup_block *block)
 {
     const char *first = block->count == 0 ? "" : option_label(layout, block->first);
-    const char *last = block->count < 2 ? "" : option_label(layout, block->first + block->count - 1);
+    const char *last =
+        block->count < 2 ? "" : option_label(layout, block->first + block->count - 1);
     return arena_format(layout->arena, "%s: fitted%s%s%s%s", part_name(part),
                         *first ? " beside " : "", first, *last ? " to " : "", last);
 }
@@ -302,8 +303,8 @@ static void write_block(const struct layout *layout, enum part part, const struc
         .decimal_mark = '\0', /* cells are texts: aligned at their end */
         .caption = block_caption(layout, part, block),
     };
-    writer_begin(&writer, writer_find(names[layout->format]), layout->out,
-                 layout->arena, options, headings, columns);
+    writer_begin(&writer, writer_find(names[layout->format]), layout->out, layout->arena, options,
+                 headings, columns);
     write_lines(layout, lines, block, &writer);
     writer_end(&writer);
 }

@@ -18,7 +18,7 @@ struct layout {
     char decimal_mark;
     bool with_header;
     enum reading_format format;
-    size_t width; /* of the page, in characters */
+    size_t width;                    /* of the page, in characters */
     struct setup_figures *setups;    /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
     struct setup_figures shared;     /* findings of the fitted setup that every other has too */
     struct option_outcome *outcomes; /* one a setup: of the parts that are reported */

@@ -272,15 +272,15 @@ static void draw_panel(const struct picture *picture, const void *context, size_
     struct arch_shape front, rear;
     arch_shape_make(picture, setup, AXLE_FRONT, &front);
     arch_shape_make(picture, setup, AXLE_REAR, &rear);
-    drawing_text(
-        picture->drawing, (struct point){left, top + SIZE},
-        (struct text_style){.size = SIZE, .bold = true},
-        picture_setup_title(picture, setup, 1.13 * SIZE, DRAWING_WIDTH - 2 * MARGIN));
+    drawing_text(picture->drawing, (struct point){left, top + SIZE},
+                 (struct text_style){.size = SIZE, .bold = true},
+                 picture_setup_title(picture, setup, 1.13 * SIZE, DRAWING_WIDTH - 2 * MARGIN));
     picture_arch_side(picture, &front, (struct box){left, first, half, ROW}, SIZE);
     picture_arch_section(picture, &front, (struct box){right, first, half, ROW}, SIZE);
     picture_arch_side(picture, &rear, (struct box){left, first + ROW + GAP, half, ROW}, SIZE);
     picture_arch_section(picture, &rear, (struct box){right, first + ROW + GAP, half, ROW}, SIZE);
-    picture_arch_lock(picture, &front, (struct box){left, first + 2 * (ROW + GAP), half, ROW}, SIZE);
+    picture_arch_lock(picture, &front, (struct box){left, first + 2 * (ROW + GAP), half, ROW},
+                      SIZE);
     if (index == 0)
         picture_arch_legend(picture, (struct box){right, first + 2 * (ROW + GAP), half, ROW}, SIZE);
     draw_vehicle(picture, setup,

@@ -156,8 +156,8 @@ static const char *left_words(const struct picture *picture, const struct figure
 {
     struct arena *arena = picture->layout->arena;
     if (left == NULL || !known(left->value))
-        return "left of rating: unknown";
-    return arena_format(arena, left->value < 0 ? "%s over the rating" : "%s left",
+        return "unused rating: unknown";
+    return arena_format(arena, left->value < 0 ? "%s over the rating" : "%s unused",
                         figure_text(picture->layout, left, fabs(left->value)));
 }
 
@@ -165,7 +165,7 @@ static const char *left_words(const struct picture *picture, const struct figure
 static void draw_left(const struct load_chart *chart, const struct figure *left, struct point at)
 {
     const struct picture *picture = chart->picture;
-    drawing_group(picture->drawing, left == NULL ? "left of the axle rating: unknown"
+    drawing_group(picture->drawing, left == NULL ? "unused axle rating: unknown"
                                                  : figure_sentence(picture->layout, left));
     drawing_text(picture->drawing, at,
                  (struct text_style){.size = chart->size,
@@ -237,8 +237,7 @@ static double draw_axle(struct load_chart *chart, int axle, double y, double lef
                   (struct point){chart->area.x + chart->area.width + 0.8 * size, text});
     }
     for (size_t i = 0; i < MARKS; i++)
-        draw_mark(chart, &marks[i], axle, y + (1.4 * (double)i + 1) * size, bars,
-                  bottom);
+        draw_mark(chart, &marks[i], axle, y + (1.4 * (double)i + 1) * size, bars, bottom);
     return bottom + 0.8 * size;
 }
 
@@ -254,8 +253,8 @@ static double names_width(const struct picture *picture)
     const struct specification *specification = picture->layout->plan->specification;
     double widest = drawing_text_width("front", 1.13 * SIZE);
     for (size_t i = 0; i < state_count(specification); i++)
-        widest = fmax(widest,
-                      drawing_text_width(state_name(state_at(specification, i)), SIZE) + SIZE);
+        widest =
+            fmax(widest, drawing_text_width(state_name(state_at(specification, i)), SIZE) + SIZE);
     return fmin(widest, DRAWING_WIDTH / 4.0);
 }
 
@@ -287,7 +286,7 @@ void picture_load(const struct picture *picture)
 {
     const struct load_panels each = {
         .names = names_width(picture),
-        .behind = drawing_text_width("left of rating: unknown", 1.13 * SIZE) + SIZE,
+        .behind = drawing_text_width("unused rating: unknown", 1.13 * SIZE) + SIZE,
         .height = panel_height(picture),
         .most = heaviest_of(picture),
     };

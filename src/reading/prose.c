@@ -46,7 +46,8 @@ void prose_words(struct prose *prose, const char *text)
         size_t length = strcspn(text, " ");
         struct span word = {text, length};
         size_t width = display_width(word);
-        if (!prose->markup && length > 0 && !prose->fresh && prose->position + 1 + width > prose->width) {
+        if (!prose->markup && length > 0 && !prose->fresh &&
+            prose->position + 1 + width > prose->width) {
             outbuf_char(prose->out, '\n');
             prose->position = 0;
             prose->start = prose->indent;
