@@ -20,7 +20,7 @@ function tyre_rows(s,    width, least, most, given)
     tyre(s, "revolutions", 1000 / circumference[s], "/km", "null", "")
     tyre(s, "static_loaded_radius", loaded_radius[s] * 1000, "mm", "null", "")
     tyre(s, "load_index_load", row("li", load_index[s]), "kg", s ? row("li", load_index[0]) : \
-        "null", s ? judged(row("li", load_index[s]) >= row("li", load_index[0])) : "")
+        "null", s ? (row("li", load_index[s]) >= row("li", load_index[0]) ? "ok" : "caution") : "")
     tyre(s, "speed_symbol_speed", row("symbol", speed_symbol[s]), "km/h", top_speed / kmh, \
         judged(row("symbol", speed_symbol[s]) * kmh >= top_speed))
     width = section[s]

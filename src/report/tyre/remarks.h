@@ -29,7 +29,7 @@
       "changes are by the same rule for both; give data_book for both to use it")                  \
     X(ADVICE_DIAMETER, "give data_book: overall_diameter; no rule measures this size")             \
     X(BASIS_LOAD_INDEX, "load index, UN R30 / R54 Annex 4")                                        \
-    X(ADVICE_LOAD_INDEX, "below the fitted tyre: choose load index {} or above")                   \
+    X(ADVICE_LOAD_INDEX, "below the fitted tyre's {}: local codes may refuse it")                  \
     X(ADVICE_SERVICE, "give the service description of both tyres, such as 120/116R")              \
     X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \
     X(ADVICE_SPEED_SYMBOL, "below the top speed: choose a higher speed symbol")                    \

@@ -90,6 +90,7 @@ static void report_load_index(const struct candidate *candidate)
         figure =
             judged(limited_at_least(figure, fitted_kg),
                    &(struct judgement){
+                       .broken = VERDICT_CAUTION, /* what it must carry is judged by itself */
                        .if_unknown = remark(ADVICE_SERVICE),
                        .if_broken = REMARK_WITH(candidate->plan->arena, ADVICE_LOAD_INDEX, index),
                    });
