@@ -59,7 +59,8 @@ void page_figure_cell(const struct layout *layout, const struct figure *figure)
         page_raw(layout, "<td class=\"n\">-</td>");
         return;
     }
-    page_raw(layout, "<td class=\"n v\" title=\"");
+    page_raw(layout, layout->units == UNITS_BOTH ? "<td class=\"n\" title=\""
+                                                 : "<td class=\"n v\" title=\"");
     page_text(layout, figure_sentence(layout, figure));
     page_raw(layout, "\">");
     page_text(layout, figure_value_text(layout, figure));
