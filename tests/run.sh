@@ -157,6 +157,7 @@ run_job() {
     docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
+    sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
     reach) part "$1" "reach of the published values" reach ;;
     numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
@@ -220,7 +221,7 @@ compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
     unit faults faults-sanitized outside second reach readme readme-sanitized hardening
-    structure"
+    structure sources"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
     run_jobs coverage pages unit-long inject docs-long valgrind office numbers $jobs limits-sanitized

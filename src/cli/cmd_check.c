@@ -6,19 +6,30 @@
 #include "cli/parts.h"
 #include "reading/prose.h"
 #include "cli/rows_out.h"
+#include "cli/task_keys.h"
 #include "cli/template.h"
 #include "cli/unused_keys.h"
 #include "report/plan.h"
 
 enum { TEXT_AT = 15 };
 
-enum check_kind { CHECK_UNDERSTOOD, CHECK_ASSUMPTION, CHECK_MISSING, CHECK_NOT_USED };
+enum check_kind {
+    CHECK_UNDERSTOOD,
+    CHECK_DOUBT,
+    CHECK_ASSUMPTION,
+    CHECK_MISSING,
+    CHECK_TASK,
+    CHECK_NOT_USED,
+};
 
-static const char *const kind_names[] = {"understood", "assumption", "missing", "not_used"};
+static const char *const kind_names[] = {"understood", "doubt", "assumption",
+                                         "missing",    "task",  "not_used"};
 static const char *const kind_titles[] = {
     NULL,
+    "Understood, and to be looked at again",
     "Taken as (assumptions)",
     "Missing, so that a figure stays unknown",
+    "Missing, so that a task is not given or has no figure",
     "Given, but no figure changes without it: nothing needs it, or it is what would be taken",
 };
 
@@ -80,6 +91,9 @@ static bool same_matter(enum check_kind kind, const struct figure *a, const stru
 
 static bool is_of_kind(enum check_kind kind, const struct figure *figure)
 {
+    if (kind == CHECK_DOUBT)
+        return figure->verdict == VERDICT_CAUTION &&
+               quantity_rows[figure->quantity].policy & POLICY_DOUBT;
     return kind == CHECK_ASSUMPTION
                ? figure->quantity == QUANTITY_ASSUMPTION
                : figure->quantity != QUANTITY_ASSUMPTION && figure->verdict == VERDICT_UNKNOWN;
@@ -139,9 +153,23 @@ static void add_figures(struct check_rows *rows, const struct plan *plan, enum c
             .matter = figure,
             .part = part_name(figure->part),
             .options = options_of(rows->arena, plan, kind, setups, figure),
-            .key = kind == CHECK_MISSING ? quantity_rows[figure->quantity].name : NULL,
+            .key = kind != CHECK_ASSUMPTION ? quantity_rows[figure->quantity].name : NULL,
             .text = figure_action(rows->arena, plan, figure),
         };
+    }
+}
+
+static void add_task_keys(struct check_rows *rows, const struct given *file)
+{
+    for (size_t i = 0; i < task_key_count; i++) {
+        const struct task_key *row = &task_keys[i];
+        if (task_key_is_missing(file, row))
+            rows->items[rows->count++] = (struct check_row){
+                .kind = CHECK_TASK,
+                .key = row->key,
+                .text = arena_format(rows->arena, "%s: no %s is given, so %s",
+                                     task_rows[row->task].word, row->key, row->so),
+            };
     }
 }
 
@@ -165,7 +193,7 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, s
     unused_keys_find(arena, plan, tree, option, &figures, &unused);
     const struct setup_figures *setups = plan_group_figures(plan, &figures);
     struct check_rows rows = {.arena = arena};
-    rows.items = arena_allocate_array(arena, 1 + figures.count + unused.count, sizeof *rows.items);
+    rows.items = arena_allocate_array(arena, 1 + figures.count + task_key_count + unused.count, sizeof *rows.items);
     rows.items[rows.count++] = (struct check_row){
         .kind = CHECK_UNDERSTOOD,
         .text =
@@ -175,8 +203,10 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, s
                                             unused.tried_max)
                              : ""),
     };
+    add_figures(&rows, plan, CHECK_DOUBT, &figures, setups);
     add_figures(&rows, plan, CHECK_ASSUMPTION, &figures, setups);
     add_figures(&rows, plan, CHECK_MISSING, &figures, setups);
+    add_task_keys(&rows, plan->specification->given);
     add_unused(&rows, &unused);
     return rows;
 }
@@ -187,12 +217,16 @@ static void write_row_for_reading(struct arena *arena, struct prose *prose,
     if (row->kind == CHECK_NOT_USED) {
         prose_begin(prose, 2, arena_format(arena, "line %.0f", row->line), TEXT_AT);
         prose_words(prose, row->key);
+    } else if (row->kind == CHECK_TASK) {
+        prose_line(prose, 2, 4, row->text);
+        return;
     } else {
         prose_begin(prose, 2, row->part, TEXT_AT);
         if (row->key != NULL)
-            prose_words(prose, arena_format(arena, "%s:", row->key));
+            prose_words(prose,
+                        arena_format(arena, "%s:", quantity_rows[row->matter->quantity].title));
         prose_words(prose, row->text != NULL ? row->text : "something that it needs");
-        if (!same_text(row->options, "all") && !same_text(row->options, ""))
+        if (row->kind != CHECK_DOUBT && !same_text(row->options, "all") && !same_text(row->options, ""))
             prose_words(prose, arena_format(arena, "(%s)", row->options));
     }
     prose_end(prose);

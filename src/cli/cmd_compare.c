@@ -102,11 +102,11 @@ const struct column compare_columns[] = {
     BARE("restoring_axle_ratio", "restoring axle ratio", 3, 6, get_restoring),
     {"load_kg", "load_lb", "load by the index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
     BARE("load_change_percent", "load by the index, change %", 1, 8, get_load_change),
-    PRESSURE("reference_pressure", "reference pressure", 6, get_reference),
+    PRESSURE("reference_pressure", "pressure of its index, not to set", 6, get_reference),
     PRESSURE("equal_load_pressure", "equal-load pressure, not to set", 2, get_equal_load),
     LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
-    TEXT_COLUMN("verdict", "verdict", 0, get_verdict),
+    TEXT_COLUMN("verdict", "verdict", 1, get_verdict),
     TEXT_COLUMN("error", "error", 0, get_error_text), /* of a stream only */
 };
 static const size_t stream_column_count = sizeof compare_columns / sizeof compare_columns[0];
@@ -151,13 +151,16 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
         rows_begin(arena, rows, options, compare_columns, compare_column_count, false);
     if (begun != EXIT_COMPUTED)
         return begun;
+    bool for_reading = strcmp(options->format, "table") == 0;
     struct compare_row *filled = arena_allocate_array(arena, plan->count, sizeof *filled);
     for (size_t i = 0; i < plan->count; i++) {
         fill_row(&comparison, i, &filled[i]);
+        if (for_reading)
+            filled[i].option = compare_option_text(arena, &plan->setups[i]);
         rows_add(rows, &filled[i]);
     }
     rows_table_end(rows);
-    if (strcmp(options->format, "table") == 0 || rows->page)
+    if (for_reading || rows->page)
         write_notes(arena, plan, filled, rows);
     if (!rows_end(rows, true))
         return EXIT_NOT_WRITTEN;

@@ -100,10 +100,8 @@ static void write_part(const struct command *command, const struct layout *layou
     if (command->bit == CMD_SPEEDOMETER)
         write_answers(layout);
     outbuf_text(layout->out, name == NULL ? "vehicle" : name);
-    outbuf_text(layout->out, "\n\n");
-    legend_text(layout);
-    outbuf_text(layout->out, "\nFindings, best tyre first\n");
-    findings_text(layout);
+    outbuf_text(layout->out, layout->plan->count > 2 ? ", best tyre first\n" : "\n");
+    sheet_options_text(layout);
     write_tables(command, layout);
 }
 
@@ -175,7 +173,12 @@ static bool write_for_reading(struct arena *arena, const struct command *command
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return false;
-    struct layout layout = layout_of(arena, options, plan, figures);
+    struct figures every_part = {.arena = arena};
+    bool is_whole = command->bit == CMD_SHEET;
+    if (!is_whole)
+        parts_report(CMD_SHEET, plan, &every_part);
+    struct layout layout =
+        layout_of(arena, options, plan, figures, is_whole ? NULL : &every_part);
     layout_on(&layout, options, sink);
     write_layout(command, options, &layout);
     return sink_close(sink, true);

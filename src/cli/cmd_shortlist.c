@@ -70,24 +70,24 @@ SHORTLIST_TEXT(get_tasks, row->tasks)
     }
 #define PRESSURE(name, title, get)                                                                 \
     {                                                                                              \
-        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 1, get                \
+        name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 3, get                \
     }
 
 const struct column shortlist_columns[] = {
     BARE("rank", "rank", 0, 0, get_rank),
     TEXT_COLUMN("designation", "designation", 0, get_designation),
-    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, 2, get_rim_width},
+    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, 3, get_rim_width},
     LENGTH("inset", "inset", 3, get_inset),
     BARE("axle_ratio", "axle ratio", 3, 0, get_axle_ratio),
-    BARE("drive_remains_percent", "drive remains %", 2, 2, get_drive_remains),
+    BARE("drive_remains_percent", "drive remains %", 2, 3, get_drive_remains),
     LENGTH("overall_diameter", "overall diameter", 4, get_diameter),
     LENGTH("overall_diameter_change", "diameter change", 3, get_diameter_change),
     {"load_kg", "load_lb", "load", UNIT_KG, UNIT_LB, 0, 0, false, 6, 4, get_load},
     PRESSURE("pressure_front", "pressure front", get_pressure_front),
     PRESSURE("pressure_rear", "pressure rear", get_pressure_rear),
     BARE("speedometer_error_percent", "speedometer error %", 2, 5, get_error),
-    TEXT_COLUMN("closest_limit", "closest limit", 1, get_closest),
-    BARE("closest_margin_percent", "margin %", 1, 1, get_margin),
+    TEXT_COLUMN("closest_limit", "closest limit", 2, get_closest),
+    BARE("closest_margin_percent", "margin %", 1, 4, get_margin),
     BARE("unknowns", "unknown", 0, 6, get_unknowns),
     TEXT_COLUMN("verdict", "verdict", 7, get_verdict),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
@@ -140,15 +140,36 @@ static bool best_of(const struct options *options, size_t *best)
     return false;
 }
 
-/* The limit's name as scripts have it, or for_reading in words. */
-static const char *closest_text(struct arena *arena, const struct shortlisted *item,
-                                bool for_reading)
+/* "14 mm left", "7 mm short". */
+static const char *amount_left(struct arena *arena, const struct options *options,
+                               const struct shortlisted *item)
 {
-    const char *axle = axle_name(item->closest_axle), *name = item->closest_limit;
-    if (name == NULL)
+    bool us = options->units == UNITS_US;
+    const struct quantity_row *row = item->closest_limit;
+    enum unit_id unit = us ? row->us : row->metric;
+    char text[NUMBER_SIZE];
+    if (!known(item->closest_left))
+        return item->found.outcome == OUTCOME_NO_GO ? "none that is allowed" : "not known";
+    number_fixed(unit_from_si(unit, fabs(item->closest_left)),
+                 us ? row->decimals_us : row->decimals_metric, options->decimal == 1 ? ',' : '.',
+                 text);
+    return arena_format(arena, "%s %s %s", text, unit_table[unit].name,
+                        item->closest_left < 0 ? "short" : "left");
+}
+
+/* The limit's name as scripts have it; for reading its title, and how much is left. */
+static const char *closest_text(struct arena *arena, const struct options *options,
+                                const struct shortlisted *item, bool for_reading)
+{
+    const struct quantity_row *limit = item->closest_limit;
+    const char *axle = axle_name(item->closest_axle);
+    if (limit == NULL)
         return NULL;
-    return arena_format(arena, "%s%s%s", for_reading ? in_words(arena, name) : name,
-                        *axle ? " " : "", axle);
+    const char *name = arena_format(arena, "%s%s%s", for_reading ? limit->title : limit->name,
+                                    *axle ? " " : "", axle);
+    return for_reading
+               ? arena_format(arena, "%s: %s", name, amount_left(arena, options, item))
+               : name;
 }
 
 /* "1 order, 2 set": how many of each kind, in workshop order; NULL: none. */
@@ -177,7 +198,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
         return begun;
     for (size_t i = 0; i < count && i < best; i++) {
         struct shortlist_row row = {&items[i], i + 1, "",
-                                    closest_text(arena, &items[i], for_reading),
+                                    closest_text(arena, options, &items[i], for_reading),
                                     tasks_text(arena, &items[i].found)};
         designation_canonical(&items[i].candidate->size, row.designation);
         rows_add(rows, &row);

@@ -57,14 +57,32 @@ static const struct column list_columns[] = {
 
 enum { LIST_WIDTH = 100, LIST_WIDTH_LEAST = 60, TEXT_AT = 4, HANG_AT = 14 };
 
+/* "derived", or "row by row, at worst from memory". */
+static const char *certainty_text(struct arena *arena, const struct table *table)
+{
+    return table_certain_by_row(table)
+               ? arena_format(arena, "row by row, at worst %s", table->certainty)
+               : table->certainty;
+}
+
+/* What the words for it say, under what uses them. */
+static void write_certainties(struct prose *prose, struct arena *arena, const char *only)
+{
+    const char *word;
+    for (size_t i = 0; (word = certainty_word(i)) != NULL; i++)
+        if (only == NULL || strcmp(word, only) == 0)
+            prose_line(prose, 0, TEXT_AT,
+                       arena_format(arena, "%s: %s", word, certainty_meaning(i)));
+}
+
 /* For reading, a table takes a few lines: its sources are sentences, and no column holds them. */
 static void write_for_reading(struct outbuf *out, size_t width, struct arena *arena,
                               const struct table *table)
 {
     struct prose prose = {.out = out, .width = width};
-    prose_line(
-        &prose, 0, TEXT_AT,
-        arena_format(arena, "%s (%zu rows, %s)", table->name, table->rows, table->certainty));
+    prose_line(&prose, 0, TEXT_AT,
+               arena_format(arena, "%s (%zu rows, %s)", table->name, table->rows,
+                            certainty_text(arena, table)));
     prose_line(&prose, TEXT_AT, TEXT_AT, table->title);
     prose_line(&prose, TEXT_AT, HANG_AT, arena_format(arena, "source:   %s", table->source));
     prose_line(&prose, TEXT_AT, HANG_AT, arena_format(arena, "edition:  %s", table->edition));
@@ -80,6 +98,9 @@ static enum exit_status list_for_reading(struct arena *arena, const struct optio
         terminal > LIST_WIDTH_LEAST && terminal < LIST_WIDTH ? (size_t)terminal : LIST_WIDTH;
     for (size_t i = 0; i < tables_count(); i++)
         write_for_reading(&sink->out, width, arena, table_at(i));
+    struct prose prose = {.out = &sink->out, .width = width};
+    outbuf_char(&sink->out, '\n');
+    write_certainties(&prose, arena, NULL);
     return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
@@ -185,7 +206,9 @@ static void write_source(struct outbuf *out, int terminal, struct arena *arena,
     prose_line(&prose, 0, 0, table->title);
     prose_line(&prose, 0, TEXT_AT, arena_format(arena, "source: %s", table->source));
     prose_line(&prose, 0, TEXT_AT, arena_format(arena, "edition: %s", table->edition));
-    prose_line(&prose, 0, TEXT_AT, arena_format(arena, "certainty: %s", table->certainty));
+    prose_line(&prose, 0, TEXT_AT,
+               arena_format(arena, "certainty: %s", certainty_text(arena, table)));
+    write_certainties(&prose, arena, table_certain_by_row(table) ? NULL : table->certainty);
     for (const char *note = table->note; *note != '\0';) {
         struct span line = {note, strcspn(note, "\n")};
         prose_line(&prose, 0, TEXT_AT, arena_format(arena, "note: %s", arena_copy(arena, line)));

@@ -106,7 +106,7 @@ static struct column_value get_now(const void *data, bool us)
     (void)us;
     if (line->task == NULL)
         return (struct column_value){.value = UNKNOWN};
-    return either(line->task->cure.now_text, task_now(line->task, line->us));
+    return either(line->task->cure.now_text, task_now(line->layout->plan, line->task, line->us));
 }
 
 static struct column_value get_then(const void *data, bool us)
@@ -115,7 +115,7 @@ static struct column_value get_then(const void *data, bool us)
     (void)us;
     if (line->task == NULL)
         return (struct column_value){.value = UNKNOWN};
-    return either(line->task->cure.then_text, task_then(line->task, line->us));
+    return either(line->task->cure.then_text, task_then(line->layout->plan, line->task, line->us));
 }
 
 #define COLUMN(name, title, kind, width, get)                                                      \
@@ -209,7 +209,7 @@ enum exit_status run_tasks(struct arena *arena, const struct command *command,
     }
     struct figures figures = {.arena = arena};
     parts_report(CMD_SHEET, &plan, &figures);
-    struct layout layout = layout_of(arena, options, &plan, &figures);
+    struct layout layout = layout_of(arena, options, &plan, &figures, NULL);
     enum exit_status status = layout_is_rows(options) ? write_rows(arena, options, &layout)
                                                       : write_list(arena, options, &layout);
     if (status == EXIT_COMPUTED && options->strict && any_no_go(&layout))

@@ -29,7 +29,7 @@ const struct command command_table[] = {
     {"shortlist", CMD_SHORTLIST, "FILE", "every size, wheel and axle ratio that goes, best first",
      run_shortlist, shortlist_columns, &shortlist_column_count, USE_SHORTLIST, 1, 1},
     {"check", CMD_CHECK, "FILE | --template",
-     "is a file understood; what is assumed, missing, given in vain", run_check, check_columns,
+     "is a file understood; what is doubtful, assumed, missing, in vain", run_check, check_columns,
      &check_column_count, USE_ALL, 0, 1},
     {"tables", CMD_TABLES, "[NAME]", "the reference tables with source and edition", run_tables,
      NULL, &no_columns, 0, 0, 1},

@@ -6,6 +6,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "base/letters.h"
 #include "base/nearest.h"
 #include "cli/mistakes.h"
 #include "report/measured_rules.h"
@@ -80,12 +81,19 @@ struct node *input_read_build_file(struct arena *arena, const char *path, struct
 
 void report_unknown_option(const struct specification *specification, const char *name)
 {
+    struct arena letters = ARENA_EMPTY;
     struct nearest nearest = nearest_start(span_of(name));
     const struct fitment_list *options = &specification->tyres.options;
     for (size_t i = 0; i < options->count; i++)
         nearest_try(&nearest, options->items[i].name);
     const char *near = nearest_found(&nearest);
-    diagnostics_plain("the file has no option \"%s\"; %s%s%s", name,
-                      near ? "did you mean \"" : "expected the name of one of its options",
-                      near ? near : "", near ? "\"?" : "");
+    if (near != NULL)
+        diagnostics_plain("the file has no option \"%s\"; did you mean \"%s\"?", name, near);
+    else if (options->count == 0)
+        diagnostics_plain("the file has no option \"%s\"; it names none", name);
+    else
+        diagnostics_plain("the file has no option \"%s\"; expected the name of one of its "
+                          "options, or its letter, A to %s",
+                          name, letters_of_number(&letters, options->count));
+    arena_free(&letters);
 }

@@ -5,7 +5,7 @@
 #include "reading/findings_text.h"
 
 struct layout layout_of(struct arena *arena, const struct options *options, const struct plan *plan,
-                        const struct figures *figures)
+                        const struct figures *figures, const struct figures *every_part)
 {
     struct layout layout = {
         .arena = arena,
@@ -19,7 +19,7 @@ struct layout layout_of(struct arena *arena, const struct options *options, cons
                                                                 : FOR_TERMINAL,
         .width = SIZE_MAX,
     };
-    layout_group(&layout);
+    layout_group(&layout, every_part);
     return layout;
 }
 

@@ -27,7 +27,7 @@ const struct option_row option_table[] = {
     {"bom", OPTION_FLAG, NULL, NULL, FIELD(bom), CMD_ANY,
      "begin csv with a byte order mark, for a spreadsheet that asks for one"},
     {"option", OPTION_TEXT, "NAME", NULL, FIELD(option), CMD_FILE | CMD_CHECK,
-     "only that option of the file"},
+     "only that option of the file: its name, or its letter, A to Z, AA"},
     {"strict", OPTION_FLAG, NULL, NULL, FIELD(strict), CMD_FILE,
      "exit with 3 when an option is no go; without options, when a finding is `fail`"},
     {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,

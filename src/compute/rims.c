@@ -4,6 +4,7 @@
 
 #include "base/known.h"
 #include "tables/lookup.h"
+#include "tables/tables.h"
 
 #define INCH_M 0.0254
 
@@ -71,15 +72,22 @@ static void set_width_of_listed(const struct tyre_on_rim *tyre, double listed_wi
     out->section_width_m = section_width_on_rim_m(listed_width_m, rim, out->measuring_m);
 }
 
+static enum figure_source factor_source(const char *certainty)
+{
+    return certainty_is_memory(certainty) ? SOURCE_RULE : SOURCE_DERIVED;
+}
+
 static void set_rims_by_factor(const struct tyre_on_rim *tyre, struct rims *out)
 {
     const struct rim_factors_row *factors = factors_of(tyre);
     double width = tyre->section_width_m;
     if (factors == NULL)
         return;
-    set_measuring_rim(out, half_inches(factors->measuring_factor * width) / INCH_M, SOURCE_RULE);
+    set_measuring_rim(out, half_inches(factors->measuring_factor * width) / INCH_M,
+                      factor_source(factors->measuring_certainty));
     set_permitted_rims(out, half_inches(factors->permitted_min_factor * width) / INCH_M,
-                       half_inches(factors->permitted_max_factor * width) / INCH_M, SOURCE_RULE);
+                       half_inches(factors->permitted_max_factor * width) / INCH_M,
+                       factor_source(factors->permitted_certainty));
     double rim = known_or(tyre->rim_width_m, out->measuring_m);
     if (known(rim))
         out->section_width_m =

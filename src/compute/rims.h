@@ -11,6 +11,7 @@
 enum figure_source {
     SOURCE_NONE,       /* unknown */
     SOURCE_RULE,       /* the rules of the standard, from the designation */
+    SOURCE_DERIVED,    /* by a factor that fits what is printed, and not from memory */
     SOURCE_MOULDED,    /* it is in the designation itself */
     SOURCE_TABLE,      /* a table of sizes in tables/ */
     SOURCE_CONVENTION, /* 82 series taken where no aspect ratio is moulded */

@@ -72,6 +72,14 @@ double round_to_decimals(double value, int decimals)
     return value < 0 && rounded != 0 ? -rounded : rounded;
 }
 
+int number_decimals(double value, int most)
+{
+    int decimals = 0;
+    while (decimals < most && fabs(value - round_to_decimals(value, decimals)) > 1e-8)
+        decimals++;
+    return decimals;
+}
+
 static int count_digits(uint64_t number)
 {
     int count = 1;

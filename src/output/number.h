@@ -11,6 +11,9 @@ enum { NUMBER_SIZE = 40, NUMBER_DECIMALS_MAX = 9 };
 /* value rounded to so many decimals, by the rule above. */
 double round_to_decimals(double value, int decimals);
 
+/* Decimals without which it is another number, at most so many. */
+int number_decimals(double value, int most);
+
 /* "-12.50"; never "-0", never an exponent; magnitudes past 1e15 are cut to significant digits
  * and still written plainly. The value must be finite. Returns the length; text ends in NUL. */
 size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE]);

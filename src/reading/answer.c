@@ -2,6 +2,7 @@
 
 #include "base/known.h"
 #include "compute/load.h"
+#include "reading/prose.h"
 #include "reading/figure_find.h"
 #include "reading/task_text.h"
 
@@ -62,9 +63,11 @@ static const char *pressures(const struct layout *layout, size_t setup)
 static const char *stays(const struct plan *plan, size_t setup, const struct figure *nearest)
 {
     const struct as_set *as_set = plan->setups[setup].as_set;
-    bool named = as_set != NULL && known(as_set->setting);
-    double set = named ? as_set->setting : plan->specification->speedometer.setting.now;
-    return nearest == NULL || nearest->value != set ? "-" : named ? "as set" : "as now";
+    if (nearest == NULL || !known(nearest->value))
+        return "-";
+    if (as_set != NULL && known(as_set->setting))
+        return "as set";
+    return known(plan->specification->speedometer.setting.now) ? "as now" : "-";
 }
 
 /* "as now" where the setting stays, "-" where nothing is known of one. */
@@ -89,13 +92,13 @@ static const char *matter(const struct layout *layout, const struct figure *figu
     return *axle ? arena_format(layout->arena, "%s %s", title, axle) : title;
 }
 
-/* What is left to a limit is a distance, not something to set. */
+/* What is left to a limit is a distance, not something to set: "room at lock front: 14 mm left" */
 static const char *margin(const struct layout *layout, const struct figure *figure)
 {
     struct figure left = *figure;
     if (quantity_rows[left.quantity].policy & POLICY_TO_SET)
         left.quantity = QUANTITY_PRESSURE_AS_BUILT;
-    return arena_format(layout->arena, "%s %s", matter(layout, figure),
+    return arena_format(layout->arena, "%s: %s left", matter(layout, figure),
                         figure_text_in(layout, &left, fabs(figure->value - figure->limit),
                                        layout->units == UNITS_US));
 }
@@ -104,8 +107,8 @@ static const char *failure(const struct layout *layout, const struct figure *fig
 {
     bool us = layout->units == UNITS_US;
     if (!known(figure->value))
-        return matter(layout, figure);
-    const char *text = arena_format(layout->arena, "%s %s", matter(layout, figure),
+        return arena_format(layout->arena, "%s: none that is allowed", matter(layout, figure));
+    const char *text = arena_format(layout->arena, "%s: %s", matter(layout, figure),
                                     figure_text_in(layout, figure, figure->value, us));
     return !known(figure->limit) || figure->limit == 0
                ? text
@@ -120,10 +123,23 @@ static const char *closest(const struct layout *layout, const struct option_outc
     return outcome->closest == NULL ? "-" : margin(layout, outcome->closest);
 }
 
+/* The size; with the option's name where another option is of the same. */
+static const char *tyre(const struct layout *layout, size_t setup)
+{
+    enum { NAME_WIDTH = 30 };
+    const struct plan *plan = layout->plan;
+    const char *size = size_text(layout, &plan->setups[setup]);
+    for (size_t i = 1; setup > 0 && i < plan->count; i++)
+        if (i != setup && strcmp(size_text(layout, &plan->setups[i]), size) == 0)
+            return arena_format(layout->arena, "%s, %s", size,
+                                text_cut(layout->arena, plan->setups[setup].name, NAME_WIDTH));
+    return size;
+}
+
 void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS])
 {
     const struct option_outcome *outcome = &layout->outcomes[setup];
-    const char *size = size_text(layout, &layout->plan->setups[setup]);
+    const char *size = tyre(layout, setup);
     bool no_go = outcome->outcome == OUTCOME_NO_GO;
     cells[ANSWER_LABEL] = setup == 0 ? "-" : option_label(layout, setup);
     cells[ANSWER_TYRE] = setup == 0 ? arena_format(layout->arena, "fitted %s", size) : size;
@@ -198,7 +214,7 @@ const char *answer_build(const struct layout *layout, struct finding_list *decid
     if (!keeps && deciding->count == 0)
         return NULL;
     return arena_format(layout->arena, "the build, whichever tyre: %s%s", outcome_words(worst),
-                        keeps ? "; no rating that is given is passed in any state" : "");
+                        keeps ? "; the vehicle's ratings are kept in every state" : "");
 }
 
 struct finding_list answer_also_shared(const struct layout *layout)
@@ -213,23 +229,13 @@ bool answer_tells(const struct layout *layout, size_t setup)
            plan->count - 1 == plan->specification->tyres.options.count;
 }
 
-/* What the list of tasks tells already, and of a no go what would be work, is left out. */
-static bool is_told_as_task(const struct figure *finding)
-{
-    return finding->verdict == VERDICT_TASK ||
-           (finding->verdict == VERDICT_UNKNOWN && finding_outcome(finding) == OUTCOME_OPEN);
-}
-
 struct finding_list answer_findings(const struct layout *layout, size_t setup)
 {
     struct finding_list list = findings_of(layout, setup);
-    bool no_go = layout->outcomes[setup].outcome == OUTCOME_NO_GO;
     size_t kept = 0;
-    for (size_t i = 0; i < list.count; i++) {
-        bool told = no_go ? list.items[i]->verdict == VERDICT_TASK : is_told_as_task(list.items[i]);
-        if (!told)
+    for (size_t i = 0; i < list.count; i++)
+        if (!is_told_as_task(layout, setup, list.items[i]))
             list.items[kept++] = list.items[i];
-    }
     list.count = kept;
     return list;
 }

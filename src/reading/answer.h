@@ -18,7 +18,7 @@ enum answer_column {
 
 extern const char *const answer_headings[ANSWER_COLUMNS];
 
-/* "330 / 365 kPa (48 / 53)", "spare, trim", "room at lock front 14 mm". */
+/* "330 / 365 kPa (48 / 53)", "spare, trim", "room at lock front: 14 mm left". */
 void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS]);
 
 /* "touring wagon: 5 tyres, 3 loading states" */

@@ -4,6 +4,7 @@
 
 #include "base/known.h"
 #include "reading/prose.h"
+#include "tables/certainty.h"
 
 enum { VERDICT_AT = 2, TEXT_AT = 11 };
 
@@ -20,20 +21,6 @@ const char *size_text(const struct layout *layout, const struct setup *setup)
     if (strcmp(front, rear) == 0)
         return arena_copy(layout->arena, span_of(front));
     return arena_format(layout->arena, "front %s, rear %s", front, rear);
-}
-
-void legend_text(const struct layout *layout)
-{
-    struct prose prose = prose_of(layout);
-    for (size_t i = 0; i < layout->plan->count; i++) {
-        const struct setup *setup = &layout->plan->setups[i];
-        const char *label = option_label(layout, i);
-        prose_begin(&prose, VERDICT_AT, label, TEXT_AT);
-        prose_words(&prose, size_text(layout, setup));
-        if (!setup->is_fitted)
-            prose_words(&prose, arena_format(layout->arena, "- %s", setup->name));
-        prose_end(&prose);
-    }
 }
 
 const char *finding_name(struct arena *arena, const struct plan *plan, const struct figure *figure,
@@ -126,7 +113,7 @@ static bool is_better(const struct layout *layout, size_t a, size_t b)
 {
     if (a == 0 || b == 0)
         return b == 0 && a != 0;
-    return option_outcome_compare(&layout->outcomes[a], &layout->outcomes[b]) < 0;
+    return option_outcome_compare(&layout->whole[a], &layout->whole[b]) < 0;
 }
 
 /* By insertion, so that equals keep the file's order. */
@@ -153,15 +140,25 @@ static void find_shared(struct layout *layout)
             layout->shared.items[layout->shared.count++] = fitted->items[i];
 }
 
-void layout_group(struct layout *layout)
+static struct option_outcome *outcomes_of(const struct layout *layout,
+                                          const struct setup_figures *setups)
 {
     size_t count = layout->plan->count;
+    struct option_outcome *outcomes =
+        arena_allocate_array(layout->arena, count, sizeof *outcomes);
+    for (size_t i = 0; i < count; i++)
+        option_outcome_make(layout->plan, &setups[i], &outcomes[i]);
+    return outcomes;
+}
+
+void layout_group(struct layout *layout, const struct figures *every_part)
+{
     layout->setups = plan_group_figures(layout->plan, layout->figures);
-    layout->outcomes = arena_allocate_array(layout->arena, count, sizeof *layout->outcomes);
-    for (size_t i = 0; i < count; i++) {
-        option_outcome_make(layout->plan, &layout->setups[i], &layout->outcomes[i]);
+    layout->outcomes = layout->whole = outcomes_of(layout, layout->setups);
+    if (every_part != NULL)
+        layout->whole = outcomes_of(layout, plan_group_figures(layout->plan, every_part));
+    for (size_t i = 0; i < layout->plan->count; i++)
         keep_figures_to_read(&layout->setups[i]);
-    }
     sort_setups(layout);
     find_shared(layout);
 }
@@ -212,7 +209,16 @@ struct finding_list findings_of(const struct layout *layout, size_t setup)
     return list;
 }
 
-const char *counts_text(const struct layout *layout, size_t setup)
+bool is_told_as_task(const struct layout *layout, size_t setup, const struct figure *finding)
+{
+    bool no_go = layout->outcomes[setup].outcome == OUTCOME_NO_GO;
+    return finding->verdict == VERDICT_TASK ||
+           (!no_go && finding->verdict == VERDICT_UNKNOWN &&
+            finding_outcome(finding) == OUTCOME_OPEN);
+}
+
+/* "2 fail, 3 tasks, 1 caution": each once, as it is told. */
+static const char *counts_text(const struct layout *layout, size_t setup)
 {
     static const struct {
         enum verdict verdict;
@@ -223,8 +229,12 @@ const char *counts_text(const struct layout *layout, size_t setup)
         {VERDICT_TASK, "task", "tasks"},
         {VERDICT_CAUTION, "caution", "cautions"},
     };
-    const size_t *counts = layout->outcomes[setup].counts;
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    size_t counts[VERDICT_COUNT] = {[VERDICT_TASK] = outcome->task_count};
     const char *text = "";
+    for (size_t i = 0; i < outcome->finding_count; i++)
+        if (!is_told_as_task(layout, setup, outcome->findings[i]))
+            counts[outcome->findings[i]->verdict]++;
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
         size_t count = counts[words[i].verdict];
         if (count > 0)
@@ -236,41 +246,9 @@ const char *counts_text(const struct layout *layout, size_t setup)
 
 const char *standing_text(const struct layout *layout, size_t setup)
 {
-    return arena_format(layout->arena, "%s: %s", outcome_words(layout->outcomes[setup].outcome),
-                        counts_text(layout, setup));
-}
-
-static void shared_findings_text(const struct layout *layout)
-{
-    struct finding_list shared = findings_shared(layout);
-    struct prose prose = prose_of(layout);
-    if (shared.count > 0)
-        prose_line(&prose, 0, VERDICT_AT,
-                   "whichever tyre is chosen (the worst of them, counted with each)");
-    for (size_t i = 0; i < shared.count; i++)
-        finding_text(layout, shared.items[i]);
-}
-
-static void own_findings_text(const struct layout *layout, size_t index)
-{
-    const struct setup *setup = &layout->plan->setups[index];
-    struct finding_list own = findings_of(layout, index);
-    struct prose prose = prose_of(layout);
-    prose_begin(&prose, 0, option_label(layout, index), VERDICT_AT);
-    prose_words(&prose,
-                arena_format(layout->arena, "%s%s%s: %s", setup->is_fitted ? "" : setup->name,
-                             setup->is_fitted ? "" : ", ", size_text(layout, setup),
-                             counts_text(layout, index)));
-    prose_end(&prose);
-    for (size_t i = 0; i < own.count; i++)
-        finding_text(layout, own.items[i]);
-}
-
-void findings_text(const struct layout *layout)
-{
-    shared_findings_text(layout);
-    for (size_t i = 0; i < layout->plan->count; i++)
-        own_findings_text(layout, layout->order[i]);
+    bool of_part = layout->whole != layout->outcomes;
+    return arena_format(layout->arena, "%s%s %s", outcome_words(layout->whole[setup].outcome),
+                        of_part ? "; in this part" : ":", counts_text(layout, setup));
 }
 
 /* Labels of all setups for which the same was taken. */
@@ -324,9 +302,38 @@ const char cautions[] =
     "local codes and a licensed engineer's approval decide. Trailer dynamics and moving loads are "
     "not covered. Weigh the vehicle as loaded.";
 
+/* A figure that is shown and is there for more than its basis. */
+static bool tells_from_memory(const struct figure *figure)
+{
+    return figure->headline != HEADLINE_ROWS_ONLY && rests_on_memory(&figure->basis) &&
+           (known(figure->value) || known(figure->limit));
+}
+
+const char *memory_note(const struct layout *layout)
+{
+    bool told[QUANTITY_COUNT] = {false};
+    const char *names = NULL;
+    for (size_t i = 0; i < layout->figures->count; i++) {
+        const struct figure *figure = &layout->figures->items[i];
+        if (told[figure->quantity] || !tells_from_memory(figure))
+            continue;
+        const char *title = quantity_rows[figure->quantity].title;
+        told[figure->quantity] = true;
+        names = names == NULL ? title : arena_format(layout->arena, "%s; %s", names, title);
+    }
+    return names == NULL ? NULL
+                         : arena_format(layout->arena,
+                                        "These rest on figures " FROM_MEMORY
+                                        ", of publications that were not seen: %s.",
+                                        names);
+}
+
 void cautions_text(const struct layout *layout)
 {
     struct prose prose = prose_of(layout);
+    const char *memory = memory_note(layout);
     outbuf_text(layout->out, "\n");
+    if (memory != NULL)
+        prose_line(&prose, 0, 0, memory);
     prose_line(&prose, 0, 0, cautions);
 }

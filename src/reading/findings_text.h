@@ -10,12 +10,14 @@ struct finding_list {
 };
 
 /* Sorts the figures by setup, finds each one's outcome and what all share, so that no later step
- * looks through all. */
-void layout_group(struct layout *layout);
+ * looks through all. every_part: where not all of them are laid out, else NULL. */
+void layout_group(struct layout *layout, const struct figures *every_part);
 
-/* "2 fail, 3 tasks, 1 caution": what there is, of what. */
-const char *counts_text(const struct layout *layout, size_t setup);
-/* "go after work: 3 tasks, 1 caution" */
+/* Whether the list of tasks tells of a finding: then it stands nowhere else; nor does, of a no go,
+ * what would be work. */
+bool is_told_as_task(const struct layout *layout, size_t setup, const struct figure *finding);
+/* "go after work: 3 tasks, 1 caution"; of one part "go after work; in this part 1 caution". What
+ * is told of it is counted: of a no go no tasks. */
 const char *standing_text(const struct layout *layout, size_t setup);
 /* Findings that every setup shares, once; and those that are a setup's own, the worst first. */
 struct finding_list findings_shared(const struct layout *layout);
@@ -29,7 +31,9 @@ const char *finding_says(const struct layout *layout, const struct figure *figur
 /* Each assumption once, and the labels of the setups that it was made for. */
 struct finding_list assumptions_made(const struct layout *layout);
 const char *labels_taken(const struct layout *layout, const struct figure *assumption);
-/* What stands under every sheet. */
+/* Which of its figures rest on memory, in a sentence, or NULL; and what stands under every sheet.
+ */
+const char *memory_note(const struct layout *layout);
 extern const char cautions[];
 
 /* The designation of a setup; front and rear where they differ. */
@@ -37,10 +41,6 @@ const char *size_text(const struct layout *layout, const struct setup *setup);
 
 /* A finding in full: its verdict, name, value, limit, advice and basis. */
 void finding_text(const struct layout *layout, const struct figure *figure);
-/* What each letter stands for. */
-void legend_text(const struct layout *layout);
-/* What is wrong with all setups, then with each, the best first; of each the worst first. */
-void findings_text(const struct layout *layout);
 void assumptions_text(const struct layout *layout);
 void cautions_text(const struct layout *layout);
 

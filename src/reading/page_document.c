@@ -32,7 +32,10 @@ void page_tables(const struct layout *layout, const struct page_part *parts, siz
         document_gap(layout);
         part_table(layout, parts[i].part, parts[i].headlines_only);
     }
+    const char *memory = memory_note(layout);
     document_paragraph(layout, "In the tables: ! fail, ? unknown, + task, ~ caution.");
+    if (memory != NULL)
+        document_paragraph(layout, memory);
     struct finding_list made = assumptions_made(layout);
     if (made.count == 0)
         return;
@@ -79,21 +82,8 @@ void page_legend(const struct layout *layout)
 
 void page_part(const struct layout *layout, enum part part)
 {
-    struct finding_list shared = findings_shared(layout);
     put_answers(layout);
-    page_legend(layout);
-    document_heading(layout, 2, "Findings, best tyre first");
-    if (shared.count > 0)
-        document_heading(layout, 3,
-                         "Whichever tyre is chosen (the worst of them, counted with each)");
-    put_findings(layout, shared);
-    for (size_t i = 0; i < layout->plan->count; i++) {
-        size_t setup = layout->order[i];
-        document_heading(layout, 3,
-                         arena_format(layout->arena, "%s: %s", option_label(layout, setup),
-                                      counts_text(layout, setup)));
-        put_findings(layout, findings_of(layout, setup));
-    }
+    page_proof(layout);
     page_tables(layout, &(struct page_part){part, false}, 1);
 }
 
@@ -180,7 +170,9 @@ void page_markdown(const struct layout *layout, const struct page_part *parts, s
         page_proof(layout);
         page_tables(layout, parts, count);
     } else {
-        document_heading(layout, 1, name == NULL ? "vehicle" : name);
+        document_heading(layout, 1,
+                         arena_format(layout->arena, "%s%s", name == NULL ? "vehicle" : name,
+                                      layout->plan->count > 2 ? ", best tyre first" : ""));
         page_part(layout, parts[0].part);
     }
     document_paragraph(layout, cautions);

@@ -1,25 +1,17 @@
 #include "reading/part_table.h"
 
 #include "base/known.h"
+#include "base/letters.h"
 #include "output/number.h"
 #include "reading/remark_text.h"
 #include "output/writer.h"
 
 #include <string.h>
 
-/* A to Z, then AA, AB. */
-static const char *letters(struct arena *arena, size_t number)
-{
-    const char *text = "";
-    for (; number > 0; number = (number - 1) / 26)
-        text = arena_format(arena, "%c%s", (char)('A' + (number - 1) % 26), text);
-    return text;
-}
-
 const char *option_label(const struct layout *layout, size_t setup)
 {
     const struct setup *of = &layout->plan->setups[setup];
-    return setup > 0 ? letters(layout->arena, of->number) : of->name;
+    return setup > 0 ? letters_of_number(layout->arena, of->number) : of->name;
 }
 
 static const char *number_text(const struct layout *layout, const struct figure *figure, double si,

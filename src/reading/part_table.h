@@ -22,6 +22,8 @@ struct layout {
     struct setup_figures *setups;    /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
     struct setup_figures shared;     /* findings of the fitted setup that every other has too */
     struct option_outcome *outcomes; /* one a setup: of the parts that are reported */
+    struct option_outcome *whole;    /* of all parts: what becomes of it, and the order; the same
+                                        where all are reported */
     size_t *order;                   /* of the setups: best first, the fitted one last */
 };
 

@@ -18,13 +18,13 @@ static size_t width_of(const char *text)
     return display_width(span_of(text));
 }
 
-/* --- the table: one line a setup where all columns fit, otherwise two */
+/* --- the table: one line a setup, of as many columns as fit; what is left over stands below */
 
 struct answer_table {
     const char *(*rows)[ANSWER_COLUMNS]; /* the headings first */
     size_t count;
     size_t widths[ANSWER_COLUMNS];
-    bool folded; /* other work and margin stand on a second line */
+    size_t in_line; /* columns */
 };
 
 static size_t columns_width(const struct answer_table *table, size_t count)
@@ -47,25 +47,28 @@ static void take_row(struct answer_table *table)
 static struct answer_table make_table(const struct layout *layout)
 {
     struct answer_table table = {
-        .rows = arena_allocate_array(layout->arena, layout->plan->count + 1, sizeof *table.rows)};
+        .rows = arena_allocate_array(layout->arena, layout->plan->count + 1, sizeof *table.rows),
+        .in_line = ANSWER_COLUMNS};
     memcpy(table.rows[0], answer_headings, sizeof table.rows[0]);
     take_row(&table);
     for (size_t i = 0; i < layout->plan->count; i++) {
         answer_row(layout, layout->order[i], table.rows[table.count]);
         take_row(&table);
     }
-    table.folded = columns_width(&table, ANSWER_COLUMNS) > layout->width;
-    size_t used = columns_width(&table, table.folded ? ANSWER_WORK : ANSWER_COLUMNS);
+    while (table.in_line > ANSWER_PRESSURES &&
+           columns_width(&table, table.in_line) > layout->width)
+        /* other work and margin go together */
+        table.in_line = table.in_line > ANSWER_WORK ? ANSWER_WORK : table.in_line - 1;
+    size_t used = columns_width(&table, table.in_line);
     size_t over = used > layout->width ? used - layout->width : 0;
     size_t *tyre = &table.widths[ANSWER_TYRE];
     *tyre = over + GAP < *tyre ? *tyre - over : GAP;
     return table;
 }
 
-static void put_cells(const struct layout *layout, const struct answer_table *table, size_t row,
-                      size_t count)
+static void put_cells(const struct layout *layout, const struct answer_table *table, size_t row)
 {
-    for (size_t i = 0, owed = 0; i < count; i++) {
+    for (size_t i = 0, owed = 0; i < table->in_line; i++) {
         const char *text = text_cut(layout->arena, table->rows[row][i], table->widths[i]);
         if (*text != '\0') {
             for (; owed > 0; owed--)
@@ -80,27 +83,30 @@ static void put_cells(const struct layout *layout, const struct answer_table *ta
     outbuf_char(layout->out, '\n');
 }
 
-/* Other work and the margin below the tyre; nothing where there is neither. */
-static void put_second_line(const struct layout *layout, const struct answer_table *table,
-                            size_t row)
+/* What has no room in the line, below the tyre; nothing where there is nothing to say. A setting
+ * needs a word where no heading stands above it. */
+static void put_below(const struct layout *layout, const struct answer_table *table, size_t row)
 {
-    const char *work = table->rows[row][ANSWER_WORK], *margin = table->rows[row][ANSWER_MARGIN];
-    bool has_work = *work != '-';
-    const char *text = has_work ? arena_format(layout->arena, "%s; %s", work, margin) : margin;
     size_t at = table->widths[ANSWER_LABEL] + GAP;
-    for (size_t i = 0; i < at; i++)
-        outbuf_char(layout->out, ' ');
-    outbuf_text(layout->out, text_cut(layout->arena, text, layout->width - at));
-    outbuf_char(layout->out, '\n');
+    const char *text = "";
+    for (size_t i = table->in_line; i < ANSWER_COLUMNS; i++) {
+        const char *cell = table->rows[row][i];
+        const char *word = row > 0 && i == ANSWER_ENTER ? "enter " : "";
+        if (strcmp(cell, "-") != 0)
+            text = arena_format(layout->arena, "%s%s%s%s", text, *text ? "; " : "", word, cell);
+    }
+    struct prose prose = prose_of(layout);
+    if (*text != '\0')
+        prose_line(&prose, at, at, text);
 }
 
 static void put_table(const struct layout *layout)
 {
     struct answer_table table = make_table(layout);
     for (size_t row = layout->with_header ? 0 : 1; row < table.count; row++) {
-        put_cells(layout, &table, row, table.folded ? ANSWER_WORK : ANSWER_COLUMNS);
-        if (table.folded)
-            put_second_line(layout, &table, row);
+        put_cells(layout, &table, row);
+        if (table.in_line < ANSWER_COLUMNS)
+            put_below(layout, &table, row);
     }
 }
 
@@ -131,12 +137,8 @@ static void put_shared(const struct layout *layout, const char *text,
 
 void sheet_head_text(const struct layout *layout)
 {
-    struct finding_list deciding;
-    const char *build = answer_build(layout, &deciding);
     put_title(layout);
     put_table(layout);
-    if (build != NULL)
-        put_shared(layout, build, &deciding);
 }
 
 /* --- each option */
@@ -188,7 +190,11 @@ static void put_option(const struct layout *layout, size_t setup)
 
 void sheet_options_text(const struct layout *layout)
 {
+    struct finding_list deciding;
     const struct finding_list also = answer_also_shared(layout);
+    const char *build = answer_build(layout, &deciding);
+    if (build != NULL)
+        put_shared(layout, build, &deciding);
     for (size_t i = 0; i < layout->plan->count; i++)
         if (answer_tells(layout, layout->order[i]))
             put_option(layout, layout->order[i]);

@@ -5,9 +5,9 @@
 
 #include "reading/part_table.h"
 
-/* A line for the vehicle, a table with a row a setup, what all share. */
+/* A line for the vehicle, a table with a row a setup. */
 void sheet_head_text(const struct layout *layout);
-/* Each setup, best first. */
+/* What decides of all, each setup, best first, and what else they share; of a part too. */
 void sheet_options_text(const struct layout *layout);
 
 /* The work on one setup, numbered; with boxes to tick where asked. */

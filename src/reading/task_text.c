@@ -37,16 +37,28 @@ static double in_unit(double si, enum unit_id unit)
     return unit == UNIT_BARE ? si : unit_from_si(unit, si);
 }
 
-static struct task_number number_in(const struct task *task, double si, bool us)
+/* Of a setting those of the instrument's step, and more only where the number has them. */
+static int decimals_of(const struct plan *plan, const struct task *task, double value, bool us)
 {
     const struct task_row *row = &task_rows[task->cure.task];
-    return (struct task_number){known(si) ? in_unit(si, unit_of(task, us)) : UNKNOWN,
-                                us ? row->decimals_us : row->decimals_metric};
+    int most = us ? row->decimals_us : row->decimals_metric;
+    if (task->cure.task != TASK_SPEEDOMETER_SETTING)
+        return most;
+    int of_step = number_decimals(known_or(plan->specification->speedometer.setting.step, 1), most);
+    int own = number_decimals(known_or(value, 0), most);
+    return own > of_step ? own : of_step;
 }
 
-struct task_number task_now(const struct task *task, bool us)
+static struct task_number number_in(const struct plan *plan, const struct task *task, double si,
+                                    bool us)
 {
-    return number_in(task, task->cure.now_text == NULL ? task->cure.now : UNKNOWN, us);
+    double value = known(si) ? in_unit(si, unit_of(task, us)) : UNKNOWN;
+    return (struct task_number){value, decimals_of(plan, task, value, us)};
+}
+
+struct task_number task_now(const struct plan *plan, const struct task *task, bool us)
+{
+    return number_in(plan, task, task->cure.now_text == NULL ? task->cure.now : UNKNOWN, us);
 }
 
 /* Up to the next whole unit, but not past the ceiling: then down to the decimal. */
@@ -63,10 +75,10 @@ static struct task_number rounded_up(const struct task *task, struct task_number
     return (struct task_number){up, exact.decimals};
 }
 
-struct task_number task_then(const struct task *task, bool us)
+struct task_number task_then(const struct plan *plan, const struct task *task, bool us)
 {
     struct task_number then =
-        number_in(task, task->cure.then_text == NULL ? task->cure.then : UNKNOWN, us);
+        number_in(plan, task, task->cure.then_text == NULL ? task->cure.then : UNKNOWN, us);
     bool up = task_rows[task->cure.task].policy & TASK_ROUNDED_UP;
     return up && known(then.value) ? rounded_up(task, then, us) : then;
 }
@@ -88,7 +100,7 @@ static const char *number_short(const struct layout *layout, struct task_number 
 
 const char *task_then_text(const struct layout *layout, const struct task *task, bool us)
 {
-    return number_short(layout, task_then(task, us));
+    return number_short(layout, task_then(layout->plan, task, us));
 }
 
 static const char *value_short(const struct layout *layout, const char *text,
@@ -100,8 +112,8 @@ static const char *value_short(const struct layout *layout, const char *text,
 /* "210 -> 330", or what there is of both; NULL where there is neither. */
 static const char *change_in(const struct layout *layout, const struct task *task, bool us)
 {
-    const char *now = value_short(layout, task->cure.now_text, task_now(task, us));
-    const char *then = value_short(layout, task->cure.then_text, task_then(task, us));
+    const char *now = value_short(layout, task->cure.now_text, task_now(layout->plan, task, us));
+    const char *then = value_short(layout, task->cure.then_text, task_then(layout->plan, task, us));
     if (now == NULL || then == NULL)
         return now != NULL ? now : then;
     return arena_format(layout->arena, "%s -> %s", now, then);
@@ -160,6 +172,10 @@ const char *task_text_in_full(const struct layout *layout, const struct task *ta
     if (task->cure.task == TASK_MEASURE)
         return arena_format(layout->arena, "%s (%s)", advice,
                             quantity_rows[task->reason->quantity].title);
+    if (task_rows[task->cure.task].kind == TASK_TO_ALTER && known(task->reason->value))
+        return arena_format(layout->arena, "%s; without it %s is %s", text,
+                            quantity_rows[task->reason->quantity].title,
+                            figure_text(layout, task->reason, task->reason->value));
     return arena_format(layout->arena, "%s%s %s", text, mark, advice);
 }
 
@@ -199,9 +215,10 @@ const char *other_work_text(const struct layout *layout, size_t setup)
         enum task_id id = task->cure.task;
         if (!is_other_work(task) || (i > 0 && outcome->tasks[i - 1].cure.task == id))
             continue;
-        text = arena_format(layout->arena, "%s%s%s", text, *text ? ", " : "", task_rows[id].word);
-        if (id == TASK_MEASURE)
-            text = arena_format(layout->arena, "%s %zu", text, count_of(outcome, id));
+        text = arena_format(layout->arena, "%s%s%s", text, *text ? ", " : "",
+                            id == TASK_MEASURE ? arena_format(layout->arena, "%zu to measure",
+                                                              count_of(outcome, id))
+                                               : task_rows[id].word);
     }
     return *text ? text : "-";
 }

@@ -14,8 +14,8 @@ struct task_number {
     double value;
     int decimals;
 };
-struct task_number task_now(const struct task *task, bool us);
-struct task_number task_then(const struct task *task, bool us);
+struct task_number task_now(const struct plan *plan, const struct task *task, bool us);
+struct task_number task_then(const struct plan *plan, const struct task *task, bool us);
 
 /* `then`, which must be known, without zeros that say nothing. */
 const char *task_then_text(const struct layout *layout, const struct task *task, bool us);

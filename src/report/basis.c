@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "tables/certainty.h"
 
 enum remark_id source_remark(enum figure_source source, bool un_r54)
 {
@@ -17,6 +18,8 @@ enum remark_id source_remark(enum figure_source source, bool un_r54)
         return BASIS_82_SERIES;
     case SOURCE_DATA_BOOK:
         return BASIS_DATA_BOOK;
+    case SOURCE_DERIVED:
+        return BASIS_RIM_FACTOR_DERIVED;
     case SOURCE_NONE:
         break;
     }
@@ -83,7 +86,7 @@ size_t basis_of_figures(const struct designation *size, const struct tyre_dimens
     if (!same)
         to = put_row(to, "; permitted rims: ", rim_source_remark(figures->rim_min_source));
     if (size->prefix == PREFIX_T)
-        to = put(to, "; temporary use, to 80 km/h (UN R64, from memory)");
+        to = put(to, "; temporary use, to 80 km/h (UN R64, " FROM_MEMORY ")");
     *to = '\0';
     return (size_t)(to - text);
 }

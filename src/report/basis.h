@@ -5,7 +5,7 @@
 #include "compute/dimensions.h"
 #include "report/remark.h"
 
-enum { BASIS_SIZE = 320 };
+enum { BASIS_SIZE = 448 };
 
 /* Of one figure; of a measuring rim or an end of the permitted rims; and the standard that the
  * least and largest figures of a new tyre come from, with its use class. */

@@ -116,7 +116,7 @@ static struct figure by_rule(const struct plan *plan, struct figure figure,
 {
     figure.place.name = row->name;
     figure.limit_owner = LIMIT_OF_LAW;
-    figure.basis = REMARK_WITH(plan->arena, BASIS_QUOTED, say_text(row->basis));
+    figure.basis = remark_quoted(plan->arena, row->basis, row->certainty);
     return figure;
 }
 

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "base/letters.h"
 #include "compute/leave_out.h"
 #include "compute/load.h"
 #include "report/judge.h"
@@ -39,16 +40,26 @@ void plan_set_beside(struct plan *plan)
         set_beside(&plan->fitted, &plan->setups[i], &plan->beside[i]);
 }
 
+/* By its name, else by the letters that it has in the file; 0: no option. */
+static size_t option_number(const struct fitment_list *options, const char *text)
+{
+    for (size_t i = 0; i < options->count; i++)
+        if (strcmp(options->items[i].name, text) == 0)
+            return i + 1;
+    return number_of_letters(text, options->count);
+}
+
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,
                const char *option_name, struct plan *out)
 {
     const struct fitment_list *options = &specification->tyres.options;
+    size_t only = option_name == NULL ? 0 : option_number(options, option_name);
     *out = (struct plan){.arena = arena, .specification = specification, .us = us};
     setup_fitted(specification, &out->fitted);
     out->setups = arena_allocate_array(arena, options->count + 1, sizeof *out->setups);
     out->setups[out->count++] = out->fitted;
     for (size_t i = 0; i < options->count; i++)
-        if (option_name == NULL || strcmp(options->items[i].name, option_name) == 0) {
+        if (option_name == NULL || i + 1 == only) {
             setup_option(&options->items[i], &out->fitted, &out->setups[out->count]);
             out->setups[out->count++].number = i + 1;
         }

@@ -29,7 +29,8 @@ struct plan {
 /* Fills `fitted` and `beside` from setups that are already resolved, the fitted one first. */
 void plan_set_beside(struct plan *plan);
 
-/* Resolves all options, or the one named. False where no option has that name. */
+/* Resolves all options, or the one that is named or meant by its letter: a name goes before.
+ * False where there is none. */
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,
                const char *option_name, struct plan *out);
 

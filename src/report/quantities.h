@@ -22,7 +22,8 @@ enum quantity_policy {
     POLICY_ASSUMED = 1 << 11,   /* what was taken where the file is silent: numbered */
     POLICY_ANSWER = 1 << 12,    /* its advice is the whole answer, told before all else */
     POLICY_NEEDED = 1 << 13,    /* an outcome needs it: unknown, the option is open */
-    POLICY_OF_FILE = 1 << 14    /* told once, under the fitted setup, and true of every setup */
+    POLICY_OF_FILE = 1 << 14,   /* told once, under the fitted setup, and true of every setup */
+    POLICY_DOUBT = 1 << 15      /* a caution on it doubts what the file says */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy,
@@ -80,7 +81,7 @@ enum quantity_policy {
       UNIT_PERCENT, UNIT_PERCENT, 1, 1, 0, 0)                                                      \
     X(LARGEST_ITEM, "largest_item", "heaviest item still possible", UNIT_KG, UNIT_LB, 0, 0, 0, 0)  \
     X(WEIGHED_WITH, "weighed_with", "aboard when weighed", UNIT_BARE, UNIT_BARE, 0, 0,             \
-      POLICY_NEEDED, 0)                                                                            \
+      POLICY_NEEDED | POLICY_DOUBT, 0)                                                             \
     X(TYRE_LOAD, "tyre_load", "load on the heaviest tyre", UNIT_KG, UNIT_LB, 0, 0, 0, 0)           \
     X(TYRE_CAPACITY, "tyre_capacity", "tyre capacity", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_PLACES | POLICY_OF_PLACARD | POLICY_NEEDED, 0)                                        \
@@ -168,11 +169,11 @@ enum quantity_policy {
     X(READING_ERROR, "reading_error", "error of a reading", UNIT_PERCENT, UNIT_PERCENT, 2, 2, 0,   \
       0)                                                                                           \
     X(READING_RESIDUAL, "reading_residual", "reading, distance from the line", UNIT_KMH, UNIT_MPH, \
-      2, 2, 0, 0)                                                                                  \
+      2, 2, POLICY_DOUBT, 0)                                                                       \
     X(FIT_SCALE, "fit_scale", "slope of the readings", UNIT_BARE, UNIT_BARE, 5, 5, 0, 0)           \
     X(FIT_OFFSET, "fit_offset", "shown at standstill", UNIT_KMH, UNIT_MPH, 2, 2, 0, 0)             \
     X(MEASURED_ERROR, "measured_error", "error by the readings", UNIT_PERCENT, UNIT_PERCENT, 2, 2, \
-      0, 0)                                                                                        \
+      POLICY_DOUBT, 0)                                                                             \
     X(LAWFUL_CROSSING, "lawful_crossing", "speed where the law is crossed", UNIT_KMH, UNIT_MPH, 1, \
       1, 0, 0)                                                                                     \
     X(CIRCUMFERENCE_MOST, "largest_lawful_circumference", "largest lawful circumference", UNIT_MM, \

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "tables/tables.h"
 
 struct remark remark_make(struct arena *arena, enum remark_id id, const struct argument *arguments,
                           size_t count)
@@ -56,6 +57,43 @@ struct argument say_remark(struct arena *arena, struct remark remark)
     struct remark *copy = arena_allocate(arena, sizeof *copy);
     *copy = remark;
     return (struct argument){.kind = ARGUMENT_REMARK, .remark = copy};
+}
+
+struct remark remark_quoted(struct arena *arena, const char *basis, const char *certainty)
+{
+    return REMARK_WITH(arena,
+                       certainty_is_memory(certainty) ? BASIS_QUOTED_FROM_MEMORY : BASIS_QUOTED,
+                       say_text(basis));
+}
+
+bool rests_on_memory(const struct remark *remark)
+{
+    static const bool of_row[REMARK_COUNT] = {
+        [BASIS_QUOTED_FROM_MEMORY] = true,
+        [BASIS_TABLE_OF_SIZES] = true,
+        [BASIS_RIM_FACTOR] = true,
+        [BASIS_ENVELOPE_R30] = true,
+        [BASIS_ENVELOPE_R30_SNOW] = true,
+        [BASIS_ENVELOPE_R54] = true,
+        [BASIS_ENVELOPE_R54_SNOW] = true,
+        [BASIS_ENVELOPE_SPECIAL] = true,
+        [BASIS_ENVELOPE_SPECIAL_SNOW] = true,
+        [BASIS_ROLLING_DIAGONAL] = true,
+        [BASIS_TEMPORARY_SPEED] = true,
+        [BASIS_DIP] = true,
+        [PHRASE_COMMERCIAL_REDUCED] = true,
+        [BASIS_STIFFNESS] = true,
+        [BASIS_LOW_COMMERCIAL] = true,
+        [BASIS_LOW_SPEED] = true,
+        [BASIS_OFF_ROAD_SPEED] = true,
+        [BASIS_THRESHOLD] = true,
+        [ADVICE_SPARE_BY_ITS_MARKING] = true,
+    };
+    bool rests = of_row[remark->id];
+    for (size_t i = 0; i < remark->count && !rests; i++)
+        rests = remark->arguments[i].kind == ARGUMENT_REMARK &&
+                rests_on_memory(remark->arguments[i].remark);
+    return rests;
 }
 
 static bool argument_same(const struct argument *a, const struct argument *b)

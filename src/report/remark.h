@@ -66,6 +66,12 @@ struct argument say_remark(struct arena *arena, struct remark remark);
 
 bool remark_same(const struct remark *a, const struct remark *b);
 
+/* What a row of a reference table says of where it stands, and how sure it is. */
+struct remark remark_quoted(struct arena *arena, const char *basis, const char *certainty);
+
+/* Whether it, or a remark within it, rests on what is from memory: its row then says so. */
+bool rests_on_memory(const struct remark *remark);
+
 /* The text of a row, each gap as "{}". */
 const char *remark_row_text(enum remark_id id);
 

@@ -9,10 +9,12 @@
 #include "report/load/remarks.h"
 #include "report/speedometer/remarks.h"
 #include "report/tyre/remarks.h"
+#include "tables/certainty.h"
 
 /* Rows of no part alone. */
 #define COMMON_REMARKS(X)                                                                          \
     X(BASIS_QUOTED, "{}") /* a row of a reference table says it */                                 \
+    X(BASIS_QUOTED_FROM_MEMORY, "{}, " FROM_MEMORY)                                                \
     X(BASIS_ASSUMPTION, "assumption")                                                              \
     X(BASIS_BUILD_FILE, "build file")                                                              \
     X(ADVICE_GIVE_THE_KEY, "give the key {}")

@@ -72,6 +72,34 @@ static const char *dropped_at_once(const struct trial *trial, const struct candi
     return NULL;
 }
 
+static bool is_same_length(double a_m, double b_m)
+{
+    return fabs(a_m - b_m) < 1e-6;
+}
+
+/* A rating that the file gives neither of a rim nor of the wheel, or of both alike. */
+static bool is_same_rating(double of_rim, double of_wheel)
+{
+    return !known(of_rim) || fabs(of_rim - of_wheel) < 1e-6 * of_wheel;
+}
+
+/* Whether a rim is the wheel that is on the vehicle, front and rear: of its size, and of no other
+ * rating. It need not be tried on. */
+static bool is_fitted_wheel(const struct setup *fitted, const struct search_rim *rim)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct tyre *on = &fitted->axle[axle];
+        if (on->size.rim_millimetric ||
+            fabs(on->size.rim_code_tenths / 10.0 - rim->diameter_code) > 1e-9 ||
+            !is_same_length(on->wheel.width_m, rim->width_m) ||
+            !is_same_length(on->wheel.inset_m, rim->inset_m) ||
+            !is_same_rating(rim->max_load_kg, on->wheel.max_load_kg) ||
+            !is_same_rating(rim->max_pressure_Pa, on->wheel.max_pressure_Pa))
+            return false;
+    }
+    return true;
+}
+
 /* As the file would name it among its options: {size, wheel}, and the rest as fitted. */
 static void make_setup(const struct trial *trial, const struct candidate *candidate,
                        const struct search_rim *rim, struct setup *out)
@@ -84,11 +112,13 @@ static void make_setup(const struct trial *trial, const struct candidate *candid
     };
     option.tyre.size = candidate->size;
     option.tyre.size_given = true;
-    option.tyre.wheel.given = rim->given;
-    option.tyre.wheel.width_m = rim->width_m;
-    option.tyre.wheel.inset_m = rim->inset_m;
-    option.tyre.wheel.max_load_kg = rim->max_load_kg;
-    option.tyre.wheel.max_pressure_Pa = rim->max_pressure_Pa;
+    if (!is_fitted_wheel(&trial->plan->fitted, rim)) {
+        option.tyre.wheel.given = rim->given;
+        option.tyre.wheel.width_m = rim->width_m;
+        option.tyre.wheel.inset_m = rim->inset_m;
+        option.tyre.wheel.max_load_kg = rim->max_load_kg;
+        option.tyre.wheel.max_pressure_Pa = rim->max_pressure_Pa;
+    }
     setup_option(&option, &trial->plan->fitted, out);
 }
 
@@ -126,9 +156,10 @@ static void count_fails(const struct trial *trial, const struct option_outcome *
 
 static void take_closest(struct shortlisted *item, const struct figure *figure, double margin)
 {
-    item->closest_margin = margin;
+    item->closest_limit = &quantity_rows[figure->quantity];
     item->closest_axle = figure->axle;
-    item->closest_limit = quantity_rows[figure->quantity].name;
+    item->closest_left = margin * item->closest_limit->scale;
+    item->closest_margin = margin;
 }
 
 /* What is missed by an amount that cannot be told counts as a whole scale (common practice, no
@@ -159,7 +190,7 @@ static void find_shortfall(struct shortlisted *item)
 static void take_outcome(struct shortlisted *item)
 {
     const struct option_outcome *found = &item->found;
-    item->closest_margin = UNKNOWN;
+    item->closest_margin = item->closest_left = UNKNOWN;
     item->closest_axle = AXLE_NONE;
     if (found->outcome == OUTCOME_NO_GO)
         find_shortfall(item);
@@ -308,6 +339,7 @@ static void try_axle(const struct trial *trial, const struct plan *plan, double 
     item.axle_ratio = ratio;
     item.drive_remains = drive_remains(plan, ratio_now(plan), ratio);
     add_axle_order(&item.found);
+    item.axle_unasked = item.found.outcome >= kept->found.outcome;
     bool in_vain = item.found.outcome == OUTCOME_NO_GO &&
                    (kept->found.outcome != OUTCOME_NO_GO || nearest_miss_first(&item, kept) >= 0);
     if (!in_vain)
@@ -364,10 +396,8 @@ static size_t ratio_count(const struct plan *plan)
 static int best_first(const void *left, const void *right)
 {
     const struct shortlisted *a = left, *b = right;
-    if (a->found.outcome != b->found.outcome)
-        return a->found.outcome < b->found.outcome ? -1 : 1;
-    if (a->other_axle != b->other_axle)
-        return a->other_axle ? 1 : -1;
+    if (a->axle_unasked != b->axle_unasked)
+        return a->axle_unasked ? 1 : -1;
     int better = option_outcome_compare(&a->found, &b->found);
     if (better != 0)
         return better;

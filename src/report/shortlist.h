@@ -15,6 +15,7 @@ struct shortlisted {
     const struct search_rim *rim;
     double axle_ratio;    /* UNKNOWN where the file has no drivetrain */
     bool other_axle;      /* which has to be ordered */
+    bool axle_unasked;    /* another axle, and no limit is met by it that is not met without */
     double drive_remains; /* engine speed beside the fitted drive, a fraction; UNKNOWN too */
     double diameter_m, diameter_change_m;
     double load_kg; /* of the load index */
@@ -22,9 +23,10 @@ struct shortlisted {
     double speedometer_error;
     struct option_outcome found; /* its counts and margin; findings and tasks are not kept */
     /* What is nearest to its limit; of a no go, what fails by most: its margin is negative. */
-    const char *closest_limit; /* name of the quantity */
+    const struct quantity_row *closest_limit;
     int closest_axle;
-    double closest_margin; /* in the scale of the quantity's row */
+    double closest_left;   /* SI; UNKNOWN where it cannot be told */
+    double closest_margin; /* the same in the scale of the quantity's row */
     double shortfall; /* of a no go: how much its limits are missed by in all, in the same scale */
 };
 
@@ -48,10 +50,9 @@ struct shortlist {
     size_t reason_count;
 };
 
-/* Tries all, keeps those that are no no go, and sorts: by outcome; then those that keep the axle
- * before those that need another; then by the least work and the closest margin
- * (option_outcome_compare); then the least |drive_remains|, then the most load, then in the order
- * of the lists. */
+/* Tries all, keeps those that are no no go, and sorts: another axle that no limit asks for behind
+ * all else; then by outcome, the least work and the closest margin (option_outcome_compare); then
+ * the least |drive_remains|, then the most load, then in the order of the lists. */
 void shortlist_make(const struct plan *plan, const struct candidate *candidates, size_t count,
                     struct shortlist *out);
 

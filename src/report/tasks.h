@@ -21,7 +21,7 @@ enum task_policy {
     TASK_BY_AXLE = 1 << 0,    /* each axle has its own */
     TASK_BY_WORDS = 1 << 1,   /* each thing that is asked for or told is its own */
     TASK_BY_ITEM = 1 << 2,    /* each item in each state, by the place of its figure */
-    TASK_ROUNDED_UP = 1 << 3, /* a pressure to set is never below the one that is needed */
+    TASK_ROUNDED_UP = 1 << 3, /* what gets set is never below what is needed */
     TASK_LOWEST = 1 << 4      /* of several amounts the lowest serves for all */
 };
 
@@ -52,7 +52,7 @@ enum task_policy {
     X(SPEEDOMETER_SETTING, "speedometer_setting", TASK_TO_SET, "speedometer", "setting",           \
       UNIT_BARE, UNIT_BARE, 2, 2, 0)                                                               \
     X(PRESSURE_WARNING, "pressure_warning", TASK_TO_SET, "pressure warning", "warning", UNIT_KPA,  \
-      UNIT_PSI, 0, 0, 0)                                                                           \
+      UNIT_PSI, 0, 0, TASK_ROUNDED_UP)                                                             \
     X(HEADLAMP_AIM, "headlamp_aim", TASK_TO_SET, "headlamp dip", "lamp aim", UNIT_PERCENT,         \
       UNIT_PERCENT, 1, 1, 0)                                                                       \
     X(PRESSURE_LABEL, "pressure_label", TASK_TO_LABEL, "the new pressures beside the placard",     \

@@ -81,6 +81,9 @@ bool move_prefix_behind(struct scanner *scanner)
 static bool set_capacity(struct scanner *scanner, const char *from, enum capacity_class capacity)
 {
     struct designation *out = scanner->out;
+    /* High-load tyres are extra-load ones that carry more, and are moulded with both. */
+    if (out->prefix == PREFIX_HL && capacity == CAPACITY_XL)
+        capacity = CAPACITY_HL;
     if (out->capacity != CAPACITY_UNMARKED && out->capacity != capacity)
         return fault_between(scanner, from, scanner->at,
                              "the capacity class contradicts the one before it; "

@@ -6,7 +6,7 @@
  *     # title: Load index and load
  *     # source: the publication
  *     # edition: the date or series of it
- *     # certainty: published | derived | from memory | common practice
+ *     # certainty: a word of certainty.h; that of the least sure row, where rows have their own
  *     # note: any number of these, also none
  *     # types: integer, number            one a column: integer, number, text
  *     # key: unique                       optional: the first column holds no cell twice
@@ -21,6 +21,7 @@
  * Written are OUTDIR/tables_data.h and OUTDIR/tables_data.c. Anything that is not as above is
  * refused with FILE:LINE, on exit status 1. */
 #include "tablegen.h"
+#include "certainty.h"
 
 #include <errno.h>
 #include <stdarg.h>
@@ -38,7 +39,9 @@ enum {
 };
 
 static const char *const type_names[TYPE_COUNT] = {"integer", "number", "text"};
-static const char *const certainties[] = {"published", "derived", "from memory", "common practice"};
+#define CERTAINTY_WORD(word, meaning) word,
+static const char *const certainties[] = {CERTAINTIES(CERTAINTY_WORD)};
+enum { CERTAINTY_COUNT = sizeof certainties / sizeof *certainties };
 const char *const field_names[FIELD_COUNT] = {"title", "source", "edition", "certainty"};
 
 static _Noreturn void refuse(const struct table *table, const char *format, ...)
@@ -178,22 +181,48 @@ static void read_comment(struct table *table, const char *line)
                       "types, \"key: unique\", \"key: named\"");
 }
 
-/* Every field is there and the certainty is one of the four words. */
+/* The place of a word among the certainties, the surest first. */
+static size_t certainty_rank(const struct table *table, const char *word)
+{
+    for (size_t rank = 0; rank < CERTAINTY_COUNT; rank++)
+        if (strcmp(word, certainties[rank]) == 0)
+            return rank;
+    refuse(table, "the certainty is \"%s\"; expected one of the words of certainty.h, such as %s",
+           word, certainties[0]);
+}
+
 static void check_fields(const struct table *table)
 {
-    size_t count = sizeof certainties / sizeof *certainties, i = 0;
     for (int field = 0; field < FIELD_COUNT; field++)
         if (!table->fields[field])
             refuse(table, "no \"# %s:\" line above the header row", field_names[field]);
     if (table->type_count == 0)
         refuse(table, "no \"# types:\" line above the header row");
-    while (i < count && strcmp(table->fields[CERTAINTY], certainties[i]) != 0)
-        i++;
-    if (i == count)
-        refuse(
-            table,
-            "the certainty is \"%s\"; expected published, derived, from memory or common practice",
-            table->fields[CERTAINTY]);
+    certainty_rank(table, table->fields[CERTAINTY]);
+}
+
+/* A column of certainties: `certainty`, or one that ends in it after an underscore. */
+static bool of_certainty(const char *column)
+{
+    static const char word[] = "certainty";
+    const char *at = strstr(column, word);
+    return at && at[sizeof word - 1] == '\0' && (at == column || at[-1] == '_');
+}
+
+/* A table is as sure as the least sure of its rows; where there is no figure, the cell is empty. */
+static void check_certainty(const struct table *table)
+{
+    size_t of_table = certainty_rank(table, table->fields[CERTAINTY]), least = 0;
+    bool own = false;
+    for (size_t i = 0; i < table->row_count * table->column_count; i++)
+        if (of_certainty(table->columns[i % table->column_count].name) && *table->cells[i]) {
+            size_t rank = certainty_rank(table, table->cells[i]);
+            least = rank > least ? rank : least;
+            own = true;
+        }
+    if (own && least != of_table)
+        refuse(table, "the certainty of the table is %s and that of its least sure row %s",
+               certainties[of_table], certainties[least]);
 }
 
 /* Cuts one RFC 4180 cell off the line, unquoted; *at then stands on the comma or the end. */
@@ -364,6 +393,7 @@ static void read_table(struct table *table)
     }
     if (table->row_count == 0)
         refuse(table, "the table has no rows");
+    check_certainty(table);
     free(text);
 }
 

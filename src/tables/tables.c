@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "tables/certainty.h"
 #include "tables/tables_data.h"
 
 size_t tables_count(void)
@@ -77,4 +78,34 @@ size_t table_cell(const struct table *table, size_t row, size_t column, char tex
         memcpy(&number, cell, sizeof number);
     }
     return isnan(number) ? 0 : number_text(number, description->decimals, text);
+}
+
+static const char *const certainties[][2] = {
+#define CERTAINTY_ROW(word, meaning) {word, meaning},
+    CERTAINTIES(CERTAINTY_ROW)
+#undef CERTAINTY_ROW
+};
+enum { CERTAINTY_COUNT = sizeof certainties / sizeof *certainties };
+
+const char *certainty_word(size_t index)
+{
+    return index < CERTAINTY_COUNT ? certainties[index][0] : NULL;
+}
+
+const char *certainty_meaning(size_t index)
+{
+    return index < CERTAINTY_COUNT ? certainties[index][1] : NULL;
+}
+
+bool certainty_is_memory(const char *word)
+{
+    return strcmp(word, certainties[CERTAINTY_COUNT - 1][0]) == 0;
+}
+
+bool table_certain_by_row(const struct table *table)
+{
+    bool by_row = false;
+    for (size_t i = 0; i < table->column_count && !by_row; i++)
+        by_row = strcmp(table->columns[i].name, "certainty") == 0;
+    return by_row;
 }

@@ -4,6 +4,7 @@
 #ifndef TYRESUM_TABLES_TABLES_H
 #define TYRESUM_TABLES_TABLES_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 enum table_type {
@@ -28,7 +29,7 @@ struct table_column {
 
 struct table {
     const char *name, *title, *source, *edition;
-    const char *certainty; /* published | derived | from memory | common practice */
+    const char *certainty; /* a word of certainty.h */
     const char *note;      /* one note a line, no newline at the end; empty where there is none */
     size_t rows, row_size;
     const void *data; /* struct NAME_row[rows] */
@@ -39,6 +40,16 @@ struct table {
 /* All tables, ordered by name. */
 size_t tables_count(void);
 const struct table *table_at(size_t index); /* NULL past the end */
+
+/* The words for how sure a figure is, the surest first, and what each says; NULL past the end. */
+const char *certainty_word(size_t index);
+const char *certainty_meaning(size_t index);
+
+/* Whether a row's word is the least sure of them: from memory. */
+bool certainty_is_memory(const char *word);
+
+/* Whether the table says row by row how sure it is; its own word is then that of the least sure. */
+bool table_certain_by_row(const struct table *table);
 
 /* The table of that name, NULL where there is none. */
 const struct table *table_find(const char *name);

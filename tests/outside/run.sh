@@ -10,8 +10,7 @@
 #   tolerance  how far the program may be from it: what the source's own rounding allows
 #   unit       of all three; where the output has a unit column, it must say the same
 #   source, edition (empty: not noted when it was read)
-#   certainty  published | derived (from the published rule, by hand) | from memory |
-#              common practice
+#   certainty  a word of src/tables/certainty.h; sources.sh says what it asks of the source
 # Figures here are never adjusted to what the program says. They are taken from the json output,
 # which carries ten digits, so that a check can be sharper than the decimals that csv prints.
 set -u

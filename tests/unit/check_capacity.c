@@ -57,7 +57,7 @@ END_TEST
 
 #define MOTOR_HOME "tyre maker's load table in a motor-home owner's manual, 1990"
 #define RV_GUIDE "Michelin RV load and inflation guide"
-#define TRUCK_TABLE "trade magazine El Trailero, quoting the truck load table"
+#define TRUCK_TABLE "El Trailero, truck load table, row 295/75R22.5"
 
 /* Rows below the maximum, from the maximum as moulded. A pair is two tyres together; tolerance
  * of the load in its own unit: LT single 0.75 %, pair 1.1 %; C 3.2 kg a tyre, 8 kg a pair;

@@ -95,7 +95,7 @@ START_TEST(spring_gives_by_its_rate)
     double pound_in = 0.45359237 * 9.80665 / INCH_M; /* lb/in in N/m */
     double sag = sag_of(2 * 600 * 0.45359237, 200 * pound_in);
     assert_close(sag / INCH_M, 3, 1e-9,
-                 "magazine article on leaf springs: 200 lb/in over 3 in is 600 lb");
+                 "Hooke's law: 200 lb/in over 3 in is 600 lb");
     sag = sag_of(2 * 250, 1 * 9.80665 * 1e3); /* 1 kg/mm */
     assert_close(sag * 1e3, 250, 1e-9,
                  "J. Edgar, Springs and Natural Frequencies: 250 kg on 1 kg/mm");
@@ -140,7 +140,7 @@ START_TEST(track_follows_inset_and_spacer)
     ck_assert_str_eq(limit->quantity, "track_change");
     assert_close(1547 * (1 + limit->max / 100), 1577.94, 0.01, source);
     struct wheel backspaced = wheel_of(8, 0, 0); /* (203.2 + 25)/2: flanges of about 25 mm */
-    assert_close(backspacing_m(&backspaced) * 1e3, 114.1, 0.01, "course notes: inset 0, 8 in");
+    assert_close(backspacing_m(&backspaced) * 1e3, 114.1, 0.01, "8 in and flanges of 25 mm, inset 0");
 }
 END_TEST
 

@@ -209,12 +209,12 @@ static int in_order(struct run *run)
     int checked = 0;
     for (size_t i = 1; i < list->count; i++, checked++) {
         const struct shortlisted *a = &list->items[i - 1], *b = &list->items[i];
-        bool same = a->found.outcome == b->found.outcome;
-        REQUIRE(a->found.outcome <= b->found.outcome, "seed %llu: a worse outcome stands before",
+        REQUIRE(a->axle_unasked <= b->axle_unasked,
+                "seed %llu: another axle for nothing stands before",
                 (unsigned long long)run->seed);
-        REQUIRE(!same || a->other_axle <= b->other_axle, "seed %llu: another axle stands before",
-                (unsigned long long)run->seed);
-        REQUIRE(!same || a->other_axle != b->other_axle ||
+        REQUIRE(a->axle_unasked != b->axle_unasked || a->found.outcome <= b->found.outcome,
+                "seed %llu: a worse outcome stands before", (unsigned long long)run->seed);
+        REQUIRE(a->axle_unasked != b->axle_unasked ||
                     option_outcome_compare(&a->found, &b->found) <= 0,
                 "seed %llu: more work stands before", (unsigned long long)run->seed);
     }

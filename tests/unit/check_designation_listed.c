@@ -12,7 +12,7 @@
 #define TABLES_DIR "tables"
 #endif
 
-enum { LINE = 512, COLUMNS = 14, LEAST_ROWS = 420 };
+enum { LINE = 512, COLUMNS = 15, LEAST_ROWS = 420 };
 
 enum column {
     DESIGNATION,
@@ -28,7 +28,8 @@ enum column {
     LOAD_INDEX_DUAL,
     SPEED_SYMBOL,
     CAPACITY,
-    LOAD_RANGE
+    LOAD_RANGE,
+    CERTAINTY
 };
 
 static FILE *open_table(void)

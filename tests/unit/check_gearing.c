@@ -6,7 +6,7 @@
 #include "support.h"
 
 #define INCH_M 0.0254
-/* The constant 336 of handbooks is 63360 in / (60 C/D): it stands for C = 1056/336 D. */
+/* The constant 336 in use is 63360 in / (60 C/D): it stands for C = 1056/336 D. */
 #define C_336(diameter_in) (1056.0 / 336 * (diameter_in)*INCH_M)
 
 enum unknown { ROAD_SPEED, ENGINE_SPEED };
@@ -24,11 +24,11 @@ static const struct {
     {ROAD_SPEED, 98.96 * INCH_M, 2000, 0.79 * 3.73, UNIT_MPH, 63.6, 0.05,
      "wheel and speed article (recomputed): circumference 98.96 in, gear 0.79, axle 3.73"},
     {ROAD_SPEED, 2.288, 2200, 0.76 * 4.10, UNIT_KMH, 96.9, 0.05,
-     "owners' technical article (recomputed): circumference 2.288 m, gear 0.76, axle 4.10"},
+     "V = 2 pi r n / overall, by hand: circumference 2.288 m, gear 0.76, axle 4.10"},
     {ENGINE_SPEED, C_336(29.00), 60, 3.89, UNIT_MPH, 2704, 0.5,
-     "owners' technical article (recomputed): free diameter 29 in, constant 336"},
+     "V = 2 pi r n / overall, by hand: free diameter 29 in, constant 336"},
     {ROAD_SPEED, 2 * PI * 15.25 * INCH_M, 750, 4.04 * 4 * 4.1, UNIT_MPH, 1.03, 0.005,
-     "off-road technical article (recomputed): loaded radius 15.25 in, crawl 4.04 x 4 x 4.1"},
+     "V = 2 pi r n / overall, by hand: loaded radius 15.25 in, crawl 4.04 x 4 x 4.1"},
 };
 
 START_TEST(speed_follows_the_published_example)
@@ -48,7 +48,7 @@ START_TEST(crawl_speed_in_feet_per_minute)
 {
     double mps =
         road_speed_mps(2 * PI * 15.25 * INCH_M, 750 / 60.0, overall_ratio(4.04, 4, 4.1, 1), 0);
-    assert_close(mps / 0.3048 * 60, 90.39, 0.01, "off-road technical article (recomputed)");
+    assert_close(mps / 0.3048 * 60, 90.39, 0.01, "V = 2 pi r n / overall, by hand");
 }
 END_TEST
 
@@ -57,10 +57,10 @@ START_TEST(shaft_turns_per_mile)
 {
     double turns = engine_speed_per_s(1609.344 / 917, 1609.344, 3.25, 0);
     assert_close(16 * turns, 47684, 0.5,
-                 "published technical note (recomputed): 917 a mile, 3.25, 16 teeth");
+                 "by hand: 917 a mile, 3.25, 16 teeth");
     turns = engine_speed_per_s(73.8 * INCH_M, 1609.344, 3.73, 0);
     assert_close(40 * turns / 128000, 1.0007, 0.0005,
-                 "service note (recomputed): 73.8 in, 3.73, 40 pulses");
+                 "by hand: 73.8 in, 3.73, 40 pulses");
 }
 END_TEST
 
@@ -68,8 +68,8 @@ static const struct {
     double axle, old_in, new_in, effective, restoring, tolerance;
     const char *source;
 } ratios[] = {
-    {3.92, 33, 35, 3.70, 4.16, 0.005, "light-truck club article (recomputed), 33 to 35 in"},
-    {3.73, 32, 37, 3.23, 4.31, 0.005, "light-truck club article (recomputed), 32 to 37 in"},
+    {3.92, 33, 35, 3.70, 4.16, 0.005, "by hand: 33 to 35 in"},
+    {3.73, 32, 37, 3.23, 4.31, 0.005, "by hand: 32 to 37 in"},
 };
 
 START_TEST(axle_ratio_follows_the_published_example)
@@ -82,10 +82,10 @@ START_TEST(axle_ratio_follows_the_published_example)
 }
 END_TEST
 
-START_TEST(crawl_ratio_follows_the_glossary)
+START_TEST(crawl_ratio_is_the_product)
 {
     double crawl = overall_ratio(6.32, 2.72, 4.56, 1);
-    assert_close(crawl, 78.39, 0.01, "off-road glossary (recomputed)");
+    assert_close(crawl, 78.39, 0.01, "6.32 x 2.72 x 4.56, by hand");
     assert_close(overall_ratio(6.32, 2.72, 4.56, 4), 313.55, 0.01, "the same, auxiliary of 4");
 }
 END_TEST
@@ -267,7 +267,7 @@ Suite *gearing_suite(void)
     tcase_add_test(published, shaft_turns_per_mile);
     tcase_add_loop_test(published, axle_ratio_follows_the_published_example, 0,
                         (int)LENGTH_OF(ratios));
-    tcase_add_test(published, crawl_ratio_follows_the_glossary);
+    tcase_add_test(published, crawl_ratio_is_the_product);
     suite_add_tcase(suite, published);
     TCase *properties = tcase_create("properties");
     tcase_add_test(properties, speeds_are_inverses);

@@ -161,6 +161,19 @@ START_TEST(fixed_stays_in_its_room)
 }
 END_TEST
 
+/* 19.5 has one decimal, 2.07 two although no double is 2.07; past the most there are no more. */
+START_TEST(decimals_that_a_number_has)
+{
+    static const struct {
+        double value;
+        int most, decimals;
+    } cases[] = {{2493, 3, 0},  {19.5, 3, 1},   {2.07, 3, 2}, {0.125, 3, 3},  {0.125, 2, 2},
+                 {-0.25, 3, 2}, {1.0 / 3, 3, 3}, {0, 3, 0},    {1e9 + 0.5, 3, 1}};
+    for (size_t i = 0; i < LENGTH_OF(cases); i++)
+        ck_assert_int_eq(number_decimals(cases[i].value, cases[i].most), cases[i].decimals);
+}
+END_TEST
+
 START_TEST(rounding_passes_on_what_is_unknown)
 {
     ck_assert(!known(round_to_decimals(UNKNOWN, 2)));
@@ -264,6 +277,7 @@ Suite *number_suite(void)
     tcase_add_loop_test(tests, fixed_by_hand, 0, (int)(sizeof by_hand / sizeof by_hand[0]));
     tcase_add_test(tests, fixed_decimal_comma);
     tcase_add_loop_test(tests, fixed_stays_in_its_room, 0, 8);
+    tcase_add_test(tests, decimals_that_a_number_has);
     tcase_add_test(tests, rounding_passes_on_what_is_unknown);
     tcase_add_test(tests, significant_random);
     tcase_add_loop_test(tests, significant_edges, 0, 18);

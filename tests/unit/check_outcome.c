@@ -1,12 +1,16 @@
 /* What becomes of an option, of made-up figures: each outcome, what decides it, counts, the closest
  * margin, tasks in workshop order and each once, and which of two options is the better. */
 #include "base/known.h"
+#include "base/letters.h"
 #include "base/units.h"
 #include "reading/part_table.h"
+#include "reading/remark_text.h"
 #include "reading/task_text.h"
 #include "report/outcome.h"
 #include "suites.h"
 #include "support.h"
+#include "tables/certainty.h"
+#include "tables/tables.h"
 
 static struct arena store;
 static struct specification specification;
@@ -285,7 +289,7 @@ START_TEST(pressures_stand_in_both_units_and_are_never_rounded_down)
                      "cold pressure, front: 30 -> 48 psi (210 -> 330 kPa)");
     task = pressure(UNKNOWN, 350e3, 350e3);
     ck_assert_str_eq(task_text(&layout, &task), "cold pressure, front: 50.7 psi (350 kPa)");
-    struct task_number then = task_then(&task, false);
+    struct task_number then = task_then(&plan, &task, false);
     ck_assert(then.value == 350 && then.decimals == 0);
 }
 END_TEST
@@ -308,11 +312,59 @@ START_TEST(setting_has_its_kind_for_a_unit_and_a_spare_its_texts)
                               .then_text = "205/60R16 92V"};
     ck_assert_str_eq(task_text(&layout, &task), "spare of the set: 205/55R16 91V -> 205/60R16 92V");
     ck_assert_str_eq(task_unit(&plan, &task, false), "");
-    ck_assert(!known(task_now(&task, false).value));
+    ck_assert(!known(task_now(&plan, &task, false).value));
+}
+END_TEST
+
+/* In a table as many decimals as the instrument's step, and what the number now has beside it. */
+START_TEST(setting_has_the_decimals_of_its_step)
+{
+    static const struct {
+        double step, now, then;
+        int decimals_now, decimals_then;
+    } cases[] = {
+        {1, 2548, 2493, 0, 0},   {0.5, 19, 20.5, 1, 1},   {0.25, 10.5, 11, 2, 2},
+        {0.1, 1.3, 1.4, 1, 1},   {1, 2548.5, 2493, 1, 0}, {5, 1895, 1890, 0, 0},
+        {UNKNOWN, 19, 20, 0, 0}, {0.01, 2.07, 2, 2, 2},
+    };
+    struct figure reason = figure_of(QUANTITY_SPEEDOMETER_ERROR, UNKNOWN);
+    for (size_t i = 0; i < LENGTH_OF(cases); i++) {
+        struct task task = {.cure = {.task = TASK_SPEEDOMETER_SETTING,
+                                     .now = cases[i].now,
+                                     .then = cases[i].then},
+                            .axle = AXLE_NONE,
+                            .reason = &reason};
+        specification.speedometer.setting.step = cases[i].step;
+        ck_assert_int_eq(task_now(&plan, &task, false).decimals, cases[i].decimals_now);
+        ck_assert_int_eq(task_then(&plan, &task, true).decimals, cases[i].decimals_then);
+    }
 }
 END_TEST
 
 /* A to Z, then AA: the letter is that of the whole file, also where one option is shown. */
+/* What is said to rest on memory says so, and nothing else does; a row of a table as it has it. */
+START_TEST(memory_is_said_where_it_is)
+{
+    for (int id = REMARK_NONE; id < REMARK_COUNT; id++) {
+        struct remark said = remark((enum remark_id)id);
+        ck_assert_msg(rests_on_memory(&said) ==
+                          (strstr(remark_row_text((enum remark_id)id), FROM_MEMORY) != NULL),
+                      "row %d of the remarks: %s", id, remark_row_text((enum remark_id)id));
+    }
+    struct remark quoted = remark_quoted(&store, "a rule, 1.2", FROM_MEMORY);
+    ck_assert_str_eq(remark_text(&store, &quoted, false), "a rule, 1.2, " FROM_MEMORY);
+    struct remark within = REMARK_WITH(&store, BASIS_CAPACITY, say_text("commercial"),
+                                       say_remark(&store, remark(PHRASE_LOAD_INDEX)), say_text(""),
+                                       say_text(""), say_remark(&store, quoted));
+    ck_assert(rests_on_memory(&quoted));
+    ck_assert(rests_on_memory(&within));
+    for (size_t i = 0; certainty_word(i) != NULL; i++) {
+        quoted = remark_quoted(&store, "a rule, 1.2", certainty_word(i));
+        ck_assert_int_eq(rests_on_memory(&quoted), strcmp(certainty_word(i), FROM_MEMORY) == 0);
+    }
+}
+END_TEST
+
 START_TEST(letters_are_those_of_the_file)
 {
     const struct layout layout = {.arena = &store, .plan = &plan};
@@ -323,7 +375,14 @@ START_TEST(letters_are_those_of_the_file)
     for (size_t i = 0; i < LENGTH_OF(cases); i++) {
         plan.setups[1].number = cases[i].number;
         ck_assert_str_eq(option_label(&layout, 1), cases[i].letters);
+        ck_assert_uint_eq(number_of_letters(cases[i].letters, cases[i].number), cases[i].number);
+        ck_assert_uint_eq(number_of_letters(cases[i].letters, cases[i].number - 1), 0);
     }
+    static const char *const none[] = {"", "0", "A1", "A ", "-", "\xC3\x84"};
+    for (size_t i = 0; i < LENGTH_OF(none); i++)
+        ck_assert_uint_eq(number_of_letters(none[i], 1000), 0);
+    ck_assert_uint_eq(number_of_letters("ab", 30), 28);
+    ck_assert_uint_eq(number_of_letters("ZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZ", 1000), 0);
 }
 END_TEST
 
@@ -344,7 +403,9 @@ Suite *outcome_suite(void)
     tcase_add_test(outcomes, better_is_outcome_then_least_work_then_margin);
     tcase_add_test(words, pressures_stand_in_both_units_and_are_never_rounded_down);
     tcase_add_test(words, setting_has_its_kind_for_a_unit_and_a_spare_its_texts);
+    tcase_add_test(words, setting_has_the_decimals_of_its_step);
     tcase_add_test(words, letters_are_those_of_the_file);
+    tcase_add_test(words, memory_is_said_where_it_is);
     suite_add_tcase(suite, outcomes);
     suite_add_tcase(suite, words);
     return suite;

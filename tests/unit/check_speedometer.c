@@ -166,9 +166,9 @@ START_TEST(nearest_setting_reaches_far_and_meets_ends)
 }
 END_TEST
 
-/* 917 revolutions a mile, axle 3.25, 16 teeth on the shaft: 47684 pulses a mile (a published
- * technical note, recomputed). JIS D 5601: 637 turns a km; 4 pulses a turn are 2548 a km. 40
- * pulses a shaft turn, axle 3.73, 73.8 in, against 128000 a mile: 1.0007 (a service note). */
+/* 917 revolutions a mile, axle 3.25, 16 teeth on the shaft: 47684 pulses a mile, by hand.
+ * JIS D 5601, from memory: 637 turns a km; 4 pulses a turn are 2548 a km. 40
+ * pulses a shaft turn, axle 3.73, 73.8 in, against 128000 a mile: 1.0007. */
 START_TEST(sensor_counts_as_published)
 {
     const double mile = 1609.344;
@@ -176,7 +176,7 @@ START_TEST(sensor_counts_as_published)
     assert_close(sensor_pulses_per_m(4, 637, 1000) * 1000, 2548, 1e-9, "JIS D 5601, four pulses");
     assert_close(sensor_pulses_per_m(1, 637, 1000) * mile, 1025, 0.5, "JIS D 5601, per mile");
     double counts = sensor_pulses_per_m(40, 3.73, 73.8 * 0.0254) * mile;
-    assert_close(counts / 128000, 1.0007, 0.0005, "service note");
+    assert_close(counts / 128000, 1.0007, 0.0005, "by hand");
     assert_close(error_of_counts(counts, 128000), 0.0007, 0.0005, "it reads over by as much");
     assert_close(adapter_ratio(1 + error_of_counts(counts, 128000), 0), 1.0007, 0.0005, "adapter");
 }

@@ -10,7 +10,7 @@
 START_TEST(rates_are_the_published_ones)
 {
     assert_close(series_rate_N_m(200 * POUND_IN_N_M, 300 * POUND_IN_N_M) / POUND_IN_N_M, 120, 1e-9,
-                 "magazine article on spring rates: 200 over 300 lb/in is 120 lb/in");
+                 "Hooke's law in series: 200 over 300 lb/in is 120 lb/in");
     assert_close(wheel_rate_N_m(100e3, 0.70), 49e3, 0.05e3,
                  "Barton and Fieldhouse, Automotive Chassis Engineering, eq. 3.33");
 }
@@ -25,7 +25,7 @@ START_TEST(constant_spring_gives_by_its_rate)
 {
     struct spring spring = constant(200 * POUND_IN_N_M);
     assert_close(spring_travel_m(&spring, 600 * POUND_FORCE_N) / INCH_M, 3, 1e-12,
-                 "magazine article on leaf springs: 200 lb/in over 3 in is 600 lb");
+                 "Hooke's law: 200 lb/in over 3 in is 600 lb");
     spring = constant(9.80665e3);
     assert_close(spring_travel_m(&spring, 250 * 9.80665) * 1e3, 250, 1e-9,
                  "J. Edgar, Springs and Natural Frequencies: 250 kg on 1 kg/mm");

@@ -34,8 +34,10 @@ Suite *pull_suite(void);
 Suite *clearance_suite(void);
 Suite *clearance_report_suite(void);
 Suite *arch_fit_suite(void);
+Suite *by_hand_suite(void);
 Suite *compare_suite(void);
 Suite *outcome_suite(void);
+Suite *shortlist_suite(void);
 Suite *springs_suite(void);
 Suite *drawing_suite(void);
 

@@ -61,7 +61,7 @@
     X(BASIS_WADING, "the maker's depth, less what the lower axle sinks; never more")               \
     X(BASIS_RAKE, "(rear - front change of height) / wheelbase")                                   \
     X(BASIS_BEAM, "(front - rear change of height) / wheelbase; up is positive")                   \
-    X(BASIS_DIP, "UN R48 6.2.6.1.2, by the lamp's height")                                         \
+    X(BASIS_DIP, "UN R48 6.2.6.1.2, by the lamp's height, " FROM_MEMORY)                           \
     X(BASIS_RAMP, "tangent to the loaded tyre (40 CFR 86.084-2, 49 CFR 523.2)")                    \
     X(BASIS_SAME_STATE, "beside the fitted tyre in the same loading state")                        \
     X(BASIS_TRAVEL_LEFT, "travel + lift - longer bump stop - sag")                                 \
@@ -128,7 +128,7 @@
     X(BASIS_SPARE_SPACE, "measured space less the largest tyre")                                   \
     X(BASIS_SPARE_WITHOUT_AIR, "measured space less the spare without air")                        \
     X(BASIS_SPARE_ROLLS,                                                                           \
-      "rolling circumference; a quarter inch is quoted (common practice, no source)")              \
+      "rolling circumference; a quarter inch is quoted (" COMMON_PRACTICE ", no source)")          \
     X(BASIS_SPARE_AS_WORN, "with 2 pi x the difference of tread depth, a bound: the belt takes "   \
                            "up part of it")                                                        \
     X(BASIS_SPARE_SET, "designation of the spare beside the other four: {}")                       \

@@ -2,7 +2,8 @@
 #ifndef TYRESUM_REPORT_GEARING_REMARKS_H
 #define TYRESUM_REPORT_GEARING_REMARKS_H
 
-#define QUARTER_INCH "circumferences within 1/4 in, as handbooks quote (common practice, no source)"
+#define QUARTER_INCH                                                                               \
+    "circumferences within 1/4 in, as handbooks quote (" COMMON_PRACTICE ", no source)"
 
 #define GEARING_REMARKS(X)                                                                         \
     X(BASIS_OVERALL_RATIO, "gear x transfer x axle x hub reduction")                               \
@@ -94,6 +95,6 @@
     X(TAKEN_GRADES, "no grades are given: 5 % and 10 % are taken")                                 \
     X(TAKEN_GYRATION,                                                                              \
       "no inertia is given: tyre and wheel are taken to turn with a radius of gyration of 0.7 of " \
-      "the free radius (common practice, no source)")
+      "the free radius (" COMMON_PRACTICE ", no source)")
 
 #endif

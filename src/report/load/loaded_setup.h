@@ -46,6 +46,9 @@ static inline struct remark weigh_again(struct arena *arena, double tolerance_kg
  */
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures);
 
+/* weighed.c: what the weighed figures hold; whether the fuel of two tanks counts. */
+void report_weighed(const struct loaded_setup *loaded, struct figures *figures);
+
 /* pressure.c: capacity and pressure of one axle's tyres. */
 void report_pressure(const struct loaded_setup *loaded, int axle, struct figures *figures);
 

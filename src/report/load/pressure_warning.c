@@ -77,13 +77,14 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
         own_Pa = WARNING_SHARE * loaded->axle[axle].placard_Pa;
     bool stays_on = known(own_Pa) && !clearly_above(recommended_Pa, own_Pa);
     bool late = known(own_Pa) && !meets_limit(own_Pa, LIMIT_AT_LEAST, threshold_Pa);
-    double to_set_Pa = pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(plan));
+    const struct cure cure = warning_cure(loaded, axle, own_Pa);
+    double to_set_Pa = known_or(
+        cure.then, pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(plan)));
     struct remark advice = remark(REMARK_NONE);
     if (late)
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_LATE, say_pressure(to_set_Pa));
     if (stays_on)
         advice = remark(ADVICE_WARNING_ON);
-    const struct cure cure = warning_cure(loaded, axle, own_Pa);
     const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
         .cure = cure,

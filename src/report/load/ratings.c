@@ -250,19 +250,6 @@ static void report_state(const struct loaded_setup *loaded, const struct state *
         report_largest(&in, &specification->room_for.items[i], &left);
 }
 
-/* Without `includes` nobody can tell what the weighed figure holds: fuel and driver might count
- * twice or not at all. */
-static void report_weighed(const struct loaded_setup *loaded, struct figures *figures)
-{
-    const struct vehicle *vehicle = &loaded->plan->specification->vehicle;
-    if (vehicle->includes.count > 0 || !known(vehicle->unladen_kg.front))
-        return;
-    struct figure figure =
-        load_figure(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE, remark(BASIS_WEIGHED));
-    figures_add(figures,
-                judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_GIVE_INCLUDES)}));
-}
-
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures)
 {
     const struct specification *specification = loaded->plan->specification;

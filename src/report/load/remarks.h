@@ -11,13 +11,13 @@
     X(PHRASE_LOAD_INDEX, "load index")                                                             \
     X(PHRASE_TWIN_ASSUMED, ", twin 0.91 of single (assumed)")                                      \
     X(PHRASE_DIVIDED, ", / 1.10 on a light truck (49 CFR 571.110)")                                \
-    X(PHRASE_COMMERCIAL_REDUCED, ", reduced at the top speed (UN R54 Annex 8, from memory)")       \
+    X(PHRASE_COMMERCIAL_REDUCED, ", reduced at the top speed (UN R54 Annex 8, " FROM_MEMORY ")")   \
     X(PHRASE_REDUCED, ", reduced at the top speed (ETRTO)")                                        \
     X(BASIS_CAPACITY_LEFT, "capacity at the recommended pressure over the load, less 1")           \
     X(BASIS_TYRE_LOAD, "half the axle load, or the heavier corner{}")                              \
     X(BASIS_TWIN_LOAD, "a quarter of the axle load, or half the heavier corner{}")                 \
     X(PHRASE_SIDE_LOAD, ": 65 % of the tilt by what lies beside the centre line, or its share by " \
-                        "distance where that is more (common practice, no source)")                \
+                        "distance where that is more (" COMMON_PRACTICE ", no source)")            \
     X(ADVICE_WEIGH_EACH_WHEEL,                                                                     \
       "weigh each wheel: if this axle were the much stiffer one in roll, its heaviest tyre would " \
       "bear {}, more than tyre or wheel carries as it is set")                                     \
@@ -108,12 +108,13 @@
       "needs the spare's service description and load range, and the axle loads")                  \
     X(ADVICE_SPARE_TOO_WEAK, "at no pressure that is allowed does it do: carry one of the set")    \
     X(ADVICE_SPARE_BY_ITS_MARKING,                                                                 \
-      "for temporary use: at most the speed marked on it, often 80 km/h (UN R64, from memory), "   \
+      "for temporary use: at most the speed marked on it, often 80 km/h (UN R64, " FROM_MEMORY     \
+      "), "                                                                                        \
       "unladen where that can be")
 
 #define BALANCE_REMARKS(X)                                                                         \
-    X(BASIS_MARGINS, "capacity left front less rear; 25 points apart with less than 10 % left is " \
-                     "common practice, no source")                                                 \
+    X(BASIS_MARGINS, "capacity left front less rear; 25 points apart with less than 10 % left "    \
+                     "is " COMMON_PRACTICE ", no source")                                          \
     X(ADVICE_REAR_HAS_LESS, "the rear tyres have much less in reserve than the front")             \
     X(ADVICE_FRONT_HAS_LESS, "the front tyres have much less in reserve than the rear")            \
     X(BASIS_NOT_COVERED, "outside these sums")                                                     \
@@ -139,14 +140,14 @@
     X(TAKEN_OCCUPANTS, "occupants without a mass count 75 kg each (Regulation (EU) 1230/2012)")
 
 #define OFF_ROAD_REMARKS(X)                                                                        \
-    X(BASIS_STIFFNESS,                                                                             \
-      "Rhyne, Tire Science and Technology 33(3), 2005 (coefficients from memory): belted radial "  \
-      "passenger tyres, extrapolated for others")                                                  \
+    X(BASIS_STIFFNESS, "Rhyne, Tire Science and Technology 33(3), 2005 (coefficients " FROM_MEMORY \
+                       "): belted radial "                                                         \
+                       "passenger tyres, extrapolated for others")                                 \
     X(BASIS_CHORD, "chord of the round tyre at that deflection")                                   \
     X(ADVICE_NO_DEFLECTION, "the relation needs a radial tyre, its load and both pressures, and "  \
                             "a deflection below half of the section height")                       \
     X(BASIS_LOW_COMMERCIAL,                                                                        \
-      "class rule with the low-speed increase of UN R54 Annex 8 (from memory)")                    \
+      "class rule with the low-speed increase of UN R54 Annex 8 (" FROM_MEMORY ")")                \
     X(BASIS_LOW_CAPACITY, "class rule; no standard grants an increase at low speed")               \
     X(ADVICE_WALKING_PACE,                                                                         \
       "less than its load: walking pace over short distances, watch the sidewalls, and inflate "   \
@@ -156,22 +157,22 @@
     X(BASIS_PASSENGER_SPEED, "no standard rates a passenger tyre at such a pressure")              \
     X(BASIS_BELOW_FLOOR_SPEED,                                                                     \
       "no standard grants a speed below the class floor, the lowest pressure of its tables")       \
-    X(BASIS_LOW_SPEED, "UN R54 Annex 8 load at low speed (from memory)")                           \
+    X(BASIS_LOW_SPEED, "UN R54 Annex 8 load at low speed (" FROM_MEMORY ")")                       \
     X(ADVICE_ASK_TYRE_MAKER, "keep to walking pace, and ask the tyre maker")                       \
     X(ADVICE_SPEED_UNKNOWN, "needs the load index, its reference pressure and the axle loads")     \
-    X(BASIS_OFF_ROAD_SPEED, "UN R54 Annex 8 load at low speed (from memory)")                      \
+    X(BASIS_OFF_ROAD_SPEED, "UN R54 Annex 8 load at low speed (" FROM_MEMORY ")")                  \
     X(ADVICE_DRIVE_SLOWER,                                                                         \
       "does not carry the load at the speed given: drive slower, or keep more pressure")           \
     X(ADVICE_SPEED_BOUND, "an upper bound by load alone: heat and bead seat are not computed")     \
     X(BASIS_FREE_AIR,                                                                              \
-      "elliptic section of the cavity, about 15 % either way (common practice, no source)")        \
+      "elliptic section of the cavity, about 15 % either way (" COMMON_PRACTICE ", no source)")    \
     X(ADVICE_AIR_UNKNOWN, "needs the tyres' size and their recommended pressure")                  \
     X(BASIS_INFLATING, "free air over the compressor's flow, which falls as pressure rises")       \
     X(ADVICE_GIVE_FLOW, "give off_road: compressor_flow")
 
 #define PRESSURE_WARNING_REMARKS(X)                                                                \
     X(BASIS_THRESHOLD, "25 % below the recommended pressure (49 CFR 571.138 S4.2), or the least "  \
-                       "of its Table 1 (from memory)")                                             \
+                       "of its Table 1 (" FROM_MEMORY ")")                                         \
     X(ADVICE_WARNING_STAYS, "the warning would stay on: inflate above its pressure, or ask "       \
                             "the tyre maker")                                                      \
     X(ADVICE_WARNING_OF_MAKER,                                                                     \
@@ -218,7 +219,11 @@
     X(ADVICE_ROOM_TYRES_UNKNOWN, "needs what the {} tyres carry: {}")                              \
     X(ADVICE_NOTHING_FITS, "nothing more fits here: this limit is reached already")                \
     X(BASIS_WEIGHED, "vehicle: unladen, as weighed")                                               \
-    X(ADVICE_GIVE_INCLUDES, "give vehicle: includes, such as [driver, fuel] or [nothing]")
+    X(ADVICE_GIVE_INCLUDES, "give vehicle: includes, such as [driver, fuel] or [nothing]")         \
+    X(PHRASE_WEIGHED_TANK, "the tank that was weighed (includes: fuel)")                           \
+    X(ADVICE_TWO_TANKS,                                                                            \
+      "the fuel of two tanks counts: {} and {}; where one takes the other's place, the other is "  \
+      "an item with removed: true")
 
 #define LOAD_REMARKS(X)                                                                            \
     CAPACITY_REMARKS(X)                                                                            \

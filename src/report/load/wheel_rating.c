@@ -33,6 +33,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
     const struct judgement how = {
         .needs = needs,
         .need_count = sizeof needs / sizeof needs[0],
+        .ask = !needs[0].known || (needs[1].known && !unread) ? TASK_NONE : TASK_READ_SIDEWALL,
         .if_broken = by_pressure ? REMARK_WITH(arena, ADVICE_PRESSURE_FOR_RATING,
                                                say_pressure(pressures->ceilings.highest_Pa))
                                  : remark(ADVICE_TYRES_FOR_RATING),
@@ -52,6 +53,14 @@ static enum remark_id basis_of(double given, double taken)
     return !known(given) && known(taken) ? BASIS_FITTED_WHEEL : BASIS_WHEEL_MAKER;
 }
 
+/* What the pressure that is needed hangs on, and what finds it out. */
+static enum remark_id pressure_advice(const struct axle_pressures *pressures)
+{
+    if (!known(pressures->placard_Pa))
+        return ADVICE_GIVE_PLACARD;
+    return known(pressures->rating.reference_Pa) ? ADVICE_PRESSURE_UNKNOWN : ADVICE_GIVE_LOAD_RANGE;
+}
+
 static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
                                   struct figures *figures)
 {
@@ -69,11 +78,14 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
                     remark(basis_of(wheel->max_pressure_Pa, pressures->wheel_pressure_Pa)));
     const struct need needs[] = {
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
-        {known(pressures->needed_Pa), remark(ADVICE_PRESSURE_UNKNOWN)},
+        {known(pressures->needed_Pa), remark(pressure_advice(pressures))},
     };
+    bool by_sidewall = pressure_advice(pressures) == ADVICE_GIVE_LOAD_RANGE;
     struct judgement how = {.needs = needs,
                             .need_count = 2,
-                            .ask = needs[0].known ? TASK_NONE : TASK_READ_WHEEL,
+                            .ask = !needs[0].known ? TASK_READ_WHEEL
+                                   : by_sidewall   ? TASK_READ_SIDEWALL
+                                                   : TASK_NONE,
                             .if_broken = remark(ADVICE_WHEEL_FOR_PRESSURE)};
     figure.limit_owner = LIMIT_OF_MAKER;
     figure = limited_at_least(figure, 0);

@@ -141,7 +141,7 @@ void report_answer(const struct gauge *gauge, const struct dial *dial)
     struct figure figure =
         gauge_figure(gauge, QUANTITY_ANSWER, dial->answer.nearest, remark(BASIS_ANSWER));
     figure.advice = answer_of_dial(gauge, dial);
-    figure.decimals = setting_decimals(known_or(dial->answer.nearest, 0));
+    figure.decimals = number_decimals(known_or(dial->answer.nearest, 0), SETTING_DECIMALS);
     figure.headline = HEADLINE_ROWS_ONLY;
     figures_add(gauge->figures, figure);
 }

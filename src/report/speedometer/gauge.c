@@ -38,12 +38,13 @@ struct argument say_dial_speed(const struct gauge *gauge, double speed_mps)
 
 struct argument say_setting(double setting)
 {
-    return say_number(setting, setting_decimals(setting));
+    return say_number(setting, number_decimals(setting, SETTING_DECIMALS));
 }
 
 struct remark law_basis(const struct gauge *gauge)
 {
-    return REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(gauge->law.rule->basis));
+    const struct speedometer_rules_row *rule = gauge->law.rule;
+    return remark_quoted(gauge->plan->arena, rule->basis, rule->certainty);
 }
 
 bool keeps_lawful(const struct gauge *gauge, struct instrument_line line, struct spread spread,

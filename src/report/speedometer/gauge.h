@@ -3,6 +3,7 @@
 #ifndef TYRESUM_REPORT_SPEEDOMETER_GAUGE_H
 #define TYRESUM_REPORT_SPEEDOMETER_GAUGE_H
 
+#include "output/number.h"
 #include "compute/least_squares.h"
 #include "compute/speedometer.h"
 #include "compute/speedometer_law.h"
@@ -18,6 +19,8 @@ enum line_source {
     LINE_OF_SENSOR,   /* predicted by counts, on the nominal circumference */
     LINE_NEW          /* a new instrument without a setting now: told as it is to be set */
 };
+
+enum { SETTING_DECIMALS = 3 }; /* at most */
 
 /* Everything about the instrument that holds for all setups. */
 struct gauge {
@@ -83,6 +86,9 @@ struct dial {
     struct instrument_line line_set; /* with the setting entered, where answer.nearest is known */
 };
 
+/* readings_tyre.c: why the readings may be another tyre's; REMARK_NONE where they need not be. */
+struct remark readings_elsewhere(const struct gauge *gauge);
+
 /* gauge.c: figures, places and what is said. */
 enum unit_id gauge_unit(const struct gauge *gauge);
 struct figure gauge_figure(const struct gauge *gauge, enum quantity_id quantity, double value,
@@ -126,7 +132,6 @@ bool is_lawful(const struct gauge *gauge, struct instrument_line line);
 struct cure cure_by_setting(const struct dial *dial, bool meets);
 
 /* setting_figures.c */
-int setting_decimals(double setting);
 /* Why the setting given as the one now may be of another kind; REMARK_NONE where it is near the
  * tyre's own, or no tyre has such a number. */
 struct remark setting_doubt(const struct gauge *gauge, const struct dial *dial);

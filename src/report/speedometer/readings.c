@@ -103,11 +103,14 @@ bool readings_leave_law_open(const struct gauge *gauge)
 }
 
 /* What the readings as a whole leave in doubt. */
-static enum remark_id doubt_of_readings(const struct gauge *gauge)
+static struct remark doubt_of_readings(const struct gauge *gauge)
 {
     if (readings_are_far_off(gauge))
-        return ADVICE_FAR_OFF;
-    return readings_leave_law_open(gauge) ? ADVICE_LEAVE_LAW_OPEN : REMARK_NONE;
+        return remark(ADVICE_FAR_OFF);
+    struct remark elsewhere = readings_elsewhere(gauge);
+    if (elsewhere.id != REMARK_NONE)
+        return elsewhere;
+    return remark(readings_leave_law_open(gauge) ? ADVICE_LEAVE_LAW_OPEN : REMARK_NONE);
 }
 
 /* The error at a round speed and its interval, on the tyre that was measured. */
@@ -119,11 +122,11 @@ static void report_measured(const struct gauge *gauge)
     const struct {
         enum place_estimate what;
         double value;
-        enum remark_id doubt;
+        struct remark doubt;
     } rows[] = {
         {AT_NO_ESTIMATE, error, doubt_of_readings(gauge)},
-        {AT_95_FROM, error - half, REMARK_NONE},
-        {AT_95_TO, error + half, REMARK_NONE},
+        {AT_95_FROM, error - half, remark(REMARK_NONE)},
+        {AT_95_TO, error + half, remark(REMARK_NONE)},
     };
     struct remark basis =
         REMARK_WITH(gauge->plan->arena, BASIS_FITTED_LINE, say_text(gauge->measured.name));
@@ -131,12 +134,12 @@ static void report_measured(const struct gauge *gauge)
         struct figure figure =
             gauge_figure_at(gauge, QUANTITY_MEASURED_ERROR, rows[i].value, basis, AT_TRUE, at);
         figure.place.estimate = rows[i].what;
-        bool doubted = rows[i].doubt != REMARK_NONE;
+        bool doubted = rows[i].doubt.id != REMARK_NONE;
         figures_add(
             gauge->figures,
             judged(figure, &(struct judgement){.holds = doubted ? ANSWER_NO : ANSWER_NOT_ASKED,
                                                .broken = VERDICT_CAUTION,
-                                               .if_broken = remark(rows[i].doubt)}));
+                                               .if_broken = rows[i].doubt}));
     }
 }
 

@@ -126,6 +126,12 @@
     X(ADVICE_LEAVE_LAW_OPEN,                                                                       \
       "so few or so scattered readings leave it open whether it is lawful at every speed: take "   \
       "more, and faster ones")                                                                     \
+    X(ADVICE_READ_ELSEWHERE,                                                                       \
+      "as driven on \"{}\" they make the fitted tyre's error {}, {}; {}")                          \
+    X(PHRASE_NOT_AS_GIVEN, "and fitted_error says {}")                                             \
+    X(PHRASE_MAKERS_NEVER_UNDER, "which a maker's instrument seldom has (UN R39 5.3)")             \
+    X(PHRASE_ON_THAT_TYRE, "driven on \"{}\" it would be {}: if so, name that as readings_on")     \
+    X(PHRASE_WHICH_TYRE, "were they driven on another tyre, or is [shown, true] exchanged?")       \
     X(ADVICE_OUTLIER,                                                                              \
       "stands out from the other readings and is kept in the fit: read it again, or take it out "  \
       "of the file")                                                                               \

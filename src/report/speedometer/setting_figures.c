@@ -5,16 +5,6 @@
 #include "report/speedometer/gauge.h"
 #include "build/keys.h"
 
-int setting_decimals(double setting)
-{
-    for (int decimals = 0; decimals < 3; decimals++) {
-        double scaled = setting * (decimals == 0 ? 1 : decimals == 1 ? 10 : 100);
-        if (fabs(scaled - floor(scaled + 0.5)) < 1e-6)
-            return decimals;
-    }
-    return 3;
-}
-
 struct remark setting_doubt(const struct gauge *gauge, const struct dial *dial)
 {
     static const double far_apart = 0.3; /* a mile for a kilometre makes 0.38 or 0.61 */
@@ -116,7 +106,7 @@ static void report_nearest(const struct gauge *gauge, const struct dial *dial)
     struct figure figure =
         setting_figure(gauge, QUANTITY_SETTING_NEAREST, answer->nearest,
                        gauge->law.rule == NULL ? remark(BASIS_NEAREST_NO_RULE) : law_basis(gauge));
-    figure.decimals = setting_decimals(known_or(answer->nearest, 0));
+    figure.decimals = number_decimals(known_or(answer->nearest, 0), SETTING_DECIMALS);
     figure.headline = HEADLINE_YES;
     bool found = known(answer->nearest);
     struct remark doubt = care(gauge, dial);
@@ -170,7 +160,7 @@ static void report_lawful(const struct gauge *gauge, const struct dial *dial)
             setting_figure(gauge, rows[i].quantity, rows[i].value, rows[i].basis);
         figure.headline = rows[i].headline;
         if (i == 0 && known(rows[i].value))
-            figure.decimals = setting_decimals(rows[i].value);
+            figure.decimals = number_decimals(rows[i].value, SETTING_DECIMALS);
         figures_add(gauge->figures, figure);
     }
 }
@@ -204,7 +194,7 @@ static void report_either_side(const struct gauge *gauge, const struct dial *dia
         struct figure figure =
             setting_figure(gauge, sides[i].setting, sides[i].value, remark(BASIS_EITHER_SIDE));
         figure.headline = headline;
-        figure.decimals = setting_decimals(sides[i].value);
+        figure.decimals = number_decimals(sides[i].value, SETTING_DECIMALS);
         figures_add(gauge->figures, figure);
         figure = gauge_figure(gauge, sides[i].error, error_with(gauge, dial, sides[i].value),
                               remark(BASIS_EITHER_SIDE_ERROR));

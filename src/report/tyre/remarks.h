@@ -6,21 +6,22 @@
     X(BASIS_UN_R30, "UN R30 rule")                                                                 \
     X(BASIS_UN_R54, "UN R54 rule")                                                                 \
     X(BASIS_MOULDED, "as moulded")                                                                 \
-    X(BASIS_TABLE_OF_SIZES, "table of sizes (from memory)")                                        \
+    X(BASIS_TABLE_OF_SIZES, "table of sizes (" FROM_MEMORY ")")                                    \
     X(BASIS_82_SERIES, "82 series taken (convention)")                                             \
     X(BASIS_DATA_BOOK, "data book")                                                                \
     X(BASIS_NO_RULE, "unknown, the data book decides")                                             \
-    X(BASIS_RIM_FACTOR, "by factor (ISO 4000-1, from memory)")                                     \
-    X(BASIS_ENVELOPE_R30, "UN R30 6.1.4, 6.1.5")                                                   \
-    X(BASIS_ENVELOPE_R30_SNOW, "UN R30 6.1.4, 6.1.5, snow")                                        \
-    X(BASIS_ENVELOPE_R54, "UN R54 6.1.4, 6.1.5")                                                   \
-    X(BASIS_ENVELOPE_R54_SNOW, "UN R54 6.1.4, 6.1.5, snow")                                        \
-    X(BASIS_ENVELOPE_SPECIAL, "UN R54 6.1.4, 6.1.5, special use")                                  \
-    X(BASIS_ENVELOPE_SPECIAL_SNOW, "UN R54 6.1.4, 6.1.5, special use and snow")                    \
+    X(BASIS_RIM_FACTOR, "by factor (ISO 4000-1, " FROM_MEMORY ")")                                 \
+    X(BASIS_RIM_FACTOR_DERIVED, "by factor (derived from printed rims)")                           \
+    X(BASIS_ENVELOPE_R30, "UN R30 6.1.4, 6.1.5, " FROM_MEMORY)                                     \
+    X(BASIS_ENVELOPE_R30_SNOW, "UN R30 6.1.4, 6.1.5, snow, " FROM_MEMORY)                          \
+    X(BASIS_ENVELOPE_R54, "UN R54 6.1.4, 6.1.5, " FROM_MEMORY)                                     \
+    X(BASIS_ENVELOPE_R54_SNOW, "UN R54 6.1.4, 6.1.5, snow, " FROM_MEMORY)                          \
+    X(BASIS_ENVELOPE_SPECIAL, "UN R54 6.1.4, 6.1.5, special use, " FROM_MEMORY)                    \
+    X(BASIS_ENVELOPE_SPECIAL_SNOW, "UN R54 6.1.4, 6.1.5, special use and snow, " FROM_MEMORY)      \
     X(BASIS_NO_ENVELOPE, "unknown")                                                                \
     X(BASIS_ROLLING, "ETRTO rolling circumference, 3.05 D radial or 2.99 D diagonal")              \
     X(BASIS_ROLLING_RADIAL, "ETRTO 3.05 D")                                                        \
-    X(BASIS_ROLLING_DIAGONAL, "ETRTO 2.99 D")                                                      \
+    X(BASIS_ROLLING_DIAGONAL, "ETRTO 2.99 D, " FROM_MEMORY)                                        \
     X(BASIS_LOADED_RADIUS, "0.912 D/2 at the rated load")                                          \
     X(BASIS_LOADED_RADIUS_SHORT, "0.912 D/2")                                                      \
     X(BASIS_SAME_RULE, "by the same rule for both tyres")                                          \
@@ -48,7 +49,7 @@
     X(ADVICE_NO_FASTER, "below the top speed: drive no faster than {}")                            \
     X(ADVICE_GROSS_RATING, "give vehicle: ratings: gross")                                         \
     X(BASIS_TEMPORARY_SPEED,                                                                       \
-      "temporary use, to 80 km/h where nothing else is marked (UN R64, from memory)")              \
+      "temporary use, to 80 km/h where nothing else is marked (UN R64, " FROM_MEMORY ")")          \
     X(ADVICE_TEMPORARY_USE, "for temporary use, and not for a set: choose another tyre")           \
     X(PHRASE_SLOWER, "its speed symbol is below the fitted tyre's")                                \
     X(PHRASE_READS_LOW, "the speedometer would read under")                                        \
