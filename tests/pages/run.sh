@@ -176,7 +176,7 @@ END
 for file in $pages; do
     name=${file%%.*}
     case $file in
-    ten_*.us.* | ten_*.both.* | *compare* | shortlist* | arguments*) continue ;;
+    odd.* | ten_*.us.* | ten_*.both.* | *compare* | shortlist* | arguments*) continue ;; # other names
     esac
     "$binary" sheet "$name.yaml" --format csv >figures.csv 2>/dev/null
     if awk -f "$top/tests/command/drawing.awk" figures.csv "$file" >said 2>&1; then
