@@ -166,6 +166,7 @@ run_job() {
     inject) part "$1" "each call fails once" sh "$top/tests/inject/run.sh" "$plain/tyresum" --long ;;
     valgrind) valgrind_commands ;;
     office) part "$1" "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum" ;;
+    pages) part "$1" "pages in a browser" sh "$top/tests/pages/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
     *) everywhere "$1" "$1" "" "$plain" yes ;;
     esac
@@ -209,7 +210,8 @@ build_failed() {
 
 need_for_build
 need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
-[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr
+[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr chromium \
+    pdftotext fonts
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
@@ -224,7 +226,8 @@ jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized rep
     structure sources"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
+    run_jobs coverage pages rows-long unit-long inject docs-long valgrind office numbers $jobs \
+        limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
@@ -235,7 +238,7 @@ else
     run_jobs $jobs
     echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
     echo "allocation and write, locales, fuzzing, valgrind, static analysis, coverage, completion in"
-    echo "zsh and fish, schemas in a validator, LibreOffice, packaging (install, static program,"
-    echo "musl), make distcheck. In neither: sh tests/mutation/run.sh."
+    echo "zsh and fish, schemas in a validator, LibreOffice, pages in a browser, packaging (install,"
+    echo "static program, musl), make distcheck. In neither: sh tests/mutation/run.sh."
 fi
 finish

@@ -9,6 +9,7 @@
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "reading/compare_text.h"
+#include "reading/prose.h"
 #include "report/compare.h"
 
 struct compare_row {
@@ -99,8 +100,8 @@ const struct column compare_columns[] = {
     BARE("true_speed_at_100", "true speed at 100", 1, 3, get_true),
     BARE("effective_axle_ratio", "effective axle ratio", 3, 9, get_effective),
     BARE("restoring_axle_ratio", "restoring axle ratio", 3, 6, get_restoring),
-    {"load_kg", "load_lb", "load of its index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
-    BARE("load_change_percent", "load of its index, change %", 1, 8, get_load_change),
+    {"load_kg", "load_lb", "load by the index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, get_load},
+    BARE("load_change_percent", "load by the index, change %", 1, 8, get_load_change),
     PRESSURE("reference_pressure", "pressure of its index, not to set", 6, get_reference),
     PRESSURE("equal_load_pressure", "equal-load pressure, not to set", 2, get_equal_load),
     LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
@@ -125,7 +126,9 @@ static void write_notes(struct arena *arena, const struct plan *plan,
     const struct compared **compared = arena_allocate_array(arena, plan->count, sizeof *compared);
     for (size_t i = 0; i < plan->count; i++)
         compared[i] = &rows[i].is;
-    compare_notes_text(arena, plan, compared, &out->sink.out, sink_page_width(&out->sink));
+    struct prose prose = {
+        .out = &out->sink.out, .width = sink_page_width(&out->sink), .markup = out->page};
+    compare_notes_text(arena, plan, compared, &prose);
 }
 
 /* An option that is no go; of designations alone, one with a finding that fails. The fitted tyre is
@@ -156,10 +159,10 @@ static enum exit_status write_plan(struct arena *arena, const struct options *op
             filled[i].option = compare_option_text(arena, &plan->setups[i]);
         rows_add(rows, &filled[i]);
     }
-    writer_end(&rows->writer);
-    if (for_reading)
+    rows_table_end(rows);
+    if (for_reading || rows->page)
         write_notes(arena, plan, filled, rows);
-    if (!sink_close(&rows->sink, true))
+    if (!rows_end(rows, true))
         return EXIT_NOT_WRITTEN;
     return options->strict && any_fails(plan, filled) ? EXIT_FINDING_FAIL : EXIT_COMPUTED;
 }

@@ -5,6 +5,7 @@
 #include "cli/layout_out.h"
 #include "cli/parts.h"
 #include "cli/rows_out.h"
+#include "reading/page.h"
 #include "reading/task_list.h"
 #include "reading/task_text.h"
 
@@ -176,8 +177,10 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     struct sink *sink = arena_allocate(arena, sizeof *sink);
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
-    layout_on(layout, sink);
-    if (layout->markdown)
+    layout_on(layout, options, sink);
+    if (layout->format == FOR_HTML)
+        page_html_tasks(layout);
+    else if (layout->format == FOR_MARKDOWN)
         task_list_markdown(layout);
     else
         task_list_text(layout);

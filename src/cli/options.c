@@ -162,7 +162,8 @@ static bool take_environment(struct options *out)
 static bool format_is_given(const char *format, unsigned command)
 {
     if (strcmp(format, "html") == 0)
-        return (command & CMD_SHEET) != 0;
+        return (command & (CMD_SHEET | CMD_TASKS | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD |
+                           CMD_CLEARANCE | CMD_COMPARE | CMD_SHORTLIST)) != 0;
     if (strcmp(format, "svg") == 0)
         return (command & (CMD_GEARING | CMD_LOAD | CMD_CLEARANCE)) != 0;
     return true;

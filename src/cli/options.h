@@ -37,7 +37,7 @@ struct options {
     int decimal; /* 0 point, 1 comma */
     const char *option;
     bool strict;
-    int color; /* 0 auto, 1 always, 2 never */
+    int color; /* enum colour_choice */
     const char *output;
     int from; /* 0 lines, 1 csv */
     const char *column, *fitted, *best, *carry;

@@ -2,9 +2,11 @@
 
 #include <string.h>
 
+#include "cli/commands.h"
+#include "reading/page_frame.h"
 #include "reading/prose.h"
 
-enum { ERROR_AT = 4 };
+enum { ERROR_AT = 4, PAPER_WIDTH = 96 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -15,6 +17,7 @@ static struct writer_options writer_options_of(const struct options *options,
         .streaming = streaming,
         .width = sink_terminal_width(sink),
         .byte_order_mark = options->bom,
+        .paper_width = PAPER_WIDTH,
     };
 }
 
@@ -50,8 +53,16 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
         return EXIT_NOT_WRITTEN;
     out->sink.out.eager = options->line_buffered;
     out->error_below = NULL;
+    out->ended = false;
+    out->page = strcmp(options->format, "html") == 0;
+    if (out->page) {
+        const struct command *command = command_find(options->operands[0]);
+        page_begin(&out->sink.out, arena_format(arena, "%s: %s", command->name, command->purpose));
+    }
     if (streaming)
         place_errors(out, options);
+    if (strcmp(options->format, "table") == 0)
+        sink_set_colour(&out->sink, (enum colour_choice)options->color);
     out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
     writer_begin(&out->writer, writer_find(options->format), &out->sink.out, arena,
                  writer_options_of(options, &out->sink, streaming), out->choice.headings,
@@ -70,9 +81,19 @@ void rows_add(struct rows_out *out, const void *row)
     prose_line(&prose, ERROR_AT, ERROR_AT, error);
 }
 
+void rows_table_end(struct rows_out *out)
+{
+    if (!out->ended)
+        writer_end(&out->writer);
+    out->ended = true;
+}
+
 bool rows_end(struct rows_out *out, bool keep)
 {
-    if (keep)
-        writer_end(&out->writer);
+    if (keep) {
+        rows_table_end(out);
+        if (out->page)
+            page_end(&out->sink.out);
+    }
     return sink_close(&out->sink, keep);
 }

@@ -199,3 +199,11 @@ size_t sink_page_width(const struct sink *sink)
         return PAGE_WIDTH_MIN;
     return terminal > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)terminal;
 }
+
+void sink_set_colour(struct sink *sink, enum colour_choice colour)
+{
+    const char *none = getenv("NO_COLOR");
+    sink->out.colour =
+        colour == COLOUR_ALWAYS ||
+        (colour == COLOUR_AUTO && (none == NULL || *none == '\0') && isatty(sink->out.descriptor));
+}

@@ -7,6 +7,8 @@
 #include "base/arena.h"
 #include "output/outbuf.h"
 
+enum colour_choice { COLOUR_AUTO, COLOUR_ALWAYS, COLOUR_NEVER };
+
 struct sink {
     struct outbuf out;
     const char *path;           /* as given; NULL for standard output */
@@ -39,5 +41,8 @@ int sink_terminal_width(const struct sink *sink);
 
 /* Columns of a page to read: the terminal's, within bounds, or 100 where there is none. */
 size_t sink_page_width(const struct sink *sink);
+
+/* Colour as --color asks for it: of a terminal where nobody says otherwise. */
+void sink_set_colour(struct sink *sink, enum colour_choice colour);
 
 #endif

@@ -45,6 +45,8 @@ struct writer_options {
     int width;            /* of the terminal, 0 for no limit */
     char separator;       /* of csv; 0: by the decimal mark */
     bool byte_order_mark; /* csv only, for a spreadsheet that takes it as the sign of UTF-8 */
+    size_t paper_width;   /* of html that is to fit the paper, in characters; 0: as it comes */
+    const char *caption;  /* html only; NULL: none */
 };
 
 struct writer {
@@ -66,7 +68,8 @@ struct writer_functions {
     void (*end)(struct writer *writer);
 };
 
-extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown;
+extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown,
+    writer_html;
 
 /* The format of that name, or NULL. */
 const struct writer_functions *writer_find(const char *name);

@@ -3,6 +3,7 @@
 #include "output/writer.h"
 #include "output/number.h"
 #include "output/table_layout.h"
+#include "output/tone.h"
 #include "output/utf8.h"
 
 static const char absent_mark[] = "-";
@@ -59,7 +60,10 @@ static void put_at(struct writer *writer, size_t target, struct span text, size_
         target = table->position + COLUMN_GAP;
     for (; table->position < target; table->position++)
         outbuf_char(writer->out, ' ');
+    const char *tone = tone_begin(writer->out, text);
+    outbuf_text(writer->out, tone);
     put_clean(writer->out, text);
+    outbuf_text(writer->out, tone_end(tone));
     table->position += width;
 }
 

@@ -120,9 +120,10 @@ for demo in "$top"/demo/*.yaml; do
         {
             echo ".import --csv one.csv csv"
             echo "create table json as select key + 1 as row, value from json_each(readfile('one.json'));"
-            echo "create table cells as select json.row, each.key, each.value as cell
+            # Found by its key, which needs the number's type, or all cells are looked through for each.
+            echo "create table cells (row integer, key text, cell, primary key (row, key));
+                  insert into cells select json.row, each.key, each.value
                   from json, json_each(json.value) as each where each.type <> 'object';"
-            echo "create unique index cell on cells (row, key);"
         } | sqlite3 -bail rows.db >err 2>&1
         columns=$(sqlite3 rows.db "select group_concat('\"' || name || '\"') from pragma_table_info('csv')")
         for column in $(echo "$columns" | tr -d '"' | tr ',' ' '); do
