@@ -54,6 +54,7 @@ struct key {
     const char *example;   /* as written behind the colon; NULL: the keys of its set have theirs */
     const char *list_form; /* of a list, as a message shows it where the example does not */
     bool always;           /* every build file has it */
+    bool or_none;          /* of a mapping: `none` says that there is none */
     bool instead;          /* stands for the same as keys before it: only one of them is given */
 };
 

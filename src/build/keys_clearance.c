@@ -2,6 +2,26 @@
  * bring. */
 #include "build/key_rows.h"
 
+static const struct key spring_choice[] = {
+    {"name", TEXT, FIELD(struct spring_choice, name), .use = USE_CLEARANCE,
+     .doc = "what it is called here", .example = "S2"},
+    {"wheel_rate", QUANTITY(KIND_STIFFNESS), FIELD(struct spring_choice, wheel_rate_N_m),
+     RANGE(1e3, 1e7), .use = USE_CLEARANCE, .doc = "its rate at the wheel", .example = "88 N/mm"},
+    {"lift", QUANTITY(KIND_LENGTH), FIELD(struct spring_choice, lift_m), RANGE(-0.3, 0.6),
+     .use = USE_CLEARANCE, .doc = "how high it raises the axle at the unladen weight",
+     .example = "40 mm"},
+    {"free_height_change", QUANTITY(KIND_LENGTH), FIELD(struct spring_choice, free_height_change_m),
+     RANGE(-0.3, 0.6), .use = USE_CLEARANCE,
+     .doc = "instead of lift: how much longer it stands unloaded, at the wheel", .example = "30 mm",
+     .instead = true},
+    {"constant_load_from", QUANTITY(KIND_MASS), FIELD(struct spring_choice, load_from_kg),
+     RANGE(0, 10000), .use = USE_CLEARANCE,
+     .doc = "the least load on the axle above unladen that it is made for", .example = "150 kg"},
+    {"constant_load_to", QUANTITY(KIND_MASS), FIELD(struct spring_choice, load_to_kg),
+     RANGE(0, 10000), .use = USE_CLEARANCE, .doc = "the largest", .example = "350 kg"},
+};
+KEY_SET(spring_choice, struct spring_choice);
+
 static const struct key axle_suspension[] = {
     {"lift", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, lift_m), RANGE(-0.3, 0.6),
      .use = USE_CLEARANCE, .doc = "extra height at the unladen weight", .example = "40 mm"},
@@ -50,6 +70,11 @@ static const struct key axle_suspension[] = {
     {"bump_stop_change", QUANTITY(KIND_LENGTH), FIELD(struct axle_suspension, bump_stop_change_m),
      RANGE(-0.3, 0.3), .use = USE_CLEARANCE, .doc = "longer bump stops are positive",
      .example = "10 mm"},
+    {"spring_choices", MAPPINGS(spring_choice_set), FIELD(struct axle_suspension, spring_choices),
+     .use = USE_CLEARANCE, .doc = "springs that may be fitted instead"},
+    {"lift_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_LENGTH,
+     FIELD(struct axle_suspension, lift_choices), RANGE(-0.3, 0.6), .use = USE_SHORTLIST,
+     .doc = "heights that a search may add to what the springs give", .example = "[0 mm, 40 mm]"},
 };
 KEY_SET(axle_suspension, struct axle_suspension);
 

@@ -159,8 +159,8 @@ static const struct key option[] = {
      .doc = "only where the rear axle's tyre differs", .example = "{size: LT255/75R16 111/108S}",
      .instead = true},
     {"spare", MAPPING(spare_keys), FIELD(struct fitment, spare),
-     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the option's own spare",
-     .example = "{size: LT255/75R16 111/108S}"},
+     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the option's own spare, or none",
+     .example = "{size: LT255/75R16 111/108S}", .or_none = true},
     {"as_set", MAPPING(as_set_keys), FIELD(struct fitment, as_set), .use = USE_ALL,
      .doc = "what it is handed over with", .instead = true},
 };
@@ -170,7 +170,8 @@ static const struct key tyres[] = {
     {"fitted", MAPPING(fitted_set), FIELD(struct tyres, fitted), .use = USE_ALL,
      .doc = "what the vehicle stands on now"},
     {"spare", MAPPING(spare_keys), FIELD(struct tyres, spare),
-     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the spare as carried now"},
+     .use = USE_LOAD | USE_CLEARANCE | USE_GEARING, .doc = "the spare as carried now, or none",
+     .or_none = true},
     {"options", MAPPINGS(option_set), FIELD(struct tyres, options), .use = USE_ALL,
      .doc = "what may be fitted instead"},
 };

@@ -1,4 +1,6 @@
 /* Rules between the keys of springs, points, wheels' mountings: what no single key can check. */
+#include <string.h>
+
 #include "base/known.h"
 #include "build/rule_check.h"
 
@@ -81,6 +83,50 @@ static void rule_new_spring_is_whole(const struct check *check, const struct axl
               "the old one, as wheel_rate_before; otherwise give the lift as measured");
 }
 
+static void check_spring_choice(const struct check *check, const struct axle_suspension *axle,
+                                size_t index)
+{
+    const struct spring_choice *choice = &axle->spring_choices.items[index];
+    bool lift = is_given(choice->given, "lift"),
+         free_height = is_given(choice->given, "free_height_change");
+    if (choice->name == NULL || !known(choice->wheel_rate_N_m))
+        FAULT(check, choice->given, "",
+              "a spring that may be fitted needs a name and a rate; expected such as {name: S2, "
+              "wheel_rate: 88 N/mm, lift: 40 mm}");
+    if (lift == free_height)
+        FAULT(check, choice->given, lift ? "free_height_change" : "",
+              "%s; expected one of lift and free_height_change",
+              lift ? "lift and free_height_change both say how high it stands"
+                   : "nothing says how high this spring stands");
+    if (free_height && !is_given(axle->given, "wheel_rate_before"))
+        FAULT(check, choice->given, "free_height_change",
+              "free_height_change needs the rate of the spring that it replaces; expected "
+              "wheel_rate_before beside spring_choices, or lift");
+    if (choice->load_from_kg > choice->load_to_kg)
+        FAULT(check, choice->given, "constant_load_to",
+              "the constant load ends before it begins; expected at least constant_load_from");
+    for (size_t i = 0; i < index && choice->name != NULL; i++)
+        if (axle->spring_choices.items[i].name != NULL &&
+            strcmp(axle->spring_choices.items[i].name, choice->name) == 0)
+            FAULT(check, choice->given, "name",
+                  "two springs of this axle are called %s; expected a name of its own",
+                  choice->name);
+}
+
+static void rule_choices_are_whole(const struct check *check, const struct axle_suspension *axle)
+{
+    if (axle->spring_choices.count > SUSPENSION_CHOICES_MAX)
+        FAULT(check, axle->spring_choices.items[SUSPENSION_CHOICES_MAX].given, "",
+              "%zu springs are too many; expected at most %d an axle", axle->spring_choices.count,
+              SUSPENSION_CHOICES_MAX);
+    if (axle->lift_choices.count > SUSPENSION_CHOICES_MAX)
+        FAULT(check, axle->given, "lift_choices",
+              "%zu heights are too many; expected at most %d an axle", axle->lift_choices.count,
+              SUSPENSION_CHOICES_MAX);
+    for (size_t i = 0; i < axle->spring_choices.count; i++)
+        check_spring_choice(check, axle, i);
+}
+
 static void rule_springs_agree(const struct check *check)
 {
     const struct suspension *suspension = &check->specification->suspension;
@@ -91,6 +137,7 @@ static void rule_springs_agree(const struct check *check)
         rule_one_rate(check, axles[i]);
         rule_helper_is_whole(check, axles[i]);
         rule_new_spring_is_whole(check, axles[i]);
+        rule_choices_are_whole(check, axles[i]);
     }
 }
 

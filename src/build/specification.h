@@ -320,7 +320,21 @@ struct state_list {
     size_t count;
 };
 
-enum { RATE_POINTS_MAX = 64 }; /* of a stepped or progressive spring */
+enum { RATE_POINTS_MAX = 64 };        /* of a stepped or progressive spring */
+enum { SUSPENSION_CHOICES_MAX = 32 }; /* of springs, or of heights, for an axle */
+
+/* A spring that may be fitted instead: how high it raises the axle, or how much longer it stands
+ * unloaded; the constant load that its maker states it for. */
+struct spring_choice {
+    const struct given *given;
+    const char *name;
+    double wheel_rate_N_m, lift_m, free_height_change_m;
+    double load_from_kg, load_to_kg;
+};
+struct spring_choice_list {
+    struct spring_choice *items;
+    size_t count;
+};
 
 struct axle_suspension {
     const struct given *given;
@@ -328,6 +342,8 @@ struct axle_suspension {
     struct pair_list wheel_rate_steps, wheel_rate_curve; /* m, N/m */
     double spring_rate_N_m, motion_ratio, helper_rate_N_m, helper_closes_at_m;
     double free_height_change_m, wheel_rate_before_N_m, unsprung_kg;
+    struct spring_choice_list spring_choices;
+    struct number_list lift_choices; /* height above what the springs give, m */
 };
 
 struct arch {

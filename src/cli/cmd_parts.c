@@ -16,6 +16,7 @@
 #include "reading/sheet_text.h"
 #include "report/even_places.h"
 #include "report/plan.h"
+#include "report/solving/solving.h"
 
 typedef void (*part_report)(const struct plan *plan, struct figures *figures);
 
@@ -244,6 +245,8 @@ enum exit_status run_part(struct arena *arena, const struct command *command,
     }
     struct figures figures = {.arena = arena};
     parts_report(command->bit, &plan, &figures);
+    if (command->bit == CMD_SHEET)
+        report_solving(&plan, &figures);
     enum exit_status status = EXIT_COMPUTED;
     if (layout_is_rows(options))
         status = write_rows(arena, options, &plan, &figures);

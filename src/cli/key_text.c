@@ -57,7 +57,7 @@ const char *key_kind_text(struct arena *arena, const struct key *key)
         return arena_format(arena, "a list of triples: %s, %s and %s", kind,
                             unit_kind_name(key->second_unit), unit_kind_name(key->third_unit));
     case KEY_MAPPING:
-        return "a mapping";
+        return key->or_none ? "a mapping, or none" : "a mapping";
     case KEY_MAPPING_LIST:
         return "a list of mappings, or one";
     case KEY_STATES:

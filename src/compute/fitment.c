@@ -98,6 +98,8 @@ void setup_fitted(const struct specification *specification, struct setup *out)
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         inherit(&out->axle[axle].wheel.spacer_m, 0);
     take_spare_wheel(out);
+    if (out->spare.given == NULL)
+        out->assumptions |= ASSUMED_NO_SPARE;
 }
 
 /* An option's wheel, where it is not named: the fitted one if the rim code is the same. A wheel
@@ -131,7 +133,8 @@ void setup_option(const struct fitment *option, const struct setup *fitted, stru
     take_moulded_range(&out->spare);
     if (out->spare.given == NULL && fitted->spare.given != NULL) {
         out->spare = fitted->spare;
-        out->assumptions |= ASSUMED_SAME_SPARE;
+        if (out->spare.size_given)
+            out->assumptions |= ASSUMED_SAME_SPARE;
     } else {
         take_spare_wheel(out);
     }

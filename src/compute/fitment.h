@@ -14,7 +14,8 @@ enum assumption {
     ASSUMED_NO_SPACER = 1 << 2,
     ASSUMED_SAME_SPARE = 1 << 3,  /* the option names no spare: the carried one stays */
     ASSUMED_SPARE_WHEEL = 1 << 4, /* the spare names no wheel, and an axle's has its rim code */
-    ASSUMED_SPARE_RIM = 1 << 5    /* nor has an axle's: its measuring rim */
+    ASSUMED_SPARE_RIM = 1 << 5,   /* nor has an axle's: its measuring rim */
+    ASSUMED_NO_SPARE = 1 << 6     /* the file names none: none is judged */
 };
 
 struct setup {

@@ -121,3 +121,18 @@ double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
     return free_height_change_m + sprung_weight_N / rate_before_N_m -
            sprung_weight_N / rate_after_N_m;
 }
+
+struct axle_suspension suspension_with_spring(const struct axle_suspension *now,
+                                              const struct spring_choice *choice)
+{
+    struct axle_suspension with = *now;
+    if (choice == NULL)
+        return with;
+    with.wheel_rate_N_m = choice->wheel_rate_N_m;
+    with.wheel_rate_steps.count = with.wheel_rate_curve.count = 0;
+    with.spring_rate_N_m = with.motion_ratio = UNKNOWN;
+    with.helper_rate_N_m = with.helper_closes_at_m = UNKNOWN;
+    with.lift_m = choice->lift_m;
+    with.free_height_change_m = choice->free_height_change_m;
+    return with;
+}

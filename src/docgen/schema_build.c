@@ -145,7 +145,9 @@ static void put_mapping(struct schema *schema, const struct key *key)
 {
     const char *reference = arena_format(schema->arena, "{\"$ref\": \"#/$defs/set_%zu\"}",
                                          set_number(schema, key->set) + 1);
-    if (key->kind == KEY_MAPPING)
+    if (key->or_none)
+        put_all(schema->out, "{\"anyOf\": [", reference, ", {\"const\": \"none\"}]}", NULL);
+    else if (key->kind == KEY_MAPPING)
         put_all(schema->out, reference, NULL);
     else
         put_all(schema->out, "{\"anyOf\": [", reference,

@@ -41,9 +41,12 @@ void document_list(const struct layout *layout)
 
 void document_item(const struct layout *layout, const char *strong, const char *text)
 {
-    outbuf_text(layout->out, is_html(layout) ? "<li><b>" : "- **");
-    put(layout, strong);
-    outbuf_text(layout->out, is_html(layout) ? "</b> " : "** ");
+    outbuf_text(layout->out, is_html(layout) ? "<li>" : "- ");
+    if (strong[0] != '\0') {
+        outbuf_text(layout->out, is_html(layout) ? "<b>" : "**");
+        put(layout, strong);
+        outbuf_text(layout->out, is_html(layout) ? "</b> " : "** ");
+    }
     put(layout, text);
     outbuf_text(layout->out, is_html(layout) ? "</li>\n" : "\n");
 }

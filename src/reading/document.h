@@ -8,6 +8,7 @@
 void document_heading(const struct layout *layout, int level, const char *text);
 void document_paragraph(const struct layout *layout, const char *text);
 void document_list(const struct layout *layout);
+/* `strong` may be "": an item of its text alone. */
 void document_item(const struct layout *layout, const char *strong, const char *text);
 void document_list_end(const struct layout *layout);
 /* Before a table. */

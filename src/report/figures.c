@@ -134,8 +134,8 @@ unsigned figure_matter(const struct figure *figure)
 
 const char *part_name(enum part part)
 {
-    static const char *const names[PART_COUNT] = {"tyre", "clearance", "load", "speedometer",
-                                                  "gearing"};
+    static const char *const names[PART_COUNT] = {"tyre",        "clearance", "load",
+                                                  "speedometer", "gearing",   "solving"};
     return names[part];
 }
 

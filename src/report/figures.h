@@ -14,7 +14,15 @@
 #include "report/remark.h"
 #include "report/tasks.h"
 
-enum part { PART_TYRE, PART_CLEARANCE, PART_LOAD, PART_SPEEDOMETER, PART_GEARING, PART_COUNT };
+enum part {
+    PART_TYRE,
+    PART_CLEARANCE,
+    PART_LOAD,
+    PART_SPEEDOMETER,
+    PART_GEARING,
+    PART_SOLVING,
+    PART_COUNT
+};
 
 /* Ordered worst first. Written by the judge alone (judge.h). A task is not met as the vehicle
  * stands and is met by work that is known and allowed. */

@@ -277,6 +277,10 @@ enum quantity_policy {
       POLICY_RULES | POLICY_NEEDED, 0.01)                                                          \
     X(RIDE_HEIGHT_CHANGE, "ride_height_change", "ride height change", UNIT_MM, UNIT_IN, 1, 2,      \
       POLICY_RULES | POLICY_NEEDED, 0.02)                                                          \
+    X(RIDE_HEIGHT, "ride_height", "height beside the vehicle as weighed", UNIT_MM, UNIT_IN, 0, 2,  \
+      POLICY_SIGNED, 0)                                                                            \
+    X(CONSTANT_LOAD, "constant_load", "load that the springs carry all the time", UNIT_KG,         \
+      UNIT_LB, 0, 0, POLICY_SIGNED, 0)                                                             \
     X(DIAMETER_AND_SUSPENSION, "diameter_and_suspension", "diameter and suspension together",      \
       UNIT_MM, UNIT_IN, 1, 2, POLICY_RULES | POLICY_NEEDED, 0.02)                                  \
     X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2,                    \
@@ -344,7 +348,24 @@ enum quantity_policy {
     X(MIXED_SOURCES, "mixed_sources", "figures of two kinds", UNIT_BARE, UNIT_BARE, 0, 0,          \
       POLICY_NOTE, 0)                                                                              \
     X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0,                            \
-      POLICY_NOTE | POLICY_ASSUMED, 0)
+      POLICY_NOTE | POLICY_ASSUMED, 0)                                                             \
+    X(LEAST_WHEEL, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2, POLICY_NOTE, 0)         \
+    X(LEAST_RATIO, "least_change", "least change", UNIT_BARE, UNIT_BARE, 3, 3, POLICY_NOTE, 0)     \
+    X(LEAST_SPRING, "least_change", "least change", UNIT_N_PER_MM, UNIT_LB_PER_IN, 1, 0,           \
+      POLICY_NOTE, 0)                                                                              \
+    X(LEAST_LIFT, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2,                          \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(LEAST_NONE, "least_change", "least change", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE, 0)      \
+    X(OFF_LENGTH, "may_be_off", "may be off", UNIT_MM, UNIT_IN, 1, 2, POLICY_NOTE | POLICY_SIGNED, \
+      0)                                                                                           \
+    X(OFF_MASS, "may_be_off", "may be off", UNIT_KG, UNIT_LB, 0, 0, POLICY_NOTE | POLICY_SIGNED,   \
+      0)                                                                                           \
+    X(OFF_ANGLE, "may_be_off", "may be off", UNIT_DEG, UNIT_DEG, 2, 2,                             \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_SHARE, "may_be_off", "may be off", UNIT_PERCENT, UNIT_PERCENT, 2, 2,                     \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_STIFFNESS, "may_be_off", "may be off", UNIT_N_PER_MM, UNIT_LB_PER_IN, 1, 0,              \
+      POLICY_NOTE | POLICY_SIGNED, 0)
 
 #define QUANTITY_ID(id, name, title, metric, us, decimals, decimals_us, policy, scale)             \
     QUANTITY_##id,

@@ -7,6 +7,7 @@
 #include "report/clearance/remarks.h"
 #include "report/gearing/remarks.h"
 #include "report/load/remarks.h"
+#include "report/solving/remarks.h"
 #include "report/speedometer/remarks.h"
 #include "report/tyre/remarks.h"
 #include "tables/certainty.h"
@@ -26,6 +27,7 @@
     CLEARANCE_REMARKS(X)                                                                           \
     LOAD_REMARKS(X)                                                                                \
     SPEEDOMETER_REMARKS(X)                                                                         \
-    GEARING_REMARKS(X)
+    GEARING_REMARKS(X)                                                                             \
+    SOLVING_REMARKS(X)
 
 #endif

@@ -75,6 +75,17 @@ static void walk_mapping_list(struct walk *walk, const struct key *key, const st
     memcpy(field, &list, sizeof list);
 }
 
+/* A mapping that a word says there is none of: given, with nothing within. */
+static void walk_none(struct walk *walk, const struct key *key, const struct node *node,
+                      void *field)
+{
+    if (span_is(node->text, "none"))
+        *(const struct given **)field = node->given;
+    else
+        walk_fault(walk, node, "%s expects a mapping, such as {%s: ...}, or none",
+                   walk_key_name(walk, node), key->set->keys[0].name);
+}
+
 static void walk_mapping(struct walk *walk, const struct key_set *set, const struct node *node,
                          void *target)
 {
@@ -93,7 +104,9 @@ static void walk_mapping(struct walk *walk, const struct key_set *set, const str
             continue;
         }
         void *field = field_of(key, target);
-        if (key->kind == KEY_MAPPING)
+        if (key->or_none && child->kind == NODE_SCALAR)
+            walk_none(walk, key, child, field);
+        else if (key->kind == KEY_MAPPING)
             walk_mapping(walk, key->set, child, field);
         else if (key->kind == KEY_MAPPING_LIST)
             walk_mapping_list(walk, key, child, field);

@@ -37,32 +37,31 @@ double stance_travel_left_m(const struct stance *stance, int axle, double more_b
         bump_stop_change_m(stance->plan, axle, more_bump_stop_m), stance->sag_m[axle]);
 }
 
-/* Travel kept beside the fitted state: at bump as lift and bump stops leave it, at droop as lift
- * does, the damper's length being what it was. */
+void travel_kept(const struct plan *plan, int axle, double more_bump_stop_m, struct figure out[2])
+{
+    const struct axle_suspension *suspension = suspension_of(plan, axle);
+    double lift = axle_lift_m(plan, axle);
+    const double before[2] = {suspension->travel_to_bump_m, suspension->travel_to_droop_m};
+    const double after[2] = {
+        bump_travel_left_m(before[0], lift, bump_stop_change_m(plan, axle, more_bump_stop_m), 0),
+        before[1] - lift};
+    for (int i = 0; i < 2; i++) {
+        out[i] = figure_by(QUANTITY_TRAVEL_KEPT, before[i] > 0 ? after[i] / before[i] : UNKNOWN,
+                           remark(BASIS_TRAVEL_KEPT));
+        out[i].axle = axle;
+        out[i].place.posture = i == 0 ? AT_BUMP : AT_DROOP;
+    }
+}
+
 static void report_travel_kept(const struct worked_axle *on)
 {
-    const struct plan *plan = on->plan;
-    const struct axle_suspension *suspension = suspension_of(plan, on->axle);
-    double lift = axle_lift_m(plan, on->axle);
-    const struct {
-        double before, after;
-        enum place_posture posture;
-    } ends[] = {
-        {suspension->travel_to_bump_m,
-         bump_travel_left_m(suspension->travel_to_bump_m, lift,
-                            bump_stop_change_m(plan, on->axle, on->work.bump_stop_m), 0),
-         AT_BUMP},
-        {suspension->travel_to_droop_m, suspension->travel_to_droop_m - lift, AT_DROOP},
-    };
-    for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
-        struct figure figure = figure_on(
-            on, QUANTITY_TRAVEL_KEPT, ends[i].before > 0 ? ends[i].after / ends[i].before : UNKNOWN,
-            BASIS_TRAVEL_KEPT);
-        figure.place.posture = ends[i].posture;
-        if (known(figure.value) && plan->setups[on->index].is_fitted)
-            figures_add(on->figures, figure);
-        report_limits(plan, on->figures,
-                      &(struct limited_change){.figure = figure,
+    struct figure ends[2];
+    travel_kept(on->plan, on->axle, on->work.bump_stop_m, ends);
+    for (int i = 0; i < 2; i++) {
+        if (known(ends[i].value) && on->plan->setups[on->index].is_fitted)
+            figures_add(on->figures, ends[i]);
+        report_limits(on->plan, on->figures,
+                      &(struct limited_change){.figure = ends[i],
                                                .key = "suspension_travel_kept",
                                                .whole = UNKNOWN,
                                                .if_unknown = ADVICE_GIVE_TRAVEL});

@@ -17,4 +17,9 @@ bool fit_limits_hold(const struct plan *plan, size_t index, int axle, struct fit
 /* What is left of the travel to bump; without any the vehicle stands on its bump stops. */
 double stance_travel_left_m(const struct stance *stance, int axle, double more_bump_stop_m);
 
+/* Travel kept beside the fitted state, at bump and at droop: at bump as lift and bump stops leave
+ * it, at droop as lift does, the damper's length being what it was. UNKNOWN where no travel is
+ * given. */
+void travel_kept(const struct plan *plan, int axle, double more_bump_stop_m, struct figure out[2]);
+
 #endif

@@ -66,6 +66,10 @@
     X(BASIS_SAME_STATE, "beside the fitted tyre in the same loading state")                        \
     X(BASIS_TRAVEL_LEFT, "travel + lift - longer bump stop - sag")                                 \
     X(BASIS_TRAVEL_KEPT, "travel by lift and bump stops beside the fitted state's")                \
+    X(BASIS_RIDE_HEIGHT, "lift - sag by the wheel rate - what the tyres give under the load")      \
+    X(BASIS_CONSTANT_LOAD, "what the state adds to the axle, beside what the spring is made for")  \
+    X(ADVICE_SPRING_SUITS, "the spring is made for this load")                                     \
+    X(ADVICE_SPRING_DOES_NOT_SUIT, "the spring is not made for this load")                         \
     X(BASIS_LIFT, "suspension: lift")                                                              \
     X(BASIS_NEW_SPRING, "free height change + W/k of the old - W/k of the new")                    \
     X(ADVICE_GIVE_UNDER_AXLE, "give clearance: under_axle")                                        \

@@ -48,7 +48,8 @@ static void report_room(const struct carried_spare *spare, double space_m, doubl
         spare_figure(QUANTITY_SPARE_ROOM, space_m - with_air_m, BASIS_SPARE_SPACE, dimension);
     struct figure without = spare_figure(QUANTITY_SPARE_ROOM, space_m - without_air_m,
                                          BASIS_SPARE_WITHOUT_AIR, dimension);
-    const struct cure cure = spare_of_set_cure(spare->plan, spare->setup);
+    const struct cure cure = spare_of_set_cure(spare->plan, spare->setup),
+                      none = {.task = TASK_NONE};
     bool goes_in = known(without.value) && meets_limit(without.value, LIMIT_AT_LEAST, 0);
     figure.place.tyre = AT_LARGEST;
     without.place.pressure_as = AT_NO_AIR;
@@ -57,7 +58,7 @@ static void report_room(const struct carried_spare *spare, double space_m, doubl
         spare->figures,
         judged_room(spare, figure,
                     (struct judgement){.broken = goes_in ? VERDICT_CAUTION : VERDICT_FAIL,
-                                       .cure = goes_in ? (struct cure){.task = TASK_NONE} : cure,
+                                       .cure = goes_in ? none : cure,
                                        .if_cured = remark(ADVICE_SPARE_OF_SET_FITS),
                                        .if_broken = remark(goes_in ? ADVICE_ONLY_WITHOUT_AIR
                                                                    : ADVICE_CARRY_ELSEWHERE),

@@ -13,6 +13,17 @@ const struct axle_suspension *suspension_of(const struct plan *plan, int axle)
     return axle == AXLE_FRONT ? &suspension->front : &suspension->rear;
 }
 
+struct plan plan_with_spring(const struct plan *plan, struct specification *with_it, int axle,
+                             const struct spring_choice *choice)
+{
+    struct plan other = *plan;
+    *with_it = *plan->specification;
+    *(axle == AXLE_FRONT ? &with_it->suspension.front : &with_it->suspension.rear) =
+        suspension_with_spring(suspension_of(plan, axle), choice);
+    other.specification = with_it;
+    return other;
+}
+
 static double weight_at_wheel_N(double axle_kg)
 {
     return axle_kg * GRAVITY_M_S2 / 2;
@@ -133,6 +144,7 @@ static void make_stance(const struct plan *plan, size_t index, size_t state,
                            .fitted = out};
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         double added = added_kg(out, axle);
+        out->added_kg[axle] = added;
         out->pressure_Pa[axle] = pressure_Pa[axle];
         out->sag_m[axle] = sag_m(out, axle, added);
         out->deflection_m[axle] = deflection_m(out, axle, added);

@@ -16,6 +16,7 @@ struct stance {
     bool as_measured;            /* the fitted state itself: no lift, nothing carried */
     enum headline headline;
     double pressure_Pa[AXLE_COUNT]; /* to be set, the fitted tyre's placard; INFINITY: refused */
+    double added_kg[AXLE_COUNT];    /* to the springs, by what is aboard */
     double lift_m[AXLE_COUNT], sag_m[AXLE_COUNT];
     double deflection_m[AXLE_COUNT]; /* of the tyre, under what is aboard */
     double radius_m[AXLE_COUNT];     /* static loaded radius less that */
@@ -48,6 +49,11 @@ struct figure judged_above_zero(struct figure figure, const struct need *needs, 
 
 const struct axle_suspension *suspension_of(const struct plan *plan, int axle);
 
+/* The plan as if an axle stood on another spring, NULL: on its own; `with_it` is filled, and has to
+ * outlive it. */
+struct plan plan_with_spring(const struct plan *plan, struct specification *with_it, int axle,
+                             const struct spring_choice *choice);
+
 /* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */
 double axle_lift_m(const struct plan *plan, int axle);
 
@@ -62,6 +68,7 @@ double ground_change_m(const struct stance *stance, struct axle_pair change_m);
 
 /* The pieces of the report. */
 void report_body(const struct stance *stance, struct figures *figures);
+void report_spring_choices(const struct plan *plan, struct figures *figures);
 void report_headlamp(const struct stance *stances, size_t count, struct figures *figures);
 void report_angles(const struct stance *stance, struct figures *figures);
 void report_angles_before(const struct plan *plan, struct figures *figures);

@@ -74,6 +74,7 @@
     X(TAKEN_SAME_MASS,                                                                             \
       "no mass is given for both tyre and wheel sets: no change of mass is taken")                 \
     X(TAKEN_NO_SPACER, "no spacer is named: none is taken")                                        \
+    X(TAKEN_NO_SPARE, "no spare is named: none is judged; spare: none says that none is carried")  \
     X(TAKEN_SAME_SPARE, "the option names no spare: the spare carried now stays")                  \
     X(TAKEN_SPARE_WHEEL,                                                                           \
       "the spare names no wheel: the tyres' wider wheel of its rim code is taken")                 \

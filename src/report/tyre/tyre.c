@@ -157,7 +157,8 @@ static void report_assumptions(const struct setup *setup, struct figures *figure
     } rows[] = {
         {ASSUMED_FITTED_WHEEL, TAKEN_FITTED_WHEEL}, {ASSUMED_SAME_MASS, TAKEN_SAME_MASS},
         {ASSUMED_NO_SPACER, TAKEN_NO_SPACER},       {ASSUMED_SAME_SPARE, TAKEN_SAME_SPARE},
-        {ASSUMED_SPARE_WHEEL, TAKEN_SPARE_WHEEL},   {ASSUMED_SPARE_RIM, TAKEN_SPARE_RIM},
+        {ASSUMED_NO_SPARE, TAKEN_NO_SPARE},         {ASSUMED_SPARE_WHEEL, TAKEN_SPARE_WHEEL},
+        {ASSUMED_SPARE_RIM, TAKEN_SPARE_RIM},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         figures_assume(figures, setup->assumptions & (unsigned)rows[i].assumption,

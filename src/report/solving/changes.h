@@ -1,0 +1,47 @@
+/* What may be changed on a vehicle beside its tyres: of each kind one choice of the file's, or
+ * none; and what becomes of an option with a set of such changes. */
+#ifndef TYRESUM_REPORT_SOLVING_CHANGES_H
+#define TYRESUM_REPORT_SOLVING_CHANGES_H
+
+#include "report/outcome.h"
+
+enum change_kind {
+    CHANGE_WHEEL, /* one of search: rims, on every axle whose rim has its code */
+    CHANGE_AXLE_RATIO,
+    CHANGE_SPRING_FRONT,
+    CHANGE_SPRING_REAR,
+    CHANGE_LIFT_FRONT, /* height above what the springs give */
+    CHANGE_LIFT_REAR,
+    CHANGE_KINDS
+};
+
+enum { AS_IT_IS = -1 };
+
+/* A choice of each kind, by its number among those of the file, or AS_IT_IS. */
+struct change_set {
+    int choice[CHANGE_KINDS];
+};
+struct change_set no_changes(void);
+size_t change_count(const struct change_set *set);
+
+/* The choices that the file allows for a setup and that change something. */
+struct change_choices {
+    int *choice[CHANGE_KINDS];
+    size_t count[CHANGE_KINDS];
+};
+struct change_choices changes_allowed(const struct plan *plan, size_t index);
+
+/* A plan of two setups, the fitted one and that with the changes; `with_it` is filled, and has to
+ * outlive it, as has the arena. */
+struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size_t index,
+                              const struct change_set *set, struct specification *with_it);
+
+/* The choice itself. */
+const struct search_rim *changed_wheel(const struct plan *plan, const struct change_set *set);
+const struct spring_choice *changed_spring(const struct plan *plan, const struct change_set *set,
+                                           int axle);
+double added_lift_m(const struct plan *plan, const struct change_set *set, int axle);
+double changed_axle_ratio(const struct plan *plan,
+                          const struct change_set *set); /* UNKNOWN: as is */
+
+#endif
