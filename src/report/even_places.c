@@ -70,9 +70,18 @@ static size_t group_of(struct evening *evening, size_t index)
     return *bucket = evening->count++;
 }
 
+/* Quantities that a program reads by one name, in several units, stand beside each other. */
+static size_t first_of_name(size_t quantity)
+{
+    while (quantity > 0 &&
+           strcmp(quantity_rows[quantity - 1].name, quantity_rows[quantity].name) == 0)
+        quantity--;
+    return quantity;
+}
+
 static bool *quantity_of(const struct evening *evening, const struct figure *figure, size_t setup)
 {
-    size_t row = (size_t)figure->part * QUANTITY_COUNT + (size_t)figure->quantity;
+    size_t row = (size_t)figure->part * QUANTITY_COUNT + first_of_name((size_t)figure->quantity);
     return &evening->has_quantity[row * evening->plan->count + setup];
 }
 
