@@ -75,6 +75,8 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     const char **operands = arena_allocate_array(arena, 3 * (size_t)argc, sizeof *operands);
     if (!options_parse(argc, argv, operands, &options))
         return EXIT_INPUT_WRONG;
+    if (!sink_announce(options.output))
+        return EXIT_NOT_WRITTEN;
     if (options.operand_count > 0 && strcmp(options.operands[0], "help") == 0) {
         options.operands++;
         options.operand_count--;
@@ -89,8 +91,15 @@ static enum exit_status run(struct arena *arena, int argc, char **argv)
     const struct command *command = find_command(options.operands[0]);
     if (command == NULL)
         return EXIT_INPUT_WRONG;
-    if (!options_format_given(&options, command->bit, command->name) ||
-        !takes_operands(command, &options) || !options_fit(command, &options))
+    if (!options_format_given(&options, command->bit, command->name))
+        return EXIT_INPUT_WRONG;
+    bool csv = strcmp(options.format, "csv") == 0 ||
+               (options.from == 1 && strcmp(options.format, "json") != 0);
+    if (options.bom && !csv) {
+        diagnostics_plain("--bom goes with --format csv; the other formats have no such mark");
+        return EXIT_INPUT_WRONG;
+    }
+    if (!takes_operands(command, &options) || !options_fit(command, &options))
         return EXIT_INPUT_WRONG;
     return command->run(arena, command, &options);
 }

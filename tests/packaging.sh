@@ -108,7 +108,10 @@ machine=$("$top/.build-aux/config.guess" 2>/dev/null || "${CC:-cc}" -dumpmachine
 check "configure for another machine" in_folder cross --build="$machine" \
     --host="${machine%%-*}-other-linux-gnu" CC="${CC:-cc}" &&
     check "builds" make -C cross &&
+    check "names no folder of this machine" sh -c '! grep -F "$1" cross/tyresum cross/config.h' sh "$work" &&
     check "writes no manuals" test ! -e cross/doc &&
+    check "makes a release of its own" make -C cross dist distdir=again &&
+    check "with the manuals" sh -c 'tar -tzf cross/again.tar.gz | grep -x again/doc/tyresum.1' &&
     check "installs those of the release" make -C cross install DESTDIR="$work/stage" prefix=/usr &&
     check "all of them" installed
 

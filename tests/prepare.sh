@@ -45,6 +45,11 @@ can_validate() {
         /usr/bin/python3 -c 'import jsonschema, yaml' 2>/dev/null
 }
 
+has_fonts() {
+    test -d /usr/share/fonts/truetype/dejavu -a -d /usr/share/fonts/truetype/liberation \
+        -a -d /usr/share/fonts/truetype/noto
+}
+
 # Prints the Debian packages that bring those of the named needs which are not met.
 missing_packages() {
     for need in "$@"; do
@@ -56,6 +61,8 @@ missing_packages() {
         xmllint) command -v xmllint >/dev/null 2>&1 || echo libxml2-utils ;;
         validator) can_validate || echo python3-jsonschema python3-yaml ;;
         office) command -v soffice >/dev/null 2>&1 || echo libreoffice-calc-nogui ;;
+        pdftotext) command -v pdftotext >/dev/null 2>&1 || echo poppler-utils ;;
+        fonts) has_fonts || echo fonts-dejavu-core fonts-liberation fonts-noto-core ;;
         musl) command -v musl-gcc >/dev/null 2>&1 || echo musl-tools ;;
         fuzzer) can_fuzz || echo clang "$(fuzzer_runtime)" ;;
         *) command -v "$need" >/dev/null 2>&1 || echo "$need" ;;
@@ -84,7 +91,7 @@ Please install by hand, then run this again:
     apt-get install $1
 On a system without apt-get the same things under its own names: a C11 compiler with its headers,
 make, autoconf (2.69 or newer), automake (1.15 or newer), pkg-config, the headers of libyaml, and
-for the tests Check (0.12 or newer), jq, bc, GNU units, mandoc, xmllint and tidy.
+for the tests Check (0.12 or newer), jq, SQLite, bc, GNU units, mandoc, xmllint and tidy.
 END
     give_up
 }

@@ -156,6 +156,8 @@ run_job() {
         ;;
     docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;
+    rows) part "$1" "rows in a database" sh "$top/tests/rows/run.sh" "$plain" ;;
+    rows-long) part "$1" "rows of more builds" sh "$top/tests/rows/run.sh" "$plain" --long ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
@@ -164,6 +166,7 @@ run_job() {
     inject) part "$1" "each call fails once" sh "$top/tests/inject/run.sh" "$plain/tyresum" --long ;;
     valgrind) valgrind_commands ;;
     office) part "$1" "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum" ;;
+    pages) part "$1" "pages in a browser" sh "$top/tests/pages/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
     *) everywhere "$1" "$1" "" "$plain" yes ;;
     esac
@@ -206,23 +209,25 @@ build_failed() {
 }
 
 need_for_build
-need check sanitizers jq bc units mandoc xmllint tidy
-[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr
+need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
+[ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr chromium \
+    pdftotext fonts
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
 configure_in "$plain" --enable-werror
 configure_in "$sanitized" --enable-werror --enable-sanitizers
-compile_in "$plain" all unit_tests || build_failed "$plain"
+compile_in "$plain" all unit_tests write_builds || build_failed "$plain"
 compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
-jobs="unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
+jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
     unit faults faults-sanitized outside second reach readme readme-sanitized hardening
     structure sources"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
+    run_jobs coverage pages rows-long unit-long inject docs-long valgrind office numbers $jobs \
+        limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
@@ -233,7 +238,7 @@ else
     run_jobs $jobs
     echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
     echo "allocation and write, locales, fuzzing, valgrind, static analysis, coverage, completion in"
-    echo "zsh and fish, schemas in a validator, LibreOffice, packaging (install, static program,"
-    echo "musl), make distcheck. In neither: sh tests/mutation/run.sh."
+    echo "zsh and fish, schemas in a validator, LibreOffice, pages in a browser, packaging (install,"
+    echo "static program, musl), make distcheck. In neither: sh tests/mutation/run.sh."
 fi
 finish

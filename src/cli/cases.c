@@ -24,7 +24,7 @@ struct results {
 };
 
 struct counts {
-    size_t run, wrong, failed;
+    size_t run, wrong, failed, unread;
 };
 
 static bool is_closing(char c)
@@ -127,6 +127,7 @@ static enum exit_status run_one(const struct command *command, const struct opti
         .name = options->cases ? case_name(&arena, source, files) : NULL,
         .specification = arena_allocate(&arena, sizeof *build.specification),
         .results = results,
+        .shared = results->arena,
     };
     build.tree = build_source_read(&arena, source, build.specification);
     enum exit_status status = build.tree == NULL ? EXIT_INPUT_WRONG : run(&arena, &build);
@@ -154,6 +155,7 @@ static bool run_sweeps(const struct command *command, const struct options *opti
                                           operand_count(options) > 1 && source->path != NULL, run);
         counts->run++;
         counts->wrong += status == EXIT_INPUT_WRONG;
+        counts->unread += status == EXIT_LINES_UNREAD;
         counts->failed += status == EXIT_FINDING_FAIL;
         if (status == EXIT_NOT_WRITTEN || results->refused)
             return false;
@@ -182,9 +184,9 @@ static enum exit_status ended(struct results *results, const struct counts *coun
         return EXIT_NOT_WRITTEN;
     if (!keep)
         return EXIT_INPUT_WRONG;
-    return counts->failed > 0  ? EXIT_FINDING_FAIL
-           : counts->wrong > 0 ? EXIT_LINES_UNREAD
-                               : EXIT_COMPUTED;
+    return counts->failed > 0                   ? EXIT_FINDING_FAIL
+           : counts->wrong + counts->unread > 0 ? EXIT_LINES_UNREAD
+                                                : EXIT_COMPUTED;
 }
 
 /* A page or a drawing is of one build. */
@@ -209,7 +211,7 @@ enum exit_status cases_run(struct arena *arena, const struct command *command,
     if (sweeps == NULL || !operands_agree(&options) || !format_takes_cases(&options))
         return EXIT_INPUT_WRONG;
     struct results results = {.arena = arena};
-    struct counts counts = {0, 0, 0};
+    struct counts counts = {0, 0, 0, 0};
     bool whole = true;
     for (size_t i = 0; whole && i < (designations ? 1 : count); i++) {
         struct build_source source = {.options = &options,
@@ -280,7 +282,8 @@ struct rows_out *case_table(struct arena *arena, const struct build_case *build,
 {
     struct options options = *build->options;
     struct span format = span_of(options.format);
-    if (span_is(format, "csv") || span_is(format, "json") || (options.cases && options.columns))
+    if (span_is(format, "csv") || span_is(format, "json") || span_is(format, "html") ||
+        (options.cases && options.columns))
         return case_rows(build, columns, count);
     options.cases = false; /* it stands above */
     struct sink *sink = case_sink(build);
@@ -293,8 +296,10 @@ struct rows_out *case_table(struct arena *arena, const struct build_case *build,
 
 struct sink *case_table_end(const struct build_case *build, struct rows_out *rows)
 {
+    if (rows->page)
+        rows_table_end(rows); /* its page goes on */
     if (rows == build->results->rows)
-        return NULL;
+        return rows->page ? &rows->sink : NULL;
     writer_end(&rows->writer);
     return build->results->sink;
 }

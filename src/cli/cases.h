@@ -14,6 +14,7 @@ struct build_case {
     const char *name; /* what tells it from the others; NULL: it is the only one */
     struct specification *specification;
     struct node *tree;
+    struct arena *shared; /* of all of them, for what their rows keep */
     struct results *results;
 };
 

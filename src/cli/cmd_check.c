@@ -190,7 +190,8 @@ static struct check_rows collect(struct arena *arena, const struct plan *plan, s
     unused_keys_find(arena, plan, tree, option, &figures, &unused);
     const struct setup_figures *setups = plan_group_figures(plan, &figures);
     struct check_rows rows = {.arena = arena};
-    rows.items = arena_allocate_array(arena, 1 + figures.count + task_key_count + unused.count, sizeof *rows.items);
+    rows.items = arena_allocate_array(arena, 1 + figures.count + task_key_count + unused.count,
+                                      sizeof *rows.items);
     rows.items[rows.count++] = (struct check_row){
         .kind = CHECK_UNDERSTOOD,
         .text =
@@ -223,7 +224,8 @@ static void write_row_for_reading(struct arena *arena, struct prose *prose,
             prose_words(prose,
                         arena_format(arena, "%s:", quantity_rows[row->matter->quantity].title));
         prose_words(prose, row->text != NULL ? row->text : "something that it needs");
-        if (row->kind != CHECK_DOUBT && !same_text(row->options, "all") && !same_text(row->options, ""))
+        if (row->kind != CHECK_DOUBT && !same_text(row->options, "all") &&
+            !same_text(row->options, ""))
             prose_words(prose, arena_format(arena, "(%s)", row->options));
     }
     prose_end(prose);
@@ -292,6 +294,13 @@ enum exit_status run_check(struct arena *arena, const struct command *command,
     if (options->template != (operand_count(options) == 0)) {
         diagnostics_plain("`check` reads a build file, or prints one with --template; expected "
                           "tyresum check FILE, or tyresum check --template");
+        return EXIT_INPUT_WRONG;
+    }
+    if (options->template && sink_stands()) {
+        diagnostics_plain(
+            "\"%s\" is there already, and a template would replace it; expected a new "
+            "file",
+            options->output);
         return EXIT_INPUT_WRONG;
     }
     return options->template ? write_template(arena, options)

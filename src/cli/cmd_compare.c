@@ -8,6 +8,7 @@
 #include "cli/row_stream.h"
 #include "cli/stream.h"
 #include "reading/compare_text.h"
+#include "reading/prose.h"
 #include "report/compare.h"
 
 struct compare_row {
@@ -98,8 +99,8 @@ const struct column compare_columns[] = {
     BARE("true_speed_at_100", "true speed at 100", 1, 3, get_true),
     BARE("effective_axle_ratio", "effective axle ratio", 3, 9, get_effective),
     BARE("restoring_axle_ratio", "restoring axle ratio", 3, 6, get_restoring),
-    {"load_kg", "load_lb", "load of its index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, GET(get_load)},
-    BARE("load_change_percent", "load of its index, change %", 1, 8, get_load_change),
+    {"load_kg", "load_lb", "load by the index", UNIT_KG, UNIT_LB, 0, 0, false, 7, 2, GET(get_load)},
+    BARE("load_change_percent", "load by the index, change %", 1, 8, get_load_change),
     PRESSURE("reference_pressure", "pressure of its index, not to set", 6, get_reference),
     PRESSURE("equal_load_pressure", "equal-load pressure, not to set", 2, get_equal_load),
     LENGTH("ground_clearance_change", "ground clearance change", 1, 4, get_ground),
@@ -119,12 +120,13 @@ static void fill_row(const struct comparison *comparison, size_t index, struct c
 
 /* Below a table, which has room for words. */
 static void write_notes(struct arena *arena, const struct plan *plan,
-                        const struct compare_row *rows, struct sink *sink)
+                        const struct compare_row *rows, struct sink *sink, bool page)
 {
     const struct compared **compared = arena_allocate_array(arena, plan->count, sizeof *compared);
     for (size_t i = 0; i < plan->count; i++)
         compared[i] = &rows[i].is;
-    compare_notes_text(arena, plan, compared, &sink->out, sink_page_width(sink));
+    struct prose prose = {.out = &sink->out, .width = sink_page_width(sink), .markup = page};
+    compare_notes_text(arena, plan, compared, &prose);
 }
 
 /* An option that is no go; of designations alone, one with a finding that fails. The fitted tyre is
@@ -155,8 +157,8 @@ static bool write_plan(struct arena *arena, const struct build_case *build, cons
     for (size_t i = 0; i < plan->count; i++)
         rows_add(rows, &filled[i]);
     struct sink *sink = case_table_end(build, rows);
-    if (sink != NULL && for_reading)
-        write_notes(arena, plan, filled, sink);
+    if (sink != NULL && (for_reading || rows->page))
+        write_notes(arena, plan, filled, sink, rows->page);
     return true;
 }
 
@@ -225,8 +227,8 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
     char taken[TAKEN_SIZE];
     if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted, taken))
         return EXIT_INPUT_WRONG;
-    enum exit_status status =
-        row_stream_run(arena, options, compare_columns, stream_column_count, add_option, bare, true);
+    enum exit_status status = row_stream_run(arena, options, compare_columns, stream_column_count,
+                                             add_option, bare, true);
     bool written = status == EXIT_COMPUTED || status == EXIT_LINES_UNREAD;
     return written && options->strict && bare->failed ? EXIT_FINDING_FAIL : status;
 }

@@ -15,6 +15,7 @@
 #include "reading/picture.h"
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
+#include "report/even_places.h"
 #include "report/solving/solving.h"
 
 const struct part_row part_rows[PART_ROW_COUNT] = {
@@ -121,38 +122,45 @@ static void write_terminal(const struct command *command, const struct layout *l
     cautions_text(layout);
 }
 
-static void write_markdown(const struct command *command, const struct layout *layout)
+typedef void (*picture_writer)(const struct picture *picture);
+
+static picture_writer picture_for(unsigned command)
+{
+    return command == CMD_GEARING     ? picture_gearing
+           : command == CMD_LOAD      ? picture_load
+           : command == CMD_CLEARANCE ? picture_clearance
+                                      : NULL;
+}
+
+static void write_page(const struct command *command, const struct layout *layout)
 {
     struct page_part chosen[PART_ROW_COUNT];
     size_t count = 0;
     for (size_t i = 0; i < PART_ROW_COUNT; i++)
         if (part_rows[i].command & command->bit)
             chosen[count++] = (struct page_part){part_rows[i].part, command->bit == CMD_SHEET};
-    page_markdown(layout, chosen, count, command->bit == CMD_SHEET);
+    if (layout->format == FOR_MARKDOWN)
+        page_markdown(layout, chosen, count);
+    else if (count > 1)
+        page_html_sheet(layout, chosen, count);
+    else
+        page_html_part(layout, chosen[0].part, picture_for(command->bit));
 }
 
 static void write_picture(const struct command *command, const struct layout *layout)
 {
     struct drawing drawing = {.out = layout->out, .arena = layout->arena};
-    const struct picture picture = {&drawing, layout};
-    if (command->bit == CMD_GEARING)
-        picture_gearing(&picture);
-    else if (command->bit == CMD_LOAD)
-        picture_load(&picture);
-    else
-        picture_clearance(&picture);
+    const struct picture picture = picture_of(&drawing, layout);
+    picture_for(command->bit)(&picture);
 }
 
 static void write_layout(const struct command *command, const struct options *options,
                          const struct layout *layout)
 {
-    struct span format = span_of(options->format);
-    if (span_is(format, "html"))
-        page_html(layout);
-    else if (span_is(format, "svg"))
+    if (layout->format != FOR_TERMINAL)
+        write_page(command, layout);
+    else if (span_is(span_of(options->format), "svg"))
         write_picture(command, layout);
-    else if (layout->markdown)
-        write_markdown(command, layout);
     else
         write_terminal(command, layout);
 }
@@ -182,7 +190,7 @@ static bool write_for_reading(struct arena *arena, const struct build_case *buil
         parts_report(CMD_SHEET, plan, &every_part);
     struct layout layout =
         layout_of(arena, build->options, plan, figures, is_whole ? NULL : &every_part);
-    layout_on(&layout, sink);
+    layout_on(&layout, build->options, sink);
     write_layout(build->command, build->options, &layout);
     write_missing(arena, build, &layout);
     return true;
@@ -192,10 +200,14 @@ static bool write_rows(const struct build_case *build, const struct plan *plan,
                        const struct figures *figures)
 {
     struct arena texts = ARENA_EMPTY;
+    struct span format = span_of(build->options->format);
+    struct figures even = *figures;
+    if (span_is(format, "csv") || span_is(format, "json")) /* a page needs no empty lines */
+        figures_even_places(plan, figures, &even);
     arena_allocate(&texts, 1); /* while nothing is written yet that would be left in halves */
     struct rows_out *rows = case_rows(build, figure_columns, figure_column_count);
-    for (size_t i = 0; rows != NULL && i < figures->count; i++)
-        figure_rows_add(rows, &texts, plan, &figures->items[i], build->options->units);
+    for (size_t i = 0; rows != NULL && i < even.count; i++)
+        figure_rows_add(rows, &texts, plan, &even.items[i], build->options->units);
     arena_free(&texts);
     return rows != NULL;
 }

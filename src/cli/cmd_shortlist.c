@@ -15,11 +15,12 @@
 #include "size/quantity_text.h"
 
 struct shortlist_row {
+    const char **carried; /* first, as columns.h wants it */
     const struct shortlisted *item;
     size_t rank;
     char designation[DESIGNATION_CANONICAL_SIZE];
     const char *closest;
-    const char *tasks;
+    const char *tasks, *records;
 };
 
 #define SHORTLIST_NUMBER(name, expression)                                                         \
@@ -55,6 +56,8 @@ SHORTLIST_NUMBER(get_unknowns, (double)row->item->found.counts[VERDICT_UNKNOWN])
 SHORTLIST_TEXT(get_verdict, verdict_name(option_outcome_verdict(&row->item->found)))
 SHORTLIST_TEXT(get_outcome, outcome_name(row->item->found.outcome))
 SHORTLIST_TEXT(get_tasks, row->tasks)
+
+SHORTLIST_TEXT(get_records, row->records)
 
 #define BARE(name, title, decimals, priority, get)                                                 \
     {                                                                                              \
@@ -92,6 +95,7 @@ const struct column shortlist_columns[] = {
     TEXT_COLUMN("verdict", "verdict", 7, get_verdict),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
     TEXT_COLUMN("tasks", "tasks", 1, get_tasks),
+    TEXT_COLUMN("records", "records", 8, get_records), /* of a stock list */
 };
 const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlist_columns[0];
 
@@ -167,9 +171,8 @@ static const char *closest_text(struct arena *arena, const struct options *optio
         return NULL;
     const char *name = arena_format(arena, "%s%s%s", for_reading ? limit->title : limit->name,
                                     *axle ? " " : "", axle);
-    return for_reading
-               ? arena_format(arena, "%s: %s", name, amount_left(arena, options, item))
-               : name;
+    return for_reading ? arena_format(arena, "%s: %s", name, amount_left(arena, options, item))
+                       : name;
 }
 
 /* "1 order, 2 set": how many of each kind, in workshop order; NULL: none. */
@@ -184,17 +187,54 @@ static const char *tasks_text(struct arena *arena, const struct option_outcome *
     return text;
 }
 
+/* Ours and, behind them, the carried columns of the stock list; one of ours whose name that list
+ * has too is told apart from it. */
+static struct column *with_carried(struct arena *arena, const struct stock_list *stock,
+                                   size_t *count)
+{
+    size_t carried = stock->carry.shape.fields;
+    struct column *columns =
+        arena_allocate_array(arena, shortlist_column_count + carried, sizeof *columns);
+    memcpy(columns, shortlist_columns, shortlist_column_count * sizeof *columns);
+    *count = shortlist_column_count + carried;
+    for (size_t i = 0; i < shortlist_column_count; i++)
+        for (int us = 0; us < 2; us++) {
+            const char **name = us ? &columns[i].name_us : &columns[i].name, *ours = *name;
+            if (ours == NULL)
+                continue;
+            *name = csv_heading_own(arena, &stock->carry, ours);
+            csv_heading_tell_own(ours, *name);
+        }
+    for (size_t i = 0; i < carried; i++)
+        columns[shortlist_column_count + i] = (struct column){.name = stock->carry.names[i],
+                                                              .title = stock->carry.names[i],
+                                                              .kind = COLUMN_TEXT,
+                                                              .width = 12,
+                                                              .decimals = (int)i,
+                                                              .needs = COLUMN_BROUGHT};
+    return columns;
+}
+
 /* What is left, or the nearest misses where nothing is. */
 static void write_list(struct arena *arena, const struct options *options, struct rows_out *rows,
-                       const struct shortlist *list, size_t best)
+                       const struct stock_list *stock, const struct shortlist *list, size_t best)
 {
     bool for_reading = strcmp(options->format, "table") == 0;
     const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
     size_t count = list->count > 0 ? list->count : list->miss_count;
     for (size_t i = 0; i < count && i < best; i++) {
-        struct shortlist_row row = {&items[i], i + 1, "",
+        struct shortlist_row row = {NULL,
+                                    &items[i],
+                                    i + 1,
+                                    "",
                                     closest_text(arena, options, &items[i], for_reading),
-                                    tasks_text(arena, &items[i].found)};
+                                    tasks_text(arena, &items[i].found),
+                                    NULL};
+        size_t at = (size_t)(items[i].candidate - stock->items);
+        if (stock->records != NULL) {
+            row.records = stock->records[at];
+            row.carried = stock->carried[at];
+        }
         designation_canonical(&items[i].candidate->size, row.designation);
         rows_add(rows, &row);
     }
@@ -221,20 +261,27 @@ static enum exit_status shortlist_case(struct arena *arena, const struct build_c
     struct stock_list stock;
     size_t best;
     if (!best_of(options, &best) || !has_search(arena, build) ||
-        !stock_list_read(arena, &build->specification->search, path, &stock) ||
+        !stock_list_read(arena, &build->specification->search, path, build->source->text,
+                         options->carry, &stock) ||
         !plan_make(arena, build->specification, options->units == UNITS_US, NULL, &plan))
         return EXIT_INPUT_WRONG;
     struct shortlist list;
     shortlist_make(&plan, stock.items, stock.count, &list);
-    struct rows_out *rows = case_table(arena, build, shortlist_columns, shortlist_column_count);
+    size_t column_count;
+    struct column *columns = with_carried(build->shared, &stock, &column_count);
+    struct rows_out *rows = case_table(arena, build, columns, column_count);
     if (rows == NULL)
         return case_not_begun(build);
-    write_list(arena, options, rows, &list, best);
+    write_list(arena, options, rows, &stock, &list, best);
     struct sink *sink = case_table_end(build, rows);
     if (!outbuf_flush(sink == NULL ? &rows->sink.out : &sink->out)) /* before words on it */
         return EXIT_NOT_WRITTEN;
-    tell_reasons(stderr, &list);
-    return EXIT_COMPUTED;
+    if (!options->quiet)
+        tell_reasons(stderr, &list);
+    if (stock.unread > 0 && !options->quiet)
+        fprintf(stderr, "tyresum: %zu of %zu records of the stock list could not be read\n",
+                stock.unread, stock.read);
+    return stock.unread > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
 }
 
 enum exit_status run_shortlist(struct arena *arena, const struct command *command,

@@ -17,8 +17,13 @@
 #include "tables/lookup.h"
 
 /* What only some columns ask for. */
-enum { NEEDS_RIM = 1, NEEDS_BASIS = 2, NEEDS_REFERENCE = 4, NEEDS_REFERENCE_US = 8,
-       NEEDS_MOULDED = 16 };
+enum {
+    NEEDS_RIM = 1,
+    NEEDS_BASIS = 2,
+    NEEDS_REFERENCE = 4,
+    NEEDS_REFERENCE_US = 8,
+    NEEDS_MOULDED = 16
+};
 
 enum { VALUE_AT = 24 };
 
@@ -128,8 +133,7 @@ const struct column size_columns[] = {
            READY(figures.rolling_circumference_m)),
     {"revs_per_km", "revs_per_mile", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, COLUMN_NUMBER,
      8, 2, READY(revs_per_m)},
-    LENGTH("static_loaded_radius", "loaded radius", 1, 7, 8,
-           READY(figures.static_loaded_radius_m)),
+    LENGTH("static_loaded_radius", "loaded radius", 1, 7, 8, READY(figures.static_loaded_radius_m)),
     RIM("measuring_rim_in", "measuring rim", 7, 11, measuring_rim_m),
     RIM("rim_min_in", "least rim", 5, 9, rim_min_m),
     RIM("rim_max_in", "largest rim", 7, 9, rim_max_m),

@@ -1,11 +1,13 @@
 /* tyresum tables: the reference tables, listed or printed. */
 #include "tables/tables.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "cli/commands.h"
+#include "cli/lists.h"
 #include "reading/prose.h"
 #include "cli/rows_out.h"
 #include "size/quantity_text.h"
@@ -98,7 +100,11 @@ static enum exit_status list_for_reading(struct arena *arena, const struct optio
         terminal > LIST_WIDTH_LEAST && terminal < LIST_WIDTH ? (size_t)terminal : LIST_WIDTH;
     for (size_t i = 0; i < tables_count(); i++)
         write_for_reading(&sink->out, width, arena, table_at(i));
+    outbuf_text(&sink->out, "\nLists for programs\n");
     struct prose prose = {.out = &sink->out, .width = width};
+    for (size_t i = 0; i < list_count; i++)
+        prose_line(&prose, 2, HANG_AT,
+                   arena_format(arena, "%-11s %s", list_table[i].name, list_table[i].purpose));
     outbuf_char(&sink->out, '\n');
     write_certainties(&prose, arena, NULL);
     return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
@@ -124,15 +130,37 @@ struct shown {
     bool all;
 };
 
-static bool show_named(const struct table *table, struct span name, struct shown *shown)
+/* A designation's own code in tenths or hundredths of an inch is printed in inches. */
+static int inch_decimals(const char *name)
+{
+    static const char *const endings[] = {"_tenths", "_hundredths"};
+    size_t length = strlen(name);
+    for (int i = 0; i < 2; i++)
+        if (length > strlen(endings[i]) &&
+            strcmp(name + length - strlen(endings[i]), endings[i]) == 0)
+            return i + 1;
+    return 0;
+}
+
+static const char *printed_name(struct arena *arena, const struct table_column *column)
+{
+    const char *ending = strrchr(column->name, '_');
+    return inch_decimals(column->name) == 0
+               ? column->name
+               : arena_format(arena, "%.*s_in", (int)(ending - column->name), column->name);
+}
+
+static bool show_named(struct arena *arena, const struct table *table, struct span name,
+                       struct shown *shown)
 {
     struct nearest nearest = nearest_start(name);
     for (size_t i = 0; i < table->column_count; i++) {
-        if (span_is(name, table->columns[i].name)) {
+        const char *printed = printed_name(arena, &table->columns[i]);
+        if (span_is(name, printed)) {
             shown->columns[shown->count++] = i;
             return true;
         }
-        nearest_try(&nearest, table->columns[i].name);
+        nearest_try(&nearest, printed);
     }
     const char *near = nearest_found(&nearest);
     diagnostics_plain("table %s has no column \"%.*s\"; %s%s%s", table->name, (int)name.length,
@@ -155,8 +183,14 @@ static bool choose_shown(struct arena *arena, const struct table *table, const c
         shown->columns[shown->count++] = i;
     for (const char *at = names; at != NULL;) {
         struct span name = {at, strcspn(at, ",")};
-        if (!show_named(table, name, shown))
+        if (!show_named(arena, table, name, shown))
             return false;
+        for (size_t i = 0; i + 1 < shown->count; i++)
+            if (shown->columns[i] == shown->columns[shown->count - 1]) {
+                diagnostics_plain("--columns names \"%.*s\" twice; expected each once",
+                                  (int)name.length, name.at);
+                return false;
+            }
         at = at[name.length] == ',' ? at + name.length + 1 : NULL;
     }
     return true;
@@ -169,8 +203,8 @@ static void set_headings(struct arena *arena, const struct table *table, const s
         const struct table_column *column = &table->columns[shown->columns[i]];
         bool text = column->type == TABLE_TEXT;
         headings[i] = (struct heading){
-            .name = column->name,
-            .title = in_words(arena, column->name),
+            .name = printed_name(arena, column),
+            .title = in_words(arena, printed_name(arena, column)),
             .unit = "",
             .numeric = !text,
             .width = 12,
@@ -192,6 +226,10 @@ static struct cell cell_of(struct arena *arena, const struct table *table, size_
     const struct table_column *described = &table->columns[column];
     if (described->type == TABLE_TEXT || decimal_read(span, &value) != length)
         return cell_text(arena_copy(arena, span));
+    int inches = inch_decimals(described->name);
+    if (inches > 0)
+        return (struct cell){
+            .kind = CELL_NUMBER, .value = value / pow(10, inches), .decimals = inches};
     const char *point = memchr(text, '.', length);
     int decimals = point == NULL ? 0 : (int)(text + length - point - 1);
     return (struct cell){.kind = CELL_NUMBER, .value = value, .decimals = decimals};
@@ -256,7 +294,12 @@ enum exit_status run_tables(struct arena *arena, const struct command *command,
     const struct table *table = table_find(name);
     if (table != NULL)
         return print_table(arena, options, table);
+    const struct list *list = list_find(name);
+    if (list != NULL)
+        return list_print(arena, options, list);
     struct nearest nearest = nearest_start(span_of(name));
+    for (size_t i = 0; i < list_count; i++)
+        nearest_try(&nearest, list_table[i].name);
     for (size_t i = 0; i < tables_count(); i++)
         nearest_try(&nearest, table_at(i)->name);
     const char *near = nearest_found(&nearest);

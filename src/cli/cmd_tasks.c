@@ -3,6 +3,7 @@
 #include "cli/cases.h"
 #include "cli/layout_out.h"
 #include "cli/parts.h"
+#include "reading/page.h"
 #include "reading/task_list.h"
 #include "reading/task_text.h"
 
@@ -168,8 +169,10 @@ static bool write_list(const struct build_case *build, struct layout *layout)
     struct sink *sink = case_sink(build);
     if (sink == NULL)
         return false;
-    layout_on(layout, sink);
-    if (layout->markdown)
+    layout_on(layout, build->options, sink);
+    if (layout->format == FOR_HTML)
+        page_html_tasks(layout);
+    else if (layout->format == FOR_MARKDOWN)
         task_list_markdown(layout);
     else
         task_list_text(layout);

@@ -10,6 +10,15 @@
 static const char case_name[] = "case";
 static const struct column case_column = {case_name,   NULL, case_name, UNIT_BARE, UNIT_BARE, 0, 0,
                                           COLUMN_TEXT, 12,   0,         GET(NULL)};
+/* A record has no two fields of one name, nor has json. */
+static bool names_last_twice(const struct column_choice *out)
+{
+    const struct chosen_column *last = &out->items[out->count - 1];
+    for (size_t i = 0; i + 1 < out->count; i++)
+        if (out->items[i].column == last->column && out->items[i].us == last->us)
+            return true;
+    return false;
+}
 
 static const char *name_in(const struct column *column, bool us)
 {
@@ -21,10 +30,11 @@ static void choose(struct column_choice *out, const struct column *column, bool 
     us = us && column->name_us != NULL;
     struct chosen_column *chosen = &out->items[out->count++];
     *chosen = (struct chosen_column){
-        .ready = column->name == case_name       ? READY_CASE
-                 : column->get != NULL           ? READY_NOT
-                 : column->kind == COLUMN_NUMBER ? READY_NUMBER
-                                                 : READY_TEXT,
+        .ready = column->name == case_name        ? READY_CASE
+                 : column->needs & COLUMN_BROUGHT ? READY_BROUGHT
+                 : column->get != NULL            ? READY_NOT
+                 : column->kind == COLUMN_NUMBER  ? READY_NUMBER
+                                                  : READY_TEXT,
         .column = column,
         .us = us,
         .unit = us ? column->unit_us : column->unit,
@@ -33,7 +43,8 @@ static void choose(struct column_choice *out, const struct column *column, bool 
     };
     const struct unit *unit = &unit_table[chosen->unit];
     chosen->raise = unit->reciprocal ? UNKNOWN : pow(10, chosen->decimals) / unit->factor;
-    out->needs |= column->needs << (chosen->at != column->at);
+    if (chosen->ready != READY_BROUGHT)
+        out->needs |= column->needs << (chosen->at != column->at);
 }
 
 static bool writes_objects(const struct options *options)
@@ -134,6 +145,11 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
                               name.at);
             return false;
         }
+        if (names_last_twice(out)) {
+            diagnostics_plain("--columns names \"%.*s\" twice; expected each once",
+                              (int)name.length, name.at);
+            return false;
+        }
         at = at[name.length] == ',' ? at + name.length + 1 : NULL;
     }
     set_headings(out);
@@ -148,9 +164,8 @@ static inline struct cell number_cell(const struct chosen_column *chosen, double
 {
     if (!isfinite(value))
         return cell_absent();
-    return (struct cell){.kind = CELL_NUMBER,
-                         .decimals = decimals,
-                         .value = unit_from_si(chosen->unit, value)};
+    return (struct cell){
+        .kind = CELL_NUMBER, .decimals = decimals, .value = unit_from_si(chosen->unit, value)};
 }
 
 static struct cell got_cell(const struct chosen_column *chosen, const void *row)
@@ -161,8 +176,7 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
         return cell_object(value.members);
     if (column->kind == COLUMN_TEXT || (column->kind == COLUMN_EITHER && value.text != NULL))
         return cell_text(value.text);
-    return number_cell(chosen, value.value,
-                       value.own_decimals ? value.decimals : chosen->decimals);
+    return number_cell(chosen, value.value, value.own_decimals ? value.decimals : chosen->decimals);
 }
 
 static inline struct cell cell_of(const struct column_choice *choice,
@@ -173,6 +187,8 @@ static inline struct cell cell_of(const struct column_choice *choice,
         return got_cell(chosen, row);
     if (chosen->ready == READY_CASE)
         return cell_text(choice->case_name);
+    if (chosen->ready == READY_BROUGHT)
+        return cell_text((*(const char *const *const *)row)[chosen->column->decimals]);
     if (chosen->ready == READY_NUMBER)
         return number_cell(chosen, *(const double *)at, chosen->decimals);
     return cell_span(*(const struct span *)at);

@@ -28,8 +28,8 @@ enum column_kind {
     COLUMN_EITHER  /* a number or a text */
 };
 
-/* Where a row has the value ready, `get` is NULL and `at` is its offset: a double in SI (`at_us` where
- * the other system has another), or a struct span. `needs` are bits of the command's own, for
+/* Where a row has the value ready, `get` is NULL and `at` is its offset: a double in SI (`at_us`
+ * where the other system has another), or a struct span. `needs` are bits of the command's own, for
  * what it makes only where a column asks for it; what only `at_us` needs is the bit above. */
 struct column {
     const char *name;    /* metric */
@@ -44,12 +44,16 @@ struct column {
     unsigned needs;
 };
 
+/* As `needs`: the row's first member is an array of texts that the input brings along, and
+ * `decimals` the text's place there. */
+enum { COLUMN_BROUGHT = 1u << 30 };
+
 /* The last initializers of a column that its getter makes. */
 #define GET(getter) getter, 0, 0, 0
 
 /* A column in one of its two units. */
 struct chosen_column {
-    enum { READY_NOT, READY_NUMBER, READY_TEXT, READY_CASE } ready;
+    enum { READY_NOT, READY_NUMBER, READY_TEXT, READY_CASE, READY_BROUGHT } ready;
     const struct column *column;
     bool us;
     enum unit_id unit;
@@ -62,7 +66,7 @@ struct column_choice {
     struct chosen_column *items;
     struct heading *headings;
     size_t count;
-    unsigned needs; /* of them all */
+    unsigned needs;        /* of them all */
     const char *case_name; /* what the column `case` says, of several builds */
 };
 

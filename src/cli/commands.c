@@ -33,8 +33,8 @@ const struct command command_table[] = {
     {"check", CMD_CHECK, BUILD " | --template",
      "is a file understood; what is doubtful, assumed, missing, in vain", run_check, check_columns,
      &check_column_count, USE_ALL, 0, 10000},
-    {"tables", CMD_TABLES, "[NAME]", "the reference tables with source and edition", run_tables,
-     NULL, &no_columns, 0, 0, 1},
+    {"tables", CMD_TABLES, "[NAME]", "the reference tables; every quantity, key, column and task",
+     run_tables, NULL, &no_columns, 0, 0, 1},
 };
 const size_t command_count = sizeof command_table / sizeof command_table[0];
 

@@ -8,6 +8,7 @@
 
 #include "base/letters.h"
 #include "base/nearest.h"
+#include "cli/sink.h"
 #include "yaml/tree.h"
 
 const char *input_name(const char *path)
@@ -49,12 +50,17 @@ const char *input_read_path(struct arena *arena, const char *path, struct span *
     if (descriptor < 0)
         return arena_format(arena, "\"%s\" cannot be opened: %s", path, strerror(errno));
     char *buffer = arena_allocate(arena, TREE_BYTES_MAX + 2);
-    size_t length;
-    bool read_well = read_all(descriptor, buffer, &length);
+    size_t length = 0;
+    bool replaced = sink_replaces(descriptor);
+    bool read_well = !replaced && read_all(descriptor, buffer, &length);
     int reason = errno;
     if (!standard)
         close(descriptor);
     *out = (struct span){buffer, length};
+    if (replaced)
+        return arena_format(arena,
+                            "--output would replace %s, which is read; expected another file",
+                            input_name(path));
     return read_well
                ? NULL
                : arena_format(arena, "%s cannot be read: %s", input_name(path), strerror(reason));

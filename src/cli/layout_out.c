@@ -14,17 +14,24 @@ struct layout layout_of(struct arena *arena, const struct options *options, cons
         .units = (enum unit_systems)options->units,
         .decimal_mark = options->decimal == 1 ? ',' : '.',
         .with_header = !options->no_header,
-        .markdown = span_is(span_of(options->format), "markdown"),
+        .format = span_is(span_of(options->format), "markdown") ? FOR_MARKDOWN
+                  : span_is(span_of(options->format), "html")   ? FOR_HTML
+                                                                : FOR_TERMINAL,
         .width = SIZE_MAX,
     };
     layout_group(&layout, every_part);
     return layout;
 }
 
-void layout_on(struct layout *layout, struct sink *sink)
+void layout_on(struct layout *layout, const struct options *options, struct sink *sink)
 {
+    enum { PAPER_WIDTH = 110 }; /* of characters in 9 pt */
     layout->out = &sink->out;
-    if (!layout->markdown) /* no line of a page is too long: one table a part */
+    if (span_is(span_of(options->format), "table"))
+        sink_set_colour(sink, (enum colour_choice)options->color);
+    if (layout->format == FOR_HTML)
+        layout->width = PAPER_WIDTH;
+    else if (layout->format == FOR_TERMINAL) /* no line of Markdown is too long: one table a part */
         layout->width = sink_page_width(sink);
 }
 

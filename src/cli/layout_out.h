@@ -11,7 +11,7 @@
 struct layout layout_of(struct arena *arena, const struct options *options, const struct plan *plan,
                         const struct figures *figures, const struct figures *every_part);
 /* Gives it its output and the width of the page there. */
-void layout_on(struct layout *layout, struct sink *sink);
+void layout_on(struct layout *layout, const struct options *options, struct sink *sink);
 
 /* Rows for a program, or a choice of columns; otherwise something to read. */
 bool layout_is_rows(const struct options *options);

@@ -40,7 +40,7 @@ const struct option_row option_table[] = {
     {"color", OPTION_CHOICE, "WHEN", colors, FIELD(color), CMD_ANY,
      "auto (default), always or never; NO_COLOR is honoured"},
     {"output", OPTION_TEXT, "FILE", NULL, FIELD(output), CMD_ANY,
-     "write to FILE, whole or not at all"},
+     "write to FILE, whole or not at all; - is standard output"},
     {"from", OPTION_CHOICE, "KIND", inputs, FIELD(from), CMD_SIZE | CMD_COMPARE,
      "lines (default) or csv: what a stream is made of"},
     {"column", OPTION_TEXT, "NAME", NULL, FIELD(column), CMD_SIZE | CMD_COMPARE,
@@ -48,10 +48,16 @@ const struct option_row option_table[] = {
     {"fitted", OPTION_TEXT, "SIZE", NULL, FIELD(fitted), CMD_COMPARE,
      "the fitted tyre, for `compare -`"},
     {"best", OPTION_TEXT, "N", NULL, FIELD(best), CMD_SHORTLIST, "only the N best"},
+    {"carry", OPTION_TEXT, "A,B,C", NULL, FIELD(carry), CMD_SHORTLIST,
+     "with these columns of the stock list"},
     {"skip-blank", OPTION_FLAG, NULL, NULL, FIELD(skip_blank), CMD_SIZE | CMD_COMPARE,
      "pass over blank lines and # comments of a stream"},
     {"template", OPTION_FLAG, NULL, NULL, FIELD(template), CMD_CHECK,
      "print a commented build file to start from"},
+    {"line-buffered", OPTION_FLAG, NULL, NULL, FIELD(line_buffered), CMD_SIZE | CMD_COMPARE,
+     "write each row of a stream as soon as its line has come"},
+    {"quiet", OPTION_FLAG, NULL, NULL, FIELD(quiet), CMD_ANY,
+     "no counts and notes on standard error, only what is wrong"},
     {"help", OPTION_FLAG, NULL, NULL, FIELD(help), CMD_ANY, "this help"},
     {"version", OPTION_FLAG, NULL, NULL, FIELD(version), CMD_ANY, "the program's version"},
 };
@@ -185,7 +191,8 @@ static bool take_environment(struct options *out)
 static bool format_is_given(const char *format, unsigned command)
 {
     if (strcmp(format, "html") == 0)
-        return (command & CMD_SHEET) != 0;
+        return (command & (CMD_SHEET | CMD_TASKS | CMD_SPEEDOMETER | CMD_GEARING | CMD_LOAD |
+                           CMD_CLEARANCE | CMD_COMPARE | CMD_SHORTLIST)) != 0;
     if (strcmp(format, "svg") == 0)
         return (command & (CMD_GEARING | CMD_LOAD | CMD_CLEARANCE)) != 0;
     return true;
@@ -202,8 +209,19 @@ void options_formats(unsigned command, const char *between, char list[FORMATS_SI
     }
 }
 
-bool options_format_given(const struct options *options, unsigned command, const char *name)
+/* A default is no wish: what cannot have it goes on as if there were none. */
+static void leave_default_format(struct options *options, unsigned command)
 {
+    bool page = strcmp(options->format, "html") == 0 || strcmp(options->format, "svg") == 0;
+    bool csv = options->from == 1 && strcmp(options->format, "json") != 0;
+    if (!options_given(options, "format") &&
+        (!format_is_given(options->format, command) || csv || (page && options->columns != NULL)))
+        options->format = "table";
+}
+
+bool options_format_given(struct options *options, unsigned command, const char *name)
+{
+    leave_default_format(options, command);
     if (format_is_given(options->format, command))
         return true;
     char list[FORMATS_SIZE];

@@ -44,11 +44,11 @@ struct options {
     int decimal; /* 0 point, 1 comma */
     const char *option;
     bool strict;
-    int color; /* 0 auto, 1 always, 2 never */
+    int color; /* enum colour_choice */
     const char *output;
     int from; /* 0 lines, 1 csv */
-    const char *column, *fitted, *best;
-    bool skip_blank;
+    const char *column, *fitted, *best, *carry;
+    bool skip_blank, line_buffered, quiet;
     bool bom;      /* csv begins with a byte order mark */
     bool template; /* of `check` */
     bool help, version;
@@ -83,8 +83,9 @@ bool options_parse(int argc, char **argv, const char **operands, struct options 
 enum { FORMATS_SIZE = 64 };
 void options_formats(unsigned command, const char *between, char list[FORMATS_SIZE]);
 
-/* Whether the command gives the format; if not, a message that names those it gives. */
-bool options_format_given(const struct options *options, unsigned command, const char *name);
+/* Whether the command gives the format, which is left where only the environment asks for it; if
+ * not, a message that names those it gives. */
+bool options_format_given(struct options *options, unsigned command, const char *name);
 
 /* Whether an option of that name stands on the command line. */
 bool options_given(const struct options *options, const char *name);

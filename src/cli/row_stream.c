@@ -4,8 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
-#include "base/nearest.h"
-#include "cli/csv_record.h"
+#include "cli/csv_heading.h"
 #include "cli/input.h"
 #include "cli/row_cache.h"
 #include "cli/stream.h"
@@ -23,7 +22,9 @@ struct row_stream {
     size_t items, unread, too_long; /* too_long: records with more fields than the heading */
     /* of a CSV */
     size_t column;
-    bool header_read, stopped;
+    struct csv_heading heading;
+    char *field; /* room for any of a record, for json */
+    bool header_read, stopped, json;
 };
 
 /* Room for a whole row, so that what is written can be looked at again. */
@@ -82,35 +83,56 @@ static void end_as(struct outbuf *out, struct span line_end)
     outbuf_put(out, line_end.length > 0 ? line_end : span_of("\n"));
 }
 
-static bool find_column(struct row_stream *stream, const struct stream_item *heading)
+static bool find_column(struct row_stream *stream)
 {
-    const char *wanted = stream->options->column;
-    struct nearest nearest = nearest_start(span_of(wanted));
-    struct span rest = heading->text;
-    char *name = arena_allocate(stream->arena, rest.length + 1); /* the names, each with its NUL */
-    for (size_t i = 0; i < heading->shape.fields; i++, name += strlen(name) + 1) {
-        csv_next_field(&rest, &heading->shape, name);
-        if (span_is(span_of(wanted), name)) {
-            stream->column = i;
-            return true;
+    struct span wanted = span_of(stream->options->column);
+    enum heading_found found = csv_heading_find(&stream->heading, wanted, &stream->column);
+    if (found != HEADING_FOUND)
+        diagnostics_plain(
+            "the heading of standard input has %s \"%s\"; %s",
+            found == HEADING_TWICE ? "more than one column" : "no column", wanted.at,
+            csv_heading_near(stream->arena, &stream->heading, wanted, "expected one of its names"));
+    return found == HEADING_FOUND;
+}
+
+/* Keys of one object differ. */
+static bool has_own_names(const struct csv_heading *heading)
+{
+    size_t index;
+    for (size_t i = 0; i < heading->shape.fields; i++)
+        if (csv_heading_find(heading, span_of(heading->names[i]), &index) == HEADING_TWICE) {
+            diagnostics_plain("the heading of standard input has more than one column \"%s\"; "
+                              "expected names that differ, for json",
+                              heading->names[i]);
+            return false;
         }
-        nearest_try(&nearest, name);
+    return true;
+}
+
+/* Names of ours that the input has too are told apart from them. */
+static void set_own_names(struct row_stream *stream)
+{
+    struct column_choice *choice = &stream->rows.choice;
+    for (size_t i = 0; i < choice->count; i++) {
+        const char *name = choice->headings[i].name;
+        choice->headings[i].name = csv_heading_own(stream->arena, &stream->heading, name);
+        if (!stream->options->quiet)
+            csv_heading_tell_own(name, choice->headings[i].name);
     }
-    const char *near = nearest_found(&nearest);
-    diagnostics_plain("the heading of standard input has no column \"%s\"; %s%s%s", wanted,
-                      near ? "did you mean \"" : "expected one of its names", near ? near : "",
-                      near ? "\"?" : "");
-    return false;
 }
 
 static bool take_header(struct row_stream *stream, const struct stream_item *item)
 {
     struct outbuf *out = &stream->rows.sink.out;
     stream->header_read = true;
-    if (!find_column(stream, item)) {
+    stream->heading = csv_heading_read(stream->arena, item->text, &item->shape);
+    if (!find_column(stream) || (stream->json && !has_own_names(&stream->heading))) {
         stream->stopped = true;
         return false;
     }
+    set_own_names(stream);
+    if (stream->json)
+        return true;
     stream->rows.writer.options.separator = item->shape.separator;
     outbuf_put(out, item->text);
     outbuf_char(out, item->shape.separator);
@@ -118,6 +140,35 @@ static bool take_header(struct row_stream *stream, const struct stream_item *ite
     writer_begin_again(&stream->rows.writer);
     end_as(out, item->line_end);
     return true;
+}
+
+/* The input's own fields as members, what is too much with the last one; then ours, whose opening
+ * brace goes. */
+static void write_object(struct row_stream *stream, const struct stream_item *item, size_t fields,
+                         struct span designation)
+{
+    struct outbuf *out = &stream->rows.sink.out;
+    struct span rest = item->text;
+    for (size_t i = 0; i < item->shape.fields; i++) {
+        outbuf_char(out, i == 0 ? '{' : ',');
+        json_put_string(out, span_of(stream->heading.names[i]));
+        outbuf_char(out, ':');
+        if (i >= fields) {
+            outbuf_text(out, "null");
+        } else if (i + 1 == item->shape.fields && fields > item->shape.fields) {
+            json_put_string(out, rest);
+            stream->too_long++;
+        } else {
+            csv_next_field(&rest, &item->shape, stream->field);
+            json_put_string(out, span_of(stream->field));
+        }
+    }
+    outbuf_char(out, ',');
+    make_room(out);
+    size_t at = out->used;
+    write_row(stream, designation);
+    if (out->used > at)
+        memmove(out->data + at, out->data + at + 1, --out->used - at);
 }
 
 /* The input's own fields, as many as the heading has: empty ones where there are fewer, and where
@@ -162,22 +213,28 @@ static bool take_record(const struct stream_item *item, void *context)
     char field[UNREAD_SIZE];
     size_t fields = csv_count_fields(item->text, &item->shape);
     bool found = csv_field_cut(item->text, &item->shape, stream->column, field, sizeof field);
+    struct span designation = found ? span_of(field) : (struct span){"", 0};
+    if (stream->json) {
+        write_object(stream, item, fields, designation);
+        return true;
+    }
     put_fields(stream, item, fields);
     outbuf_char(out, item->shape.separator);
     make_room(out);
-    write_row(stream, found ? span_of(field) : (struct span){"", 0});
+    write_row(stream, designation);
     end_as(out, item->line_end);
     return true;
 }
 
 static enum exit_status status_of(const struct row_stream *stream)
 {
-    if (stream->too_long > 0)
+    bool quiet = stream->options->quiet;
+    if (stream->too_long > 0 && !quiet)
         fprintf(stderr,
                 "tyresum: %zu of %zu records have more fields than the heading; the last heading "
                 "has the rest, in quotes\n",
                 stream->too_long, stream->items);
-    if (stream->unread > 0)
+    if (stream->unread > 0 && !quiet)
         fprintf(stderr, "tyresum: %zu of %zu lines could not be read; their rows say why\n",
                 stream->unread, stream->items);
     return stream->unread + stream->too_long > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
@@ -193,9 +250,8 @@ static bool options_agree(const struct options *options, bool csv)
         diagnostics_plain("--column goes with --from csv; expected both");
         return false;
     }
-    if (csv && (span_is(span_of(options->format), "json") ||
-                span_is(span_of(options->format), "markdown"))) {
-        diagnostics_plain("--from csv gives csv; leave --format out");
+    if (csv && span_is(span_of(options->format), "markdown")) {
+        diagnostics_plain("--from csv gives csv or json; leave --format out");
         return false;
     }
     return true;
@@ -206,16 +262,20 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
                                 void *context, bool remember)
 {
     bool csv = options->from == 1;
-    if (!options_agree(options, csv))
+    if (!options_agree(options, csv) || sink_would_replace(STDIN_FILENO, input_name("-")))
         return EXIT_INPUT_WRONG;
     struct options effective = *options;
-    if (csv) {
+    bool json = csv && span_is(span_of(options->format), "json");
+    if (csv && !json) {
         effective.format = "csv";
         effective.no_header = true; /* written behind the input's own */
     }
     struct row_stream *stream = arena_allocate(arena, sizeof *stream);
     stream->arena = arena;
     stream->options = options;
+    stream->json = json;
+    if (json)
+        stream->field = arena_allocate(arena, STREAM_BUFFER + 1);
     stream->fill = fill;
     stream->context = context;
     stream->cache = remember ? row_cache_new(arena) : NULL;

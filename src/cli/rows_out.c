@@ -3,10 +3,12 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "cli/commands.h"
 #include "output/number.h"
+#include "reading/page_frame.h"
 #include "reading/prose.h"
 
-enum { ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2 };
+enum { ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -17,6 +19,7 @@ static struct writer_options writer_options_of(const struct options *options,
         .streaming = streaming,
         .width = options->wide ? 0 : sink_width(sink),
         .byte_order_mark = options->bom,
+        .paper_width = PAPER_WIDTH,
     };
 }
 
@@ -47,6 +50,8 @@ static void place_errors(struct rows_out *out, const struct options *options)
 static void begin_writer(struct arena *arena, struct rows_out *out, const struct options *options,
                          struct sink *sink, bool streaming)
 {
+    if (strcmp(options->format, "table") == 0)
+        sink_set_colour(sink, (enum colour_choice)options->color);
     out->cells = arena_allocate_array(arena, out->choice.count, sizeof *out->cells);
     writer_begin(&out->writer, writer_find(options->format), &sink->out, arena,
                  writer_options_of(options, sink, streaming), out->choice.headings,
@@ -61,7 +66,14 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
         return EXIT_INPUT_WRONG;
     if (!sink_open(arena, &out->sink, options->output))
         return EXIT_NOT_WRITTEN;
+    out->sink.out.eager = options->line_buffered;
     out->error_below = NULL;
+    out->ended = false;
+    out->page = strcmp(options->format, "html") == 0;
+    if (out->page) {
+        const struct command *command = command_find(options->operands[0]);
+        page_begin(&out->sink.out, arena_format(arena, "%s: %s", command->name, command->purpose));
+    }
     if (streaming)
         place_errors(out, options);
     begin_writer(arena, out, options, &out->sink, streaming);
@@ -72,6 +84,7 @@ bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct optio
                    const struct column *columns, size_t count, struct sink *sink)
 {
     out->error_below = NULL;
+    out->page = out->ended = false;
     if (!columns_choose(arena, columns, count, options, &out->choice))
         return false;
     begin_writer(arena, out, options, sink, false);
@@ -106,9 +119,9 @@ static void add_csv(struct rows_out *out, const void *row)
         const double *value = (const void *)((const char *)row + chosen->at);
         char *behind = NULL;
         if (chosen->ready == READY_NUMBER)
-            behind = known(*value) ? number_of_raised(*value * chosen->raise, chosen->decimals,
-                                                      mark, to)
-                                   : to;
+            behind = known(*value)
+                         ? number_of_raised(*value * chosen->raise, chosen->decimals, mark, to)
+                         : to;
         to = behind != NULL && behind <= last ? behind : put_cell(out, chosen, row, to);
         *to++ = separator;
     }
@@ -135,9 +148,19 @@ void rows_add(struct rows_out *out, const void *row)
     prose_line(&prose, ERROR_AT, ERROR_AT, error.text.at); /* ends in a NUL */
 }
 
+void rows_table_end(struct rows_out *out)
+{
+    if (!out->ended)
+        writer_end(&out->writer);
+    out->ended = true;
+}
+
 bool rows_end(struct rows_out *out, bool keep)
 {
-    if (keep)
-        writer_end(&out->writer);
+    if (keep) {
+        rows_table_end(out);
+        if (out->page)
+            page_end(&out->sink.out);
+    }
     return sink_close(&out->sink, keep);
 }

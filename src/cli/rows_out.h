@@ -17,6 +17,8 @@ struct rows_out {
     /* A stream's table on a terminal has no room for a column of messages: each stands under its
      * row. NULL where the column is in the table, or there is none. */
     const struct chosen_column *error_below;
+    bool page; /* of HTML: with a frame around its table */
+    bool ended;
 };
 
 /* EXIT_COMPUTED to go on; otherwise, with a message, EXIT_INPUT_WRONG where --columns names none
@@ -28,6 +30,8 @@ enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
 bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct options *options,
                    const struct column *columns, size_t count, struct sink *sink);
 void rows_add(struct rows_out *out, const void *row);
+/* Ends the table, for what stands below it. */
+void rows_table_end(struct rows_out *out);
 /* True where all was written. */
 bool rows_end(struct rows_out *out, bool keep);
 

@@ -2,6 +2,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -20,18 +21,61 @@ static bool cannot(const char *path, const char *what)
     return false;
 }
 
-/* The file that a symbolic link stands for, so that the link stays. NULL where it is not found:
- * the link itself would be replaced by a file. */
+const char *path_beside(struct arena *arena, const char *from, const char *path)
+{
+    const char *slash = strrchr(from, '/');
+    if (path[0] == '/' || slash == NULL)
+        return path;
+    return arena_format(arena, "%.*s%s", (int)(slash + 1 - from), from, path);
+}
+
+/* The file that a symbolic link stands for, whether there is one yet or not, so that the link
+ * stays. NULL where that cannot be told. */
 static const char *resolve(struct arena *arena, const char *path)
 {
-    char *real = realpath(path, NULL);
-    if (real == NULL && errno == ENOMEM)
-        arena_exhausted();
-    if (real == NULL)
-        return NULL;
-    const char *copy = arena_copy(arena, span_of(real));
-    free(real);
-    return copy;
+    enum { LINKS_MAX = 40 };
+    char *name = arena_allocate(arena, PATH_MAX);
+    for (int i = 0; i < LINKS_MAX; i++) {
+        ssize_t length = readlink(path, name, PATH_MAX - 1);
+        if (length < 0) /* no link, or nothing yet */
+            return errno == EINVAL || errno == ENOENT ? path : NULL;
+        name[length] = '\0';
+        path = path_beside(arena, path, arena_copy(arena, span_of(name)));
+    }
+    errno = ELOOP;
+    return NULL;
+}
+
+/* The file that --output names, where there is one: it may be what is read. */
+static struct stat standing;
+static bool stands;
+
+bool sink_announce(const char *path)
+{
+    bool named = path != NULL && strcmp(path, "-") != 0,
+         exists = named && stat(path, &standing) == 0;
+    stands = exists && S_ISREG(standing.st_mode);
+    return !named || exists || errno == ENOENT || cannot(path, "opened");
+}
+
+bool sink_stands(void)
+{
+    return stands;
+}
+
+bool sink_replaces(int descriptor)
+{
+    struct stat status;
+    return stands && fstat(descriptor, &status) == 0 && status.st_dev == standing.st_dev &&
+           status.st_ino == standing.st_ino;
+}
+
+bool sink_would_replace(int descriptor, const char *name)
+{
+    if (!sink_replaces(descriptor))
+        return false;
+    diagnostics_plain("--output would replace %s, which is read; expected another file", name);
+    return true;
 }
 
 /* The temporary file while there is one: a program that ends early takes it along. */
@@ -50,29 +94,40 @@ static void end_by_signal(int number)
     raise(number);
 }
 
+static const int ending[] = {SIGHUP,  SIGINT,  SIGQUIT, SIGTERM,   SIGALRM,
+                             SIGUSR1, SIGUSR2, SIGXCPU, SIGVTALRM, SIGPROF};
+enum { ENDING_COUNT = sizeof ending / sizeof ending[0] };
+
 /* Signals that are ignored, as nohup has it, stay so. */
 static void remove_at_end(void)
 {
-    static const int signals[] = {SIGHUP, SIGINT, SIGTERM};
     atexit(remove_unfinished);
-    for (size_t i = 0; i < sizeof signals / sizeof signals[0]; i++) {
+    for (size_t i = 0; i < ENDING_COUNT; i++) {
         struct sigaction action;
-        if (sigaction(signals[i], NULL, &action) != 0 || action.sa_handler == SIG_IGN)
+        if (sigaction(ending[i], NULL, &action) != 0 || action.sa_handler == SIG_IGN)
             continue;
         action = (struct sigaction){.sa_handler = end_by_signal, .sa_flags = (int)SA_RESETHAND};
-        sigaction(signals[i], &action, NULL);
+        sigaction(ending[i], &action, NULL);
     }
 }
 
+/* Its name is short, so that there is room for it wherever the target's has room. No signal comes
+ * between its making and its being known. */
 static int open_temporary(struct arena *arena, struct sink *sink, mode_t mode)
 {
-    char *name = arena_format(arena, "%s.XXXXXX", sink->target);
-    int descriptor = mkstemp(name);
-    if (descriptor < 0)
-        return -1;
-    sink->temporary_path = unfinished = name;
+    char *name = arena_copy(arena, span_of(path_beside(arena, sink->target, ".tyresum.XXXXXX")));
+    sigset_t held, before;
+    sigemptyset(&held);
+    for (size_t i = 0; i < ENDING_COUNT; i++)
+        sigaddset(&held, ending[i]);
     remove_at_end();
-    fchmod(descriptor, mode);
+    sigprocmask(SIG_BLOCK, &held, &before);
+    int descriptor = mkstemp(name);
+    if (descriptor >= 0)
+        sink->temporary_path = unfinished = name;
+    sigprocmask(SIG_SETMASK, &before, NULL);
+    if (descriptor >= 0)
+        fchmod(descriptor, mode);
     return descriptor;
 }
 
@@ -80,7 +135,8 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
 {
     sink->path = path;
     sink->target = sink->temporary_path = NULL;
-    if (path == NULL) {
+    if (path == NULL || strcmp(path, "-") == 0) {
+        sink->path = NULL;
         outbuf_open(&sink->out, STDOUT_FILENO);
         return true;
     }
@@ -94,7 +150,7 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
     } else {
         mode_t mask = umask(0);
         umask(mask);
-        sink->target = exists ? resolve(arena, path) : path;
+        sink->target = resolve(arena, path);
         if (sink->target == NULL)
             return cannot(path, "opened");
         if (exists && access(sink->target, W_OK) != 0)
@@ -109,6 +165,8 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
 
 bool sink_close(struct sink *sink, bool keep)
 {
+    if (!keep)
+        sink->out.used = 0;
     bool written = outbuf_flush(&sink->out);
     const char *name = sink->path == NULL ? "standard output" : sink->path;
     if (sink->out.descriptor != STDOUT_FILENO && close(sink->out.descriptor) != 0 && written) {
@@ -139,7 +197,7 @@ static int usual_width(int otherwise)
     const char *given = getenv("COLUMNS");
     size_t digits = given == NULL ? 0 : strspn(given, "0123456789");
     return digits > 0 && digits < 5 && given[digits] == '\0' && atoi(given) > 0 ? atoi(given)
-                                                                              : otherwise;
+                                                                                : otherwise;
 }
 
 int sink_width(const struct sink *sink)
@@ -159,4 +217,12 @@ size_t sink_page_width(const struct sink *sink)
     if (width < PAGE_WIDTH_MIN)
         return PAGE_WIDTH_MIN;
     return width > PAGE_WIDTH_MAX ? PAGE_WIDTH_MAX : (size_t)width;
+}
+
+void sink_set_colour(struct sink *sink, enum colour_choice colour)
+{
+    const char *none = getenv("NO_COLOR");
+    sink->out.colour =
+        colour == COLOUR_ALWAYS ||
+        (colour == COLOUR_AUTO && (none == NULL || *none == '\0') && isatty(sink->out.descriptor));
 }

@@ -110,7 +110,7 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
                   bool (*take)(const struct stream_item *item, void *context), void *context)
 {
     static struct item_reader reader; /* too large for the stack; one stream a run */
-    bool terminal = isatty(out->descriptor), first = true;
+    bool eager = out->eager || isatty(out->descriptor), first = true;
     reader.start = reader.end = 0;
     reader.kind = kind;
     reader.skipping = false;
@@ -131,7 +131,7 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
         first = false;
         if (!give_whole_items(&reader) || out->error != 0)
             return true;
-        if (terminal)
+        if (eager)
             outbuf_flush(out);
     }
     if (reader.end > reader.start && !reader.skipping) {

@@ -26,8 +26,8 @@ struct stream_item {
 enum { STREAM_BUFFER = 2 * 1024 * 1024 };
 
 /* Calls take for every item, in order, a byte order mark at the very start left out. Flushes at
- * each read where out is a terminal. Ends early where take returns false or out has failed.
- * False with a message where the input cannot be read, which it calls by the name. */
+ * each read where out is a terminal or eager. Ends early where take returns false or out has
+ * failed. False with a message where the input cannot be read, which it calls by the name. */
 bool stream_items(int descriptor, const char *name, enum stream_kind kind, struct outbuf *out,
                   bool (*take)(const struct stream_item *item, void *context), void *context);
 

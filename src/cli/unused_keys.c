@@ -65,10 +65,9 @@ static bool gives_the_same(const struct trial *trial, unsigned use)
     struct specification *specification = arena_allocate(scratch, sizeof *specification);
     diagnostics->arena = scratch;
     struct plan plan;
-    bool same =
-        build_file_walk(scratch, trial->tree, diagnostics, specification) &&
-        plan_make(scratch, specification, trial->plan->us, trial->option, &plan) &&
-        parts_are_same(trial, &plan, use);
+    bool same = build_file_walk(scratch, trial->tree, diagnostics, specification) &&
+                plan_make(scratch, specification, trial->plan->us, trial->option, &plan) &&
+                parts_are_same(trial, &plan, use);
     arena_reuse(scratch);
     return same;
 }

@@ -82,14 +82,6 @@ const char *column_names(struct arena *arena, const struct command *command, con
     return names;
 }
 
-const char *joined(struct arena *arena, const char *const *choices, const char *separator)
-{
-    const char *list = "";
-    for (size_t i = 0; choices[i] != NULL; i++)
-        list = arena_format(arena, "%s%s%s", list, i > 0 ? separator : "", choices[i]);
-    return list;
-}
-
 static void put_paths(struct outbuf *out, const struct key_set *set, const char *before)
 {
     struct arena arena = ARENA_EMPTY;
@@ -116,7 +108,9 @@ void put_key_paths(struct outbuf *out)
 void put_table_names(struct outbuf *out)
 {
     for (size_t i = 0; i < tables_count(); i++)
-        put_all(out, i > 0 ? " " : "", table_at(i)->name, NULL);
+        put_all(out, table_at(i)->name, " ", NULL);
+    for (size_t i = 0; i < list_count; i++)
+        put_all(out, i > 0 ? " " : "", list_table[i].name, NULL);
 }
 
 bool takes_file(const struct command *command)

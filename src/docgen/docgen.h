@@ -5,6 +5,8 @@
 
 #include "base/arena.h"
 #include "cli/commands.h"
+#include "cli/key_text.h"
+#include "cli/lists.h"
 #include "output/outbuf.h"
 #include "build/keys.h"
 
@@ -29,9 +31,6 @@ void put_json(struct outbuf *out, const char *text);
 
 /* All column names of a command, metric and us, with a separator between. */
 const char *column_names(struct arena *arena, const struct command *command, const char *separator);
-
-/* All choices of an option or key, with a separator between. */
-const char *joined(struct arena *arena, const char *const *choices, const char *separator);
 
 /* With a blank between. */
 void put_table_names(struct outbuf *out);

@@ -110,10 +110,54 @@ static void put_columns(struct arena *arena, struct outbuf *out)
     put_all(out, ".El\n.Pp\n", NULL);
     put_all(out,
             "In csv an unknown value is an empty field, in json it is null;\n"
+            "what each column and quantity means lists\n.Ql \"tyresum tables columns\"\nand\n"
+            ".Ql \"tyresum tables quantities\" .\n"
             "json numbers carry ten significant digits.\nThe json of these commands is described "
             "by the JSON Schema\n"
             ".Pa tyresum-rows.schema.json .\n",
             NULL);
+}
+
+/* How `at` is made, in the order of reading/place_text.c. */
+static void put_places(struct outbuf *out)
+{
+    static const struct {
+        const char *key, *text;
+    } places[] = {
+        {"tyre", "nominal, largest, smallest, new, as worn now, worn to 1.6 mm"},
+        {"posture", "ride height, bump, droop, lock"},
+        {"axle_ratio", "axle ratio 4.10"},
+        {"gear, range", "gear 3 high, gear 1 low 2.67, lowest gear high, reverse low; gear 2 to 3"},
+        {"engine_speed_rpm", "2000 rpm"},
+        {"road_speed_kmh, speed_as", "100 km/h, shown 100 km/h, true 60 mph, posted 30 mph"},
+        {"grade_percent", "20 % grade"},
+        {"setting", "as set now, as entered"},
+        {"pressure, pressure_kPa",
+         "placard, recommended, maximum, road, off road, without air; 240 kPa"},
+        {"chains", "snow chains"},
+        {"assumption, reading, timed_reading", "assumption 2, reading 3, timed reading 1"},
+        {"name", "an item's, a rule's or a setting's name"},
+        {"estimate", "estimate, standard error, 95 % from, 95 % to"},
+    };
+    put_all(out,
+            ".Sh PLACES\nThe column\n.Cm at\nsays what a figure is taken at:\nplaces joined by a "
+            "comma and a blank, in this order, those that it has.\nThe object\n.Cm place\nin json "
+            "has them by the names below.\n.Bl -tag -width Ds\n",
+            NULL);
+    for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
+        put_all(out, ".It Cm ", places[i].key, "\n", NULL);
+        put_roff(out, places[i].text);
+        put_all(out, "\n", NULL);
+    }
+    put_all(
+        out,
+        ".El\n.Pp\nNo place is a computed value:\nthe places of a quantity are the same for every "
+        "option,\nbut for the steps of a tyre's own pressure table\n.Pq Cm tyre_capacity ;\n"
+        "where an option has no such figure,\nthe value is empty and the basis is\n"
+        ".Ql \"of other options alone\" .\nThe columns part, option, state, axle, quantity, at\n"
+        "and unit together are a row's key.\nIn SQL,\n.Cm limit\nis a word of the language: "
+        "write\n.Ql \\(dqlimit\\(dq .\n",
+        NULL);
 }
 
 /* On a macro line a double quote would be taken for mdoc's own. */
@@ -155,9 +199,11 @@ static void put_status(struct outbuf *out)
             ".Sh EXIT STATUS\n.Bl -tag -width Ds\n"
             ".It 0\nEverything was computed.\n"
             ".It 1\nComputed, but a line of a stream could not be read, and its row says why;\nor "
-            "one of "
-            "several builds is wrong.\n"
-            ".It 2\nThe arguments or the input file are wrong; nothing is on standard output.\n"
+            "a record of a stock list: standard error says which;\nor one of several builds is "
+            "wrong.\n"
+            ".It 2\nThe arguments or the input file are wrong; nothing is on standard output.\nSo "
+            "is an\n"
+            ".Fl -output\nthat would replace what is read,\nor a file by a template.\n"
             ".It 3\nWith\n.Fl -strict ,\na finding of an option that is shown is\n.Ql fail :\n"
             "it is no go.\nWithout options, a finding of the fitted tyre.\n"
             ".It 4\nThe output could not be written.\n.El\n.Pp\n"
@@ -180,11 +226,14 @@ void write_manual(struct arena *arena, struct outbuf *out)
     put_options(out);
     put_set(out);
     put_columns(arena, out);
+    put_places(out);
     put_environment(out);
-    put_all(out, ".Sh FILES\n.Bl -tag -width Ds\n.It Pa ", SCHEMA_DIRECTORY,
-            "/tyresum-build.schema.json\nJSON Schema of the build file, for editors.\n.It Pa ",
-            SCHEMA_DIRECTORY,
-            "/tyresum-rows.schema.json\nJSON Schema of what json output holds.\n.El\n", NULL);
+    put_all(out,
+            ".Sh FILES\nIn the package's data folder,\n.Pa share/tyresum\nwhere it is installed:\n"
+            ".Bl -tag -width Ds\n"
+            ".It Pa tyresum-build.schema.json\nJSON Schema of the build file, for editors.\n"
+            ".It Pa tyresum-rows.schema.json\nJSON Schema of what json output holds.\n.El\n",
+            NULL);
     put_status(out);
     put_examples(out);
     put_all(out,

@@ -18,62 +18,6 @@ struct manual {
     size_t told_count;
 };
 
-static const char *range_text(struct arena *arena, const struct key *key)
-{
-    if (key->min == 0 && key->max == 0)
-        return "";
-    enum unit_id unit = unit_of_kind(key->unit);
-    return arena_format(arena, ", %.6g to %.6g%s%s", unit_from_si(unit, key->min),
-                        unit_from_si(unit, key->max), unit == UNIT_BARE ? "" : " ",
-                        unit_table[unit].name);
-}
-
-static const char *kind_text(struct arena *arena, const struct key *key)
-{
-    const char *kind = unit_kind_name(key->unit);
-    switch (key->kind) {
-    case KEY_QUANTITY:
-        return kind;
-    case KEY_QUANTITY_PAIR:
-        return arena_format(arena, "%s, or {front: ..., rear: ...}", kind);
-    case KEY_BOUND:
-        return arena_format(arena, "%s or %s", kind, unit_kind_name(key->second_unit));
-    case KEY_TEXT:
-        return "a name";
-    case KEY_LETTER:
-        return arena_format(arena, "a letter of %s", key->choices[0]);
-    case KEY_CHOICE:
-        return arena_format(arena, "one of %s", joined(arena, key->choices, ",\n"));
-    case KEY_BOOLEAN:
-        return "yes or no, true or false";
-    case KEY_CHOICE_OR_VALUE:
-        return arena_format(arena, "one of %s, or %s", joined(arena, key->choices, ",\n"), kind);
-    case KEY_DESIGNATION:
-        return "a size designation";
-    case KEY_TEXT_LIST:
-        return key->choices == NULL
-                   ? "a list of names"
-                   : arena_format(arena, "a list of %s", joined(arena, key->choices, ",\n"));
-    case KEY_NUMBER_LIST:
-        return arena_format(arena, "a list, each %s", kind);
-    case KEY_PAIR_LIST:
-        return arena_format(arena, "a list of pairs: %s and %s", kind,
-                            unit_kind_name(key->second_unit));
-    case KEY_NUMBERS:
-        return arena_format(arena, "%s, or a list of them", kind);
-    case KEY_TRIPLE_LIST:
-        return arena_format(arena, "a list of triples: %s,\n%s and %s", kind,
-                            unit_kind_name(key->second_unit), unit_kind_name(key->third_unit));
-    case KEY_MAPPING:
-        return key->or_none ? "a mapping, or none" : "a mapping";
-    case KEY_MAPPING_LIST:
-        return "a list of mappings, or one";
-    case KEY_STATES:
-        return "a mapping of names";
-    }
-    return "";
-}
-
 static void put_readers(struct manual *manual, const struct key *key)
 {
     if ((key->use & USE_ALL) == USE_ALL)
@@ -101,10 +45,12 @@ static const char *told_at(const struct manual *manual, const struct key_set *se
 static void put_key(struct manual *manual, const struct key *key, const char *path)
 {
     struct outbuf *out = manual->out;
-    const char *example = key->set != NULL ? NULL : key->example;
+    const char *example = key->example; /* that of the template */
     put_all(out, ".It Cm ", path, "\n", NULL);
     put_roff(out, key->doc);
-    put_all(out, ":\n", kind_text(manual->arena, key), range_text(manual->arena, key), ".\n", NULL);
+    put_all(out, ":\n", NULL);
+    put_roff(out, arena_format(manual->arena, "%s%s.\n", key_kind_text(manual->arena, key),
+                               key_range_text(manual->arena, key)));
     put_readers(manual, key);
     if (example != NULL)
         put_all(out, "Such as\n.Ql \"", key->name, ": ", example, "\" .\n", NULL);
@@ -146,6 +92,58 @@ static void put_units(struct outbuf *out)
     put_all(out, ".El\n", NULL);
 }
 
+/* A file as it grows: each step is told, and stands behind those before it. */
+static void put_steps(struct outbuf *out)
+{
+    static const struct {
+        const char *text, *lines;
+    } steps[] = {
+        {"Begin with what you read off the sidewall, the placard and the wheel.\nThis alone gives "
+         "sizes, "
+         "speedometer and drive beside the fitted tyre:\n.Ql \"tyresum compare FILE\" .\n",
+         "tyres:\n  fitted:\n    size: 255/70R16 111S\n"
+         "    placard: {front: 210 kPa, rear: 240 kPa}\n"
+         "    wheel: {width: 7.5 in, inset: 30 mm, max_load: 1100 kg}\n  options:\n"
+         "    - name: one step taller\n      size: 265/75R16 116S\n"
+         "      wheel: {width: 7.5 in, inset: 25 mm, max_load: 1100 kg}\n"},
+        {"Weigh each axle, empty but for what\n.Cm includes\nnames, and copy the ratings.\nNow\n"
+         ".Ql \"tyresum load FILE\"\nsays the pressures to set.\n",
+         "vehicle:\n  name: my vehicle\n  kind: light_truck\n  drive: part_time_4wd\n"
+         "  wheelbase: 2850 mm\n  track: {front: 1520 mm, rear: 1530 mm}\n  top_speed: 165 km/h\n"
+         "  unladen: {front: 1180 kg, rear: 960 kg}\n  includes: [driver, fuel]\n"
+         "  ratings: {front: 1450 kg, rear: 1650 kg, gross: 2900 kg}\n"},
+        {"Say what has been bolted on and where, rearward from the front axle,\nand what is aboard "
+         "when.\n",
+         "carried:\n  - {item: front guard, mass: 55 kg, at: -800 mm}\n"
+         "  - {item: drawers, mass: 90 kg, at: 3000 mm, can_be_left_out: true}\n"
+         "states:\n  empty: [front guard]\n  touring: all\n"},
+        {"Drive past a measured distance:\nreadings are pairs of what was shown and what was "
+         "true.\nThe setting is what the instrument holds now.\n"
+         ".Ql \"tyresum speedometer FILE\"\nsays what to enter.\n",
+         "speedometer:\n  unit: km/h\n  rule: un_r39\n"
+         "  readings: [[50 km/h, 48.5 km/h], [100 km/h, 97 km/h]]\n"
+         "  setting: {kind: pulses_per_km, now: 2548, step: 1}\n"},
+        {"Measure the room round the fitted tyre, standing level and empty:\nabove the tread, "
+         "towards "
+         "the springs, towards the wing's edge,\nand the least room while the wheel is turned from "
+         "lock "
+         "to lock.\nThen\n.Ql \"tyresum clearance FILE\"\nsays what fits.\n",
+         "suspension:\n  front: {travel_to_bump: 80 mm}\n  rear: {travel_to_bump: 90 mm}\n"
+         "clearance:\n  ground: 220 mm\n  arch:\n"
+         "    front: {above: 120 mm, inner: 30 mm, outer: 25 mm, at_lock: 16 mm}\n"
+         "    rear: {above: 125 mm, inner: 32 mm, outer: 28 mm}\n"},
+    };
+    put_all(out, ".Sh STEP BY STEP\n", NULL);
+    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++)
+        put_all(out, i > 0 ? ".Pp\n" : "", steps[i].text, ".Bd -literal -offset indent\n",
+                steps[i].lines, ".Ed\n", NULL);
+    put_all(
+        out,
+        ".Pp\nAsk\n.Ql \"tyresum check FILE\"\nafter each step what is assumed, and what a figure "
+        "still waits for;\n.Ql \"tyresum tasks FILE\"\nlists the work on each option.\n",
+        NULL);
+}
+
 void write_build_manual(struct arena *arena, struct outbuf *out)
 {
     struct manual manual = {.arena = arena, .out = out};
@@ -162,16 +160,12 @@ void write_build_manual(struct arena *arena, struct outbuf *out)
         "of it is negative;\nleft of the centre line is negative;\nheights are from the ground "
         "as the vehicle stands on its fitted tyres.\n",
         NULL);
+    put_steps(out);
     put_units(out);
     put_all(out,
             ".Sh KEYS\nA key in a mapping is written behind the mapping's name and a point.\n"
             ".Bl -tag -width Ds\n",
             NULL);
     put_set(&manual, &build_file_keys, "");
-    put_all(out,
-            ".El\n.Sh EXAMPLES\n.Bd -literal -offset indent\nvehicle:\n  name: my vehicle\n"
-            "  top_speed: 175 km/h\ntyres:\n  fitted: {size: P255/70R16 109S}\n  options:\n"
-            "    - {name: one step taller, size: LT255/75R16 111/108S}\n.Ed\n"
-            ".Sh SEE ALSO\n.Xr tyresum 1\n",
-            NULL);
+    put_all(out, ".El\n.Sh SEE ALSO\n.Xr tyresum 1\n", NULL);
 }

@@ -56,7 +56,8 @@ void axis_below(struct drawing *drawing, const struct scale *scale, struct box a
     }
     drawing_line(drawing, (struct point){area.x, bottom}, (struct point){right, bottom}, frame);
     style.anchor = ANCHOR_END;
-    drawing_text(drawing, (struct point){right, bottom + 2.5 * size}, style, title);
+    if (*title != '\0')
+        drawing_text(drawing, (struct point){right, bottom + 2.5 * size}, style, title);
 }
 
 void axis_left(struct drawing *drawing, const struct scale *scale, struct box area, double size,

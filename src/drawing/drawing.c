@@ -77,6 +77,19 @@ static void put_pen(struct drawing *drawing, struct pen pen)
     outbuf_text(drawing->out, "/>\n");
 }
 
+/* Within a page in its em, so that both are read at one size. */
+static void put_size(struct drawing *drawing, double width, double height)
+{
+    enum { SCREEN_TEXT = 14 };
+    bool page = drawing->inside_page;
+    double scale = (page ? 1.0 : SCREEN_TEXT) / DRAWING_TEXT;
+    outbuf_text(drawing->out, page ? " style=\"width:" : " width=\"");
+    put_number(drawing, scale * width);
+    outbuf_text(drawing->out, page ? "em;height:" : "\" height=\"");
+    put_number(drawing, scale * height);
+    outbuf_text(drawing->out, page ? "em\"" : "\"");
+}
+
 /* Inside HTML a checker takes the title for the page's, and allows neither fonts nor an identifier
  * on these elements: hence the group within, and the label in an attribute. */
 void drawing_begin(struct drawing *drawing, double width, double height, const char *title,
@@ -92,8 +105,7 @@ void drawing_begin(struct drawing *drawing, double width, double height, const c
         put_named(drawing, "aria-label",
                   arena_format(drawing->arena, "%s. %s", title, description));
     }
-    put_attribute(drawing, "width", width);
-    put_attribute(drawing, "height", height);
+    put_size(drawing, width, height);
     outbuf_text(drawing->out, " viewBox=\"0 0 ");
     put_number(drawing, width);
     outbuf_char(drawing->out, ' ');
@@ -243,8 +255,10 @@ static double character_width(uint32_t code)
     if (strchr("ijl.,:;'|! fI()[]/-", c) != NULL)
         return 0.39;
     if (strchr("mwMW%@", c) != NULL)
-        return 0.99;
-    return c >= 'A' && c <= 'Z' ? 0.74 : 0.635;
+        return 1.02;
+    if (strchr("#+<=>^~", c) != NULL)
+        return 0.85;
+    return c >= 'A' && c <= 'Z' ? 0.79 : 0.64;
 }
 
 double drawing_text_width(const char *text, double size)

@@ -52,6 +52,10 @@ struct text_style {
     double turned; /* degrees, clockwise about its place */
 };
 
+/* As wide as a page of A4 or Letter within its margins, and text that is 9 pt there: what every
+ * drawing keeps to. On a screen all is larger by a sixth, so that the text is 14 px. */
+enum { DRAWING_WIDTH = 708, DRAWING_TEXT = 12 };
+
 /* The outermost element, with what a screen reader says of it. */
 void drawing_begin(struct drawing *drawing, double width, double height, const char *title,
                    const char *description);

@@ -8,7 +8,9 @@ static bool is_allowed(const struct utf8_character *character)
     uint32_t code = character->code;
     if (!character->valid || (code < 0x20 && code != '\t' && code != '\n' && code != '\r'))
         return false;
-    return code != 0xFFFE && code != 0xFFFF && (code < 0x7F || code > 0x9F);
+    /* Embeddings, overrides and isolates would turn round what stands behind them. */
+    bool turns = (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
+    return !turns && code != 0xFFFE && code != 0xFFFF && (code < 0x7F || code > 0x9F);
 }
 
 static const char *entity_of(uint32_t code)
@@ -33,7 +35,12 @@ static const char *entity_of(uint32_t code)
 
 void markup_text(struct outbuf *out, const char *text)
 {
-    for (struct span rest = span_of(text); rest.length > 0;) {
+    markup_span(out, span_of(text));
+}
+
+void markup_span(struct outbuf *out, struct span rest)
+{
+    while (rest.length > 0) {
         struct utf8_character character = utf8_first(rest);
         const char *entity = is_allowed(&character) ? entity_of(character.code) : UTF8_REPLACEMENT;
         if (entity != NULL)

@@ -8,7 +8,9 @@
 void outbuf_open(struct outbuf *out, int descriptor)
 {
     out->descriptor = descriptor;
+    out->eager = false;
     out->error = 0;
+    out->colour = false;
     out->used = 0;
 }
 

@@ -3,7 +3,7 @@
 #include "output/utf8.h"
 
 static const struct writer_functions *const formats[] = {&writer_table, &writer_csv, &writer_json,
-                                                         &writer_markdown};
+                                                         &writer_markdown, &writer_html};
 
 const struct writer_functions *writer_find(const char *name)
 {

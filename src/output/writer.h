@@ -47,6 +47,8 @@ struct writer_options {
     int width;            /* of the terminal, 0 for no limit */
     char separator;       /* of csv; 0: by the decimal mark */
     bool byte_order_mark; /* csv only, for a spreadsheet that takes it as the sign of UTF-8 */
+    size_t paper_width;   /* of html that is to fit the paper, in characters; 0: as it comes */
+    const char *caption;  /* html only; NULL: none */
 };
 
 struct writer {
@@ -68,7 +70,8 @@ struct writer_functions {
     void (*end)(struct writer *writer);
 };
 
-extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown;
+extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown,
+    writer_html;
 
 /* The format of that name, or NULL. */
 const struct writer_functions *writer_find(const char *name);
@@ -91,8 +94,11 @@ static inline bool cell_is_absent(const struct cell *cell)
            (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
-/* A field of csv in quotes, each quote within doubled; in quotes where it needs them; a cell; and what
- * stands between two. */
+/* A string of json with its quotes. */
+void json_put_string(struct outbuf *out, struct span text);
+
+/* A field of csv in quotes, each quote within doubled; in quotes where it needs them; a cell; and
+ * what stands between two. */
 void csv_put_quoted(struct outbuf *out, struct span text);
 void csv_put_field(struct outbuf *out, struct span text, char separator);
 void csv_put_cell(struct writer *writer, const struct cell *cell);

@@ -41,7 +41,7 @@ static size_t unescaped_length(struct span text)
     return length;
 }
 
-static void put_string(struct outbuf *out, struct span text)
+void json_put_string(struct outbuf *out, struct span text)
 {
     outbuf_char(out, '"');
     while (text.length > 0) {
@@ -69,7 +69,7 @@ static void put_object(struct outbuf *out, const struct member *members)
     for (const struct member *member = members; member->name != NULL; member++) {
         if (member > members)
             outbuf_char(out, ',');
-        put_string(out, span_of(member->name));
+        json_put_string(out, span_of(member->name));
         outbuf_char(out, ':');
         put_value(out, &member->cell);
     }
@@ -83,7 +83,7 @@ static void put_value(struct outbuf *out, const struct cell *cell)
     } else if (cell_is_absent(cell)) {
         outbuf_text(out, "null");
     } else if (cell->kind == CELL_TEXT) {
-        put_string(out, cell->text);
+        json_put_string(out, cell->text);
     } else {
         char *to = outbuf_room(out, NUMBER_SIZE);
         out->used += number_significant(cell->value, to);
@@ -105,7 +105,7 @@ static void row(struct writer *writer, const struct cell *cells)
     for (size_t i = 0; i < writer->columns; i++) {
         if (i > 0)
             outbuf_char(out, ',');
-        put_string(out, span_of(writer->headings[i].name));
+        json_put_string(out, span_of(writer->headings[i].name));
         outbuf_char(out, ':');
         put_value(out, &cells[i]);
     }

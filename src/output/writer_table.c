@@ -3,6 +3,7 @@
 #include "output/writer.h"
 #include "output/number.h"
 #include "output/table_layout.h"
+#include "output/tone.h"
 #include "output/utf8.h"
 
 static const char absent_mark[] = "-";
@@ -83,7 +84,10 @@ static void put_at(struct writer *writer, size_t target, struct span text, size_
     if (table->position < target)
         put_blanks(writer->out, target - table->position);
     table->position = target > table->position ? target : table->position;
+    const char *tone = tone_begin(writer->out, text);
+    outbuf_text(writer->out, tone);
     put_clean(writer->out, text);
+    outbuf_text(writer->out, tone_end(tone));
     table->position += width;
 }
 

@@ -166,22 +166,22 @@ static void write_setup(struct arena *arena, const struct plan *plan, struct pro
 }
 
 void compare_notes_text(struct arena *arena, const struct plan *plan,
-                        const struct compared *const *rows, struct outbuf *out, size_t width)
+                        const struct compared *const *rows, struct prose *prose)
 {
-    struct prose prose = {.out = out, .width = width};
-    prose_end(&prose);
+    if (!prose->markup)
+        prose_end(prose);
     for (size_t i = 0; i < plan->count; i++) {
-        write_setup(arena, plan, &prose, rows[0], rows[i]);
+        write_setup(arena, plan, prose, rows[0], rows[i]);
         if (!plan_shows_both_axles(plan, i))
             continue;
-        begin(arena, &prose, rows[i]->setup);
-        prose_words(&prose, arena_format(arena, "%s: its row is that of the %s axle%s",
+        begin(arena, prose, rows[i]->setup);
+        prose_words(prose, arena_format(arena, "%s: its row is that of the %s axle%s",
                                          rows[i]->setup->name, axle_name((int)rows[i]->axle),
                                          plan_drives_all_wheels(plan) ? "" : ", which is driven"));
-        prose_end(&prose);
+        prose_end(prose);
     }
     if (plan->specification->given == NULL)
-        prose_line(&prose, 0, HANGING, "open: designations alone tell no more; a build file does");
+        prose_line(prose, 0, HANGING, "open: designations alone tell no more; a build file does");
     if (report_takes_true(plan))
-        prose_line(&prose, 0, HANGING, "taken so: the speedometer reads true on the fitted tyre");
+        prose_line(prose, 0, HANGING, "taken so: the speedometer reads true on the fitted tyre");
 }

@@ -2,7 +2,7 @@
 #ifndef TYRESUM_READING_COMPARE_TEXT_H
 #define TYRESUM_READING_COMPARE_TEXT_H
 
-#include "output/outbuf.h"
+#include "reading/prose.h"
 #include "report/compare.h"
 
 /* "D  road tyre": an option with the letter that it has in its file, for a table; a long name is cut,
@@ -11,6 +11,6 @@ const char *compare_option_text(struct arena *arena, const struct setup *setup);
 
 /* rows: one a setup of the plan. */
 void compare_notes_text(struct arena *arena, const struct plan *plan,
-                        const struct compared *const *rows, struct outbuf *out, size_t width);
+                        const struct compared *const *rows, struct prose *prose);
 
 #endif

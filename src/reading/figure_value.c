@@ -1,9 +1,11 @@
 #include "reading/figure_value.h"
 
 #include "base/known.h"
+#include "output/number.h"
 #include "reading/cures_text.h"
 #include "reading/place_text.h"
 #include "reading/remark_text.h"
+#include "report/judge.h"
 
 enum unit_id figure_unit(const struct figure *figure, bool us)
 {
@@ -38,16 +40,39 @@ static double rounded_down(double value, int decimals)
     return floor(value * scale + 1e-6) / scale;
 }
 
+static bool breaks_its_limit(const struct figure *figure)
+{
+    if (figure->limit_side != LIMIT_NO_SIDE)
+        return known(figure->value) && known(figure->limit) &&
+               !meets_limit(figure->value, figure->limit_side, figure->limit);
+    return figure->verdict == VERDICT_FAIL || figure->verdict == VERDICT_TASK;
+}
+
+/* What breaks a limit is not told as equal to it: as many decimals more as tell them apart. */
+static int decimals_apart(const struct figure *figure, int decimals, bool us)
+{
+    double value = in_its_unit(figure, figure->value, us);
+    double limit = in_its_unit(figure, figure->limit, us);
+    if (!breaks_its_limit(figure) || !isfinite(value) || !isfinite(limit))
+        return decimals;
+    for (int more = decimals; more < NUMBER_DECIMALS_MAX; more++)
+        if (!same_value(round_to_decimals(value, more), round_to_decimals(limit, more)))
+            return more;
+    return decimals;
+}
+
 /* Where rounding up in whole units would pass the ceiling, a decimal is told. */
 int figure_decimals(const struct figure *figure, bool us)
 {
     const struct quantity_row *quantity = &quantity_rows[figure->quantity];
     int decimals = us ? quantity->decimals_us : quantity->decimals_metric;
     if (figure->decimals != DECIMALS_OF_QUANTITY)
-        return figure->decimals;
+        decimals = figure->decimals;
+    if (!is_to_set(figure))
+        return decimals_apart(figure, decimals, us);
     double value = in_its_unit(figure, figure->value, us);
-    bool passes = is_to_set(figure) && clearly_above(rounded_up(value, decimals),
-                                                     in_its_unit(figure, figure->limit, us));
+    bool passes =
+        clearly_above(rounded_up(value, decimals), in_its_unit(figure, figure->limit, us));
     return passes ? decimals + 1 : decimals;
 }
 

@@ -1,38 +1,43 @@
-/* The workshop's part of the sheet: what to set, what to measure, and who did it; and the drawings
- * between both parts. */
+/* The workshop's part: a page an option, with its tasks to tick, what was computed beside what is
+ * measured, and who did it. */
 #include "base/known.h"
 #include "build/keys.h"
 #include "compute/gearing.h"
+#include "reading/answer.h"
 #include "reading/page.h"
-#include "reading/picture.h"
 #include "reading/prose.h"
+#include "reading/task_text.h"
+
+enum { NAME_WIDTH = 90 };
 
 struct workshop_row {
     const char *title;
     struct figure_query query;
-    bool to_check; /* by hand: a box to tick */
 };
 
 #define ROW(title, quantity_, axle_)                                                               \
     {                                                                                              \
-        title, {.quantity = quantity_, .axle = axle_, .state = STATE_NONE}, false                  \
+        title,                                                                                     \
+        {                                                                                          \
+            .quantity = quantity_, .axle = axle_, .state = STATE_NONE                              \
+        }                                                                                          \
     }
 #define ROOM(title, quantity_, axle_, posture_)                                                    \
     {                                                                                              \
         title,                                                                                     \
-            {.quantity = quantity_,                                                                \
-             .axle = axle_,                                                                        \
-             .state = STATE_NONE,                                                                  \
-             .tyre = AT_LARGEST,                                                                   \
-             .posture = posture_},                                                                 \
-            true                                                                                   \
+        {                                                                                          \
+            .quantity = quantity_, .axle = axle_, .state = STATE_NONE, .tyre = AT_LARGEST,         \
+            .posture = posture_                                                                    \
+        }                                                                                          \
     }
 
 static const struct workshop_row rows[] = {
-    ROW("set: pressure, cold, front", QUANTITY_PRESSURE_RECOMMENDED, AXLE_FRONT),
-    ROW("set: pressure, cold, rear", QUANTITY_PRESSURE_RECOMMENDED, AXLE_REAR),
-    ROW("enter", QUANTITY_SETTING_NEAREST, AXLE_NONE),
-    ROW("error that remains", QUANTITY_REMAINING_ERROR, AXLE_NONE),
+    ROW("cold pressure, front", QUANTITY_PRESSURE_RECOMMENDED, AXLE_FRONT),
+    ROW("cold pressure, rear", QUANTITY_PRESSURE_RECOMMENDED, AXLE_REAR),
+    ROW("speedometer setting", QUANTITY_SETTING_NEAREST, AXLE_NONE),
+    ROW("speedometer error, once set", QUANTITY_REMAINING_ERROR, AXLE_NONE),
+    ROW("heaviest axle load, front", QUANTITY_AXLE_LOAD, AXLE_FRONT),
+    ROW("heaviest axle load, rear", QUANTITY_AXLE_LOAD, AXLE_REAR),
     ROOM("room above at bump, front", QUANTITY_ARCH_ABOVE, AXLE_FRONT, AT_BUMP),
     ROOM("room inside, front", QUANTITY_ARCH_INNER, AXLE_FRONT, AT_ANY_POSTURE),
     ROOM("room outside, front", QUANTITY_ARCH_OUTER, AXLE_FRONT, AT_ANY_POSTURE),
@@ -53,110 +58,111 @@ static const char *row_title(const struct layout *layout, const struct workshop_
                         in_words(layout->arena, choices_setting_kind[kind]));
 }
 
-static const char *value_text(const struct layout *layout, const struct figure *figure)
+/* The figure of a row that is known, or NULL: what is not is a task to measure. */
+static const struct figure *known_figure(const struct layout *layout, size_t setup,
+                                         const struct workshop_row *row)
 {
-    if (figure == NULL)
-        return "-";
-    if (known(figure->value))
-        return figure_text(layout, figure, figure->value);
-    if (figure->verdict == VERDICT_NONE)
-        return "-";
-    return figure->verdict == VERDICT_FAIL ? "none is enough" : "unknown";
+    const struct figure *figure = row->query.quantity == QUANTITY_AXLE_LOAD
+                                      ? figure_most(layout, setup, row->query)
+                                      : figure_least(layout, setup, row->query);
+    return figure != NULL && known(figure->value) ? figure : NULL;
 }
 
-static void put_cell(const struct layout *layout, const struct workshop_row *row, size_t setup)
+static void put_measured(const struct layout *layout, size_t setup)
 {
-    const struct figure *figure = figure_least(layout, setup, row->query);
-    bool wrong = figure != NULL && figure->verdict == VERDICT_FAIL;
-    page_raw(layout, wrong ? "<td class=\"wrong\">! " : "<td>");
-    page_text(layout, value_text(layout, figure));
-    if (row->to_check && setup > 0)
-        page_raw(layout, " <span class=\"box\">&#9744;</span>");
-    page_raw(layout, "</td>");
-}
-
-static bool any_figure(const struct layout *layout, const struct workshop_row *row)
-{
-    for (size_t i = 0; i < layout->plan->count; i++)
-        if (figure_first(layout, i, row->query) != NULL)
-            return true;
-    return false;
-}
-
-static void put_row(const struct layout *layout, const struct setup_block *block,
-                    const struct workshop_row *row)
-{
-    page_raw(layout, "<tr><th scope=\"row\">");
-    page_text(layout, row_title(layout, row));
-    page_raw(layout, "</th>");
-    for (size_t j = 0; j <= block->count; j++)
-        put_cell(layout, row, setup_in_block(block, j));
-    page_raw(layout, "</tr>\n");
-}
-
-void page_workshop(const struct layout *layout)
-{
-    enum { ROW_COUNT = sizeof rows / sizeof rows[0] };
-    bool shown[ROW_COUNT];
-    for (size_t i = 0; i < ROW_COUNT; i++)
-        shown[i] = any_figure(layout, &rows[i]);
-    page_raw(layout, "<h2>For the workshop</h2>\n");
-    for (struct setup_block block = {0, 0}; page_next_block(layout, &block);) {
-        page_table_begin(layout, &block,
-                         "To set, and room to check by hand: computed with the largest tyre "
-                         "allowed; tick what was measured",
-                         false);
-        for (size_t i = 0; i < ROW_COUNT; i++)
-            if (shown[i])
-                put_row(layout, &block, &rows[i]);
-        page_table_end(layout);
+    bool any = false;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        const struct figure *figure = known_figure(layout, setup, &rows[i]);
+        if (figure == NULL)
+            continue;
+        if (!any)
+            page_raw(layout,
+                     "<table>\n<caption>To measure beside the computed (rooms: largest tyre "
+                     "of the size)</caption>\n<thead><tr><th scope=\"col\">figure</th>"
+                     "<th scope=\"col\" class=\"n\">computed</th>"
+                     "<th scope=\"col\">measured</th></tr></thead>\n<tbody>\n");
+        any = true;
+        page_raw(layout, "<tr>");
+        page_element(layout, "th", " scope=\"row\"", row_title(layout, &rows[i]));
+        page_figure_cell(layout, figure);
+        page_raw(layout, "<td class=\"fill\">&nbsp;</td></tr>\n");
     }
-    page_raw(layout, "<p class=\"sign\"><span>option fitted</span><span>checked by</span>"
-                     "<span>date</span><span>odometer</span></p>\n");
+    if (any)
+        page_raw(layout, "</tbody>\n</table>\n");
 }
 
-/* --- drawings */
-
-static void figure_begin(const struct layout *layout)
+static void put_tasks(const struct layout *layout, size_t setup)
 {
-    page_raw(layout, "<figure>\n");
-}
-
-static void figure_end(const struct layout *layout, const char *caption)
-{
-    if (*caption != '\0') {
-        page_raw(layout, "<figcaption>");
-        page_text(layout, caption);
-        page_raw(layout, "</figcaption>\n");
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    if (outcome->task_count == 0) {
+        page_element(layout, "p", "",
+                     outcome->outcome == OUTCOME_NO_GO ? "No work makes it fit; what fails:"
+                                                       : "Nothing to do.");
+        return;
     }
-    page_raw(layout, "</figure>\n");
+    page_raw(
+        layout,
+        "<table>\n<caption>Work, in this order</caption>\n<thead><tr>"
+        "<th scope=\"col\" class=\"v\">done</th><th scope=\"col\" class=\"n v\">no.</th>"
+        "<th scope=\"col\" class=\"v\">kind</th><th scope=\"col\">what to do</th></tr></thead>\n"
+        "<tbody>\n");
+    for (size_t i = 0; i < outcome->task_count; i++) {
+        const struct task *task = &outcome->tasks[i];
+        page_raw(layout, "<tr><td><span class=\"box\">&nbsp;</span></td>");
+        page_element(layout, "td", " class=\"n\"", arena_format(layout->arena, "%zu", i + 1));
+        page_element(layout, "td", " class=\"v\"", task_kind_name(task_rows[task->cure.task].kind));
+        page_raw(layout, "<th scope=\"row\">");
+        page_text(layout, task_text_in_full(layout, task));
+        page_raw(layout, "</th></tr>\n");
+    }
+    page_raw(layout, "</tbody>\n</table>\n");
 }
 
-void page_drawings(const struct layout *layout)
+/* What fails of a no go, the build's own with it. */
+static void put_fails(const struct layout *layout, size_t setup)
 {
-    enum { ARCH_WIDTH = 176, ARCH_HEIGHT = 90, HALF_WIDTH = 352, HEIGHT_LEAST = 130 };
+    const struct option_outcome *outcome = &layout->outcomes[setup];
+    if (outcome->outcome != OUTCOME_NO_GO)
+        return;
+    page_raw(layout, "<ul>\n");
+    for (size_t i = 0; i < outcome->counts[VERDICT_FAIL]; i++)
+        page_finding(layout, outcome->findings[i]);
+    page_raw(layout, "</ul>\n");
+}
+
+static void put_drawings(const struct layout *layout, size_t setup)
+{
     struct drawing drawing = {layout->out, layout->arena, true};
-    const struct picture picture = {&drawing, layout};
-    const struct specification *specification = layout->plan->specification;
-    page_raw(layout, "<div class=\"drawings\">\n");
-    for (size_t i = 1; specification->clearance.given != NULL && i < layout->plan->count; i++) {
-        figure_begin(layout);
-        picture_arch_small(&picture, i, ARCH_WIDTH, ARCH_HEIGHT);
-        figure_end(layout, arena_format(layout->arena, "%s: front wheel in its arch",
-                                        picture_letter(&picture, i)));
+    const struct picture picture = picture_of(&drawing, layout);
+    if (picture_arch_known(&picture, setup)) {
+        page_raw(layout, "<figure>\n");
+        picture_arch_small(&picture, setup);
+        page_raw(layout, "</figure>\n");
     }
-    page_raw(layout, "</div>\n<div class=\"drawings\">\n");
-    double height = picture_load_small_height(&picture);
-    height = height < HEIGHT_LEAST ? HEIGHT_LEAST : height;
-    if (specification->vehicle.given != NULL) {
-        figure_begin(layout);
-        picture_load_small(&picture, HALF_WIDTH, height);
-        figure_end(layout, "");
+}
+
+void page_workshop(const struct layout *layout, size_t setup)
+{
+    const struct setup *option = &layout->plan->setups[setup];
+    enum outcome outcome = layout->outcomes[setup].outcome;
+    page_raw(layout, arena_format(layout->arena, "<section class=\"sheet %s\">\n<h2>",
+                                  outcome_name(outcome)));
+    page_mark(layout, setup);
+    page_text(layout, arena_format(layout->arena, "For the workshop: %s, %s: ",
+                                   option_label(layout, setup), size_text(layout, option)));
+    page_element(layout, "b", " class=\"says\"", outcome_words(outcome));
+    page_raw(layout, "</h2>\n");
+    page_element(layout, "p", "", text_cut(layout->arena, option->name, NAME_WIDTH));
+    put_tasks(layout, setup);
+    put_fails(layout, setup);
+    if (outcome != OUTCOME_NO_GO) {
+        put_measured(layout, setup);
+        put_drawings(layout, setup);
+        page_raw(layout,
+                 "<p>Wheel nuts: by the vehicle maker's figure, and again after the first drive. "
+                 "An alteration is for a licensed person to approve; this page approves none.</p>\n"
+                 "<p class=\"sign\"><span>fitted by</span><span>checked by</span>"
+                 "<span>date</span><span>odometer</span></p>\n");
     }
-    if (has_gearbox(&specification->drivetrain)) {
-        figure_begin(layout);
-        picture_gearing_small(&picture, HALF_WIDTH, height);
-        figure_end(layout, "");
-    }
-    page_raw(layout, "</div>\n");
+    page_raw(layout, "</section>\n");
 }

@@ -6,6 +6,8 @@
 #include "reading/remark_text.h"
 #include "output/writer.h"
 
+#include <string.h>
+
 const char *option_label(const struct layout *layout, size_t setup)
 {
     const struct setup *of = &layout->plan->setups[setup];
@@ -239,7 +241,7 @@ static void write_broken(const struct layout *layout, const struct figure *line,
                          const struct setup_block *block, struct writer *writer)
 {
     const char *title = line_title(layout, line);
-    size_t taken = fitting(title, room);
+    size_t taken = layout->format == FOR_TERMINAL ? fitting(title, room) : strlen(title);
     write_line(layout, line, arena_copy(layout->arena, (struct span){title, taken}), block, writer,
                layout->units == UNITS_US);
     for (title += taken; *title == ' '; title += taken) {
@@ -262,9 +264,21 @@ static void write_lines(const struct layout *layout, const struct lines *lines,
     }
 }
 
+/* "load: fitted beside A to D" */
+static const char *block_caption(const struct layout *layout, enum part part,
+                                 const struct setup_block *block)
+{
+    const char *first = block->count == 0 ? "" : option_label(layout, block->first);
+    const char *last =
+        block->count < 2 ? "" : option_label(layout, block->first + block->count - 1);
+    return arena_format(layout->arena, "%s: fitted%s%s%s%s", part_name(part),
+                        *first ? " beside " : "", first, *last ? " to " : "", last);
+}
+
 static void write_block(const struct layout *layout, enum part part, const struct lines *lines,
                         const struct setup_block *block)
 {
+    static const char *const names[] = {"table", "markdown", "html"};
     size_t columns = block->count + 1 + FIXED_COLUMNS;
     struct heading *headings = arena_allocate_array(layout->arena, columns, sizeof *headings);
     headings[0] = (struct heading){.name = "figure", .title = part_name(part), .unit = ""};
@@ -279,9 +293,10 @@ static void write_block(const struct layout *layout, enum part part, const struc
     struct writer_options options = {
         .with_header = layout->with_header,
         .decimal_mark = '\0', /* cells are texts: aligned at their end */
+        .caption = block_caption(layout, part, block),
     };
-    writer_begin(&writer, writer_find(layout->markdown ? "markdown" : "table"), layout->out,
-                 layout->arena, options, headings, columns);
+    writer_begin(&writer, writer_find(names[layout->format]), layout->out, layout->arena, options,
+                 headings, columns);
     write_lines(layout, lines, block, &writer);
     writer_end(&writer);
 }

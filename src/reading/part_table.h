@@ -7,6 +7,8 @@
 #include "report/outcome.h"
 #include "report/plan.h"
 
+enum reading_format { FOR_TERMINAL, FOR_MARKDOWN, FOR_HTML };
+
 struct layout {
     struct arena *arena;
     struct outbuf *out;
@@ -15,7 +17,7 @@ struct layout {
     enum unit_systems units;
     char decimal_mark;
     bool with_header;
-    bool markdown;                   /* otherwise for the terminal */
+    enum reading_format format;
     size_t width;                    /* of the page, in characters */
     struct setup_figures *setups;    /* one a setup of the plan, without HEADLINE_ROWS_ONLY */
     struct setup_figures *every;     /* the same with HEADLINE_ROWS_ONLY */

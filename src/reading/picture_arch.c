@@ -42,6 +42,24 @@ static void heading(const struct picture *picture, const struct arch_shape *shap
                  arena_format(picture->layout->arena, "%s, %s", axle_name(shape->axle), view));
 }
 
+static const char *was_text(const struct picture *picture, const struct figure *room,
+                            const struct figure *was)
+{
+    return was == NULL || room == was || !known(was->value)
+               ? ""
+               : arena_format(picture->layout->arena, "fitted %s",
+                              figure_value_text(picture->layout, was));
+}
+
+/* Room that the texts of room_text take beside what they belong to. */
+static double room_width(const struct picture *picture, const struct figure *room,
+                         const struct figure *was, const char *name, double size)
+{
+    const char *value = figure_value_text(picture->layout, room);
+    double wide = fmax(drawing_text_width(name, size), drawing_text_width(value, 1.13 * size));
+    return fmax(wide, drawing_text_width(was_text(picture, room, was), size)) + 1.2 * size;
+}
+
 /* "bump 8 mm", and under it "fitted 40 mm"; a room that is gone in bold. */
 static void room_text(const struct picture *picture, const struct figure *room,
                       const struct figure *was, const char *name, struct point at, double size,
@@ -52,12 +70,11 @@ static void room_text(const struct picture *picture, const struct figure *room,
     style.bold = room != NULL && room->verdict == VERDICT_FAIL;
     at.y += 1.2 * size;
     picture_figure(picture, room, at, style);
-    if (was == NULL || room == was || !known(was->value))
-        return;
+    const char *before = was_text(picture, room, was);
     at.y += 1.2 * size;
-    drawing_text(
-        picture->drawing, at, (struct text_style){.size = 0.9 * size, .anchor = anchor},
-        arena_format(picture->layout->arena, "fitted %s", figure_value_text(picture->layout, was)));
+    if (*before != '\0')
+        drawing_text(picture->drawing, at, (struct text_style){.size = size, .anchor = anchor},
+                     before);
 }
 
 static void draw_wheel(const struct picture *picture, const struct arch_shape *shape,
@@ -105,7 +122,9 @@ void picture_arch_side(const struct picture *picture, const struct arch_shape *s
         return;
     }
     double above = known_or(shape->wall_ride, shape->largest_radius + 2 * room_when_unknown_m);
-    double margin = 7 * size, top = box.y + 2 * size;
+    double margin = fmax(room_width(picture, shape->ride, shape->was_ride, "ride height", size),
+                         room_width(picture, shape->bump, shape->was_bump, "bump", size));
+    double top = box.y + 2 * size;
     struct frame frame = {
         .pixels_per_m = fmin((box.height - 3 * size) / (above + shape->largest_radius),
                              (box.width - 2 * margin) / (2 * above)),
@@ -113,8 +132,6 @@ void picture_arch_side(const struct picture *picture, const struct arch_shape *s
     frame.origin = (struct point){box.x + box.width / 2, top + length(&frame, above)};
     draw_arches(picture, shape, &frame);
     draw_wheel(picture, shape, &frame);
-    drawing_text(picture->drawing, place(&frame, 0, -0.55 * shape->rim_radius),
-                 (struct text_style){.size = size, .anchor = ANCHOR_MIDDLE}, "hub");
     double out = above + 0.02;
     if (known(shape->wall_ride))
         dimension_above(picture, shape, &frame, -out, shape->wall_ride);
@@ -207,19 +224,18 @@ static void section_texts(const struct picture *picture, const struct arch_shape
 }
 
 void picture_arch_section(const struct picture *picture, const struct arch_shape *shape,
-                          struct box box, double size, bool titled)
+                          struct box box, double size)
 {
-    if (titled)
-        heading(picture, shape, box, size, "cut through the axle");
-    else
-        box = (struct box){box.x, box.y - 1.6 * size, box.width, box.height + 1.6 * size};
+    heading(picture, shape, box, size, "cut through the axle");
     if (!known(shape->radius) || !known(shape->largest_inner) || !known(shape->largest_outer)) {
         drawing_text(picture->drawing, (struct point){box.x, box.y + 3 * size},
                      (struct text_style){.size = size}, "tyre's size unknown");
         return;
     }
     struct section section = section_of(shape);
-    double margin = 6.2 * size, wide = section.wall_outer - section.wall_inner;
+    double margin = fmax(room_width(picture, shape->inside, shape->was_inside, "inside", size),
+                         room_width(picture, shape->outside, shape->was_outside, "outside", size));
+    double wide = section.wall_outer - section.wall_inner;
     struct frame frame = {.pixels_per_m =
                               fmin((box.height - 4.5 * size) / (section.top - section.low),
                                    (box.width - 2 * margin) / wide)};
@@ -297,13 +313,14 @@ void picture_arch_lock(const struct picture *picture, const struct arch_shape *s
                               ? "axis_to_centre not given: turned about its centre"
                               : NULL;
     if (assumed != NULL)
-        drawing_text(picture->drawing, note, (struct text_style){.size = 0.9 * size}, assumed);
+        drawing_text(picture->drawing, note, (struct text_style){.size = size}, assumed);
     double reach = known_or(view.wall, hypot(shape->largest_radius, 0.2) + room_when_unknown_m);
     reach = fmax(reach, known_or(view.largest, 0)) + 0.02;
+    double beside = room_width(picture, shape->lock, shape->was_lock, "at lock", size);
     if (!known(shape->radius) || !known(reach))
         return;
     struct frame frame = {.pixels_per_m = fmin((box.height - 4.5 * size) / (2 * reach),
-                                               (box.width - 7 * size) / (2 * reach))};
+                                               (box.width - beside) / (2 * reach))};
     frame.origin =
         (struct point){box.x + length(&frame, reach), box.y + 2.2 * size + length(&frame, reach)};
     draw_turned(picture, &frame, 2 * shape->radius, after->width_on_rim_m, view.centre, view.lock,
@@ -329,25 +346,22 @@ void picture_arch_lock(const struct picture *picture, const struct arch_shape *s
               ANCHOR_START);
 }
 
-void picture_arch_legend(const struct picture *picture, const struct arch_shape *shape,
-                         struct box box, double size)
+void picture_arch_legend(const struct picture *picture, struct box box, double size)
 {
-    const bool chains =
-        known(picture->layout->plan->setups[shape->setup].axle[shape->axle].snow_chains_m);
-    const struct {
-        struct pen pen;
+    static const struct {
+        const struct pen *pen;
         const char *words;
     } legend[] = {
-        {nominal_pen, "the tyre, nominal"},
-        {largest_pen, chains ? "the largest allowed, with snow chains" : "the largest allowed"},
-        {fitted_pen, "the fitted tyre"},
-        {wall_pen, "where the room ends, at ride height"},
-        {bump_pen, "the same at full bump"},
-        {unknown_pen, "not known: drawn anywhere"},
+        {&nominal_pen, "the tyre, nominal"},
+        {&largest_pen, "the largest allowed, with chains if given"},
+        {&fitted_pen, "the fitted tyre"},
+        {&wall_pen, "where the room ends, at ride height"},
+        {&bump_pen, "the same at full bump"},
+        {&unknown_pen, "not known: drawn anywhere"},
     };
     double y = box.y + 2 * size;
     for (size_t i = 0; i < sizeof legend / sizeof legend[0]; i++, y += 1.7 * size) {
-        struct pen pen = legend[i].pen;
+        struct pen pen = *legend[i].pen;
         pen.fill = NULL;
         drawing_line(picture->drawing, (struct point){box.x, y - 0.35 * size},
                      (struct point){box.x + 4 * size, y - 0.35 * size}, pen);
@@ -358,23 +372,33 @@ void picture_arch_legend(const struct picture *picture, const struct arch_shape 
                  "Rooms are those of the largest allowed tyre.");
 }
 
-void picture_arch_small(const struct picture *picture, size_t setup, double width, double height)
+bool picture_arch_known(const struct picture *picture, size_t setup)
 {
-    enum { SIZE = 9 };
-    struct arch_shape shape;
-    arch_shape_make(picture, setup, AXLE_FRONT, &shape);
-    drawing_begin(picture->drawing, width, height,
-                  arena_format(picture->layout->arena, "Front wheel in its arch, %s",
-                               picture_letter(picture, setup)),
-                  "Cut through the axle, to scale: the tyre, the largest that is allowed, the "
-                  "fitted tyre, and the room inside, outside and above at full bump.");
-    picture_arch_section(picture, &shape, (struct box){0, 0, width, height - 1.4 * SIZE}, SIZE,
-                         false);
-    drawing_text(picture->drawing, (struct point){width / 2 - 2, height - 3},
-                 (struct text_style){.size = SIZE, .anchor = ANCHOR_END}, "at lock");
-    struct text_style style = {.size = SIZE,
-                               .bold = shape.lock != NULL && shape.lock->verdict == VERDICT_FAIL};
-    struct point at = {width / 2 + 2, height - 3};
-    picture_figure(picture, shape.lock, at, style);
-    drawing_end(picture->drawing);
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        struct arch_shape shape;
+        arch_shape_make(picture, setup, axle, &shape);
+        if (known(shape.wall_inner) || known(shape.wall_outer) || known(shape.wall_bump))
+            return true;
+    }
+    return false;
+}
+
+void picture_arch_small(const struct picture *picture, size_t setup)
+{
+    enum { HEIGHT = 170, HALF = DRAWING_WIDTH / 2, SIZE = DRAWING_TEXT };
+    struct arch_shape front, rear;
+    arch_shape_make(picture, setup, AXLE_FRONT, &front);
+    arch_shape_make(picture, setup, AXLE_REAR, &rear);
+    picture_begin(picture, HEIGHT + 1.6 * SIZE, "Wheels in their arches",
+                  "Cut through each axle, to scale: the tyre, the largest that is allowed, the "
+                  "fitted tyre dotted, and the room inside, outside and above at full bump.");
+    picture_arch_section(picture, &front, (struct box){0, 0, HALF - SIZE, HEIGHT}, SIZE);
+    picture_arch_section(picture, &rear, (struct box){HALF + SIZE, 0, HALF - SIZE, HEIGHT}, SIZE);
+    struct text_style style = {.size = SIZE, .anchor = ANCHOR_END};
+    drawing_text(picture->drawing, (struct point){HALF / 2.0 - SIZE, HEIGHT + SIZE}, style,
+                 "at lock");
+    style.anchor = ANCHOR_START;
+    style.bold = front.lock != NULL && front.lock->verdict == VERDICT_FAIL;
+    picture_figure(picture, front.lock, (struct point){HALF / 2.0, HEIGHT + SIZE}, style);
+    picture_end(picture, HEIGHT + 1.6 * SIZE);
 }

@@ -27,10 +27,9 @@ void arch_shape_make(const struct picture *picture, size_t setup, int axle,
 void picture_arch_side(const struct picture *picture, const struct arch_shape *shape,
                        struct box box, double size);
 void picture_arch_section(const struct picture *picture, const struct arch_shape *shape,
-                          struct box box, double size, bool titled);
+                          struct box box, double size);
 void picture_arch_lock(const struct picture *picture, const struct arch_shape *shape,
                        struct box box, double size);
-void picture_arch_legend(const struct picture *picture, const struct arch_shape *shape,
-                         struct box box, double size);
+void picture_arch_legend(const struct picture *picture, struct box box, double size);
 
 #endif

@@ -9,6 +9,16 @@
 #include "compute/load.h"
 #include "report/clearance/stance.h"
 
+enum {
+    MARGIN = DRAWING_TEXT,
+    SIZE = DRAWING_TEXT,
+    TITLE = 24,
+    ROW = 170,
+    GAP = 10,
+    VEHICLE = 290,
+    PANEL = TITLE + 3 * (ROW + GAP) + VEHICLE + 2 * GAP
+};
+
 static const struct pen before_pen = {.width = 0.9, .dash = DASH_DOT};
 static const struct pen after_pen = {.width = 1.4};
 
@@ -221,7 +231,7 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
                              arena_format(picture->layout->arena,
                                           "the vehicle from the side, %s (dotted: the fitted tyre)",
                                           plan_state_name(plan, view.state)),
-                             size, box.width));
+                             1.13 * size, box.width));
     if (!known(view.wheelbase)) {
         drawing_text(picture->drawing, (struct point){box.x, box.y + 3 * size},
                      (struct text_style){.size = size}, "wheelbase unknown");
@@ -229,7 +239,8 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
     }
     double ahead = farthest(&measured->front_overhang, true);
     double behind = farthest(&measured->rear_overhang, false);
-    double long_m = view.wheelbase + ahead + behind + 0.4, texts = 8 * size;
+    double long_m = view.wheelbase + ahead + behind + 0.4;
+    double texts = size + drawing_text_width("fitted unknown", size);
     const struct figure *roof = angle_of(&view, setup, QUANTITY_ROOF_HEIGHT);
     double tall_m = fmax(2.1, 0.1 + (roof == NULL ? 0 : known_or(roof->value, 0)));
     view.pixels_per_m = fmin((box.width - 2 * texts) / long_m, (box.height - 7.5 * size) / tall_m);
@@ -251,50 +262,43 @@ static void draw_vehicle(const struct picture *picture, size_t setup, struct box
                (struct point){box.x + box.width / 2, view.origin.y + 1.5 * size}, ANCHOR_MIDDLE);
 }
 
+/* One option: the front wheel, the rear one, the front one at lock, and the vehicle. */
+static void draw_panel(const struct picture *picture, const void *context, size_t index, double top)
+{
+    (void)context;
+    size_t setup = picture->layout->plan->count > 1 ? index + 1 : 0;
+    const double left = MARGIN, right = DRAWING_WIDTH / 2 + MARGIN;
+    const double half = DRAWING_WIDTH / 2 - 2 * MARGIN, first = top + TITLE;
+    struct arch_shape front, rear;
+    arch_shape_make(picture, setup, AXLE_FRONT, &front);
+    arch_shape_make(picture, setup, AXLE_REAR, &rear);
+    drawing_text(picture->drawing, (struct point){left, top + SIZE},
+                 (struct text_style){.size = SIZE, .bold = true},
+                 picture_setup_title(picture, setup, 1.13 * SIZE, DRAWING_WIDTH - 2 * MARGIN));
+    picture_arch_side(picture, &front, (struct box){left, first, half, ROW}, SIZE);
+    picture_arch_section(picture, &front, (struct box){right, first, half, ROW}, SIZE);
+    picture_arch_side(picture, &rear, (struct box){left, first + ROW + GAP, half, ROW}, SIZE);
+    picture_arch_section(picture, &rear, (struct box){right, first + ROW + GAP, half, ROW}, SIZE);
+    picture_arch_lock(picture, &front, (struct box){left, first + 2 * (ROW + GAP), half, ROW},
+                      SIZE);
+    if (index == 0)
+        picture_arch_legend(picture, (struct box){right, first + 2 * (ROW + GAP), half, ROW}, SIZE);
+    draw_vehicle(picture, setup,
+                 (struct box){left, first + 3 * (ROW + GAP), DRAWING_WIDTH - 2 * MARGIN, VEHICLE},
+                 SIZE);
+}
+
 void picture_clearance(const struct picture *picture)
 {
-    enum {
-        WIDTH = 1020,
-        MARGIN = 14,
-        SIZE = 11,
-        TITLE = 24,
-        ROW = 235,
-        VEHICLE = 370,
-        PANEL = 910
+    const struct panels panels = {
+        .title = "Wheels in their arches and the vehicle's ramp angles",
+        .description =
+            "To scale. The front and the rear wheel in their arches from the side and cut through "
+            "the axle, the front wheel at lock from above, and the vehicle from the side with the "
+            "steepest ramps that it clears, before and after. What is unknown is dashed.",
+        .count = picture->layout->plan->count > 1 ? picture->layout->plan->count - 1 : 1,
+        .height = PANEL,
+        .draw = draw_panel,
     };
-    const struct plan *plan = picture->layout->plan;
-    size_t first = plan->count > 1 ? 1 : 0;
-    drawing_begin(picture->drawing, WIDTH, (double)(plan->count - first) * PANEL + 2 * MARGIN,
-                  "Wheels in their arches and the vehicle's ramp angles",
-                  "To scale. For each option the front and the rear wheel in their arches from the "
-                  "side and cut through the axle, the front wheel at lock from above, and the "
-                  "vehicle from the side with the steepest ramps that it clears, before and after. "
-                  "What is unknown is dashed.");
-    for (size_t i = first; i < plan->count; i++) {
-        double top = MARGIN + (double)(i - first) * PANEL;
-        struct arch_shape front, rear;
-        arch_shape_make(picture, i, AXLE_FRONT, &front);
-        arch_shape_make(picture, i, AXLE_REAR, &rear);
-        drawing_text(picture->drawing, (struct point){MARGIN, top + SIZE},
-                     (struct text_style){.size = 1.15 * SIZE, .bold = true},
-                     picture_setup_title(picture, i, 1.3 * SIZE, WIDTH - 2 * MARGIN));
-        const struct box side = {MARGIN, top + TITLE, 380, ROW};
-        const struct box section = {MARGIN + 390, top + TITLE, 290, ROW};
-        const struct box third = {MARGIN + 700, top + TITLE, 290, ROW};
-        const double down = ROW + 10;
-        picture_arch_side(picture, &front, side, SIZE);
-        picture_arch_section(picture, &front, section, SIZE, true);
-        picture_arch_lock(picture, &front, third, SIZE);
-        picture_arch_side(picture, &rear, (struct box){side.x, side.y + down, side.width, ROW},
-                          SIZE);
-        picture_arch_section(picture, &rear,
-                             (struct box){section.x, section.y + down, section.width, ROW}, SIZE,
-                             true);
-        picture_arch_legend(picture, &front,
-                            (struct box){third.x, third.y + down, third.width, ROW}, SIZE);
-        draw_vehicle(picture, i,
-                     (struct box){MARGIN, top + TITLE + 2 * down, WIDTH - 2 * MARGIN, VEHICLE},
-                     SIZE);
-    }
-    drawing_end(picture->drawing);
+    picture_panels(picture, &panels);
 }

@@ -95,13 +95,14 @@ double curve_road(const struct picture *picture, const struct figure *per_1000, 
     return unit_from_si(curves_unit(picture), per_1000->value) * rpm / 1000;
 }
 
-void picture_no_gearing(const struct picture *picture, double width, double height)
+void picture_no_gearing(const struct picture *picture, double height)
 {
-    drawing_begin(picture->drawing, width, height, "Engine speed against road speed",
+    picture_begin(picture, height, "Engine speed against road speed",
                   "Unknown: the gears, the axle ratio or the tyre's circumference are not given.");
-    drawing_rectangle(picture->drawing, (struct box){4, 4, width - 8, height - 8}, 0,
+    drawing_rectangle(picture->drawing, (struct box){4, 4, DRAWING_WIDTH - 8, height - 8}, 0,
                       (struct pen){.width = 1, .dash = DASH_SHORT});
-    drawing_text(picture->drawing, (struct point){width / 2, height / 2},
-                 (struct text_style){.size = 11, .anchor = ANCHOR_MIDDLE}, "gearing unknown");
-    drawing_end(picture->drawing);
+    drawing_text(picture->drawing, (struct point){DRAWING_WIDTH / 2.0, height / 2},
+                 (struct text_style){.size = DRAWING_TEXT, .anchor = ANCHOR_MIDDLE},
+                 "gearing unknown");
+    picture_end(picture, height);
 }

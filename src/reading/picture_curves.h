@@ -40,6 +40,6 @@ double curves_limit_rpm(const struct picture *picture);
 enum unit_id curves_unit(const struct picture *picture);
 double curve_road(const struct picture *picture, const struct figure *per_1000, double rpm);
 
-void picture_no_gearing(const struct picture *picture, double width, double height);
+void picture_no_gearing(const struct picture *picture, double height);
 
 #endif

@@ -16,21 +16,34 @@ struct gear_chart {
     bool limit_known;
 };
 
+static const double a_little_more = 1.06;
+
+/* Where a line ends: at the engine's limit, or at the chart's edge. */
+static struct point end_of(const struct gear_chart *chart, const struct figure *per_1000)
+{
+    double limit = curves_limit_rpm(chart->picture);
+    double road = curve_road(chart->picture, per_1000, limit);
+    double kept = fmin(road, chart->road.last);
+    return (struct point){scale_place(&chart->road, kept),
+                          scale_place(&chart->engine, limit * kept / road)};
+}
+
 static double fastest_of(const struct gear_chart *chart, const struct curves *curves)
 {
     double fastest = 0;
     for (size_t i = 0; i < curves->count; i++)
         fastest = fmax(fastest, curve_road(chart->picture, curves->items[i].per_1000,
                                            curves_limit_rpm(chart->picture)));
-    return fastest;
+    double top = chart->picture->layout->plan->specification->vehicle.top_speed_mps;
+    return known(top) ? fmin(fastest, a_little_more * unit_from_si(chart->unit, top)) : fastest;
 }
 
-static struct gear_chart chart_of(const struct picture *picture, double size)
+static struct gear_chart chart_of(const struct picture *picture)
 {
     double idle = picture->layout->plan->specification->drivetrain.engine.idle_per_s;
     return (struct gear_chart){
         .picture = picture,
-        .size = size,
+        .size = DRAWING_TEXT,
         .unit = curves_unit(picture),
         .idle_rpm = known(idle) ? unit_from_si(UNIT_RPM, idle) : 0,
         .limit_known = known(picture->layout->plan->specification->drivetrain.engine.limit_per_s),
@@ -39,9 +52,8 @@ static struct gear_chart chart_of(const struct picture *picture, double size)
 
 static void set_scales(struct gear_chart *chart, double fastest)
 {
-    double step = scale_step(fastest, 8), bottom = chart->area.y + chart->area.height;
-    chart->road = (struct scale){0, scale_up(fastest, step), chart->area.x,
-                                 chart->area.x + chart->area.width};
+    double bottom = chart->area.y + chart->area.height;
+    chart->road = (struct scale){0, fastest, chart->area.x, chart->area.x + chart->area.width};
     chart->engine =
         (struct scale){0, scale_up(curves_limit_rpm(chart->picture), 500), bottom, chart->area.y};
 }
@@ -54,7 +66,7 @@ static void draw_road_limits(const struct gear_chart *chart)
     const double *limits = us ? mph : kmh;
     size_t count = us ? sizeof mph / sizeof mph[0] : sizeof kmh / sizeof kmh[0];
     struct drawing *drawing = chart->picture->drawing;
-    double size = 0.85 * chart->size, top = chart->area.y, bottom = top + chart->area.height;
+    double size = chart->size, top = chart->area.y, bottom = top + chart->area.height;
     double places[sizeof kmh / sizeof kmh[0]];
     drawing_group(drawing, arena_format(drawing->arena, "usual speed limits of roads, in %s",
                                         unit_table[chart->unit].name));
@@ -81,12 +93,11 @@ static void draw_curve(const struct gear_chart *chart, const struct curves *curv
                        const struct curve *curve)
 {
     const struct picture *picture = chart->picture;
-    double top = curves_limit_rpm(picture), from = chart->idle_rpm;
+    double from = chart->idle_rpm;
     struct point ends[] = {
         {scale_place(&chart->road, curve_road(chart->picture, curve->per_1000, from)),
          scale_place(&chart->engine, from)},
-        {scale_place(&chart->road, curve_road(chart->picture, curve->per_1000, top)),
-         scale_place(&chart->engine, top)}};
+        end_of(chart, curve->per_1000)};
     drawing_group(picture->drawing, figure_sentence(picture->layout, curve->per_1000));
     drawing_line(picture->drawing, ends[0], ends[1],
                  (struct pen){.width = 1.1, .dash = curves->groups[curve->group].dash});
@@ -107,15 +118,14 @@ static void draw_gear_numbers(const struct gear_chart *chart, const struct curve
             if (curves->items[j].gear != gear)
                 continue;
             first = first && j >= i;
-            double at = curve_road(chart->picture, curves->items[j].per_1000,
-                                   curves_limit_rpm(chart->picture));
+            double at = end_of(chart, curves->items[j].per_1000).x;
             least = fmin(least, at);
             most = fmax(most, at);
         }
         bool captioned = curves->group_count > 1 && curve_is_highest(curves, &curves->items[i]);
         if (!first || captioned)
             continue;
-        places[count] = scale_place(&chart->road, (least + most) / 2);
+        places[count] = (least + most) / 2;
         labels[count++] = arena_format(chart->picture->drawing->arena, "%d", gear);
     }
     places_spread(places, count, 1.8 * chart->size, chart->area.x,
@@ -131,7 +141,8 @@ static void draw_gear_numbers(const struct gear_chart *chart, const struct curve
 static void draw_captions(const struct gear_chart *chart, const struct curves *curves, double y)
 {
     size_t order[GROUPS_MAX], count = 0;
-    double ends[GROUPS_MAX], places[GROUPS_MAX], widest = 0;
+    struct point ends[GROUPS_MAX];
+    double places[GROUPS_MAX], widest = 0;
     for (size_t i = 0; i < curves->group_count; i++) {
         size_t at = count++;
         for (; at > 0 &&
@@ -141,10 +152,10 @@ static void draw_captions(const struct gear_chart *chart, const struct curves *c
         order[at] = i;
         widest = fmax(widest, drawing_text_width(curves->groups[i].caption, chart->size));
     }
-    double top = curves_limit_rpm(chart->picture);
-    for (size_t i = 0; i < count; i++)
-        places[i] = ends[i] = scale_place(
-            &chart->road, curve_road(chart->picture, curves->groups[order[i]].highest, top));
+    for (size_t i = 0; i < count; i++) {
+        ends[i] = end_of(chart, curves->groups[order[i]].highest);
+        places[i] = ends[i].x;
+    }
     places_spread(places, count, widest + 0.5 * chart->size, chart->area.x,
                   chart->area.x + chart->area.width);
     struct drawing *drawing = chart->picture->drawing;
@@ -152,8 +163,7 @@ static void draw_captions(const struct gear_chart *chart, const struct curves *c
                  (struct text_style){.size = chart->size, .anchor = ANCHOR_END},
                  arena_format(drawing->arena, "%d:", curves->groups[0].highest->place.gear));
     for (size_t i = 0; i < count; i++) {
-        drawing_line(drawing, (struct point){ends[i], scale_place(&chart->engine, top)},
-                     (struct point){places[i], y + 0.3 * chart->size},
+        drawing_line(drawing, ends[i], (struct point){places[i], y + 0.3 * chart->size},
                      (struct pen){.width = 0.5, .stroke = "#666"});
         drawing_text(drawing, (struct point){places[i], y},
                      (struct text_style){.size = chart->size, .anchor = ANCHOR_MIDDLE},
@@ -195,40 +205,11 @@ static void draw_limit(const struct gear_chart *chart)
     drawing_text(
         drawing,
         (struct point){chart->area.x, chart->area.y + chart->area.height + 3.9 * chart->size},
-        (struct text_style){.size = 0.85 * chart->size},
+        (struct text_style){.size = chart->size},
         arena_format(drawing->arena,
                      chart->limit_known ? "lines end at the engine's limit, %.0f rpm"
                                         : "engine's limit unknown: drawn to %.0f rpm",
                      limit));
-}
-
-static void draw_panel(struct gear_chart *chart, const struct curves *curves, struct box box,
-                       const char *title, double fastest)
-{
-    struct drawing *drawing = chart->picture->drawing;
-    double size = chart->size;
-    double legend = 1.5 * size * (double)chart->legend_lines;
-    chart->area = (struct box){box.x + 6 * size, box.y + 5.2 * size, box.width - 8 * size,
-                               box.height - 10.4 * size - legend};
-    set_scales(chart, fastest);
-    drawing_text(drawing, (struct point){box.x, box.y + size},
-                 (struct text_style){.size = 1.15 * size, .bold = true},
-                 drawing_fit(drawing, title, 1.3 * size, box.width - size));
-    axis_below(drawing, &chart->road, chart->area, size, "");
-    drawing_text(drawing,
-                 (struct point){chart->area.x + chart->area.width,
-                                chart->area.y + chart->area.height + 3.9 * size},
-                 (struct text_style){.size = size, .anchor = ANCHOR_END},
-                 arena_format(drawing->arena, "road speed, %s", unit_table[chart->unit].name));
-    axis_left(drawing, &chart->engine, chart->area, size, "engine speed, rpm");
-    draw_road_limits(chart);
-    draw_limit(chart);
-    for (size_t i = 0; i < curves->count; i++)
-        draw_curve(chart, curves, &curves->items[i]);
-    draw_gear_numbers(chart, curves, chart->area.y - 1.1 * size);
-    if (curves->group_count > 1)
-        draw_captions(chart, curves, chart->area.y - 2.4 * size);
-    draw_legend(chart, curves, chart->area.y + chart->area.height + 5.6 * size, 1.5 * size);
 }
 
 /* One panel: its lines, and its heading. */
@@ -255,41 +236,76 @@ static void add_panel(const struct picture *picture, size_t setup, enum curves_o
         panels[(*count)++] = panel;
 }
 
+/* All panels, in one scale. */
+struct gear_panels {
+    struct gear_chart chart;
+    struct panel *items;
+    size_t count;
+    double fastest;
+};
+
+enum { HEIGHT = 356, MARGIN = DRAWING_TEXT };
+
+static void draw_panel(const struct picture *picture, const void *context, size_t index, double top)
+{
+    const struct gear_panels *panels = context;
+    const struct curves *curves = panels->items[index].curves;
+    const char *title = panels->items[index].title;
+    struct gear_chart copy = panels->chart, *chart = &copy;
+    struct box box = {MARGIN, top, DRAWING_WIDTH - 2 * MARGIN, HEIGHT - MARGIN};
+    struct drawing *drawing = picture->drawing;
+    double size = chart->size;
+    double legend = 1.5 * size * (double)chart->legend_lines;
+    chart->area = (struct box){box.x + 6 * size, box.y + 5.2 * size, box.width - 8 * size,
+                               box.height - 10.4 * size - legend};
+    set_scales(chart, panels->fastest);
+    drawing_text(drawing, (struct point){box.x, box.y + size},
+                 (struct text_style){.size = size, .bold = true},
+                 drawing_fit(drawing, title, 1.13 * size, box.width - size));
+    axis_below(drawing, &chart->road, chart->area, size, "");
+    drawing_text(drawing,
+                 (struct point){chart->area.x + chart->area.width,
+                                chart->area.y + chart->area.height + 3.9 * size},
+                 (struct text_style){.size = size, .anchor = ANCHOR_END},
+                 arena_format(drawing->arena, "road speed, %s", unit_table[chart->unit].name));
+    axis_left(drawing, &chart->engine, chart->area, size, "engine speed, rpm");
+    draw_road_limits(chart);
+    draw_limit(chart);
+    for (size_t i = 0; i < curves->count; i++)
+        draw_curve(chart, curves, &curves->items[i]);
+    draw_gear_numbers(chart, curves, chart->area.y - 1.1 * size);
+    if (curves->group_count > 1)
+        draw_captions(chart, curves, chart->area.y - 2.4 * size);
+    draw_legend(chart, curves, chart->area.y + chart->area.height + 5.6 * size, 1.5 * size);
+}
+
 void picture_gearing(const struct picture *picture)
 {
-    enum { WIDTH = 500, HEIGHT = 400, MARGIN = 12 };
     const struct plan *plan = picture->layout->plan;
-    struct panel *panels =
-        arena_allocate_array(picture->layout->arena, 2 * plan->count, sizeof *panels);
-    size_t count = 0, first = plan->count > 1 ? 1 : 0;
-    for (size_t i = first; i < plan->count; i++) {
-        add_panel(picture, i, OWN_AXLE, panels, &count);
-        add_panel(picture, i, EVERY_AXLE, panels, &count);
+    struct gear_panels all = {.chart = chart_of(picture)};
+    all.items = arena_allocate_array(picture->layout->arena, 2 * plan->count, sizeof *all.items);
+    for (size_t i = plan->count > 1 ? 1 : 0; i < plan->count; i++) {
+        add_panel(picture, i, OWN_AXLE, all.items, &all.count);
+        add_panel(picture, i, EVERY_AXLE, all.items, &all.count);
     }
-    struct gear_chart chart = chart_of(picture, 11);
-    double fastest = 0;
-    for (size_t i = 0; i < count; i++) {
-        fastest = fmax(fastest, fastest_of(&chart, panels[i].curves));
-        if (panels[i].curves->group_count > chart.legend_lines)
-            chart.legend_lines = panels[i].curves->group_count;
+    for (size_t i = 0; i < all.count; i++) {
+        const struct curves *curves = all.items[i].curves;
+        all.fastest = fmax(all.fastest, fastest_of(&all.chart, curves));
+        if (curves->group_count > all.chart.legend_lines)
+            all.chart.legend_lines = curves->group_count;
     }
-    if (count == 0) {
-        picture_no_gearing(picture, WIDTH, 120);
-        return;
-    }
-    size_t across = count > 1 ? 2 : 1, rows = (count + across - 1) / across;
-    drawing_begin(picture->drawing, (double)(across * WIDTH + 2 * MARGIN),
-                  (double)(rows * HEIGHT + 2 * MARGIN),
-                  "Engine speed against road speed in every gear",
-                  "A line a gear from idle to the engine's limit; low ranges are not drawn. "
-                  "Each setup has its dash; the legend under each chart gives the road speed at "
-                  "1000 rpm in the highest gear.");
-    for (size_t i = 0; i < count; i++) {
-        size_t column = i % across, row = i / across;
-        draw_panel(&chart, panels[i].curves,
-                   (struct box){(double)(MARGIN + column * WIDTH), (double)(MARGIN + row * HEIGHT),
-                                WIDTH - MARGIN, HEIGHT - 2 * MARGIN},
-                   panels[i].title, fastest);
-    }
-    drawing_end(picture->drawing);
+    const struct panels panels = {
+        .title = "Engine speed against road speed in every gear",
+        .description = "A line a gear from idle to the engine's limit, or to a little above the "
+                       "top speed; low ranges are not drawn. Each tyre has its dash; below stands "
+                       "the road speed at 1000 rpm in the highest gear.",
+        .count = all.count,
+        .height = HEIGHT,
+        .context = &all,
+        .draw = draw_panel,
+    };
+    if (all.count == 0)
+        picture_no_gearing(picture, 120);
+    else
+        picture_panels(picture, &panels);
 }

@@ -2,6 +2,8 @@
 
 #include <stdbool.h>
 
+#include "output/markup.h"
+#include "output/tone.h"
 #include "output/utf8.h"
 #include "output/writer.h"
 
@@ -11,15 +13,29 @@ static void pad_to(struct prose *prose, size_t column)
         outbuf_char(prose->out, ' ');
 }
 
+static void put(struct prose *prose, struct span text)
+{
+    if (prose->markup)
+        markup_span(prose->out, text);
+    else
+        outbuf_put(prose->out, text);
+}
+
 void prose_begin(struct prose *prose, size_t at, const char *first, size_t indent)
 {
+    if (prose->markup)
+        outbuf_text(prose->out, "<p>");
     prose->position = 0;
     prose->indent = prose->start = indent;
     prose->fresh = true;
     if (*first == '\0')
         return;
-    pad_to(prose, at);
-    outbuf_text(prose->out, first);
+    if (!prose->markup)
+        pad_to(prose, at);
+    const char *tone = tone_begin(prose->out, span_of(first));
+    outbuf_text(prose->out, tone);
+    put(prose, span_of(first));
+    outbuf_text(prose->out, tone_end(tone));
     prose->position += display_width(span_of(first));
     prose->fresh = prose->position < indent;
 }
@@ -30,15 +46,19 @@ void prose_words(struct prose *prose, const char *text)
         size_t length = strcspn(text, " ");
         struct span word = {text, length};
         size_t width = display_width(word);
-        if (length > 0 && !prose->fresh && prose->position + 1 + width > prose->width) {
+        if (!prose->markup && length > 0 && !prose->fresh &&
+            prose->position + 1 + width > prose->width) {
             outbuf_char(prose->out, '\n');
             prose->position = 0;
             prose->start = prose->indent;
             prose->fresh = true;
         }
         if (length > 0) {
-            pad_to(prose, prose->fresh ? prose->start : prose->position + 1);
-            outbuf_put(prose->out, word);
+            if (!prose->markup)
+                pad_to(prose, prose->fresh ? prose->start : prose->position + 1);
+            else if (prose->position > 0)
+                outbuf_char(prose->out, ' ');
+            put(prose, word);
             prose->position += width;
             prose->fresh = false;
         }
@@ -48,7 +68,7 @@ void prose_words(struct prose *prose, const char *text)
 
 void prose_end(struct prose *prose)
 {
-    outbuf_char(prose->out, '\n');
+    outbuf_text(prose->out, prose->markup ? "</p>\n" : "\n");
     prose->position = 0;
 }
 

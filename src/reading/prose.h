@@ -15,6 +15,7 @@ struct prose {
     size_t position; /* in the line now */
     size_t start;    /* where the next word goes while `fresh` */
     bool fresh;      /* no word stands behind what the line begins with */
+    bool markup;     /* HTML: paragraphs that the browser breaks */
 };
 
 /* Begins a line with `first` at column `at`; what follows hangs at `indent`. */

@@ -1,5 +1,6 @@
 #include "reading/sheet_text.h"
 
+#include "output/tone.h"
 #include "output/writer.h"
 #include "reading/answer.h"
 #include "reading/prose.h"
@@ -72,7 +73,10 @@ static void put_cells(const struct layout *layout, const struct answer_table *ta
         if (*text != '\0') {
             for (; owed > 0; owed--)
                 outbuf_char(layout->out, ' ');
+            const char *tone = tone_begin(layout->out, span_of(text));
+            outbuf_text(layout->out, tone);
             outbuf_text(layout->out, text);
+            outbuf_text(layout->out, tone_end(tone));
         }
         owed += table->widths[i] - width_of(text) + GAP;
     }

@@ -1,7 +1,7 @@
 #include "reading/task_list.h"
 
-#include "output/markdown_text.h"
 #include "reading/answer.h"
+#include "reading/document.h"
 #include "reading/page.h"
 #include "reading/prose.h"
 #include "reading/sheet_text.h"
@@ -49,34 +49,24 @@ void task_list_text(const struct layout *layout)
     cautions_text(layout);
 }
 
-static void put(const struct layout *layout, const char *text)
-{
-    markdown_text(layout->out, span_of(text));
-}
-
 static void put_markdown_option(const struct layout *layout, size_t setup)
 {
     const struct option_outcome *outcome = &layout->outcomes[setup];
-    outbuf_text(layout->out, "## ");
-    put(layout, arena_format(layout->arena, "%s: %s", option_label(layout, setup),
-                             answer_heading(layout, setup)));
-    outbuf_text(layout->out, "\n\n");
+    document_heading(layout, 2,
+                     arena_format(layout->arena, "%s: %s", option_label(layout, setup),
+                                  answer_heading(layout, setup)));
     page_markdown_tasks(layout, setup, true);
     if (has_nothing(outcome))
         outbuf_text(layout->out, "nothing to do\n");
     for (size_t i = 0; i < count_fails(outcome); i++)
-        page_markdown_finding(layout, outcome->findings[i]);
-    outbuf_char(layout->out, '\n');
+        page_finding(layout, outcome->findings[i]);
 }
 
 void task_list_markdown(const struct layout *layout)
 {
-    outbuf_text(layout->out, "# ");
-    put(layout, answer_title(layout));
-    outbuf_text(layout->out, "\n\n");
+    document_heading(layout, 1, answer_title(layout));
     for (size_t i = 0; i < layout->plan->count; i++)
         if (task_list_shows(layout, layout->order[i]))
             put_markdown_option(layout, layout->order[i]);
-    put(layout, cautions);
-    outbuf_char(layout->out, '\n');
+    document_paragraph(layout, cautions);
 }

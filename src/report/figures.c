@@ -26,29 +26,45 @@ struct figure figure_by(enum quantity_id quantity, double value, struct remark b
     return figure;
 }
 
-/* Assumptions are numbered within their part and setup, so that each has a place of its own. */
-static int next_assumption(struct figures *figures)
+/* Assumptions are numbered within their part, so that each has a place of its own and the same
+ * place with every setup. A setup that says one twice (of two axles) has two numbers of it. */
+static int number_of(struct figures *figures, const struct remark *text)
 {
-    while (figures->assumed_count <= (size_t)figures->setup) {
-        figures->assumed = arena_grow(figures->arena, figures->assumed, figures->assumed_count,
-                                      &figures->assumed_capacity, sizeof *figures->assumed);
-        figures->assumed[figures->assumed_count++] = (struct assumption_counts){{0}};
+    int number = 1;
+    for (size_t i = 0; i < figures->taken_count; i++) {
+        struct taken *taken = &figures->taken[i];
+        if (taken->part != figures->part)
+            continue;
+        number++;
+        if (taken->setup == figures->setup || !remark_same(&taken->text, text))
+            continue;
+        taken->setup = figures->setup;
+        return taken->number;
     }
-    return ++figures->assumed[figures->setup].of_part[figures->part];
+    figures->taken = arena_grow(figures->arena, figures->taken, figures->taken_count,
+                                &figures->taken_capacity, sizeof *figures->taken);
+    figures->taken[figures->taken_count++] =
+        (struct taken){*text, figures->part, number, figures->setup};
+    return number;
 }
 
-void figures_add(struct figures *figures, struct figure figure)
+void figures_add_as_is(struct figures *figures, struct figure figure)
 {
     figures->items = arena_grow(figures->room != NULL ? figures->room : figures->arena,
                                 figures->items, figures->count, &figures->capacity,
                                 sizeof *figures->items);
+    figures->items[figures->count++] = figure;
+}
+
+void figures_add(struct figures *figures, struct figure figure)
+{
     figure.part = figures->part;
     figure.setup = figures->setup;
     if (quantity_rows[figure.quantity].policy & POLICY_ASSUMED) {
         figure.place.counted = COUNTED_ASSUMPTION;
-        figure.place.number = next_assumption(figures);
+        figure.place.number = number_of(figures, &figure.advice);
     }
-    figures->items[figures->count++] = figure;
+    figures_add_as_is(figures, figure);
 }
 
 void figures_restart(struct figures *figures, struct arena *arena)

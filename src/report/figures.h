@@ -97,8 +97,12 @@ struct figure {
     bool instrument_kmh;
 };
 
-struct assumption_counts {
-    int of_part[PART_COUNT];
+/* What was taken, in the words of one part: the same statement has the same number in all setups.
+ */
+struct taken {
+    struct remark text;
+    enum part part;
+    int number, setup; /* the last setup that took it */
 };
 
 struct figures {
@@ -109,8 +113,8 @@ struct figures {
     size_t count, capacity;
     enum part part; /* of what is added now: the driver's */
     int setup;
-    struct assumption_counts *assumed; /* one a setup; figures_add counts */
-    size_t assumed_count, assumed_capacity;
+    struct taken *taken; /* figures_add numbers them */
+    size_t taken_count, taken_capacity;
 };
 
 /* A figure with no state, axle, place, limit or verdict: to be filled up and added. */
@@ -119,6 +123,8 @@ struct figure figure_of(enum quantity_id quantity, double value);
 struct figure figure_by(enum quantity_id quantity, double value, struct remark basis);
 /* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
+/* A figure that has them. */
+void figures_add_as_is(struct figures *figures, struct figure figure);
 
 /* Empties it for another round, whose figures may point into another arena. */
 void figures_restart(struct figures *figures, struct arena *arena);

@@ -35,11 +35,12 @@ enum quantity_policy {
       2, POLICY_RULES | POLICY_SIGNED | POLICY_OF_SIZE | POLICY_NEEDED, 0.02)                      \
     X(DIAMETER_CHANGE_SHARE, "overall_diameter_change_percent", "diameter change", UNIT_PERCENT,   \
       UNIT_PERCENT, 2, 2, POLICY_RULES | POLICY_OF_SIZE | POLICY_NEEDED, 0.02)                     \
-    X(DIAMETER_LEAST, "overall_diameter_min", "diameter, least new", UNIT_MM, UNIT_IN, 1, 2, 0, 0) \
-    X(DIAMETER_LARGEST, "overall_diameter_max", "diameter, largest new", UNIT_MM, UNIT_IN, 1, 2,   \
-      0, 0)                                                                                        \
-    X(WIDTH_LARGEST, "section_width_max", "section width, largest new", UNIT_MM, UNIT_IN, 1, 2, 0, \
-      0)                                                                                           \
+    X(DIAMETER_LEAST, "overall_diameter_min", "smallest diameter when new", UNIT_MM, UNIT_IN, 1,   \
+      2, 0, 0)                                                                                     \
+    X(DIAMETER_LARGEST, "overall_diameter_max", "largest diameter when new", UNIT_MM, UNIT_IN, 1,  \
+      2, 0, 0)                                                                                     \
+    X(WIDTH_LARGEST, "section_width_max", "largest section width when new", UNIT_MM, UNIT_IN, 1,   \
+      2, 0, 0)                                                                                     \
     X(STATIC_LOADED_RADIUS, "static_loaded_radius", "static loaded radius", UNIT_MM, UNIT_IN, 1,   \
       2, 0, 0)                                                                                     \
     X(MEASURING_RIM, "measuring_rim", "measuring rim", UNIT_IN, UNIT_IN, 2, 2, 0, 0)               \
@@ -48,47 +49,47 @@ enum quantity_policy {
     X(SECTION_WIDTH, "section_width_on_rim", "section width on its rim", UNIT_MM, UNIT_IN, 0, 2,   \
       0, 0)                                                                                        \
     X(REVOLUTIONS, "revolutions", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, 0, 0)           \
-    X(LOAD_AT_INDEX, "load_index_load", "load of the load index", UNIT_KG, UNIT_LB, 0, 0,          \
+    X(LOAD_AT_INDEX, "load_index_load", "load by the index", UNIT_KG, UNIT_LB, 0, 0,               \
       POLICY_OF_SIZE | POLICY_NEEDED, 0)                                                           \
-    X(SPEED_SYMBOL, "speed_symbol_speed", "speed of the speed symbol", UNIT_KMH, UNIT_MPH, 0, 0,   \
+    X(SPEED_SYMBOL, "speed_symbol_speed", "speed by the symbol", UNIT_KMH, UNIT_MPH, 0, 0,         \
       POLICY_NEEDED, 5)                                                                            \
     X(RIM_WIDTH, "rim_width", "rim width", UNIT_IN, UNIT_IN, 2, 2,                                 \
       POLICY_NO_MARGIN | POLICY_NEEDED, 0)                                                         \
     X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0, POLICY_NEEDED, 0)               \
-    X(AXLE_RATING_LEFT, "axle_rating_left", "left of the axle rating", UNIT_KG, UNIT_LB, 0, 0,     \
+    X(AXLE_RATING_LEFT, "axle_rating_left", "unused axle rating", UNIT_KG, UNIT_LB, 0, 0,          \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
     X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_OF_BUILD | POLICY_PLACES,   \
       0)                                                                                           \
     X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0, 0, 0)                        \
-    X(GROSS_LEFT, "gross_left", "left of the gross rating", UNIT_KG, UNIT_LB, 0, 0,                \
+    X(GROSS_LEFT, "gross_left", "unused gross rating", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
-    X(ROOF_LEFT, "roof_left", "left of the roof rating", UNIT_KG, UNIT_LB, 0, 0,                   \
+    X(ROOF_LEFT, "roof_left", "unused roof rating", UNIT_KG, UNIT_LB, 0, 0,                        \
       POLICY_OF_BUILD | POLICY_NEEDED, 20)                                                         \
-    X(TOW_BALL_LEFT, "tow_ball_left", "left of the tow-ball rating", UNIT_KG, UNIT_LB, 0, 0,       \
+    X(TOW_BALL_LEFT, "tow_ball_left", "unused tow-ball rating", UNIT_KG, UNIT_LB, 0, 0,            \
       POLICY_OF_BUILD | POLICY_NEEDED, 20)                                                         \
-    X(COMBINATION_LEFT, "combination_left", "left of the combination rating", UNIT_KG, UNIT_LB, 0, \
-      0, POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                     \
-    X(AXLE_RATING_LEFT_SHARE, "axle_rating_left_percent", "left of the axle rating", UNIT_PERCENT, \
+    X(COMBINATION_LEFT, "combination_left", "unused combination rating", UNIT_KG, UNIT_LB, 0, 0,   \
+      POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
+    X(AXLE_RATING_LEFT_SHARE, "axle_rating_left_percent", "unused axle rating", UNIT_PERCENT,      \
       UNIT_PERCENT, 1, 1, 0, 0)                                                                    \
-    X(GROSS_LEFT_SHARE, "gross_left_percent", "left of the gross rating", UNIT_PERCENT,            \
-      UNIT_PERCENT, 1, 1, 0, 0)                                                                    \
-    X(ROOF_LEFT_SHARE, "roof_left_percent", "left of the roof rating", UNIT_PERCENT, UNIT_PERCENT, \
+    X(GROSS_LEFT_SHARE, "gross_left_percent", "unused gross rating", UNIT_PERCENT, UNIT_PERCENT,   \
       1, 1, 0, 0)                                                                                  \
-    X(TOW_BALL_LEFT_SHARE, "tow_ball_left_percent", "left of the tow-ball rating", UNIT_PERCENT,   \
+    X(ROOF_LEFT_SHARE, "roof_left_percent", "unused roof rating", UNIT_PERCENT, UNIT_PERCENT, 1,   \
+      1, 0, 0)                                                                                     \
+    X(TOW_BALL_LEFT_SHARE, "tow_ball_left_percent", "unused tow-ball rating", UNIT_PERCENT,        \
       UNIT_PERCENT, 1, 1, 0, 0)                                                                    \
-    X(COMBINATION_LEFT_SHARE, "combination_left_percent", "left of the combination rating",        \
+    X(COMBINATION_LEFT_SHARE, "combination_left_percent", "unused combination rating",             \
       UNIT_PERCENT, UNIT_PERCENT, 1, 1, 0, 0)                                                      \
-    X(LARGEST_ITEM, "largest_item", "largest item still possible", UNIT_KG, UNIT_LB, 0, 0, 0, 0)   \
-    X(WEIGHED_WITH, "weighed_with", "what the weighed figures hold", UNIT_BARE, UNIT_BARE, 0, 0,   \
-      POLICY_NEEDED | POLICY_DOUBT, 0)                                                                            \
+    X(LARGEST_ITEM, "largest_item", "heaviest item still possible", UNIT_KG, UNIT_LB, 0, 0, 0, 0)  \
+    X(WEIGHED_WITH, "weighed_with", "aboard when weighed", UNIT_BARE, UNIT_BARE, 0, 0,             \
+      POLICY_NEEDED | POLICY_DOUBT, 0)                                                             \
     X(TYRE_LOAD, "tyre_load", "load on the heaviest tyre", UNIT_KG, UNIT_LB, 0, 0, 0, 0)           \
     X(TYRE_CAPACITY, "tyre_capacity", "tyre capacity", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_PLACES | POLICY_OF_PLACARD | POLICY_NEEDED, 0)                                        \
-    X(CAPACITY_LEFT, "capacity_left", "capacity left on the heaviest tyre", UNIT_PERCENT,          \
+    X(CAPACITY_LEFT, "capacity_left", "unused capacity, heaviest tyre", UNIT_PERCENT,              \
       UNIT_PERCENT, 1, 1, 0, 0)                                                                    \
-    X(TYRES_CARRY_RATING, "tyres_carry_axle_rating", "axle rating on its tyres", UNIT_KG, UNIT_LB, \
-      0, 0, POLICY_NEEDED, 150)                                                                    \
-    X(WHEEL_LOAD, "wheel_rating_left", "left of the wheel's rating", UNIT_KG, UNIT_LB, 0, 0,       \
+    X(TYRES_CARRY_RATING, "tyres_carry_axle_rating", "axle rating, carried by its tyres", UNIT_KG, \
+      UNIT_LB, 0, 0, POLICY_NEEDED, 150)                                                           \
+    X(WHEEL_LOAD, "wheel_rating_left", "unused wheel rating", UNIT_KG, UNIT_LB, 0, 0,              \
       POLICY_NEEDED, 100)                                                                          \
     X(PRESSURE_AS_REPLACED, "pressure_as_replaced", "pressure as replaced", UNIT_KPA, UNIT_PSI, 0, \
       1, 0, 0)                                                                                     \
@@ -99,12 +100,12 @@ enum quantity_policy {
       UNIT_PSI, 0, 0, POLICY_TO_SET | POLICY_NEEDED, 1e5)                                          \
     X(PRESSURE_AS_SET, "pressure_as_set", "pressure as set, cold", UNIT_KPA, UNIT_PSI, 0, 0,       \
       POLICY_NO_MARGIN, 0)                                                                         \
-    X(SPARE_CAPACITY, "spare_capacity", "spare: load of its load index", UNIT_KG, UNIT_LB, 0, 0,   \
+    X(SPARE_CAPACITY, "spare_capacity", "spare: load by its index", UNIT_KG, UNIT_LB, 0, 0,        \
       POLICY_OF_SPARE | POLICY_NEEDED | POLICY_NO_MARGIN, 0)                                       \
     X(SPARE_PRESSURE, "spare_pressure", "spare: pressure that it needs", UNIT_KPA, UNIT_PSI, 0, 0, \
       POLICY_TO_SET | POLICY_OF_SPARE | POLICY_NEEDED, 0)                                          \
-    X(WHEEL_PRESSURE, "wheel_pressure_left", "left of the wheel's pressure rating", UNIT_KPA,      \
-      UNIT_PSI, 0, 1, POLICY_NEEDED, 5e4)                                                          \
+    X(WHEEL_PRESSURE, "wheel_pressure_left", "unused wheel pressure rating", UNIT_KPA, UNIT_PSI,   \
+      0, 1, POLICY_NEEDED, 5e4)                                                                    \
     X(WARNING_THRESHOLD, "warning_threshold", "pressure warning must come by", UNIT_KPA, UNIT_PSI, \
       0, 1, 0, 0)                                                                                  \
     X(WARNING_AS_SET, "warning_as_set", "the vehicle's own pressure warning", UNIT_KPA, UNIT_PSI,  \
@@ -120,8 +121,8 @@ enum quantity_policy {
       0, 0)                                                                                        \
     X(OFF_ROAD_SPEED, "off_road_speed", "speed that low pressure allows", UNIT_KMH, UNIT_MPH, 0,   \
       0, 0, 0)                                                                                     \
-    X(FREE_AIR, "free_air", "free air to bring the tyres back", UNIT_L, UNIT_L, 0, 0, 0, 0)        \
-    X(INFLATING_TIME, "inflating_time", "time to bring the tyres back", UNIT_MIN, UNIT_MIN, 1, 1,  \
+    X(FREE_AIR, "free_air", "free air to fill the tyres again", UNIT_L, UNIT_L, 0, 0, 0, 0)        \
+    X(INFLATING_TIME, "inflating_time", "time to fill the tyres again", UNIT_MIN, UNIT_MIN, 1, 1,  \
       0, 0)                                                                                        \
     X(NOT_COVERED, "not_covered", "not covered", UNIT_BARE, UNIT_BARE, 0, 0, 0, 0)                 \
     X(SPEEDOMETER_ERROR, "speedometer_error", "speedometer error", UNIT_PERCENT, UNIT_PERCENT, 2,  \
@@ -161,19 +162,20 @@ enum quantity_policy {
       UNIT_PER_MILE, 1, 1, 0, 0)                                                                   \
     X(CIRCUMFERENCE_CHANGE, "circumference_change", "rolling circumference change", UNIT_PERCENT,  \
       UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
-    X(AXLES_CHANGE, "front_to_rear_change", "front beside rear circumference, change",             \
-      UNIT_PERCENT, UNIT_PERCENT, 2, 2, 0, 0)                                                      \
+    X(AXLES_CHANGE, "front_to_rear_change", "front to rear circumference, change", UNIT_PERCENT,   \
+      UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
     X(TEST_SPEED_ERROR, "test_speed_error", "error at a test speed", UNIT_PERCENT, UNIT_PERCENT,   \
       2, 2, 0, 0)                                                                                  \
     X(READING_ERROR, "reading_error", "error of a reading", UNIT_PERCENT, UNIT_PERCENT, 2, 2, 0,   \
       0)                                                                                           \
-    X(READING_RESIDUAL, "reading_residual", "reading off the line", UNIT_KMH, UNIT_MPH, 2, 2,      \
-      POLICY_DOUBT, 0)                                                                                           \
-    X(FIT_SCALE, "fit_scale", "shown per true", UNIT_BARE, UNIT_BARE, 5, 5, 0, 0)                  \
-    X(FIT_OFFSET, "fit_offset", "shown at zero", UNIT_KMH, UNIT_MPH, 2, 2, 0, 0)                   \
+    X(READING_RESIDUAL, "reading_residual", "reading, distance from the line", UNIT_KMH, UNIT_MPH, \
+      2, 2, POLICY_DOUBT, 0)                                                                       \
+    X(FIT_SCALE, "fit_scale", "slope of the readings", UNIT_BARE, UNIT_BARE, 5, 5, 0, 0)           \
+    X(FIT_OFFSET, "fit_offset", "shown at standstill", UNIT_KMH, UNIT_MPH, 2, 2, 0, 0)             \
     X(MEASURED_ERROR, "measured_error", "error by the readings", UNIT_PERCENT, UNIT_PERCENT, 2, 2, \
       POLICY_DOUBT, 0)                                                                             \
-    X(LAWFUL_CROSSING, "lawful_crossing", "crosses the law", UNIT_KMH, UNIT_MPH, 1, 1, 0, 0)       \
+    X(LAWFUL_CROSSING, "lawful_crossing", "speed where the law is crossed", UNIT_KMH, UNIT_MPH, 1, \
+      1, 0, 0)                                                                                     \
     X(CIRCUMFERENCE_MOST, "largest_lawful_circumference", "largest lawful circumference", UNIT_MM, \
       UNIT_IN, 0, 2, 0, 0)                                                                         \
     X(CIRCUMFERENCE_LEAST, "smallest_lawful_circumference", "smallest lawful circumference",       \
@@ -193,13 +195,14 @@ enum quantity_policy {
     X(OFF_SINCE_CHANGE, "odometer_off_since_change", "odometer off since the change", UNIT_KM,     \
       UNIT_MI, 1, 1, 0, 0)                                                                         \
     X(SERVICE_DUE, "service_due_at_shown", "service due when shown", UNIT_KM, UNIT_MI, 0, 0, 0, 0) \
-    X(ECONOMY_FACTOR, "economy_factor", "economy: shown times", UNIT_BARE, UNIT_BARE, 4, 4, 0, 0)  \
+    X(ECONOMY_FACTOR, "economy_factor", "true economy: shown times", UNIT_BARE, UNIT_BARE, 4, 4,   \
+      0, 0)                                                                                        \
     X(TRUE_CONSUMPTION, "true_consumption", "true consumption", UNIT_L_PER_100KM, UNIT_MPG, 2, 2,  \
       0, 0)                                                                                        \
     X(ODOMETER_TRUE, "odometer_true_per_100", "true distance per 100 shown", UNIT_BARE, UNIT_BARE, \
       2, 2, 0, 0)                                                                                  \
-    X(CONSUMPTION_FACTOR, "consumption_factor", "consumption: shown times", UNIT_BARE, UNIT_BARE,  \
-      4, 4, 0, 0)                                                                                  \
+    X(CONSUMPTION_FACTOR, "consumption_factor", "true consumption: shown times", UNIT_BARE,        \
+      UNIT_BARE, 4, 4, 0, 0)                                                                       \
     X(OVERALL_RATIO, "overall_ratio", "overall ratio", UNIT_BARE, UNIT_BARE, 3, 3, 0, 0)           \
     X(SPEED_PER_1000, "speed_per_1000_rpm", "road speed per 1000 rpm", UNIT_KMH, UNIT_MPH, 2, 2,   \
       0, 0)                                                                                        \
@@ -213,13 +216,15 @@ enum quantity_policy {
       0, 0)                                                                                        \
     X(NEAREST_AXLE, "nearest_axle_choice", "nearest axle choice", UNIT_BARE, UNIT_BARE, 3, 3, 0,   \
       0)                                                                                           \
-    X(AXLE_REMAINS, "axle_choice_remains", "engine speed remains", UNIT_PERCENT, UNIT_PERCENT, 2,  \
-      2, 0, 0)                                                                                     \
+    X(AXLE_REMAINS, "axle_choice_remains", "engine speed still off by", UNIT_PERCENT,              \
+      UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
     X(AXLE_REMAINS_SPEED, "axle_choice_remains_rpm", "engine speed change", UNIT_RPM, UNIT_RPM, 0, \
       0, 0, 0)                                                                                     \
-    X(DRIVE_BACK_RANK, "drive_back_rank", "rank, drive back", UNIT_BARE, UNIT_BARE, 0, 0, 0, 0)    \
-    X(CRUISE_BACK_RANK, "cruise_back_rank", "rank, cruise back", UNIT_BARE, UNIT_BARE, 0, 0, 0, 0) \
-    X(GEAR_STEP, "gear_step", "step", UNIT_BARE, UNIT_BARE, 3, 3, 0, 0)                            \
+    X(DRIVE_BACK_RANK, "drive_back_rank", "rank, to bring back the drive", UNIT_BARE, UNIT_BARE,   \
+      0, 0, 0, 0)                                                                                  \
+    X(CRUISE_BACK_RANK, "cruise_back_rank", "rank, to bring back the cruise", UNIT_BARE,           \
+      UNIT_BARE, 0, 0, 0, 0)                                                                       \
+    X(GEAR_STEP, "gear_step", "step to the next gear", UNIT_BARE, UNIT_BARE, 3, 3, 0, 0)           \
     X(UPSHIFT_DROP, "upshift_drop", "drop at the upshift", UNIT_RPM, UNIT_RPM, 0, 0, 0, 0)         \
     X(RATIO_SPREAD, "ratio_spread", "spread of the gearbox", UNIT_BARE, UNIT_BARE, 2, 2, 0, 0)     \
     X(WHEEL_TORQUE, "wheel_torque", "wheel torque", UNIT_NM, UNIT_LB_FT, 0, 0, 0, 0)               \
@@ -239,15 +244,16 @@ enum quantity_policy {
       2, 0, 0)                                                                                     \
     X(MISMATCH_SLIP, "mismatch_slip", "slip front to rear", UNIT_M_PER_KM, UNIT_FT_PER_MILE, 1, 1, \
       0, 0)                                                                                        \
-    X(SPARE_MISMATCH, "spare_mismatch", "spare beside the set", UNIT_PERCENT, UNIT_PERCENT, 2, 2,  \
-      0, 0)                                                                                        \
+    X(SPARE_MISMATCH, "spare_mismatch", "spare's circumference to the set's", UNIT_PERCENT,        \
+      UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
     X(SPARE_SLIP, "spare_slip", "slip beside the spare", UNIT_M_PER_KM, UNIT_FT_PER_MILE, 1, 1, 0, \
       0)                                                                                           \
     X(TREAD_DIFFERENCE, "tread_difference_allowed", "tread depth may differ by", UNIT_MM, UNIT_IN, \
       1, 3, 0, 0)                                                                                  \
-    X(UNDER_AXLE, "under_axle_clearance", "under the axle", UNIT_MM, UNIT_IN, 0, 2, 0, 0)          \
-    X(UNDER_AXLE_CHANGE, "under_axle_clearance_change", "under the axle, change", UNIT_MM,         \
-      UNIT_IN, 1, 2, POLICY_SIGNED, 0)                                                             \
+    X(UNDER_AXLE, "under_axle_clearance", "clearance under the axle", UNIT_MM, UNIT_IN, 0, 2, 0,   \
+      0)                                                                                           \
+    X(UNDER_AXLE_CHANGE, "under_axle_clearance_change", "clearance under the axle, change",        \
+      UNIT_MM, UNIT_IN, 1, 2, POLICY_SIGNED, 0)                                                    \
     X(BODY, "body_clearance", "body clearance", UNIT_MM, UNIT_IN, 0, 2, 0, 0)                      \
     X(BODY_CHANGE, "body_clearance_change", "body clearance, change by the tyre", UNIT_MM,         \
       UNIT_IN, 1, 2, 0, 0)                                                                         \
@@ -327,7 +333,7 @@ enum quantity_policy {
     X(HUB_BORE, "hub_bore", "hub bore", UNIT_MM, UNIT_IN, 1, 2, 0, 0)                              \
     X(BOLT_CIRCLE, "bolt_pattern", "bolt circle", UNIT_MM, UNIT_IN, 1, 2, 0, 0)                    \
     X(BRAKE_ROOM, "brake_room", "room round the brake", UNIT_MM, UNIT_IN, 1, 2, 0, 0.005)          \
-    X(SPARE_CIRCUMFERENCE, "spare_circumference_change", "spare: circumference beside the axle's", \
+    X(SPARE_CIRCUMFERENCE, "spare_circumference_change", "spare: circumference to its axle's",     \
       UNIT_PERCENT, UNIT_PERCENT, 2, 2, POLICY_OF_SPARE, 0)                                        \
     X(SPARE_SET, "spare_set", "spare: matched set of five", UNIT_BARE, UNIT_BARE, 0, 0,            \
       POLICY_OF_SPARE, 0)                                                                          \

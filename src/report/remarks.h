@@ -17,6 +17,7 @@
     X(BASIS_QUOTED, "{}") /* a row of a reference table says it */                                 \
     X(BASIS_QUOTED_FROM_MEMORY, "{}, " FROM_MEMORY)                                                \
     X(BASIS_ASSUMPTION, "assumption")                                                              \
+    X(BASIS_OTHER_OPTIONS, "of other options alone")                                               \
     X(BASIS_BUILD_FILE, "build file")                                                              \
     X(ADVICE_GIVE_THE_KEY, "give the key {}")
 

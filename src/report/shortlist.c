@@ -413,6 +413,21 @@ static int best_first(const void *left, const void *right)
     return a->rim < b->rim ? -1 : a->rim > b->rim;
 }
 
+/* A wheel that is listed twice is one wheel. */
+static bool is_listed_before(const struct search_rim_list *rims, size_t index)
+{
+    const struct search_rim *rim = &rims->items[index];
+    for (size_t i = 0; i < index; i++) {
+        const struct search_rim *other = &rims->items[i];
+        if (same_value(rim->diameter_code, other->diameter_code) &&
+            same_value(rim->width_m, other->width_m) && same_value(rim->inset_m, other->inset_m) &&
+            same_value(rim->max_load_kg, other->max_load_kg) &&
+            same_value(rim->max_pressure_Pa, other->max_pressure_Pa))
+            return true;
+    }
+    return false;
+}
+
 void shortlist_make(const struct plan *plan, const struct candidate *candidates, size_t count,
                     struct shortlist *out)
 {
@@ -427,6 +442,8 @@ void shortlist_make(const struct plan *plan, const struct candidate *candidates,
         figures_by_rule(&candidates[i].size, UNKNOWN, &figures);
         for (size_t j = 0; j < search->rims.count; j++) {
             const struct search_rim *rim = &search->rims.items[j];
+            if (is_listed_before(&search->rims, j))
+                continue;
             out->tried += ratios;
             const char *reason =
                 dropped_at_once(&trial, &candidates[i], rim, figures.overall_diameter_m);

@@ -59,6 +59,23 @@ FNR == NR {
 
 /<svg/ { split("", placed) }
 
+# Cells of a page have their row of the csv as their title.
+/<td [^>]*title="/ {
+    rest = $0
+    while (match(rest, /title="[^"]*">[^<]*</)) {
+        cell = substr(rest, RSTART + 7, RLENGTH - 8)
+        rest = substr(rest, RSTART + RLENGTH)
+        title = plain(substr(cell, 1, index(cell, "\"") - 1))
+        text = plain(substr(cell, index(cell, ">") + 1))
+        amount = title
+        sub(/.*: /, "", amount)
+        named_count++
+        texts++
+        if (!(title in figures)) wrong("the csv has no \"" title "\"")
+        if (amount != text) wrong("\"" text "\" stands under \"" title "\"")
+    }
+}
+
 # Turned texts have a place of their own kind.
 /<text / && !/transform=/ {
     place = attribute("x") "," attribute("y") (/text-anchor="end"/ ? " end" : /text-anchor="middle"/ ? " middle" : "")

@@ -138,6 +138,67 @@ status=$?
 wait
 check_exit "--output to a named pipe" $status 0 grep -q '^195/65R15' through
 
+# What was read, and what somebody has filled in, is never replaced.
+untouched() {
+    [ -s err ] && [ ! -s out ] && [ "$(ls -A kept)" = "$(printf 'car.yaml\nlink.yaml\nstock.csv')" ] &&
+        cmp -s car.yaml kept/car.yaml && cmp -s stock.csv kept/stock.csv
+}
+printf 'size\n195/65R15 91H\n' >stock.csv
+printf 'search: {list: stock.csv, rims: [{diameter: 15, width: 6 in}]}\n' >>car.yaml
+mkdir kept
+cp car.yaml stock.csv kept
+ln -s ./car.yaml kept/link.yaml
+for command in compare check load tasks sheet shortlist; do
+    tyresum $command kept/car.yaml --output kept/car.yaml >out 2>err
+    check_exit "--output of $command onto its build file" $? 2 untouched
+done
+tyresum sheet kept/car.yaml --output kept/link.yaml >out 2>err
+check_exit "--output through a link onto the build file" $? 2 untouched
+# shellcheck disable=SC2094 # that is what is tried
+tyresum sheet - --output kept/car.yaml <kept/car.yaml >out 2>err
+check_exit "--output onto the build file on standard input" $? 2 untouched
+# shellcheck disable=SC2094
+tyresum size - --from csv --column size --output kept/stock.csv <kept/stock.csv >out 2>err
+check_exit "--output onto a stream's own list" $? 2 untouched
+tyresum shortlist kept/car.yaml --output kept/stock.csv >out 2>err
+check_exit "--output onto the stock list" $? 2 untouched
+tyresum check --template --output kept/car.yaml >out 2>err
+check_exit "a template onto a file that is there" $? 2 untouched
+
+tyresum size 195/65R15 --format csv --columns designation --output - >out 2>err
+check_exit "--output - is standard output" $? 0 grep -qx 195/65R15 out
+written_through() {
+    [ -L dangling.csv ] && grep -q '^195/65R15' place/new.csv
+}
+ln -s place/new.csv dangling.csv
+tyresum size 195/65R15 --format csv --output dangling.csv >out 2>err
+check_exit "--output writes through a link to what is not there yet" $? 0 written_through
+ln -s circle circle
+tyresum size 195/65R15 --output circle >out 2>err
+check_exit "--output to a link to itself" $? 4 told
+name=$(printf '%0250d' 1)
+tyresum size 195/65R15 --format csv --output "$name" >out 2>err
+check_exit "--output to a name of 250 bytes" $? 0 grep -q '^195/65R15' "$name"
+
+# A program that is ended from outside takes its temporary file along.
+nothing_left() {
+    [ -s made ] && [ -z "$(ls -A left)" ]
+}
+mkdir left
+for signal in HUP INT QUIT TERM USR1 USR2 XCPU ALRM; do
+    mkfifo slow
+    env --default-signal="$signal" "$binary" size - --output left/sizes.csv <slow >out 2>err &
+    job=$!
+    exec 8>slow
+    until find left -type f | grep . >made; do :; done
+    kill -s "$signal" $job
+    wait $job 2>/dev/null
+    status=$?
+    exec 8>&-
+    rm slow
+    check_exit "SIG$signal leaves no temporary file" $((status > 128)) 1 nothing_left
+done
+
 # Hostile files. libyaml's own loader takes minutes over the first.
 awk 'BEGIN { for (i = 0; i < 100000; i++) printf "[" }' >brackets.yaml
 refused_in 1 "100,000 open brackets" sheet brackets.yaml

@@ -59,6 +59,28 @@ if there mandoc 2 command -v mandoc; then
     check "tyresum(1) in mandoc" lint "$docs/tyresum.1"
     check "tyresum-build(5) in mandoc" lint "$docs/tyresum-build.5"
 fi
+# The steps of tyresum-build(5), one after another, are a file that every command understands.
+steps_teach() {
+    sed -n '/^\.Sh STEP/,/^\.Sh UNITS/p' "$docs/tyresum-build.5" | sed -n '/^\.Bd/,/^\.Ed/p' |
+        awk '/^\.Bd/ { step++; next } /^\.Ed/ { close("step.yaml")
+            system("cat step.yaml >>steps.yaml; tyresum check steps.yaml --quiet >/dev/null || exit 1") && bad = 1
+            printf "" >"step.yaml"; next } { print >"step.yaml" } END { exit bad || step < 4 }' || return 1
+    for command in compare speedometer load clearance tasks; do
+        tyresum $command steps.yaml >step.out || return 1
+    done
+}
+check "tyresum-build(5), step by step" steps_teach
+every_example_in_manual() {
+    tyresum tables keys --format json | jq -r '.[] | select(.example) | (.key | sub(".*[.]"; "")) + ": " + .example' |
+        sort -u | while read -r example; do
+        grep -qF -e ".Ql \"$example\"" "$docs/tyresum-build.5" || { echo "$example"; return 1; }
+    done
+}
+check "every key's example is in tyresum-build(5)" every_example_in_manual
+no_folder() {
+    ! grep -nF -e "$top" -e /usr/ -e /home/ "$docs"/tyresum.1 "$docs"/tyresum-build.5
+}
+check "manuals name no folder of this machine" no_folder
 every_option_in_manual() {
     # shellcheck disable=SC2013 # words have no blanks
     for option in $(tyresum --help | grep -o -e '--[a-z][a-z-]*' | sort -u); do

@@ -96,7 +96,7 @@ for name, text in wrong.items():
     note("the program refuses: " + name, tyresum("check", "-", text=text).returncode == 2)
 
 for command, schema in rows_schema["$defs"].items():
-    validator = Validator(schema)
+    validator = Validator({**rows_schema, "anyOf": [schema]})
     for units in "metric", "us", "both":
         if command == "size":
             arguments = [["205/55R16 91V", "LT245/75R16 120/116R", "7.50R16LT", "205/55R16"]]
@@ -117,6 +117,10 @@ for command, schema in rows_schema["$defs"].items():
                 note(name, False, error)
                 continue
             note(name, *valid(validator, rows))
+            note(name + " as a whole", *valid(Validator(rows_schema), rows))
+            spoiled = [dict(rows[0], verdict="good"), dict(rows[0], option=3), {"no": "row"}, 7]
+            for row in spoiled if "verdict" in rows[0] else spoiled[2:]:
+                note(name + " spoiled", not valid(validator, [row])[0], str(row) + " is taken")
             note(name + " has rows", len(rows) > 0)
 
 print("count", passed, failed)

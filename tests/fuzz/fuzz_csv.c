@@ -72,11 +72,17 @@ static struct lines lines_of(const char *text, size_t size, bool records)
     return (struct lines){{text, size}, records, '\0'};
 }
 
+/* Ours may stand behind "tyresum_", once or more. */
 static size_t column_named(const struct span *fields, size_t count, const char *name)
 {
-    for (size_t i = 0; i < count; i++)
-        if (span_is(fields[i], name))
+    const size_t more = strlen("tyresum_");
+    for (size_t i = 0; i < count; i++) {
+        struct span field = fields[i];
+        while (field.length > more && memcmp(field.at, "tyresum_", more) == 0)
+            field = (struct span){field.at + more, field.length - more};
+        if (span_is(field, name))
             return i;
+    }
     fuzz_broken("the heading lacks a column", name, strlen(name));
     return 0;
 }
@@ -249,9 +255,32 @@ static bool takes_own_fields(struct span *out, struct span record, const struct 
     return passed && takes(out, span_of("\""));
 }
 
+/* What a list is refused for: a quote that is not closed at its end, or two columns of the name. */
+static const char *list_refusal_broken(const struct run *run, struct lines lines,
+                                       const char *column)
+{
+    struct span record, end;
+    struct csv_shape shape = {',', 0};
+    size_t named = 0;
+    bool open = false;
+    while (next_line(&lines, &record, &end)) {
+        char *field = malloc(record.length + 1);
+        bool heading = shape.fields == 0;
+        if (heading)
+            shape = csv_shape_of(record);
+        for (size_t i = 0; heading && csv_field(record, &shape, i, field); i++)
+            named += strcmp(field, column) == 0;
+        open = open || is_open(record, end, shape.separator);
+        free(field);
+    }
+    return (open || named > 1) && run->err_length > 0 ? NULL : "a good list is refused";
+}
+
 static const char *csv_of_records_broken(const struct run *run, struct lines lines,
                                          const char *column)
 {
+    if (run->status == EXIT_INPUT_WRONG && run->out_length == 0)
+        return list_refusal_broken(run, lines, column);
     struct span out = {run->out, run->out_length}, fields[CSV_FIELDS_MAX], record, end;
     size_t columns = 0, index = 0, unread = 0;
     if (!next_line(&lines, &record, &end))

@@ -1,7 +1,7 @@
 /* Loaded before the C library (LD_PRELOAD) by tests/inject/run.sh: calls fail as INJECT says, a
  * list of CALL:WHEN:WHAT parted by blanks.
  *   CALL  alloc (malloc, calloc, realloc alike), read, write, open, close, rename, mkstemp,
- *         realpath, access, stat
+ *         readlink, access, stat
  *   WHEN  N the Nth call only, *N every Nth call
  *   WHAT  an error such as ENOSPC, or SHORT: one byte is read or written, and no more
  * Writes to standard error do not count: they tell of the fault.
@@ -25,10 +25,10 @@
 
 enum { RULE_SIZE = 64, SECONDS_MAX = 300 };
 
-enum call { ALLOC, READ, WRITE, OPEN, CLOSE, RENAME, MKSTEMP, REALPATH, ACCESS, STAT, CALL_COUNT };
+enum call { ALLOC, READ, WRITE, OPEN, CLOSE, RENAME, MKSTEMP, READLINK, ACCESS, STAT, CALL_COUNT };
 
 static const char *const call_names[CALL_COUNT] = {
-    "alloc", "read", "write", "open", "close", "rename", "mkstemp", "realpath", "access", "stat"};
+    "alloc", "read", "write", "open", "close", "rename", "mkstemp", "readlink", "access", "stat"};
 
 static const struct {
     const char *name;
@@ -326,19 +326,12 @@ int mkstemp(char *name)
     return fails(MKSTEMP) ? -1 : real(name);
 }
 
-char *realpath(const char *path, char *resolved)
+ssize_t readlink(const char *path, char *buffer, size_t size)
 {
-    static char *(*real)(const char *, char *);
-    /* glibc keeps an older version under the same name, which takes no NULL. */
-    if (real == NULL) {
-#ifdef __GLIBC__
-        void *found = dlvsym(RTLD_NEXT, "realpath", "GLIBC_2.3");
-        memcpy(&real, &found, sizeof found);
-#endif
-        if (real == NULL)
-            find(&real, "realpath");
-    }
-    return fails(REALPATH) ? NULL : real(path, resolved);
+    static ssize_t (*real)(const char *, char *, size_t);
+    if (real == NULL)
+        find(&real, "readlink");
+    return fails(READLINK) ? -1 : real(path, buffer, size);
 }
 
 int access(const char *path, int mode)

@@ -85,8 +85,8 @@ START_TEST(line_is_written)
     char *text = paper_text(&paper);
     ck_assert_str_eq(text,
                      "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-                     "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"100\" "
-                     "height=\"50\" viewBox=\"0 0 100 50\">\n"
+                     "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"116.67\" "
+                     "height=\"58.33\" viewBox=\"0 0 100 50\">\n"
                      "<title>A &amp; B</title>\n<desc>what it shows</desc>\n"
                      "<g font-family=\"sans-serif\" fill=\"black\">\n"
                      "<rect x=\"0\" y=\"0\" width=\"100\" height=\"50\" fill=\"white\"/>\n"

@@ -115,13 +115,19 @@ static bool places_alike(const struct place *a, const struct place *b)
     return place_same(&like, b);
 }
 
+/* Assumptions are numbered as the file's options come: the words say which one it is. */
+static bool same_assumption(const struct figure *a, const struct figure *b)
+{
+    return a->quantity == QUANTITY_ASSUMPTION && a->advice.id == b->advice.id;
+}
+
 bool of_the_same(const struct run *run_a, const struct figure *a, const struct run *run_b,
                  const struct figure *b)
 {
     return figure_same(a, b, SAME_PART | SAME_QUANTITY | SAME_AXLE) &&
            same_text(figure_option(&run_a->plan, a), figure_option(&run_b->plan, b)) &&
            same_text(figure_state(&run_a->plan, a), figure_state(&run_b->plan, b)) &&
-           places_alike(&a->place, &b->place);
+           (same_assumption(a, b) || places_alike(&a->place, &b->place));
 }
 
 const struct figure *find_like(const struct run *run, const struct run *other,

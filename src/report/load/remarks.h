@@ -184,13 +184,12 @@
 #define PRESSURE_WARNING_REMARKS(X)                                                                \
     X(BASIS_THRESHOLD, "25 % below the recommended pressure (49 CFR 571.138 S4.2), or the least "  \
                        "of its Table 1 (" FROM_MEMORY ")")                                         \
-    X(ADVICE_WARNING_STAYS, "the least warning pressure is not below the recommended one: the "    \
-                            "warning would stay on; inflate above it, or ask the tyre maker")      \
+    X(ADVICE_WARNING_STAYS, "the warning would stay on: inflate above its pressure, or ask "       \
+                            "the tyre maker")                                                      \
     X(ADVICE_WARNING_OF_MAKER,                                                                     \
       "the least of Table 1 is not below the recommended pressure, and tyre or wheel may not "     \
       "have more: it binds the vehicle's maker; watch the pressure by gauge")                      \
-    X(ADVICE_WARNING_CLOSE, "the least warning pressure is close below the recommended one: the "  \
-                            "warning leaves little room")                                          \
+    X(ADVICE_WARNING_CLOSE, "the warning comes close below the pressure to set: little room")      \
     X(BASIS_WARNING_TAKEN, "taken as 25 % below the placard (49 CFR 571.138 S4.2)")                \
     X(BASIS_WARNING_GIVEN, "vehicle: pressure_warning")                                            \
     X(ADVICE_GIVE_WARNING, "give vehicle: pressure_warning or tyres: fitted: placard")             \
