@@ -72,7 +72,6 @@ void help_program(struct outbuf *out)
     }
     outbuf_text(out, "\nOptions, explained by `tyresum COMMAND --help` and in tyresum(1):\n");
     put_option_names(out);
-    outbuf_text(out, "\n");
     for (size_t i = 0; i < example_count; i++) {
         if (!example_table[i].in_help)
             continue;
@@ -174,7 +173,7 @@ void help_command(struct outbuf *out, const struct command *command)
     outbuf_text(out, command->name);
     outbuf_char(out, ' ');
     outbuf_text(out, command->arguments);
-    outbuf_text(out, "\n\nGives ");
+    outbuf_text(out, "\nGives ");
     outbuf_text(out, command->purpose);
     outbuf_text(out, ".\n");
     put_examples(out, command);

@@ -146,7 +146,7 @@ check "bash reads its completion" bash -n "$docs/bash/tyresum"
 offer bash tyresum spe && expect bash 'tyresum spe' speedometer
 offer bash tyresum load --fo && expect bash 'tyresum load --fo' --format
 offer bash tyresum load --format c && expect bash 'tyresum load --format c' csv
-offer bash tyresum load --format h && expect bash 'tyresum load --format h' ''
+offer bash tyresum load --format h && expect bash 'tyresum load --format h' html
 offer bash tyresum sheet --format h && expect bash 'tyresum sheet --format h' html
 offer bash tyresum load --set suspension.front.li &&
     expect bash 'tyresum load --set suspension.front.li' suspension.front.lift=
