@@ -14,7 +14,7 @@ if [ $# -gt 1 ]; then
     echo "usage: sh demo/run.sh [FILE]" >&2
     exit 2
 fi
-file=${1-$top/demo/touring_wagon.yaml}
+file=${1-$top/demo/survey_wagon.yaml}
 
 # shellcheck source=SCRIPTDIR/../tests/prepare.sh
 . "$top/tests/prepare.sh"

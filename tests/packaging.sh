@@ -48,8 +48,8 @@ nothing_left() {
     [ -z "$(find stage -type f -o -type l)" ]
 }
 same_sheet() { # TYRESUM
-    "$build/tyresum" sheet "$top/demo/touring_wagon.yaml" --format csv >plain.csv &&
-        "$1" sheet "$top/demo/touring_wagon.yaml" --format csv >other.csv && cmp plain.csv other.csv
+    "$build/tyresum" sheet "$top/demo/survey_wagon.yaml" --format csv >plain.csv &&
+        "$1" sheet "$top/demo/survey_wagon.yaml" --format csv >other.csv && cmp plain.csv other.csv
 }
 check "make install with DESTDIR" make -C "$build" install DESTDIR="$work/stage" prefix=/usr
 check "what is installed, and where" installed

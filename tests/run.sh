@@ -200,7 +200,7 @@ valgrind_commands() {
     done
     # shellcheck disable=SC2016 # the inner shell expands them
     one valgrind-wrong "valgrind: a wrong file" sh -c \
-        'printf "vehicle: {wheelbase: 2850, mass: [}\n" | "$@" sheet -; test $? -eq 2' sh "$@"
+        'printf "vehicle: {wheelbase: 2917, mass: [}\n" | "$@" sheet -; test $? -eq 2' sh "$@"
 }
 
 build_failed() {

@@ -70,8 +70,8 @@ static const struct {
     const char *name, *example;
     enum unit_id unit;
 } kinds[KIND_COUNT] = {
-    [KIND_BARE] = {"a bare number", "3.91", UNIT_BARE},
-    [KIND_LENGTH] = {"a length", "2850 mm", UNIT_MM},
+    [KIND_BARE] = {"a bare number", "3.83", UNIT_BARE},
+    [KIND_LENGTH] = {"a length", "2917 mm", UNIT_MM},
     [KIND_MASS] = {"a mass", "62 kg", UNIT_KG},
     [KIND_PRESSURE] = {"a pressure", "240 kPa", UNIT_KPA},
     [KIND_SPEED] = {"a speed", "98 km/h", UNIT_KMH},

@@ -6,7 +6,7 @@ static const struct key transfer[] = {
      .doc = "transfer ratio in high range", .example = "1.00"},
     {"low", .kind = KEY_NUMBERS, .unit = KIND_BARE, FIELD(struct transfer, low), RANGE(0.1, 50),
      .use = USE_GEARING, .doc = "transfer ratio in low range, or a list of several ranges",
-     .example = "2.48"},
+     .example = "2.37"},
 };
 KEY_SET(transfer, struct transfer);
 
@@ -34,7 +34,7 @@ KEY_SET(engine, struct engine);
 static const struct key drivetrain[] = {
     {"gears", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE, FIELD(struct drivetrain, gears),
      RANGE(0.1, 30), .use = USE_GEARING, .doc = "gearbox ratios, first gear first",
-     .example = "[3.52, 2.04, 1.40, 1.00, 0.75]", .list_form = "[3.52, 2.04, 1.40]"},
+     .example = "[3.87, 2.21, 1.49, 1.07, 0.79]", .list_form = "[3.87, 2.21, 1.49]"},
     {"continuously_variable", MAPPING(variable_ratio_set), FIELD(struct drivetrain, variable),
      .use = USE_GEARING, .doc = "instead of gears: the range of a continuously variable gearbox",
      .instead = true},
@@ -45,10 +45,10 @@ static const struct key drivetrain[] = {
     {"hub_reduction", QUANTITY(KIND_BARE), FIELD(struct drivetrain, hub_reduction), RANGE(0.1, 10),
      .use = USE_GEARING, .doc = "portal or hub reduction", .example = "1.00"},
     {"axle", PAIR(KIND_BARE), FIELD(struct drivetrain, axle), RANGE(0.5, 20), .use = USE_GEARING,
-     .doc = "axle ratio", .example = "3.91"},
+     .doc = "axle ratio", .example = "3.83"},
     {"axle_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_BARE,
      FIELD(struct drivetrain, axle_choices), RANGE(0.5, 20), .use = USE_GEARING | USE_SHORTLIST,
-     .doc = "axle ratios that can be ordered", .example = "[4.10, 4.30, 4.56]"},
+     .doc = "axle ratios that can be ordered", .example = "[4.05, 4.37, 4.61]"},
     {"efficiency", QUANTITY(KIND_FRACTION), FIELD(struct drivetrain, efficiency), RANGE(0.1, 1),
      .use = USE_GEARING, .doc = "of the whole drivetrain", .example = "88 %"},
     {"slip", QUANTITY(KIND_FRACTION), FIELD(struct drivetrain, slip), RANGE(0, 0.9),

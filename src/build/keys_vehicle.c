@@ -52,7 +52,7 @@ static const struct key vehicle[] = {
     {"name", TEXT, FIELD(struct vehicle, name), .use = USE_ALL, .doc = "what you call the vehicle",
      .example = "my vehicle", .always = true},
     {"wheelbase", QUANTITY(KIND_LENGTH), FIELD(struct vehicle, wheelbase_m), RANGE(0.5, 15),
-     .use = USE_LOAD | USE_CLEARANCE, .doc = "distance between the axles", .example = "2850 mm"},
+     .use = USE_LOAD | USE_CLEARANCE, .doc = "distance between the axles", .example = "2917 mm"},
     {"unladen", PAIR(KIND_MASS), FIELD(struct vehicle, unladen_kg), RANGE(10, 30000),
      .use = USE_LOAD | USE_CLEARANCE | USE_GEARING,
      .doc = "axle loads as weighed, with what `includes` lists",
@@ -88,9 +88,9 @@ KEY_SET(vehicle, struct vehicle);
 
 static const struct key length_window[] = {
     {"min", BOUND(KIND_LENGTH, KIND_FRACTION), FIELD(struct window, min), RANGE(-5, 5),
-     .use = USE_ALL, .doc = "the least allowed", .example = "2850 mm"},
+     .use = USE_ALL, .doc = "the least allowed", .example = "2917 mm"},
     {"max", BOUND(KIND_LENGTH, KIND_FRACTION), FIELD(struct window, max), RANGE(-5, 5),
-     .use = USE_ALL, .doc = "the most allowed", .example = "2850 mm"},
+     .use = USE_ALL, .doc = "the most allowed", .example = "2917 mm"},
 };
 KEY_SET(length_window, struct window);
 

@@ -37,7 +37,7 @@ static void rule_gearbox_is_one(const struct check *check, const struct drivetra
     bool for_sensor = check->specification->speedometer.sensor.given != NULL; /* the axle alone */
     if (gears == NULL && variable->given == NULL && !for_sensor)
         FAULT(check, drivetrain->given, "gears",
-              "the key \"gears\" is missing; expected such as gears: [3.52, 2.04, 1.40]");
+              "the key \"gears\" is missing; expected such as gears: [3.87, 2.21, 1.49]");
     if (gears != NULL && gears->form == GIVEN_LIST && gears->first == NULL)
         FAULT(check, drivetrain->given, "gears",
               "the list of gears is empty; expected one ratio at least");
@@ -78,17 +78,17 @@ static void rule_axle_has_its_ratio(const struct check *check)
     int drive = specification->vehicle.drive;
     if (axle == NULL)
         FAULT(check, drivetrain->given, "axle",
-              "the key \"axle\" is missing; expected such as axle: 3.91");
+              "the key \"axle\" is missing; expected such as axle: 3.83");
     if (axle == NULL || axle->form != GIVEN_MAPPING)
         return;
     if (!is_given(axle, "front") && drive != DRIVE_REAR && drive != CHOICE_NONE)
         FAULT(check, drivetrain->given, "axle",
               "the front axle is driven, and has no ratio here; expected such as "
-              "{front: 3.909, rear: 3.917}");
+              "{front: 3.829, rear: 3.837}");
     if (!is_given(axle, "rear") && drive != DRIVE_FRONT)
         FAULT(check, drivetrain->given, "axle",
               "the rear axle is taken as driven, and has no ratio here; expected such as "
-              "{front: 3.909, rear: 3.917}, or vehicle: drive: front");
+              "{front: 3.829, rear: 3.837}, or vehicle: drive: front");
 }
 
 static void check_no_twin(const struct check *check, const struct given *mapping, const char *key,

@@ -46,7 +46,7 @@ static bool has_its_part(struct arena *arena, const struct build_case *build)
         {CMD_GEARING, specification->drivetrain.given, "drivetrain", "gears and axle"},
         {CMD_GEARING,
          has_gearbox(&specification->drivetrain) ? specification->drivetrain.given : NULL, "gears",
-         "axle, such as gears: [3.52, 2.04, 1.40]"},
+         "axle, such as gears: [3.87, 2.21, 1.49]"},
         {CMD_LOAD, specification->vehicle.given, "vehicle", "wheelbase and unladen"},
         {CMD_CLEARANCE, specification->clearance.given, "clearance", "ground, under_axle and arch"},
     };

@@ -21,7 +21,7 @@ static const struct {
     {WITH_SPEED, "speedometer", "readings", "\"[[50 km/h, 48.5 km/h]]\"", "fitted_error"},
     {WITH_SPEED, "speedometer", "setting", "\"pulses_per_km 2548 step 1\"", NULL},
     {CMD_GEARING | CMD_SHEET, "drivetrain", "axle", "3.83", NULL},
-    {CMD_GEARING | CMD_SHEET, "drivetrain", "gears", "\"[3.52, 2.04, 1.40, 1]\"", NULL},
+    {CMD_GEARING | CMD_SHEET, "drivetrain", "gears", "\"[3.87, 2.21, 1.49, 1]\"", NULL},
     {CMD_CLEARANCE | CMD_SHEET | CMD_TASKS, "clearance", "ground", "\"220 mm\"", NULL},
     {CMD_CLEARANCE | CMD_SHEET | CMD_TASKS, "clearance", "under_axle", "\"205 mm\"", NULL},
     {CMD_CLEARANCE | CMD_SHEET | CMD_TASKS, "clearance", "arch",

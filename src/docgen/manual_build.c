@@ -109,7 +109,7 @@ static void put_steps(struct outbuf *out)
         {"Weigh each axle, empty but for what\n.Cm includes\nnames, and copy the ratings.\nNow\n"
          ".Ql \"tyresum load FILE\"\nsays the pressures to set.\n",
          "vehicle:\n  name: my vehicle\n  kind: light_truck\n  drive: part_time_4wd\n"
-         "  wheelbase: 2850 mm\n  track: {front: 1520 mm, rear: 1530 mm}\n  top_speed: 165 km/h\n"
+         "  wheelbase: 2917 mm\n  track: {front: 1520 mm, rear: 1530 mm}\n  top_speed: 165 km/h\n"
          "  unladen: {front: 1180 kg, rear: 960 kg}\n  includes: [driver, fuel]\n"
          "  ratings: {front: 1450 kg, rear: 1650 kg, gross: 2900 kg}\n"},
         {"Say what has been bolted on and where, rearward from the front axle,\nand what is aboard "

@@ -21,7 +21,7 @@ extern const char *const answer_headings[ANSWER_COLUMNS];
 /* "330 / 365 kPa (48 / 53)", "spare, trim", "room at lock front: 14 mm left". */
 void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS]);
 
-/* "touring wagon: 5 tyres, 3 loading states" */
+/* "survey wagon: 5 tyres, 3 loading states" */
 const char *answer_title(const struct layout *layout);
 
 /* "LT245/75R16 120/116S, one step taller: go after work: 3 tasks" */

@@ -1,4 +1,4 @@
-/* "2850 mm", "35 psi", "-820 mm", "4 %": a plain decimal number and a unit. */
+/* "2917 mm", "35 psi", "-820 mm", "4 %": a plain decimal number and a unit. */
 #ifndef TYRESUM_SIZE_QUANTITY_TEXT_H
 #define TYRESUM_SIZE_QUANTITY_TEXT_H
 

@@ -25,7 +25,7 @@ static void unknown_key(struct walk *walk, const struct key_set *set, const stru
         walk_fault(
             walk, key,
             "\"%s\" stands behind a comma, where a key is expected; write a decimal point in "
-            "a number, such as 2.85 m",
+            "a number, such as 2.91 m",
             quotable(walk->arena, key->text));
         return;
     }

@@ -172,7 +172,7 @@ shortlist() {
 }
 
 check() {
-    demo="$here/../../demo/touring_wagon.yaml"
+    demo="$here/../../demo/survey_wagon.yaml"
     measure 5 /dev/null /dev/null "$binary" sheet "$demo" || return
     sheet_us=$time_us
     row "sheet of the touring demo" "$spread us" "" "$memory_kib KiB"

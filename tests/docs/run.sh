@@ -102,7 +102,7 @@ three_examples() {
     [ "$(tyresum --help | grep -c '^  tyresum [a-z]')" -eq 3 ]
 }
 check "--help has three examples" three_examples
-cp "$top/demo/touring_wagon.yaml" build.yaml
+cp "$top/demo/survey_wagon.yaml" build.yaml
 printf '205/55R16 91V\n195/65R15 91H\n' >sizes.txt
 printf 'item,size\n1,205/55R16 91V\n' >stock.csv
 tyresum --help | sed -n 's/^  \([a-z][a-z]*\) .*/\1/p' | grep -v '^tyresum$' >commands

@@ -101,7 +101,7 @@ for command, schema in rows_schema["$defs"].items():
         if command == "size":
             arguments = [["205/55R16 91V", "LT245/75R16 120/116R", "7.50R16LT", "205/55R16"]]
         elif command == "compare":
-            arguments = [["P255/70R16 109S", "LT255/75R16 111/108Q"], [str(top / "demo/town_car.yaml")]]
+            arguments = [["P255/70R16 109S", "LT255/75R16 111/108Q"], [str(top / "demo/commuter_car.yaml")]]
         elif command == "tables":
             arguments = [[]]
         else:

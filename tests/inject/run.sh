@@ -27,7 +27,7 @@ unset INJECT INJECT_SERVE INJECT_INPUT
 
 # --- what the commands read
 
-cp "$demo/town_car.yaml" "$demo/touring_wagon.yaml" .
+cp "$demo/commuter_car.yaml" "$demo/survey_wagon.yaml" .
 cat >small.yaml <<'END'
 vehicle: {name: invented car, wheelbase: 2600 mm, kind: passenger_car, top_speed: 180 km/h,
   unladen: {front: 700 kg, rear: 500 kg}}
@@ -98,7 +98,7 @@ allocations() {
     starve 20 gearing small.yaml --format svg --output place/kept
     starve 20 load small.yaml --units us --format csv --output place/kept
     starve 20 clearance small.yaml
-    starve 20 sheet town_car.yaml --format html
+    starve 20 sheet commuter_car.yaml --format html
     starve 20 shortlist listed.yaml --output place/kept
     starve 20 check small.yaml
     starve 20 check --template
@@ -109,7 +109,7 @@ allocations() {
 }
 
 more_allocations() {
-    starve 0 sheet touring_wagon.yaml --format csv --output place/kept
+    starve 0 sheet survey_wagon.yaml --format csv --output place/kept
     starve 0 size '205/55R16 91V'
     starve 0 size '205/55R16 91V' --format csv --units both --output place/kept
     starve 0 size '205/55R16 91V' --format markdown
@@ -149,18 +149,18 @@ full() {
 
 writes() {
     full size '205/55R16 91V'
-    full sheet touring_wagon.yaml --format csv
-    full sheet touring_wagon.yaml --format csv --output place/kept
-    full sheet town_car.yaml --format html --output place/kept
+    full sheet survey_wagon.yaml --format csv
+    full sheet survey_wagon.yaml --format csv --output place/kept
+    full sheet commuter_car.yaml --format html --output place/kept
     full --help
     each -i many -p -m 'could not be written: No space left' "$shim" write ENOSPC "$binary" \
         size - --format csv
     each -i many -p -m 'could not be written: No space left' "$shim" write ENOSPC "$binary" \
         size - --format json --output place/kept
     [ "$long" = yes ] || return 0
-    full compare town_car.yaml --format json
-    full sheet touring_wagon.yaml --format json --units both --output place/kept
-    full clearance town_car.yaml --format svg
+    full compare commuter_car.yaml --format json
+    full sheet survey_wagon.yaml --format json --units both --output place/kept
+    full clearance commuter_car.yaml --format svg
     full shortlist small.yaml --output place/kept
     full check small.yaml
     full check --template --output place/kept
@@ -170,27 +170,27 @@ writes() {
 # What stands around reading and writing. Closing what was only read may fail without harm (-t).
 others() {
     each -x 2 -m 'cannot be opened: Too many open files' "$shim" open EMFILE "$binary" \
-        sheet town_car.yaml --output place/kept
+        sheet commuter_car.yaml --output place/kept
     each -x 2 -m 'cannot be opened: Permission denied' "$shim" open EACCES "$binary" \
         shortlist listed.yaml --output place/kept
-    each -x 2 -m 'town_car.yaml cannot be read: Input/output error' "$shim" read EIO "$binary" \
-        sheet town_car.yaml --output place/kept
-    each -i town_car.yaml -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
+    each -x 2 -m 'commuter_car.yaml cannot be read: Input/output error' "$shim" read EIO "$binary" \
+        sheet commuter_car.yaml --output place/kept
+    each -i commuter_car.yaml -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
         read EIO "$binary" sheet -
     each -i most -s -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
         read EIO "$binary" size - --format csv --columns designation
     each -i most -x 2 -m 'standard input cannot be read: Input/output error' "$shim" \
         read EIO "$binary" size - --columns designation --output place/kept
     each -x 2 -m '.yaml cannot be read: Input/output error' "$shim" read EIO "$binary" \
-        check town_car.yaml
+        check commuter_car.yaml
     for call in mkstemp rename readlink access stat; do
         each -m '"place/kept" cannot be' "$shim" $call EACCES "$binary" \
-            sheet town_car.yaml --output place/kept
+            sheet commuter_car.yaml --output place/kept
         each -m '"place/kept" cannot be' "$shim" $call EIO "$binary" \
             size 205/55R16 --output place/kept
     done
     each -t -m 'place/kept could not be written: Input/output error' "$shim" close EIO "$binary" \
-        sheet town_car.yaml --output place/kept
+        sheet commuter_car.yaml --output place/kept
     each -m 'place/kept could not be written: No space left' "$shim" close ENOSPC "$binary" \
         size 205/55R16 --output place/kept
 }
@@ -216,13 +216,13 @@ same() {
 short_and_interrupted() {
     for rules in 'write:*1:SHORT' 'write:*2:EINTR' 'write:*2:EAGAIN write:*1:SHORT' \
         'read:*1:SHORT' 'read:*2:EINTR' 'read:*2:EAGAIN' 'read:*2:EINTR read:*1:SHORT'; do
-        same "$rules" town_car.yaml sheet - --format html
+        same "$rules" commuter_car.yaml sheet - --format html
         same "$rules" /dev/null shortlist listed.yaml
         same "$rules" lines size - --format csv
         same "$rules" stock.csv size - --from csv --column size
         [ "$long" = yes ] || continue
-        same "$rules" /dev/null sheet town_car.yaml --format csv
-        same "$rules" /dev/null sheet town_car.yaml --output /dev/stdout
+        same "$rules" /dev/null sheet commuter_car.yaml --format csv
+        same "$rules" /dev/null sheet commuter_car.yaml --output /dev/stdout
         same "$rules" lines size -
         same "$rules" lines size - --format json
         same "$rules" lines compare - --fitted '205/60R16 92H'
@@ -252,7 +252,7 @@ file_size_limits() {
                     # shellcheck disable=SC2064 # the action is - or nothing
                     trap "$action" XFSZ
                     ulimit -f $blocks
-                    exec "$binary" sheet town_car.yaml --format html --output place/kept
+                    exec "$binary" sheet commuter_car.yaml --format html --output place/kept
                 ) 2>&1 >out
                 echo "exit $?"
             )
@@ -277,7 +277,7 @@ closed_pipes() {
     exec 9>&-
     mkfifo reader
     head -c 1 reader >/dev/null &
-    "$binary" sheet touring_wagon.yaml --format csv --output reader >out 2>err
+    "$binary" sheet survey_wagon.yaml --format csv --output reader >out 2>err
     status=$?
     wait
     check_exit "--output to a fifo whose reader goes away" $status 4 silent

@@ -134,7 +134,7 @@ done
 
 # A little of everything; run with the given words before it.
 everything() {
-    wagon=$top/demo/touring_wagon.yaml
+    wagon=$top/demo/survey_wagon.yaml
     "$@" "$binary" size "$smallest" "$largest" '31x10.50R15LT 109R' 'rubbish' --format csv
     "$@" "$binary" size '205/55R16 91V' --units both
     printf '205/55R16 91V\nnone\n' | "$@" "$binary" size - --format json
@@ -233,7 +233,7 @@ fi
 
 scratch=$work/scratch
 mkdir -p "$scratch/home" "$scratch/here" "$scratch/tmp"
-cp "$top/demo/town_car.yaml" "$scratch/here/car.yaml"
+cp "$top/demo/commuter_car.yaml" "$scratch/here/car.yaml"
 touch -t 202001010000 "$scratch/here/car.yaml"
 
 listing() {

@@ -27,14 +27,14 @@ while read -r name arguments; do
     eval "\"$binary\" $arguments --format json" >"$name.json" 2>err || cat err
 done <<END
 size size '205/55R16 91V' 'LT245/75R16 120/116R' '31x10.50R15LT 109R' --units both
-compare compare "$demo/touring_wagon.yaml" --units both
-speedometer speedometer "$demo/touring_wagon.yaml"
-gearing gearing "$demo/touring_wagon.yaml"
-load load "$demo/touring_wagon.yaml" --units both
-clearance clearance "$demo/touring_wagon.yaml"
-sheet sheet "$demo/light_van.yaml" --units us
-shortlist shortlist "$demo/touring_wagon.yaml" --best 5
-check check "$demo/touring_wagon.yaml"
+compare compare "$demo/survey_wagon.yaml" --units both
+speedometer speedometer "$demo/survey_wagon.yaml"
+gearing gearing "$demo/survey_wagon.yaml"
+load load "$demo/survey_wagon.yaml" --units both
+clearance clearance "$demo/survey_wagon.yaml"
+sheet sheet "$demo/repair_van.yaml" --units us
+shortlist shortlist "$demo/survey_wagon.yaml" --best 5
+check check "$demo/survey_wagon.yaml"
 tables tables
 END
 

@@ -77,7 +77,7 @@ for units in us both; do
         written "ten_2.$part.$units.svg" $part ten_2.yaml --units $units --format svg
     done
 done
-written shortlist.html shortlist touring_wagon.yaml --format html
+written shortlist.html shortlist survey_wagon.yaml --format html
 written arguments.html compare 205/55R16 205/60R16 --format html
 
 # --- every text's box
@@ -164,9 +164,9 @@ ten_1 1 1
 ten_2 1 2
 ten_5 1 5
 ten_10 2 10
-touring_wagon 1 6
-town_car 1 4
-light_van 1 3
+survey_wagon 1 6
+commuter_car 1 4
+repair_van 1 3
 twin 1 2
 bare 1 1
 odd 1 5

@@ -144,7 +144,7 @@ function make_items(    i, path)
         if (path "/mass" in value)
             item_mass[i] = value[path "/mass"]
         else if (path "/volume" in value)
-            item_mass[i] = value[path "/volume"] * density_diesel + value[path "/dry_mass"]
+            item_mass[i] = value[path "/volume"] * density[text[path "/of"]] + value[path "/dry_mass"]
         else if (path "/occupants" in value)
             item_mass[i] = value[path "/occupants"] * occupant
         else

@@ -32,7 +32,8 @@ function published()
     # Two-sided 95 % points of Student's t by degrees of freedom: any table of it, e.g. ISO 3534-1.
     rows("student", "1 12.706204736 2 4.3026527297 3 3.1824463053 4 2.7764451052")
     # Density at 15 degrees, kg/m3: the middle of EN 590 (820 to 845), rounded up as commonly done.
-    density_diesel = 835
+    density["diesel"] = 835
+    density["water"] = 1000 # common practice
     # Mass of an occupant: Regulation (EU) 1230/2012, driver.
     occupant = 75
 }

@@ -19,8 +19,8 @@ if [ $# -lt 1 ] || [ ! -x "$1" ]; then
 fi
 binary=$1
 shift
-[ $# -gt 0 ] || set -- "$here/../../demo/touring_wagon.yaml" "$here/../../demo/light_van.yaml" \
-    "$here/../../demo/town_car.yaml"
+[ $# -gt 0 ] || set -- "$here/../../demo/survey_wagon.yaml" "$here/../../demo/repair_van.yaml" \
+    "$here/../../demo/commuter_car.yaml"
 awk=${AWK:-awk}
 LC_ALL=C
 export LC_ALL

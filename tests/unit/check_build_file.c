@@ -54,7 +54,7 @@ struct field {
 };
 
 static const struct field example_values[] = {
-    VALUE(vehicle.wheelbase_m, 2.85),
+    VALUE(vehicle.wheelbase_m, 2.917),
     VALUE(vehicle.unladen_kg.front, 1290),
     VALUE(vehicle.unladen_kg.rear, 1180),
     VALUE(vehicle.ratings.front_kg, 1550),
@@ -81,8 +81,8 @@ static const struct field example_values[] = {
     VALUE(drivetrain.reverse, 3.22),
     VALUE(drivetrain.transfer.high, 1),
     VALUE(drivetrain.hub_reduction, 1),
-    VALUE(drivetrain.axle.front, 3.91),
-    VALUE(drivetrain.axle.rear, 3.91),
+    VALUE(drivetrain.axle.front, 3.83),
+    VALUE(drivetrain.axle.rear, 3.83),
     VALUE(drivetrain.efficiency, 0.88),
     VALUE(drivetrain.slip, 0),
     VALUE(drivetrain.engine.idle_per_s, 700 / 60.0),
@@ -235,9 +235,9 @@ static void assert_numbers(const struct number_list *list, size_t count, const d
 START_TEST(example_has_its_lists)
 {
     read_example();
-    assert_numbers(&specification.drivetrain.gears, 5, (const double[]){3.52, 2.04, 1.4, 1, 0.75});
-    assert_numbers(&specification.drivetrain.axle_choices, 3, (const double[]){4.1, 4.3, 4.56});
-    assert_numbers(&specification.drivetrain.transfer.low, 1, (const double[]){2.48});
+    assert_numbers(&specification.drivetrain.gears, 5, (const double[]){3.87, 2.21, 1.49, 1.07, 0.79});
+    assert_numbers(&specification.drivetrain.axle_choices, 3, (const double[]){4.05, 4.37, 4.61});
+    assert_numbers(&specification.drivetrain.transfer.low, 1, (const double[]){2.37});
     assert_pairs(&specification.drivetrain.engine.torque, 2,
                  (const double[][2]){{20, 310}, {2000 / 60.0, 450}});
     assert_pairs(&specification.speedometer.readings, 2,
@@ -312,8 +312,8 @@ static const struct {
      VALUE(vehicle.track_m.rear, 1.52)},
     {"vehicle: {track: {rear: 1530 mm}}", VALUE(vehicle.track_m.front, NAN),
      VALUE(vehicle.track_m.rear, 1.53)},
-    {"drivetrain: {axle: {front: 3.909, rear: 3.917}}", VALUE(drivetrain.axle.front, 3.909),
-     VALUE(drivetrain.axle.rear, 3.917)},
+    {"drivetrain: {axle: {front: 3.829, rear: 3.837}}", VALUE(drivetrain.axle.front, 3.829),
+     VALUE(drivetrain.axle.rear, 3.837)},
     {"limits: {diameter_change: {min: -2 %, max: 1.5 %}}",
      VALUE(limits.diameter_change.min.value, -0.02),
      VALUE(limits.diameter_change.max.value, 0.015)},
@@ -321,11 +321,11 @@ static const struct {
      VALUE(speedometer.fitted_error, NAN)},
     {"speedometer: {aim: as_before}", VALUE(speedometer.aim.value, NAN),
      VALUE(speedometer.fitted_error, NAN)},
-    {"vehicle: {wheelbase: '2850 mm', top_speed: \"60 mph\"}", VALUE(vehicle.wheelbase_m, 2.85),
+    {"vehicle: {wheelbase: '2917 mm', top_speed: \"60 mph\"}", VALUE(vehicle.wheelbase_m, 2.917),
      VALUE(vehicle.top_speed_mps, 26.8224)},
-    {"\xEF\xBB\xBFvehicle:\r\n  wheelbase: 2850 mm\r\n  track: 1.5 m\r\n",
-     VALUE(vehicle.wheelbase_m, 2.85), VALUE(vehicle.track_m.rear, 1.5)},
-    {"---\nvehicle: {wheelbase: 2850 mm}\n...\n", VALUE(vehicle.wheelbase_m, 2.85),
+    {"\xEF\xBB\xBFvehicle:\r\n  wheelbase: 2917 mm\r\n  track: 1.5 m\r\n",
+     VALUE(vehicle.wheelbase_m, 2.917), VALUE(vehicle.track_m.rear, 1.5)},
+    {"---\nvehicle: {wheelbase: 2917 mm}\n...\n", VALUE(vehicle.wheelbase_m, 2.917),
      VALUE(vehicle.track_m.rear, NAN)},
 };
 

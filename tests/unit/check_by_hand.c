@@ -149,12 +149,12 @@ END_TEST
 /* Ratios in order of engine speed at one road speed. */
 START_TEST(gears_by_their_ratios)
 {
-    double choices[] = {4.10, 4.30, 4.56, 3.55}, rising[] = {1.4, 3.5, 0.8, 2},
+    double choices[] = {4.05, 4.37, 4.61, 3.55}, rising[] = {1.4, 3.5, 0.8, 2},
            falling[] = {3.5, 2, 1.4, 0.8}, two[] = {0.8, 3.5};
     const struct number_list axles = {choices, 4}, mixed = {rising, 4}, in_order = {falling, 4},
                              pair = {two, 2};
-    TURN({nearest_axle_choice(&axles, 4.158), 4.10, 0, "4.158/4.10 against 4.30/4.158"},
-         {nearest_axle_choice(&axles, 9), 4.56, 0, "the highest"},
+    TURN({nearest_axle_choice(&axles, 4.158), 4.05, 0, "4.158/4.05 against 4.37/4.158"},
+         {nearest_axle_choice(&axles, 9), 4.61, 0, "the highest"},
          {nearest_axle_choice(&axles, 1), 3.55, 0, "the lowest"});
     TURN({(double)highest_gear(&mixed), 2, 0, "0.8 stands third"},
          {(double)highest_gear(&in_order), 3, 0, "0.8 stands fourth"},

@@ -69,7 +69,7 @@ static double value(enum quantity_id quantity, const char *option, const char *s
 }
 
 #define VEHICLE                                                                                    \
-    "vehicle: {wheelbase: 2850 mm, unladen: {front: 1290 kg, rear: 1180 kg}, drive: rear,"         \
+    "vehicle: {wheelbase: 2917 mm, unladen: {front: 1290 kg, rear: 1180 kg}, drive: rear,"         \
     " track: {front: 1520 mm, rear: 1530 mm}}\n"
 #define CARRIED                                                                                    \
     "carried:\n"                                                                                   \
@@ -284,7 +284,7 @@ START_TEST(published_limits_are_findings_with_their_section)
         {QUANTITY_SPEED_SYMBOL_CHANGE, "Spain", VERDICT_FAIL}, /* Q against S */
     };
     report(
-        "vehicle: {wheelbase: 2850 mm, unladen: {front: 1290 kg, rear: 1180 kg}, kind: light_truck,"
+        "vehicle: {wheelbase: 2917 mm, unladen: {front: 1290 kg, rear: 1180 kg}, kind: light_truck,"
         " category: NB1, drive: part_time_4wd, track: {front: 1520 mm, rear: 1530 mm}}\n"
         "tyres:\n" FITTED "    - {name: big, size: LT285/75R16 126/123Q, wheel: {width: 8 in, "
         "inset: 10 mm}}\n" SPRINGS CLEARANCE ARCHES

@@ -19,7 +19,7 @@ static void put_gearbox(struct draw *draw, struct build_text *out)
     if (chance(draw, 70))
         put(out, "  reverse: 3.22\n");
     if (chance(draw, 50))
-        put(out, "  transfer: {high: 1.00, low: %s}\n", chance(draw, 70) ? "2.48" : "[2.2, 4.1]");
+        put(out, "  transfer: {high: 1.00, low: %s}\n", chance(draw, 70) ? "2.37" : "[2.2, 4.1]");
     if (chance(draw, 20))
         put(out, "  hub_reduction: 1.2\n");
 }

@@ -42,7 +42,7 @@ static struct held fastest_held(const struct geared_setup *geared, const struct 
     return held;
 }
 
-/* "high", "low", or "low 2.48" where there are several. */
+/* "high", "low", or "low 2.37" where there are several. */
 static struct remark range_remark(const struct geared_setup *geared, size_t range)
 {
     const struct gear_range *at = &geared->ranges[range];
