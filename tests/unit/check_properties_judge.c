@@ -39,6 +39,10 @@ static void lower_load_index(struct specification *specification, struct fitment
     (void)specification;
     struct service_description *service = &option->tyre.size.service;
     int steps = 1 + (int)(share * 12);
+    /* From 122 on a tyre is no passenger tyre (UN R30 1, R54 1): lower it is one of another class.
+     */
+    if (service->load_index > 121 && service->load_index - steps <= 121)
+        steps = service->load_index > 122 ? service->load_index - 122 : 0;
     service->load_index -= steps;
     if (service->load_index_dual > 0)
         service->load_index_dual -= steps;
