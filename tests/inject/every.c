@@ -194,9 +194,13 @@ static unsigned long count_of(const char *call)
     return found;
 }
 
-static bool is_one_line(struct text text)
+/* One line, and below it at most the line that it points into, with its caret. */
+static bool is_one_fault(struct text text)
 {
-    return text.length > 0 && strchr(text.at, '\n') == text.at + text.length - 1;
+    const char *end = text.length > 0 ? strchr(text.at, '\n') : NULL;
+    while (end != NULL && strncmp(end, "\n    ", 5) == 0)
+        end = strchr(end + 1, '\n');
+    return end != NULL && end == text.at + text.length - 1;
 }
 
 static const char *wrong_output(const struct trial *trial, const struct run *whole,
@@ -232,7 +236,7 @@ static const char *wrong(const struct trial *trial, const struct run *whole, con
         return "the old file did not stay";
     if (*trial->message == '\0')
         return run->err.length > 0 ? "it was not silent" : wrong_output(trial, whole, run);
-    if (!is_one_line(run->err) || strstr(run->err.at, trial->message) == NULL)
+    if (!is_one_fault(run->err) || strstr(run->err.at, trial->message) == NULL)
         return "the message is not the one line expected";
     return wrong_output(trial, whole, run);
 }

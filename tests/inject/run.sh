@@ -163,7 +163,7 @@ writes() {
     full clearance commuter_car.yaml --format svg
     full shortlist small.yaml --output place/kept
     full check small.yaml
-    full check --template --output place/kept
+    full check --template
     full tables standard_sizes --format csv
 }
 
