@@ -6,7 +6,7 @@ static const char *const choices_seat[] = {"row_1", "row_2", "row_3", "row_4", N
 
 static const struct key carried[] = {
     {"item", TEXT, FIELD(struct carried_item, item), .use = USE_LOAD, .doc = "what it is",
-     .example = "drawers and fridge"},
+     .example = "instrument racks"},
     {"mass", QUANTITY(KIND_MASS), FIELD(struct carried_item, mass_kg), RANGE(0, 20000),
      .use = USE_LOAD, .doc = "its mass", .example = "118 kg"},
     {"at", QUANTITY(KIND_LENGTH), FIELD(struct carried_item, at_m), RANGE(-5, 20), .use = USE_LOAD,

@@ -187,7 +187,7 @@ START_TEST(example_has_its_words)
     ck_assert_uint_eq(states->count, 2);
     ck_assert_str_eq(states->items[0].name, "workshop");
     assert_texts(&states->items[0].items, 2,
-                 (const char *const[]){"steel bumper and winch", "drawers and fridge"});
+                 (const char *const[]){"front guard and lamps", "instrument racks"});
     ck_assert(!states->items[0].all && states->items[1].all);
 }
 END_TEST
@@ -235,7 +235,8 @@ static void assert_numbers(const struct number_list *list, size_t count, const d
 START_TEST(example_has_its_lists)
 {
     read_example();
-    assert_numbers(&specification.drivetrain.gears, 5, (const double[]){3.87, 2.21, 1.49, 1.07, 0.79});
+    assert_numbers(&specification.drivetrain.gears, 5,
+                   (const double[]){3.87, 2.21, 1.49, 1.07, 0.79});
     assert_numbers(&specification.drivetrain.axle_choices, 3, (const double[]){4.05, 4.37, 4.61});
     assert_numbers(&specification.drivetrain.transfer.low, 1, (const double[]){2.37});
     assert_pairs(&specification.drivetrain.engine.torque, 2,
@@ -264,10 +265,10 @@ static const struct {
     double mass_kg, at_m, side_m, volume_m3, dry_mass_kg, occupants, tow_ball_kg, trailer_kg;
     int removed, on_roof, seat;
 } example_items[] = {
-    {"steel bumper and winch", 96, -0.82, NAN, NAN, NAN, NAN, NAN, NAN, -1, -1, -1},
+    {"front guard and lamps", 96, -0.82, NAN, NAN, NAN, NAN, NAN, NAN, -1, -1, -1},
     {"standard tank", 20, 3, NAN, NAN, NAN, NAN, NAN, NAN, 1, -1, -1},
-    {"long-range tank", NAN, 3.1, NAN, 0.09, 38, NAN, NAN, NAN, -1, -1, -1},
-    {"drawers and fridge", 118, 3.35, 0.2, NAN, NAN, NAN, NAN, NAN, -1, -1, -1},
+    {"auxiliary tank", NAN, 3.1, NAN, 0.09, 38, NAN, NAN, NAN, -1, -1, -1},
+    {"instrument racks", 118, 3.35, 0.2, NAN, NAN, NAN, NAN, NAN, -1, -1, -1},
     {"tent", 62, 1.5, NAN, NAN, NAN, NAN, NAN, NAN, -1, 0, -1},
     {"family", NAN, NAN, NAN, NAN, NAN, 3, NAN, NAN, -1, -1, 1},
     {"trailer", NAN, 3.9, NAN, NAN, NAN, NAN, 180, 1900, -1, -1, -1},

@@ -74,7 +74,7 @@ static double value(enum quantity_id quantity, const char *option, const char *s
 #define CARRIED                                                                                    \
     "carried:\n"                                                                                   \
     "  - {item: bumper, mass: 12 kg, at: -800 mm, removed: true}\n"                                \
-    "  - {item: steel bumper, mass: 96 kg, at: -820 mm, point: {ahead: 840 mm, height: 440 mm}}\n" \
+    "  - {item: front guard, mass: 96 kg, at: -820 mm, point: {ahead: 840 mm, height: 440 mm}}\n" \
     "  - {item: tank, mass: 120 kg, at: 2300 mm, point: {at: 1400 mm, height: 205 mm}}\n"          \
     "  - {item: tent, mass: 60 kg, at: 1500 mm, on: roof, top: 2200 mm}\n"                         \
     "states: {empty: [], touring: all}\n"
@@ -143,7 +143,7 @@ START_TEST(added_parts_bring_their_points)
     const struct figure *empty = find(QUANTITY_APPROACH, "fitted", "empty", AXLE_NONE, NULL);
     const struct figure *touring = find(QUANTITY_APPROACH, "fitted", "touring", AXLE_NONE, NULL);
     assert_governed(empty, GOVERNED_BY_POINT, "bumper");
-    assert_governed(touring, GOVERNED_BY_ITEM, "steel bumper");
+    assert_governed(touring, GOVERNED_BY_ITEM, "front guard");
     assert_governed(find(QUANTITY_BREAKOVER, "fitted", "empty", AXLE_NONE, NULL), GOVERNED_BY_POINT,
                     "transfer case");
     assert_governed(find(QUANTITY_BREAKOVER, "fitted", "touring", AXLE_NONE, NULL),
