@@ -10,10 +10,10 @@ const char *letters_of_number(struct arena *arena, size_t number)
     return text;
 }
 
-size_t number_of_letters(const char *text, size_t most)
+size_t number_of_letters(struct span text, size_t most)
 {
-    size_t number = 0;
-    for (; is_letter(*text) && number <= most; text++)
-        number = number * LETTERS + (size_t)(upper_case(*text) - 'A') + 1;
-    return *text == '\0' && number <= most ? number : 0;
+    size_t number = 0, i = 0;
+    for (; i < text.length && is_letter(text.at[i]) && number <= most; i++)
+        number = number * LETTERS + (size_t)(upper_case(text.at[i]) - 'A') + 1;
+    return i == text.length && number <= most ? number : 0;
 }

@@ -7,6 +7,6 @@
 
 const char *letters_of_number(struct arena *arena, size_t number);
 /* 0: the text is no letters, or stands for no number up to `most`. */
-size_t number_of_letters(const char *text, size_t most);
+size_t number_of_letters(struct span text, size_t most);
 
 #endif

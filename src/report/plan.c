@@ -46,7 +46,7 @@ static size_t option_number(const struct fitment_list *options, const char *text
     for (size_t i = 0; i < options->count; i++)
         if (strcmp(options->items[i].name, text) == 0)
             return i + 1;
-    return number_of_letters(text, options->count);
+    return number_of_letters(span_of(text), options->count);
 }
 
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,

@@ -2,8 +2,11 @@
 
 #include <stdlib.h>
 
+#include "base/letters.h"
 #include "base/nearest.h"
 #include "yaml/one_line.h"
+
+enum { ZZ = 26 * 27 }; /* the last of the letters that an option is written by */
 
 /* A step of the path as it was written. */
 struct written {
@@ -35,16 +38,6 @@ size_t set_path_length(struct span text)
     return i;
 }
 
-/* A, B ... Z, AA, AB: what an option is called by in its file's order, from 1. */
-static const char *letters_of(struct arena *arena, size_t number)
-{
-    char text[16], *at = text + sizeof text - 1;
-    *at = '\0';
-    for (; number > 0; number = (number - 1) / 26)
-        *--at = (char)('A' + (number - 1) % 26);
-    return arena_format(arena, "%s", at);
-}
-
 static bool has_letters(const struct path_step *list)
 {
     return list->key != NULL && span_is(span_of(list->key->name), "options");
@@ -60,7 +53,7 @@ static const char *path_text(struct arena *arena, const struct set_path *path)
         if (step->name.length > 0)
             text = arena_format(arena, "%s%s%s", text, dot, quotable(arena, step->name));
         else if (has_letters(step - 1))
-            text = arena_format(arena, "%s%s%s", text, dot, letters_of(arena, step->number));
+            text = arena_format(arena, "%s%s%s", text, dot, letters_of_number(arena, step->number));
         else
             text = arena_format(arena, "%s%s%zu", text, dot, step->number);
     }
@@ -75,26 +68,9 @@ static bool is_number(struct span text)
     return digits == text.length && digits > 0 && digits < 9;
 }
 
-static bool is_letters(struct span text)
-{
-    size_t letters = 0;
-    while (letters < text.length && is_letter(text.at[letters]))
-        letters++;
-    return letters == text.length && letters > 0 && letters < 3;
-}
-
 static bool same_span(struct span a, struct span b)
 {
     return a.length == b.length && a.length > 0 && memcmp(a.at, b.at, a.length) == 0;
-}
-
-/* The number that A, B ... Z, AA stand for. */
-static size_t number_of(struct span letters)
-{
-    size_t number = 0;
-    for (size_t i = 0; i < letters.length; i++)
-        number = number * 26 + (size_t)(upper_case(letters.at[i]) - 'A' + 1);
-    return number;
 }
 
 /* Whether what was written means that item of its list: by letter, then by number, then by name. */
@@ -102,9 +78,9 @@ static bool means_item(const struct written *written, const struct path_step *it
                        bool list_written)
 {
     struct span text = written->text;
-    bool lettered = !written->quoted && has_letters(item - 1) && is_letters(text);
-    bool numbered = !written->quoted && is_number(text);
-    size_t number = lettered ? number_of(text) : numbered ? strtoul(text.at, NULL, 10) : 0;
+    size_t letters = !written->quoted && has_letters(item - 1) ? number_of_letters(text, ZZ) : 0;
+    bool lettered = letters > 0, numbered = !written->quoted && is_number(text);
+    size_t number = lettered ? letters : numbered ? strtoul(text.at, NULL, 10) : 0;
     if (item->number == 0)
         return list_written || lettered;
     return number > 0 && number <= item->of ? number == item->number
@@ -308,7 +284,8 @@ static const char *nothing_found(struct finder *finder, const struct node *root,
             return arena_format(arena, "%s has no items that \"%s\" could mean", of, text);
         bool letters = has_letters(&list.steps[list.count - 1]);
         const char *first = letters ? "A" : "1";
-        const char *last = letters ? letters_of(arena, count) : arena_format(arena, "%zu", count);
+        const char *last =
+            letters ? letters_of_number(arena, count) : arena_format(arena, "%zu", count);
         bool one = count == 1;
         return arena_format(arena, "%s has %zu item%s; expected %s%s%s, and not \"%s\"", of, count,
                             one ? "" : "s", first, one ? "" : " to ", one ? "" : last, text);

@@ -329,11 +329,10 @@ START_TEST(setting_has_the_decimals_of_its_step)
     };
     struct figure reason = figure_of(QUANTITY_SPEEDOMETER_ERROR, UNKNOWN);
     for (size_t i = 0; i < LENGTH_OF(cases); i++) {
-        struct task task = {.cure = {.task = TASK_SPEEDOMETER_SETTING,
-                                     .now = cases[i].now,
-                                     .then = cases[i].then},
-                            .axle = AXLE_NONE,
-                            .reason = &reason};
+        struct task task = {
+            .cure = {.task = TASK_SPEEDOMETER_SETTING, .now = cases[i].now, .then = cases[i].then},
+            .axle = AXLE_NONE,
+            .reason = &reason};
         specification.speedometer.setting.step = cases[i].step;
         ck_assert_int_eq(task_now(&plan, &task, false).decimals, cases[i].decimals_now);
         ck_assert_int_eq(task_then(&plan, &task, true).decimals, cases[i].decimals_then);
@@ -375,14 +374,16 @@ START_TEST(letters_are_those_of_the_file)
     for (size_t i = 0; i < LENGTH_OF(cases); i++) {
         plan.setups[1].number = cases[i].number;
         ck_assert_str_eq(option_label(&layout, 1), cases[i].letters);
-        ck_assert_uint_eq(number_of_letters(cases[i].letters, cases[i].number), cases[i].number);
-        ck_assert_uint_eq(number_of_letters(cases[i].letters, cases[i].number - 1), 0);
+        ck_assert_uint_eq(number_of_letters(span_of(cases[i].letters), cases[i].number),
+                          cases[i].number);
+        ck_assert_uint_eq(number_of_letters(span_of(cases[i].letters), cases[i].number - 1), 0);
     }
     static const char *const none[] = {"", "0", "A1", "A ", "-", "\xC3\x84"};
     for (size_t i = 0; i < LENGTH_OF(none); i++)
-        ck_assert_uint_eq(number_of_letters(none[i], 1000), 0);
-    ck_assert_uint_eq(number_of_letters("ab", 30), 28);
-    ck_assert_uint_eq(number_of_letters("ZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZ", 1000), 0);
+        ck_assert_uint_eq(number_of_letters(span_of(none[i]), 1000), 0);
+    ck_assert_uint_eq(number_of_letters(span_of("ab"), 30), 28);
+    ck_assert_uint_eq(number_of_letters(span_of("ZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZZ"), 1000),
+                      0);
 }
 END_TEST
 
