@@ -113,7 +113,7 @@ struct tyre {
     struct designation size; /* meaningful where size_given */
     bool size_given;
     const char *taken; /* what was added to the size as written, or passed over; NULL: nothing */
-    char load_range; /* 0 where not given */
+    char load_range;   /* 0 where not given */
     struct wheel wheel;
     struct data_book data_book;
     double mass_kg, tread_depth_m, new_tread_depth_m, snow_chains_m;
@@ -386,6 +386,11 @@ struct suspension {
     const struct given *given;
     struct axle_suspension front, rear;
 };
+static inline const struct axle_suspension *suspension_at(const struct suspension *suspension,
+                                                          int axle)
+{
+    return axle == AXLE_FRONT ? &suspension->front : &suspension->rear;
+}
 
 struct limits {
     const struct given *given;

@@ -73,6 +73,28 @@ bool same_tyre(const struct tyre *one, const struct tyre *other)
            (!ranged || one->load_range == other->load_range);
 }
 
+bool size_goes_on_rim(const struct designation *size, const struct search_rim *rim)
+{
+    return !size->rim_millimetric &&
+           fabs(size->rim_code_tenths / 10.0 - rim->diameter_code) <= 1e-9;
+}
+
+bool rim_stands_as(const struct search_rim *rim, const struct wheel *wheel)
+{
+    return fabs(rim->width_m - wheel->width_m) < 1e-6 && fabs(rim->inset_m - wheel->inset_m) < 1e-6;
+}
+
+struct wheel wheel_of_rim(const struct search_rim *rim)
+{
+    struct wheel wheel = tyre_unknown().wheel;
+    wheel.given = rim->given;
+    wheel.width_m = rim->width_m;
+    wheel.inset_m = rim->inset_m;
+    wheel.max_load_kg = rim->max_load_kg;
+    wheel.max_pressure_Pa = rim->max_pressure_Pa;
+    return wheel;
+}
+
 /* A spare is as wide as the rim that it sits on, and its space may not hold the wider one. A
  * temporary spare (T) has a wheel of its own kind in any case. */
 static void take_spare_wheel(struct setup *setup)

@@ -48,6 +48,12 @@ bool same_rim_code(const struct tyre *one, const struct tyre *other);
  * designation or beside it. False where a size is not given. */
 bool same_tyre(const struct tyre *one, const struct tyre *other);
 
+/* Whether a tyre of that size goes on a rim that may be ordered; whether that rim is as wide as a
+ * wheel, with its inset; and the wheel that it would be. */
+bool size_goes_on_rim(const struct designation *size, const struct search_rim *rim);
+bool rim_stands_as(const struct search_rim *rim, const struct wheel *wheel);
+struct wheel wheel_of_rim(const struct search_rim *rim);
+
 /* Two, or four where each side stands on twins. */
 static inline double tyres_on_axle(bool dual)
 {

@@ -122,17 +122,26 @@ double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
            sprung_weight_N / rate_after_N_m;
 }
 
-struct axle_suspension suspension_with_spring(const struct axle_suspension *now,
-                                              const struct spring_choice *choice)
+static void replace_spring(struct axle_suspension *with, const struct spring_choice *choice)
 {
-    struct axle_suspension with = *now;
-    if (choice == NULL)
-        return with;
-    with.wheel_rate_N_m = choice->wheel_rate_N_m;
-    with.wheel_rate_steps.count = with.wheel_rate_curve.count = 0;
-    with.spring_rate_N_m = with.motion_ratio = UNKNOWN;
-    with.helper_rate_N_m = with.helper_closes_at_m = UNKNOWN;
-    with.lift_m = choice->lift_m;
-    with.free_height_change_m = choice->free_height_change_m;
-    return with;
+    with->wheel_rate_N_m = choice->wheel_rate_N_m;
+    with->wheel_rate_steps.count = with->wheel_rate_curve.count = 0;
+    with->spring_rate_N_m = with->motion_ratio = UNKNOWN;
+    with->helper_rate_N_m = with->helper_closes_at_m = UNKNOWN;
+    with->lift_m = choice->lift_m;
+    with->free_height_change_m = choice->free_height_change_m;
+}
+
+void fit_spring(struct suspension *suspension, int axle, const struct spring_choice *choice,
+                double more_m)
+{
+    struct axle_suspension *with = axle == AXLE_FRONT ? &suspension->front : &suspension->rear;
+    if (choice != NULL)
+        replace_spring(with, choice);
+    if (more_m == 0)
+        return;
+    if (known(with->free_height_change_m)) /* a spacer below the spring stands alike */
+        with->free_height_change_m += more_m;
+    else
+        with->lift_m = known_or(with->lift_m, 0) + more_m;
 }

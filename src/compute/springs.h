@@ -46,9 +46,9 @@ double spring_travel_m(const struct spring *spring, double added_N);
 double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
                             double rate_before_N_m, double rate_after_N_m);
 
-/* The suspension of an axle with another spring: its rate and height instead of those now fitted;
- * NULL: with the one that is. */
-struct axle_suspension suspension_with_spring(const struct axle_suspension *now,
-                                              const struct spring_choice *choice);
+/* Puts another spring under an axle instead of the one that is fitted, NULL: none, and more height
+ * above what the springs give. */
+void fit_spring(struct suspension *suspension, int axle, const struct spring_choice *choice,
+                double more_m);
 
 #endif

@@ -62,8 +62,7 @@ static bool is_in_window(const struct window *window, double value)
 static const char *dropped_at_once(const struct trial *trial, const struct candidate *candidate,
                                    const struct search_rim *rim, double diameter_m)
 {
-    double code = candidate->size.rim_code_tenths / 10.0;
-    if (candidate->size.rim_millimetric || fabs(code - rim->diameter_code) > 1e-9)
+    if (!size_goes_on_rim(&candidate->size, rim))
         return reason_rim;
     if (!is_wanted_form(trial->search, &candidate->size))
         return reason_form;
@@ -71,11 +70,6 @@ static const char *dropped_at_once(const struct trial *trial, const struct candi
         (!known(diameter_m) || !is_in_window(&trial->search->overall_diameter, diameter_m)))
         return reason_window;
     return NULL;
-}
-
-static bool is_same_length(double a_m, double b_m)
-{
-    return fabs(a_m - b_m) < 1e-6;
 }
 
 /* A rating that the file gives neither of a rim nor of the wheel, or of both alike. */
@@ -90,10 +84,7 @@ static bool is_fitted_wheel(const struct setup *fitted, const struct search_rim 
 {
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct tyre *on = &fitted->axle[axle];
-        if (on->size.rim_millimetric ||
-            fabs(on->size.rim_code_tenths / 10.0 - rim->diameter_code) > 1e-9 ||
-            !is_same_length(on->wheel.width_m, rim->width_m) ||
-            !is_same_length(on->wheel.inset_m, rim->inset_m) ||
+        if (!size_goes_on_rim(&on->size, rim) || !rim_stands_as(rim, &on->wheel) ||
             !is_same_rating(rim->max_load_kg, on->wheel.max_load_kg) ||
             !is_same_rating(rim->max_pressure_Pa, on->wheel.max_pressure_Pa))
             return false;
@@ -113,13 +104,8 @@ static void make_setup(const struct trial *trial, const struct candidate *candid
     };
     option.tyre.size = candidate->size;
     option.tyre.size_given = true;
-    if (!is_fitted_wheel(&trial->plan->fitted, rim)) {
-        option.tyre.wheel.given = rim->given;
-        option.tyre.wheel.width_m = rim->width_m;
-        option.tyre.wheel.inset_m = rim->inset_m;
-        option.tyre.wheel.max_load_kg = rim->max_load_kg;
-        option.tyre.wheel.max_pressure_Pa = rim->max_pressure_Pa;
-    }
+    if (!is_fitted_wheel(&trial->plan->fitted, rim))
+        option.tyre.wheel = wheel_of_rim(rim);
     setup_option(&option, &trial->plan->fitted, out);
 }
 

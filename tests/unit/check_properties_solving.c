@@ -18,7 +18,7 @@ struct offered {
     double lifts[AXLE_COUNT][LIFTS];
 };
 
-static struct axle_suspension *suspension_at(struct specification *specification, int axle)
+static struct axle_suspension *axle_suspension_of(struct specification *specification, int axle)
 {
     return axle == AXLE_FRONT ? &specification->suspension.front : &specification->suspension.rear;
 }
@@ -62,7 +62,7 @@ static void offer(struct run *run, struct offered *out, struct specification *sp
             .max_load_kg = 4000,
             .max_pressure_Pa = random_whole(&state, 0, 1) ? 9e5 : UNKNOWN};
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        struct axle_suspension *suspension = suspension_at(specification, axle);
+        struct axle_suspension *suspension = axle_suspension_of(specification, axle);
         for (int i = 0; i < SPRINGS; i++)
             out->springs[axle][i] =
                 (struct spring_choice){.name = i == 0 ? "S1" : "S2",
@@ -107,7 +107,7 @@ static void write_changes(const struct change_set *set, const struct offered *of
         out->drivetrain.axle.front = out->drivetrain.axle.rear =
             out->drivetrain.axle_choices.items[ratio];
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        struct axle_suspension *suspension = suspension_at(out, axle);
+        struct axle_suspension *suspension = axle_suspension_of(out, axle);
         int spring = set->choice[springs[axle]], lift = set->choice[lifts[axle]];
         if (spring >= 0) {
             suspension->wheel_rate_steps.count = suspension->wheel_rate_curve.count = 0;

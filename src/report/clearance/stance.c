@@ -9,8 +9,7 @@
 
 const struct axle_suspension *suspension_of(const struct plan *plan, int axle)
 {
-    const struct suspension *suspension = &plan->specification->suspension;
-    return axle == AXLE_FRONT ? &suspension->front : &suspension->rear;
+    return suspension_at(&plan->specification->suspension, axle);
 }
 
 struct plan plan_with_spring(const struct plan *plan, struct specification *with_it, int axle,
@@ -18,8 +17,7 @@ struct plan plan_with_spring(const struct plan *plan, struct specification *with
 {
     struct plan other = *plan;
     *with_it = *plan->specification;
-    *(axle == AXLE_FRONT ? &with_it->suspension.front : &with_it->suspension.rear) =
-        suspension_with_spring(suspension_of(plan, axle), choice);
+    fit_spring(&with_it->suspension, axle, choice, 0);
     other.specification = with_it;
     return other;
 }

@@ -135,9 +135,7 @@ static bool has_one_wheel(const struct loaded_setup *loaded)
 static bool rim_does(const struct search_rim *rim, const struct tyre *tyre,
                      const struct axle_pressures *axle)
 {
-    return fabs(rim->diameter_code * 10 - tyre->size.rim_code_tenths) < 0.5 &&
-           fabs(rim->width_m - tyre->wheel.width_m) < 1e-6 &&
-           fabs(rim->inset_m - tyre->wheel.inset_m) < 1e-6 &&
+    return size_goes_on_rim(&tyre->size, rim) && rim_stands_as(rim, &tyre->wheel) &&
            rim->max_load_kg >= wheel_duty_kg(axle) &&
            ceiling_reach_Pa(rim->max_pressure_Pa) >= axle->most_told_Pa;
 }
@@ -148,7 +146,7 @@ const struct search_rim *wheel_to_order(const struct loaded_setup *loaded, int a
     const struct tyre *tyres = loaded->setup->axle;
     int other = has_one_wheel(loaded) ? AXLE_COUNT - 1 - axle : axle;
     bool due = is_too_weak(&loaded->axle[axle]) || is_too_weak(&loaded->axle[other]);
-    if (!due || specification->allowed.wheel != 1 || tyres[axle].size.rim_millimetric)
+    if (!due || specification->allowed.wheel != 1)
         return NULL;
     for (size_t i = 0; i < specification->search.rims.count; i++) {
         const struct search_rim *rim = &specification->search.rims.items[i];

@@ -30,6 +30,8 @@ struct change_choices {
     size_t count[CHANGE_KINDS];
 };
 struct change_choices changes_allowed(const struct plan *plan, size_t index);
+/* How many sets of them there are, but for the one that changes nothing. */
+size_t change_sets(const struct change_choices *choices);
 
 /* A plan of two setups, the fitted one and that with the changes; `with_it` is filled, and has to
  * outlive it, as has the arena. */

@@ -45,7 +45,6 @@ static void note_what_stands(struct change_search *search, const struct option_o
         return;
     search->least_shortfall = shortfall;
     search->out->stands = found->why->quantity;
-    search->out->stands_axle = found->why->axle;
 }
 
 static bool others_go(struct change_search *search, const struct change_set *set)
@@ -102,14 +101,6 @@ static void try_all(struct change_search *search, struct change_set *set, int ki
     set->choice[kind] = AS_IT_IS;
 }
 
-static size_t sets_there_are(const struct change_choices *choices)
-{
-    size_t sets = 1;
-    for (int kind = 0; kind < CHANGE_KINDS; kind++)
-        sets *= choices->count[kind] + 1;
-    return sets - 1;
-}
-
 void least_change_find(const struct plan *plan, size_t index, struct least_change *out)
 {
     const struct specification *specification = plan->specification;
@@ -119,9 +110,7 @@ void least_change_find(const struct plan *plan, size_t index, struct least_chang
                                    .out = out,
                                    .least_shortfall = INFINITY};
     struct change_set set = no_changes();
-    *out = (struct least_change){.sets = sets_there_are(&search.choices),
-                                 .stands = QUANTITY_COUNT,
-                                 .stands_axle = AXLE_NONE};
+    *out = (struct least_change){.sets = change_sets(&search.choices), .stands = QUANTITY_COUNT};
     search.others_go = arena_allocate_array(plan->arena,
                                             (specification->search.rims.count + 1) *
                                                 (specification->drivetrain.axle_choices.count + 1),

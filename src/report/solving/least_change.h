@@ -14,7 +14,6 @@ struct least_change {
     size_t sets;                   /* sets that there are; beyond the most none is tried */
     /* Where none makes it go: what stands in the way of the one that comes nearest. */
     enum quantity_id stands;
-    int stands_axle;
 };
 
 /* Of a setup that is a no go. */

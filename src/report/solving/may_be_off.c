@@ -101,23 +101,27 @@ static void collect(struct inputs *inputs, const struct key_set *set, void *targ
 
 /* --- the outcome beside them */
 
+enum {
+    CLEARANCE = 1 << PART_CLEARANCE,
+    LOAD = 1 << PART_LOAD,
+    SPEEDOMETER = 1 << PART_SPEEDOMETER
+};
+
 /* Which parts an input is read by: no other part's findings change with it. */
-typedef void (*part_report)(const struct plan *plan, struct figures *figures);
 static const struct {
     const char *begins;
-    part_report reports[2];
+    unsigned parts;
 } read_by[] = {
-    {"vehicle", {report_clearance, report_load}}, {"carried", {report_clearance, report_load}},
-    {"suspension", {report_clearance, NULL}},     {"clearance", {report_clearance, NULL}},
-    {"speedometer", {report_speedometer, NULL}},
+    {"vehicle", CLEARANCE | LOAD}, {"carried", CLEARANCE | LOAD}, {"suspension", CLEARANCE},
+    {"clearance", CLEARANCE},      {"speedometer", SPEEDOMETER},
 };
 
 struct question {
     const struct plan *plan;
     struct specification *copy; /* that the inputs point into */
     size_t index;
-    const part_report *reports; /* of the input */
-    enum outcome others;        /* of all other parts */
+    unsigned parts;      /* that read the input */
+    enum outcome others; /* of all other parts */
     enum outcome outcome;
 };
 
@@ -142,8 +146,12 @@ static enum outcome outcome_at(const struct question *question, const struct inp
     plan.setups[1] = question->plan->setups[question->index];
     *input->value = before + off;
     plan_set_beside(&plan);
-    for (int i = 0; i < 2 && question->reports[i] != NULL; i++)
-        question->reports[i](&plan, &figures);
+    if (question->parts & CLEARANCE)
+        report_clearance(&plan, &figures);
+    if (question->parts & LOAD)
+        report_load(&plan, &figures);
+    if (question->parts & SPEEDOMETER)
+        report_speedometer(&plan, &figures);
     option_outcome_make(&plan, &plan_group_figures(&plan, &figures)[1], &found);
     *input->value = before;
     arena_free(&scratch);
@@ -152,25 +160,14 @@ static enum outcome outcome_at(const struct question *question, const struct inp
 
 /* By the figures of the whole plan: what the parts that do not read the input make of the setup. */
 static enum outcome outcome_of_others(const struct plan *plan, const struct setup_figures *figures,
-                                      const part_report reports[2])
+                                      unsigned parts)
 {
-    static const struct {
-        part_report report;
-        enum part part;
-    } parts[] = {{report_clearance, PART_CLEARANCE},
-                 {report_load, PART_LOAD},
-                 {report_speedometer, PART_SPEEDOMETER}};
     struct setup_figures rest = {
         arena_allocate_array(plan->arena, figures->count, sizeof *rest.items), 0};
     struct option_outcome found;
-    for (size_t i = 0; i < figures->count; i++) {
-        bool read = false;
-        for (size_t j = 0; j < sizeof parts / sizeof parts[0]; j++)
-            read = read || (figures->items[i]->part == parts[j].part &&
-                            (reports[0] == parts[j].report || reports[1] == parts[j].report));
-        if (!read)
+    for (size_t i = 0; i < figures->count; i++)
+        if (!(parts & 1u << figures->items[i]->part))
             rest.items[rest.count++] = figures->items[i];
-    }
     option_outcome_make(plan, &rest, &found);
     return found.outcome;
 }
@@ -230,11 +227,12 @@ size_t may_be_off_find(const struct plan *plan, size_t index, const struct setup
     size_t count = 0;
     collect(&inputs, &build_file_keys, &copy, "");
     for (size_t i = 0; i < READERS; i++)
-        others[i] = outcome_of_others(plan, figures, read_by[i].reports);
+        others[i] = outcome_of_others(plan, figures, read_by[i].parts);
     for (size_t i = 0; i < inputs.count; i++) {
         const struct input *input = &inputs.items[i];
-        question.reports = read_by[reader_of(input->path)].reports;
-        question.others = others[reader_of(input->path)];
+        size_t reader = reader_of(input->path);
+        question.parts = read_by[reader].parts;
+        question.others = others[reader];
         struct input_margin margin = {.path = input->path, .kind = input->kind, .share = INFINITY};
         for (int sign = -1; sign <= 1; sign += 2) {
             enum outcome becomes;

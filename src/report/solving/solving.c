@@ -146,12 +146,23 @@ static void report_may_be_off(const struct plan *plan, const struct solved *solv
  * alone; what would make a no go go, of a counter's handful. */
 enum { OPTIONS_SHOWN_MAX = 10 };
 
+/* Whether there is anything to look for: otherwise no outcome need be known. */
+static bool is_asked(const struct plan *plan)
+{
+    bool asked = plan->count == 2;
+    for (size_t i = 1; !asked && i < plan->count; i++) {
+        const struct change_choices choices = changes_allowed(plan, i);
+        asked = change_sets(&choices) > 0;
+    }
+    return asked && plan->count <= OPTIONS_SHOWN_MAX + 1;
+}
+
 void report_solving(const struct plan *plan, struct figures *figures)
 {
+    if (!is_asked(plan))
+        return;
     const struct setup_figures *setups = plan_group_figures(plan, figures);
     struct solved *solved = arena_allocate_array(plan->arena, plan->count, sizeof *solved);
-    if (plan->count > OPTIONS_SHOWN_MAX + 1)
-        return;
     for (size_t i = 1; i < plan->count; i++) { /* before more figures are added */
         struct option_outcome found;
         option_outcome_make(plan, &setups[i], &found);
