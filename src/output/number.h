@@ -14,6 +14,23 @@ enum { NUMBER_SIZE = 40, NUMBER_DECIMALS_MAX = 9 };
 /* value rounded to so many decimals, by the rule above. */
 double round_to_decimals(double value, int decimals);
 
+/* Up, and down, to so many decimals or to whole steps: of what must be enough, and of what must not
+ * be passed. A millionth of the last place is binary noise. */
+static inline double round_up_to_decimals(double value, int decimals)
+{
+    double scale = pow(10, decimals);
+    return ceil(value * scale - 1e-6) / scale;
+}
+static inline double round_down_to_decimals(double value, int decimals)
+{
+    double scale = pow(10, decimals);
+    return floor(value * scale + 1e-6) / scale;
+}
+static inline double round_up_to_step(double value, double step)
+{
+    return ceil(value / step - 1e-6) * step;
+}
+
 /* Decimals without which it is another number, at most so many. */
 int number_decimals(double value, int most);
 
@@ -33,9 +50,10 @@ static inline char *number_pair(uint32_t number, char *to)
     return to + 2;
 }
 
-/* The text of number_fixed(), without a NUL, for a number that is already multiplied by 10^decimals:
- * not negative, below 10000, of two decimals at the most, and not so near to a half that the last
- * bits of a product could tell. Returns its end; NULL for any other, with nothing of use at `to`. */
+/* The text of number_fixed(), without a NUL, for a number that is already multiplied by
+ * 10^decimals: not negative, below 10000, of two decimals at the most, and not so near to a half
+ * that the last bits of a product could tell. Returns its end; NULL for any other, with nothing of
+ * use at `to`. */
 static inline char *number_of_raised(double raised, int decimals, char decimal_mark, char *to)
 {
     static const double limit = 1e6, near = 1e-6;

@@ -13,7 +13,7 @@ enum { OUTBUF_SIZE = 65536 };
 struct outbuf {
     int descriptor;
     bool eager; /* flushed whenever the input pauses */
-    int error; /* errno of the first failed write, 0 while all went well; EPIPE is a closed pipe */
+    int error;  /* errno of the first failed write, 0 while all went well; EPIPE is a closed pipe */
     bool colour; /* of a terminal that is to have it */
     size_t used;
     char data[OUTBUF_SIZE];

@@ -40,7 +40,7 @@ static size_t break_title(const char *title, size_t width, struct span lines[TIT
     return count;
 }
 
-static size_t longest_word(const char *title)
+size_t longest_word(const char *title)
 {
     struct span rest = span_of(title);
     size_t longest = 0;

@@ -28,6 +28,9 @@ struct table_layout {
     bool any_left_out;
 };
 
+/* Width of the widest word of a text: what no column can be narrower than. */
+size_t longest_word(const char *text);
+
 /* Widens the table's titles only as far as two lines need; where that is wider than the options
  * allow, breaks them over more lines, and then leaves out columns, the highest priority first
  * (of equals the last), but never one of priority 0. */

@@ -21,8 +21,8 @@ struct utf8_character {
  * Standard, section 3.9, "U+FFFD Substitution of Maximal Subparts", recommends. */
 struct utf8_character utf8_first(struct span text);
 
-/* Bytes at the start that are ASCII, eight at a time while there are so many; each takes the room of
- * one character. */
+/* Bytes at the start that are ASCII, eight at a time while there are so many; each takes the room
+ * of one character. */
 static inline size_t utf8_ascii_length(struct span text)
 {
     size_t length = 0;

@@ -3,18 +3,18 @@
 
 #include "output/number.h"
 
-/* Section 2, rules 5 to 7. The separators are those that csv_separator() and a stream's heading give. */
+/* Section 2, rules 5 to 7. The separators are those that csv_separator() and a stream's heading
+ * give. */
 static bool needs_quotes(struct span text, char separator)
 {
-    static const bool may_need[256] = {['"'] = true, ['\n'] = true, ['\r'] = true,
-                                       [','] = true, [';'] = true,  ['\t'] = true};
+    static const bool may_need[256] = {
+        ['"'] = true, ['\n'] = true, ['\r'] = true, [','] = true, [';'] = true, ['\t'] = true};
     enum { LONG = 32 }; /* most often with a separator, near its beginning */
     if (text.length >= LONG && memchr(text.at, separator, text.length) != NULL)
         return true;
     for (size_t i = 0; i < text.length; i++) {
         char c = text.at[i];
-        if (may_need[(unsigned char)c] &&
-            (c == separator || c == '"' || c == '\n' || c == '\r'))
+        if (may_need[(unsigned char)c] && (c == separator || c == '"' || c == '\n' || c == '\r'))
             return true;
     }
     return false;

@@ -2,6 +2,7 @@
  * there are fewer rows than columns. */
 #include "output/markup.h"
 #include "output/number.h"
+#include "output/table_layout.h"
 #include "output/writer.h"
 
 #include <string.h>
@@ -115,18 +116,6 @@ static void put_all_turned(struct writer *writer, const struct kept_row *first)
         put_turned(writer, first, end);
         first = end;
     }
-}
-
-static size_t longest_word(const char *text)
-{
-    size_t longest = 0;
-    while (*text != '\0') {
-        size_t length = strcspn(text, " ");
-        size_t width = display_width((struct span){text, length});
-        longest = width > longest ? width : longest;
-        text += length + (text[length] == ' ');
-    }
-    return longest;
 }
 
 /* Characters that a column takes at the least, with the gap before it. */

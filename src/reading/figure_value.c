@@ -27,19 +27,6 @@ static bool is_to_set(const struct figure *figure)
     return quantity_rows[figure->quantity].policy & POLICY_TO_SET;
 }
 
-/* Rounded up, since it is set by hand and must be enough. */
-static double rounded_up(double value, int decimals)
-{
-    double scale = pow(10, decimals);
-    return ceil(value * scale - 1e-6) / scale;
-}
-
-static double rounded_down(double value, int decimals)
-{
-    double scale = pow(10, decimals);
-    return floor(value * scale + 1e-6) / scale;
-}
-
 static bool breaks_its_limit(const struct figure *figure)
 {
     if (figure->limit_side != LIMIT_NO_SIDE)
@@ -71,8 +58,8 @@ int figure_decimals(const struct figure *figure, bool us)
     if (!is_to_set(figure))
         return decimals_apart(figure, decimals, us);
     double value = in_its_unit(figure, figure->value, us);
-    bool passes =
-        clearly_above(rounded_up(value, decimals), in_its_unit(figure, figure->limit, us));
+    bool passes = clearly_above(round_up_to_decimals(value, decimals),
+                                in_its_unit(figure, figure->limit, us));
     return passes ? decimals + 1 : decimals;
 }
 
@@ -87,9 +74,10 @@ double figure_value(const struct figure *figure, double si, bool us)
     if (!is_to_set(figure) || !known(value))
         return value;
     int decimals = figure_decimals(figure, us);
-    double up = rounded_up(value, decimals);
+    double up = round_up_to_decimals(value, decimals);
     /* At the ceiling itself, in the other unit, the last decimal yields to it. */
-    return clearly_above(up, figure_limit(figure, us)) ? rounded_down(value, decimals) : up;
+    return clearly_above(up, figure_limit(figure, us)) ? round_down_to_decimals(value, decimals)
+                                                       : up;
 }
 
 const char *figure_option(const struct plan *plan, const struct figure *figure)

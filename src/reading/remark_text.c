@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "output/number.h"
 #include "reading/place_text.h"
 #include "tables/lookup.h"
 
@@ -23,8 +24,8 @@ static const char *pressure_text(struct arena *arena, double pressure_Pa, bool u
 static const char *enough_text(struct arena *arena, double length_m, bool us)
 {
     double step = us ? 0.01 * 0.0254 : 1e-3;
-    double enough = ceil(fabs(length_m) / step - 1e-6) * step;
-    return quantity_text(arena, enough, us ? UNIT_IN : UNIT_MM, us ? 2 : 0);
+    return quantity_text(arena, round_up_to_step(fabs(length_m), step), us ? UNIT_IN : UNIT_MM,
+                         us ? 2 : 0);
 }
 
 /* Whole speeds without decimals, others with one. */

@@ -66,7 +66,6 @@ struct task_number task_now(const struct plan *plan, const struct task *task, bo
  * 35 psi), up to the decimal, or at last down to it. */
 static struct task_number rounded_up(const struct task *task, struct task_number exact, bool us)
 {
-    enum { STEPS = 10 };
     const enum unit_id unit = unit_of(task, us);
     const bool pressure = unit_table[unit].kind == KIND_PRESSURE;
     const struct figure *reason = task->reason;
@@ -74,21 +73,20 @@ static struct task_number rounded_up(const struct task *task, struct task_number
                   : reason->limit_side == LIMIT_AT_MOST ? reason->limit
                                                         : UNKNOWN;
     most = in_unit(pressure ? ceiling_reach_Pa(most) : most, unit);
-    double up = ceil(exact.value - 1e-6), decimal = ceil(exact.value * STEPS - 1e-6) / STEPS;
+    double up = round_up_to_decimals(exact.value, 0),
+           decimal = round_up_to_decimals(exact.value, 1);
     double nominal = pressure ? in_unit(nominal_told_Pa(task->cure.then, us), unit) : exact.value;
     if (!clearly_above(up, most))
         return (struct task_number){up, exact.decimals};
     if (fabs(nominal - exact.value) > 1e-6)
         return (struct task_number){nominal, exact.decimals};
     return (struct task_number){
-        clearly_above(decimal, most) ? floor(exact.value * STEPS + 1e-6) / STEPS : decimal, 1};
+        clearly_above(decimal, most) ? round_down_to_decimals(exact.value, 1) : decimal, 1};
 }
 
 static struct task_number enough(struct task_number exact)
 {
-    double steps = pow(10, exact.decimals);
-    exact.value = ceil(exact.value * steps - 1e-6) / steps;
-    return exact;
+    return (struct task_number){round_up_to_decimals(exact.value, exact.decimals), exact.decimals};
 }
 
 struct task_number task_then(const struct plan *plan, const struct task *task, bool us)

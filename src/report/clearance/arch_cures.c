@@ -1,6 +1,7 @@
 /* What would make a tyre fit that does not: the smallest single change of bump stop, inset, trim
  * and lift, for one room and for all of them. */
 #include "base/known.h"
+#include "output/number.h"
 #include "report/clearance/arch.h"
 
 struct lock_question {
@@ -72,7 +73,7 @@ const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_
 double enough_m(const struct plan *plan, double length_m)
 {
     double step = plan->us ? 0.01 * 0.0254 : 1e-3;
-    return copysign(ceil(fabs(length_m) / step - 1e-6) * step, length_m);
+    return copysign(round_up_to_step(fabs(length_m), step), length_m);
 }
 
 bool arch_takes_inset(const struct wheel_arch *arch, const struct arch_tyre *tyre,

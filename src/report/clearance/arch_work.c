@@ -3,6 +3,7 @@
 
 #include "base/known.h"
 #include "compute/load.h"
+#include "output/number.h"
 #include "report/clearance/fit_limits.h"
 
 static bool is_within(double amount_m, double most_m)
@@ -13,8 +14,7 @@ static bool is_within(double amount_m, double most_m)
 /* What a list of work can say, and a shop do: to a tenth of a millimetre, and enough. */
 static double doable_m(double amount_m)
 {
-    static const double tenth_m = 1e-4;
-    return ceil(amount_m / tenth_m - 1e-6) * tenth_m;
+    return round_up_to_step(amount_m, 1e-4);
 }
 
 static bool is_short(double room_m)
