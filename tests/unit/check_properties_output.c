@@ -7,29 +7,12 @@
 #include "base/known.h"
 #include "cli/commands.h"
 #include "cli/options.h"
+#include "output_run.h"
 #include "property_run.h"
 #include "suites.h"
 #include "support.h"
 
-enum { FEW_FIGURES = 40, FEW_OUTPUTS = 3, OUTPUT_MAX = 4 << 20 };
-
-static char directory[] = "/tmp/tyresum-properties-XXXXXX";
-static char build_path[64], output_path[64];
-
-static void set_up(void)
-{
-    strcpy(directory + sizeof directory - 7, "XXXXXX");
-    ck_assert(mkdtemp(directory) != NULL);
-    snprintf(build_path, sizeof build_path, "%s/build", directory);
-    snprintf(output_path, sizeof output_path, "%s/output", directory);
-}
-
-static void tear_down(void)
-{
-    unlink(build_path);
-    unlink(output_path);
-    rmdir(directory);
-}
+enum { FEW_FIGURES = 40, FEW_OUTPUTS = 3 };
 
 static bool has_advice(const struct figure *figure)
 {
@@ -187,24 +170,6 @@ START_TEST(aim_leaves_no_work)
 }
 END_TEST
 
-static void write_build(const struct build_text *text)
-{
-    FILE *file = fopen(build_path, "w");
-    ck_assert(file != NULL);
-    ck_assert_uint_eq(fwrite(text->text, 1, text->length, file), text->length);
-    ck_assert_int_eq(fclose(file), 0);
-}
-
-static size_t read_output(char *text)
-{
-    FILE *file = fopen(output_path, "r");
-    ck_assert(file != NULL);
-    size_t length = fread(text, 1, OUTPUT_MAX - 1, file);
-    ck_assert_int_eq(fclose(file), 0);
-    text[length] = '\0';
-    return length;
-}
-
 static void run_command(const char *name, const char *format, const char *units)
 {
     char *arguments[] = {
@@ -279,7 +244,7 @@ START_TEST(every_output_has_plain_numbers)
     for (int i = 0; i < properties_count(FEW_OUTPUTS * 50) / 50; i++, seed++) {
         struct run run;
         run_make(&run, seed, &as_drawn);
-        write_build(&run.text);
+        write_build(run.text.text, run.text.length);
         const struct specification *specification = run.specification;
         for (size_t c = 0; c < LENGTH_OF(commands); c++)
             for (size_t f = 0; f < LENGTH_OF(formats); f++) {
@@ -311,7 +276,7 @@ Suite *properties_output_suite(void)
 {
     Suite *suite = suite_create("properties_output");
     TCase *output = tcase_create("what is printed");
-    tcase_add_checked_fixture(output, set_up, tear_down);
+    tcase_add_checked_fixture(output, output_set_up, output_tear_down);
     tcase_add_test(output, every_figure_has_a_number_or_a_reason);
     tcase_add_test(output, slower_tyre_needs_a_rule);
     tcase_add_test(output, label_leaves_no_work);

@@ -7,30 +7,13 @@
 
 #include "cli/commands.h"
 #include "cli/options.h"
+#include "output_run.h"
 #include "property_run.h"
 #include "suites.h"
 #include "support.h"
 #include "yaml/tree.h"
 
-enum { FEW_BUILDS = 12, LEAVES_MAX = 1000, CHANGES_MAX = 3, OUTPUT_MAX = 4 << 20, SPARE_ROOM = 64 };
-
-static char directory[] = "/tmp/tyresum-properties-XXXXXX";
-static char build_path[64], output_path[64];
-
-static void set_up(void)
-{
-    strcpy(directory + sizeof directory - 7, "XXXXXX");
-    ck_assert(mkdtemp(directory) != NULL);
-    snprintf(build_path, sizeof build_path, "%s/build", directory);
-    snprintf(output_path, sizeof output_path, "%s/output", directory);
-}
-
-static void tear_down(void)
-{
-    unlink(build_path);
-    unlink(output_path);
-    rmdir(directory);
-}
+enum { FEW_BUILDS = 12, LEAVES_MAX = 1000, CHANGES_MAX = 3, SPARE_ROOM = 64 };
 
 /* A value of the build, where it stands in the text, and what it is changed to. */
 struct leaf {
@@ -108,24 +91,6 @@ static int run_into(const char *name, char **extra, size_t extra_count)
     return status;
 }
 
-static size_t read_output(char *text)
-{
-    FILE *file = fopen(output_path, "r");
-    size_t length = file == NULL ? 0 : fread(text, 1, OUTPUT_MAX - 1, file);
-    if (file != NULL)
-        fclose(file);
-    text[length] = '\0';
-    return length;
-}
-
-static void write_text(const char *text, size_t length)
-{
-    FILE *file = fopen(build_path, "w");
-    ck_assert(file != NULL);
-    ck_assert_uint_eq(fwrite(text, 1, length, file), length);
-    ck_assert_int_eq(fclose(file), 0);
-}
-
 static const char *some_command(uint64_t *state)
 {
     static const char *const commands[] = {"sheet", "compare", "load", "tasks", "speedometer"};
@@ -178,10 +143,10 @@ static int set_is_the_edited_file(struct run *run)
         extra[2 * i + 1] = arena_format(&run->arena, "%s=%s", changes[i]->path, changes[i]->value);
     }
     const char *command = some_command(&state);
-    write_text(text, edited(run, changes, count, text));
+    write_build(text, edited(run, changes, count, text));
     int status = run_into(command, NULL, 0);
     size_t length = read_output(by_file);
-    write_text(run->text.text, run->text.length);
+    write_build(run->text.text, run->text.length);
     int set_status = run_into(command, extra, 2 * (size_t)count);
     size_t set_length = read_output(by_set);
     REQUIRE(status == set_status, "seed %llu: %s --set %s: exit %d, of the file %d",
@@ -227,7 +192,7 @@ static int each_is_separate_runs(struct run *run)
     struct leaves *leaves = leaves_of(run);
     struct leaf *leaf = &leaves->items[random_whole(&state, 0, (int)leaves->count - 1)];
     const char *command = some_command(&state);
-    write_text(run->text.text, run->text.length);
+    write_build(run->text.text, run->text.length);
     size_t length = 0, wrong = 0;
     const char *values = "";
     for (int i = 0; i < CHANGES_MAX; i++) {
@@ -270,7 +235,7 @@ Suite *properties_set_suite(void)
 {
     Suite *suite = suite_create("properties_set");
     TCase *set = tcase_create("set and each");
-    tcase_add_checked_fixture(set, set_up, tear_down);
+    tcase_add_checked_fixture(set, output_set_up, output_tear_down);
     tcase_add_test(set, set_counts_as_the_file);
     tcase_add_test(set, each_counts_as_separate_runs);
     tcase_set_timeout(set, 600);
