@@ -26,6 +26,13 @@ struct figure figure_by(enum quantity_id quantity, double value, struct remark b
     return figure;
 }
 
+struct figure figure_on_axle(enum quantity_id quantity, double value, int axle, struct remark basis)
+{
+    struct figure figure = figure_by(quantity, value, basis);
+    figure.axle = axle;
+    return figure;
+}
+
 /* Assumptions are numbered within their part, so that each has a place of its own and the same
  * place with every setup. A setup that says one twice (of two axles) has two numbers of it. */
 static int number_of(struct figures *figures, const struct remark *text)
@@ -50,9 +57,9 @@ static int number_of(struct figures *figures, const struct remark *text)
 
 void figures_add_as_is(struct figures *figures, struct figure figure)
 {
-    figures->items = arena_grow(figures->room != NULL ? figures->room : figures->arena,
-                                figures->items, figures->count, &figures->capacity,
-                                sizeof *figures->items);
+    figures->items =
+        arena_grow(figures->room != NULL ? figures->room : figures->arena, figures->items,
+                   figures->count, &figures->capacity, sizeof *figures->items);
     figures->items[figures->count++] = figure;
 }
 

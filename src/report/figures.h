@@ -108,7 +108,7 @@ struct taken {
 struct figures {
     struct arena *arena; /* of what a figure points to */
     struct arena *room;  /* of the figures themselves; NULL: the same */
-    bool verdicts_only;  /* tables and whatever else is only told are left out where they are long */
+    bool verdicts_only; /* tables and whatever else is only told are left out where they are long */
     struct figure *items;
     size_t count, capacity;
     enum part part; /* of what is added now: the driver's */
@@ -121,6 +121,9 @@ struct figures {
 struct figure figure_of(enum quantity_id quantity, double value);
 /* The same with its basis. */
 struct figure figure_by(enum quantity_id quantity, double value, struct remark basis);
+/* The same of one axle, or of AXLE_NONE. */
+struct figure figure_on_axle(enum quantity_id quantity, double value, int axle,
+                             struct remark basis);
 /* Gives it the part and the setup that the driver is at, and an assumption its number there. */
 void figures_add(struct figures *figures, struct figure figure);
 /* A figure that has them. */

@@ -4,15 +4,6 @@
 #include "compute/load.h"
 #include "report/clearance/fit_limits.h"
 
-static struct figure axle_figure(enum quantity_id quantity, int axle, double value,
-                                 enum remark_id basis)
-{
-    struct figure figure = figure_of(quantity, value);
-    figure.basis = remark(basis);
-    figure.axle = axle;
-    return figure;
-}
-
 /* In a loading state the axle sinks with its tyres; springs do not matter to it. */
 static void report_under_axle_loaded(const struct stance *stance, int axle, double unladen_m,
                                      struct figures *figures)
@@ -35,14 +26,15 @@ static void report_under_axle(const struct stance *stances, size_t count, int ax
     double measured = of_axle(plan->specification->clearance.under_axle_m, axle);
     const struct need needs[] = {{known(measured), remark(ADVICE_GIVE_UNDER_AXLE)},
                                  {known(change), remark(ADVICE_GIVE_DIAMETERS)}};
-    figures_add(figures,
-                judged(axle_figure(QUANTITY_UNDER_AXLE, axle, measured + change, BASIS_UNDER_AXLE),
-                       &(struct judgement){.needs = needs, .need_count = 2}));
+    figures_add(figures, judged(figure_on_axle(QUANTITY_UNDER_AXLE, measured + change, axle,
+                                               remark(BASIS_UNDER_AXLE)),
+                                &(struct judgement){.needs = needs, .need_count = 2}));
     for (size_t i = 0; i < count; i++)
         report_under_axle_loaded(&stances[i], axle, measured + change, figures);
     if (stances->setup->is_fitted)
         return;
-    struct figure figure = axle_figure(QUANTITY_UNDER_AXLE_CHANGE, axle, change, BASIS_UNDER_AXLE);
+    struct figure figure =
+        figure_on_axle(QUANTITY_UNDER_AXLE_CHANGE, change, axle, remark(BASIS_UNDER_AXLE));
     figure.headline = axle == AXLE_FRONT ? HEADLINE_YES : HEADLINE_NO;
     figures_add(figures, figure);
 }
@@ -95,7 +87,8 @@ static void report_spring_assumption(const struct plan *plan, struct figures *fi
         const struct axle_suspension *suspension = suspension_of(plan, axle);
         if (!known(suspension->free_height_change_m) || known(suspension->unsprung_kg))
             continue;
-        struct figure figure = axle_figure(QUANTITY_ASSUMPTION, axle, UNKNOWN, BASIS_ASSUMPTION);
+        struct figure figure =
+            figure_on_axle(QUANTITY_ASSUMPTION, UNKNOWN, axle, remark(BASIS_ASSUMPTION));
         figure.advice = remark(TAKEN_ALL_SPRUNG);
         figures_add(figures, figure);
     }

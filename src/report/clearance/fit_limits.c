@@ -19,10 +19,7 @@ struct worked_axle {
 static struct figure figure_on(const struct worked_axle *on, enum quantity_id quantity,
                                double value, enum remark_id basis)
 {
-    struct figure figure = figure_of(quantity, value);
-    figure.basis = remark(basis);
-    figure.axle = on->axle;
-    return figure;
+    return figure_on_axle(quantity, value, on->axle, remark(basis));
 }
 
 static double bump_stop_change_m(const struct plan *plan, int axle, double more_m)
@@ -46,9 +43,9 @@ void travel_kept(const struct plan *plan, int axle, double more_bump_stop_m, str
         bump_travel_left_m(before[0], lift, bump_stop_change_m(plan, axle, more_bump_stop_m), 0),
         before[1] - lift};
     for (int i = 0; i < 2; i++) {
-        out[i] = figure_by(QUANTITY_TRAVEL_KEPT, before[i] > 0 ? after[i] / before[i] : UNKNOWN,
-                           remark(BASIS_TRAVEL_KEPT));
-        out[i].axle = axle;
+        out[i] =
+            figure_on_axle(QUANTITY_TRAVEL_KEPT, before[i] > 0 ? after[i] / before[i] : UNKNOWN,
+                           axle, remark(BASIS_TRAVEL_KEPT));
         out[i].place.posture = i == 0 ? AT_BUMP : AT_DROOP;
     }
 }

@@ -24,10 +24,7 @@ static struct changed_wheel changed_wheel_of(const struct plan *plan, size_t ind
 static struct figure wheel_figure(const struct changed_wheel *wheel, enum quantity_id quantity,
                                   double value, enum remark_id basis)
 {
-    struct figure figure = figure_of(quantity, value);
-    figure.basis = remark(basis);
-    figure.axle = wheel->axle;
-    return figure;
+    return figure_on_axle(quantity, value, wheel->axle, remark(basis));
 }
 
 static void add_if_known(const struct changed_wheel *wheel, enum quantity_id quantity, double value,

@@ -14,8 +14,8 @@ void report_margins(const struct loaded_setup *loaded, struct figures *figures)
         least[axle] = each->capacity_least_told_kg / each->load_built_kg - 1;
     }
     struct figure figure =
-        load_figure(QUANTITY_MARGIN_DIFFERENCE, told[AXLE_FRONT] - told[AXLE_REAR], AXLE_NONE,
-                    remark(BASIS_MARGINS));
+        figure_on_axle(QUANTITY_MARGIN_DIFFERENCE, told[AXLE_FRONT] - told[AXLE_REAR], AXLE_NONE,
+                       remark(BASIS_MARGINS));
     if (!known(figure.value))
         return; /* the pressures say what is missing */
     bool uneven = clearly_above(fabs(least[AXLE_FRONT] - least[AXLE_REAR]), far_apart) &&
@@ -31,7 +31,7 @@ void report_margins(const struct loaded_setup *loaded, struct figures *figures)
 static void add_not_covered(const char *what, const struct judgement *how, struct figures *figures)
 {
     struct figure figure =
-        load_figure(QUANTITY_NOT_COVERED, UNKNOWN, AXLE_NONE, remark(BASIS_NOT_COVERED));
+        figure_on_axle(QUANTITY_NOT_COVERED, UNKNOWN, AXLE_NONE, remark(BASIS_NOT_COVERED));
     figure.place.name = what;
     figures_add(figures, judged(figure, how));
 }

@@ -14,15 +14,6 @@ struct loaded_setup {
     struct axle_pressures axle[AXLE_COUNT];
 };
 
-/* A figure of one axle (or AXLE_NONE) in no state. */
-static inline struct figure load_figure(enum quantity_id quantity, double value, int axle,
-                                        struct remark basis)
-{
-    struct figure figure = figure_by(quantity, value, basis);
-    figure.axle = axle;
-    return figure;
-}
-
 /* A mass in a sentence. */
 static inline struct argument say_mass(double mass_kg)
 {

@@ -22,7 +22,7 @@ static double deflection_at(const struct loaded_setup *loaded, int axle,
 static struct figure off_road_figure(const struct loaded_setup *loaded, enum quantity_id quantity,
                                      double value, int axle, struct remark basis)
 {
-    struct figure figure = load_figure(quantity, value, axle, basis);
+    struct figure figure = figure_on_axle(quantity, value, axle, basis);
     figure.state = loaded->axle[axle].heaviest_state;
     figure.place.pressure_as = AT_OFF_ROAD;
     return figure;
@@ -112,7 +112,8 @@ static enum remark_id no_speed_since(const struct loaded_setup *loaded)
 static void report_speed_unknown(const struct loaded_setup *loaded, struct figures *figures)
 {
     enum remark_id since = no_speed_since(loaded);
-    struct figure figure = load_figure(QUANTITY_OFF_ROAD_SPEED, UNKNOWN, AXLE_NONE, remark(since));
+    struct figure figure =
+        figure_on_axle(QUANTITY_OFF_ROAD_SPEED, UNKNOWN, AXLE_NONE, remark(since));
     const struct judgement how = {
         .if_unknown =
             remark(since == BASIS_LOW_SPEED ? ADVICE_SPEED_UNKNOWN : ADVICE_ASK_TYRE_MAKER)};
@@ -130,8 +131,8 @@ static void report_speed(const struct loaded_setup *loaded, struct figures *figu
         return;
     }
     int slower = clearly_above(front, rear) ? AXLE_REAR : AXLE_FRONT;
-    struct figure figure = load_figure(QUANTITY_OFF_ROAD_SPEED, lower_of(front, rear), slower,
-                                       remark(BASIS_OFF_ROAD_SPEED));
+    struct figure figure = figure_on_axle(QUANTITY_OFF_ROAD_SPEED, lower_of(front, rear), slower,
+                                          remark(BASIS_OFF_ROAD_SPEED));
     figure.state = loaded->axle[slower].heaviest_state;
     figure.limit = asked;
     const struct judgement how = {
@@ -169,10 +170,12 @@ static void report_inflating(const struct loaded_setup *loaded, struct figures *
         {known(flow), remark(ADVICE_GIVE_FLOW)},
         {known(air), remark(ADVICE_AIR_UNKNOWN)},
     };
-    struct figure figure = load_figure(QUANTITY_FREE_AIR, air, AXLE_NONE, remark(BASIS_FREE_AIR));
+    struct figure figure =
+        figure_on_axle(QUANTITY_FREE_AIR, air, AXLE_NONE, remark(BASIS_FREE_AIR));
     figures_add(figures,
                 judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_AIR_UNKNOWN)}));
-    figure = load_figure(QUANTITY_INFLATING_TIME, air / flow, AXLE_NONE, remark(BASIS_INFLATING));
+    figure =
+        figure_on_axle(QUANTITY_INFLATING_TIME, air / flow, AXLE_NONE, remark(BASIS_INFLATING));
     figures_add(figures, judged(figure, &(struct judgement){.needs = needs, .need_count = 2}));
 }
 

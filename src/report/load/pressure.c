@@ -69,8 +69,8 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
     bool fitted = loaded->setup->is_fitted;
     struct need needs[NEEDS_OF_PRESSURE];
     find_needs(loaded->plan, pressures, needs);
-    struct figure figure = load_figure(QUANTITY_TYRE_CAPACITY, pressures->capacity_at_placard_kg,
-                                       axle, capacity_basis(arena, pressures));
+    struct figure figure = figure_on_axle(QUANTITY_TYRE_CAPACITY, pressures->capacity_at_placard_kg,
+                                          axle, capacity_basis(arena, pressures));
     figure.place.pressure_as = AT_PLACARD;
     figure.headline = HEADLINE_YES;
     figure.limit_owner = fitted ? LIMIT_OF_PHYSICS : LIMIT_OF_MAKER;
@@ -181,8 +181,8 @@ static void report_recommended(const struct loaded_setup *loaded, int axle, stru
     struct need needs[NEEDS_OF_PRESSURE];
     find_needs(plan, pressures, needs);
     struct figure figure =
-        load_figure(QUANTITY_PRESSURE_RECOMMENDED, or_none(pressures->recommended_Pa), axle,
-                    reason_of(plan, pressures));
+        figure_on_axle(QUANTITY_PRESSURE_RECOMMENDED, or_none(pressures->recommended_Pa), axle,
+                       reason_of(plan, pressures));
     figure.headline = HEADLINE_YES;
     figure.limit_owner = LIMIT_OF_MAKER;
     figure = limited_at_most(figure, ceiling_told_Pa(plan,
@@ -215,8 +215,8 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
     bool settled = isfinite(pressures->recommended_Pa);
     double ceiling_Pa = settled ? pressures->ceilings.sure_Pa : pressures->ceilings.highest_Pa;
     bool too_high = is_above_ceiling(stands_Pa, ceiling_Pa);
-    struct figure figure = load_figure(QUANTITY_PRESSURE_AS_SET, stands_Pa, axle,
-                                       remark(named ? BASIS_AS_SET : BASIS_PLACARD_STANDS));
+    struct figure figure = figure_on_axle(QUANTITY_PRESSURE_AS_SET, stands_Pa, axle,
+                                          remark(named ? BASIS_AS_SET : BASIS_PLACARD_STANDS));
     figure.limit_owner = LIMIT_OF_MAKER;
     /* Of a need that is a nominal pair, its lower one is enough. */
     double needed_Pa = pressures->needed_Pa;
@@ -239,16 +239,16 @@ static void report_capacities(const struct loaded_setup *loaded, int axle, struc
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
     double recommended = pressures->capacity_at_recommended_kg;
-    struct figure figure = load_figure(QUANTITY_TYRE_CAPACITY, recommended, axle,
-                                       capacity_basis(loaded->plan->arena, pressures));
+    struct figure figure = figure_on_axle(QUANTITY_TYRE_CAPACITY, recommended, axle,
+                                          capacity_basis(loaded->plan->arena, pressures));
     figure.place.pressure_as = AT_RECOMMENDED;
     if (known(figure.value))
         figures_add(figures, figure);
     figure.place.pressure_as = AT_MAXIMUM;
     figure.value = pressures->capacity_max_kg;
     figures_add(figures, figure);
-    figure = load_figure(QUANTITY_CAPACITY_LEFT, recommended / pressures->load_built_kg - 1, axle,
-                         remark(BASIS_CAPACITY_LEFT));
+    figure = figure_on_axle(QUANTITY_CAPACITY_LEFT, recommended / pressures->load_built_kg - 1,
+                            axle, remark(BASIS_CAPACITY_LEFT));
     if (known(figure.value))
         figures_add(figures, figure);
 }
@@ -289,8 +289,8 @@ static void report_demands(const struct loaded_setup *loaded, int axle, struct f
                                ? higher_of(demands[i].pressure_Pa, pressures->floor_Pa)
                                : UNKNOWN;
         bool shown = isfinite(needed_Pa) && !is_above_ceiling(needed_Pa, sure_Pa);
-        struct figure figure = load_figure(demands[i].quantity, shown ? needed_Pa : UNKNOWN, axle,
-                                           capacity_basis(plan->arena, pressures));
+        struct figure figure = figure_on_axle(demands[i].quantity, shown ? needed_Pa : UNKNOWN,
+                                              axle, capacity_basis(plan->arena, pressures));
         figure.limit = ceiling_told_Pa(plan, sure_Pa, figure.value);
         figure.advice = not_shown(plan, pressures, needed_Pa);
         figures_add(figures, figure);
@@ -315,7 +315,7 @@ static void report_tyre_load(const struct loaded_setup *loaded, int axle, struct
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
     enum remark_id side = pressures->load_side_kg > 0 ? PHRASE_SIDE_LOAD : REMARK_NONE;
-    struct figure figure = load_figure(
+    struct figure figure = figure_on_axle(
         QUANTITY_TYRE_LOAD, pressures->load_built_kg, axle,
         REMARK_WITH(loaded->plan->arena, pressures->dual ? BASIS_TWIN_LOAD : BASIS_TYRE_LOAD,
                     say_remark(loaded->plan->arena, remark(side))));

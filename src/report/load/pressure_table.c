@@ -83,7 +83,7 @@ static void add_table_row(const struct loaded_setup *loaded, int axle,
 {
     const struct plan *plan = loaded->plan;
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    struct figure figure = load_figure(
+    struct figure figure = figure_on_axle(
         QUANTITY_TYRE_CAPACITY, capacity_kg(&pressures->rating, pressures->dual, pressure_Pa),
         axles_alike(loaded) ? AXLE_NONE : axle, capacity_basis(plan->arena, pressures));
     figure.place.pressure_as = AT_PRESSURE;

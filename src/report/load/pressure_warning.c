@@ -24,7 +24,7 @@ static void report_threshold(const struct loaded_setup *loaded, int axle, struct
     double least_Pa = warning_minimum_Pa(class, load_range);
     bool governs = clearly_above(least_Pa, WARNING_SHARE * told_Pa);
     struct figure figure =
-        load_figure(QUANTITY_WARNING_THRESHOLD, threshold_Pa, axle, remark(BASIS_THRESHOLD));
+        figure_on_axle(QUANTITY_WARNING_THRESHOLD, threshold_Pa, axle, remark(BASIS_THRESHOLD));
     if (governs)
         figure.limit = pressures->recommended_Pa;
     const struct judgement how = {
@@ -106,8 +106,9 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
                         : advice,
         .if_unknown = remark(ADVICE_GIVE_WARNING),
     };
-    struct figure figure = load_figure(QUANTITY_WARNING_AS_SET, own_Pa, axle,
-                                       remark(taken ? BASIS_WARNING_TAKEN : BASIS_WARNING_GIVEN));
+    struct figure figure =
+        figure_on_axle(QUANTITY_WARNING_AS_SET, own_Pa, axle,
+                       remark(taken ? BASIS_WARNING_TAKEN : BASIS_WARNING_GIVEN));
     figure.limit = threshold_Pa;
     figure.limit_owner = LIMIT_OF_LAW;
     figures_add(figures, judged(figure, &how));

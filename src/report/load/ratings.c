@@ -40,7 +40,7 @@ static struct figure state_figure(const struct loaded_state *state, enum quantit
                                   double value, int axle, enum remark_id basis)
 {
     const struct loading *loading = &state->loading;
-    struct figure figure = load_figure(quantity, value, axle, remark(basis));
+    struct figure figure = figure_on_axle(quantity, value, axle, remark(basis));
     figure.state = state_number(loading->specification, loading->state);
     return figure;
 }

@@ -152,8 +152,8 @@ static void report_spare_pressure(const struct loaded_setup *loaded, struct figu
     bool refused = choice->reason == REASON_REFUSED;
     bool weak_wheel = has_weak_wheel(loaded, &duty), does = spare_does(loaded, &duty);
     struct figure figure =
-        load_figure(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
-                    reason_of(arena, &duty));
+        figure_on_axle(QUANTITY_SPARE_PRESSURE, does ? choice->recommended_Pa : UNKNOWN, AXLE_NONE,
+                       reason_of(arena, &duty));
     const struct need needs[] = {
         {choice->reason != REASON_NONE, remark(ADVICE_SPARE_UNKNOWN)},
         {choice->reason != REASON_UNREAD && choice->reason != REASON_UNWEIGHED,
@@ -201,8 +201,8 @@ void report_spare(const struct loaded_setup *loaded, struct figures *figures)
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         needed = higher_of(needed, load_index_kg(setup->axle[axle].size.service.load_index));
     struct figure figure =
-        load_figure(QUANTITY_SPARE_CAPACITY, load_index_kg(setup->spare.size.service.load_index),
-                    AXLE_NONE, remark(BASIS_SPARE_CAPACITY));
+        figure_on_axle(QUANTITY_SPARE_CAPACITY, load_index_kg(setup->spare.size.service.load_index),
+                       AXLE_NONE, remark(BASIS_SPARE_CAPACITY));
     const struct judgement how = {.broken = VERDICT_CAUTION,
                                   .if_broken = remark(ADVICE_SPARE_OF_SET),
                                   .if_unknown = remark(ADVICE_GIVE_SPARE_SERVICE)};

@@ -10,7 +10,7 @@ void report_twins(const struct loaded_setup *loaded, int axle, struct figures *f
     if (!tyre_is_dual(tyre))
         return;
     tyre_measure(tyre, &measures);
-    struct figure figure = load_figure(
+    struct figure figure = figure_on_axle(
         QUANTITY_TWIN_ROOM, twin_room_m(tyre->wheel.inset_m, measures.stated.width_on_rim_max_m),
         axle, remark(BASIS_TWIN_ROOM));
     const struct judgement how = {

@@ -61,14 +61,13 @@ static void report_tanks(const struct loaded_setup *loaded, struct figures *figu
         const struct tanks tanks = tanks_in_state(loaded, state_at(specification, i));
         if (tanks.count < TANKS_NAMED)
             continue;
-        struct remark advice = remark_make(loaded->plan->arena, ADVICE_TWO_TANKS, tanks.names,
-                                           TANKS_NAMED);
-        figures_add(figures,
-                    judged(load_figure(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE,
-                                       remark(BASIS_WEIGHED)),
-                           &(struct judgement){.holds = ANSWER_NO,
-                                               .broken = VERDICT_CAUTION,
-                                               .if_broken = advice}));
+        struct remark advice =
+            remark_make(loaded->plan->arena, ADVICE_TWO_TANKS, tanks.names, TANKS_NAMED);
+        figures_add(
+            figures,
+            judged(figure_on_axle(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE, remark(BASIS_WEIGHED)),
+                   &(struct judgement){
+                       .holds = ANSWER_NO, .broken = VERDICT_CAUTION, .if_broken = advice}));
         return; /* one state is enough to ask */
     }
 }
@@ -85,7 +84,7 @@ void report_weighed(const struct loaded_setup *loaded, struct figures *figures)
         return;
     }
     struct figure figure =
-        load_figure(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE, remark(BASIS_WEIGHED));
+        figure_on_axle(QUANTITY_WEIGHED_WITH, UNKNOWN, AXLE_NONE, remark(BASIS_WEIGHED));
     figures_add(figures,
                 judged(figure, &(struct judgement){.if_unknown = remark(ADVICE_GIVE_INCLUDES)}));
 }

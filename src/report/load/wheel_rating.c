@@ -20,7 +20,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
     double sure = pressures->capacity_sure_kg * tyres;
     double highest = pressures->capacity_highest_kg * tyres;
     struct figure figure =
-        load_figure(QUANTITY_TYRES_CARRY_RATING, sure, axle, remark(BASIS_TYRES_CARRY_RATING));
+        figure_on_axle(QUANTITY_TYRES_CARRY_RATING, sure, axle, remark(BASIS_TYRES_CARRY_RATING));
     bool unread =
         !meets_limit(sure, LIMIT_AT_LEAST, rating) && meets_limit(highest, LIMIT_AT_LEAST, rating);
     bool by_pressure = meets_limit(pressures->capacity_max_kg * tyres, LIMIT_AT_LEAST, rating);
@@ -80,8 +80,8 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
         left_Pa = 0; /* one nominal step */
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
     struct figure figure =
-        load_figure(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
-                    remark(basis_of(wheel->max_pressure_Pa, pressures->wheel_pressure_Pa)));
+        figure_on_axle(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
+                       remark(basis_of(wheel->max_pressure_Pa, pressures->wheel_pressure_Pa)));
     const struct need needs[] = {
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
         {known(pressures->needed_Pa), remark(pressure_advice(pressures))},
@@ -165,8 +165,8 @@ static void report_trial(const struct loaded_setup *loaded, int axle, struct fig
     const struct judgement how = {.holds = ANSWER_NO,
                                   .cure = {.task = TASK_TRY_WHEEL, .now = UNKNOWN, .then = UNKNOWN},
                                   .if_broken = remark(ADVICE_TRY_ORDERED_WHEEL)};
-    figures_add(figures, judged(load_figure(QUANTITY_WHEEL_BY_HAND, UNKNOWN, axle,
-                                            remark(BASIS_WHEEL_ORDERED)),
+    figures_add(figures, judged(figure_on_axle(QUANTITY_WHEEL_BY_HAND, UNKNOWN, axle,
+                                               remark(BASIS_WHEEL_ORDERED)),
                                 &how));
 }
 
@@ -181,8 +181,8 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
     bool beyond = is_beyond_taken(left, wheel->max_load_kg);
     bool breaks_today = known(load) && !meets_limit(pressures->wheel_load_kg, LIMIT_AT_LEAST, load);
     struct figure figure =
-        load_figure(QUANTITY_WHEEL_LOAD, known(load) && !beyond ? left : UNKNOWN, axle,
-                    remark(basis_of(wheel->max_load_kg, pressures->wheel_load_kg)));
+        figure_on_axle(QUANTITY_WHEEL_LOAD, known(load) && !beyond ? left : UNKNOWN, axle,
+                       remark(basis_of(wheel->max_load_kg, pressures->wheel_load_kg)));
     const struct need needs[] = {
         {known(pressures->wheel_load_kg) && !beyond,
          remark(known(pressures->wheel_pressure_Pa) ? ADVICE_GIVE_WHEEL_LOAD : ADVICE_GIVE_WHEEL)},
