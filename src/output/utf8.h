@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "base/span.h"
+#include "output/eight.h"
 
 #define UTF8_REPLACEMENT "\xEF\xBF\xBD" /* U+FFFD */
 
@@ -26,11 +27,8 @@ struct utf8_character utf8_first(struct span text);
 static inline size_t utf8_ascii_length(struct span text)
 {
     size_t length = 0;
-    for (uint64_t word; length + 8 <= text.length; length += 8) {
-        memcpy(&word, text.at + length, 8);
-        if (word & UINT64_C(0x8080808080808080))
-            break;
-    }
+    while (length + 8 <= text.length && !any_beyond_ascii(eight_at(text.at + length)))
+        length += 8;
     while (length < text.length && (unsigned char)text.at[length] < 0x80)
         length++;
     return length;
