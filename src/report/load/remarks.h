@@ -27,6 +27,8 @@
     X(ADVICE_WRITE_SIZE,                                                                           \
       "read the sidewall and write all of its size: it may be a passenger, an LT or a C tyre")     \
     X(ADVICE_GIVE_LOAD_RANGE, "give load_range, or data_book: max_load and at_pressure")           \
+    X(ADVICE_GIVE_FITTED_RANGE,                                                                    \
+      "of the fitted tyre, give load_range, or data_book: max_load and at_pressure")               \
     X(ADVICE_GIVE_LOAD_INDICES, "give the load index of both tyres")                               \
     X(ADVICE_GIVE_LOAD_INDEX, "give the load index")                                               \
     X(ADVICE_AXLE_LOAD_UNKNOWN, "the load on this axle is not known: see its own row")             \
