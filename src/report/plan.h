@@ -7,6 +7,7 @@
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
+#include "compute/load.h"
 #include "report/figures.h"
 #include "build/specification.h"
 
@@ -68,6 +69,9 @@ bool plan_instrument_is_mph(const struct plan *plan);
 void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
 void report_load(const struct plan *plan, struct figures *figures);
+/* Up to which load of each axle's tyres all that bears it does: tyre, wheel, spare. */
+void setup_bearing(const struct plan *plan, const struct setup *setup,
+                   struct bearing out[AXLE_COUNT]);
 void report_speedometer(const struct plan *plan, struct figures *figures);
 /* True speed, in the instrument's own unit, when it shows 100 as set now: one a setup of the plan.
  */
