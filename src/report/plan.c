@@ -4,6 +4,7 @@
 
 #include "base/known.h"
 #include "base/letters.h"
+#include "compute/gearing.h"
 #include "compute/leave_out.h"
 #include "report/judge.h"
 
@@ -117,6 +118,20 @@ enum pressure_system plan_pressure_system(const struct plan *plan)
 enum axle plan_driven_axle(const struct plan *plan)
 {
     return plan->specification->vehicle.drive == DRIVE_FRONT ? AXLE_FRONT : AXLE_REAR;
+}
+
+double plan_circumference_m(const struct plan *plan, struct axle_pair ratio,
+                            const struct tyre_dimensions figures[AXLE_COUNT])
+{
+    return driven_circumference_m(plan->specification->vehicle.drive, ratio,
+                                  figures[AXLE_FRONT].rolling_circumference_m,
+                                  figures[AXLE_REAR].rolling_circumference_m);
+}
+
+struct axle_pair plan_axle_ratio(const struct plan *plan)
+{
+    struct axle_pair ratio = plan->specification->drivetrain.axle;
+    return (struct axle_pair){known_or(ratio.front, 1), known_or(ratio.rear, 1)};
 }
 
 bool plan_instrument_is_mph(const struct plan *plan)

@@ -51,6 +51,12 @@ enum pressure_system plan_pressure_system(const struct plan *plan);
 /* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
 enum axle plan_driven_axle(const struct plan *plan);
 
+/* The circumference that the drive turns with, by the ratios of both axles; and those of the file,
+ * 1 where it has none: what comes of them then is a factor. */
+double plan_circumference_m(const struct plan *plan, struct axle_pair ratio,
+                            const struct tyre_dimensions figures[AXLE_COUNT]);
+struct axle_pair plan_axle_ratio(const struct plan *plan);
+
 /* The name of a loading state by its number; NULL for STATE_NONE. */
 const char *plan_state_name(const struct plan *plan, int state);
 

@@ -61,6 +61,35 @@ START_TEST(candidate_and_fitted_are_both_divided)
 }
 END_TEST
 
+/* Index 116 XL on a light truck is 1250 / 1.10 kg at 290 kPa, and 10 % of that are kept free:
+ * 1033.1 kg, by 5 kg (half of the scale's 10) less or more, and less by the ETRTO power under a
+ * lower ceiling; no bound where half the rating is more than it carries. By hand. */
+START_TEST(tyre_bears_its_capacity_less_the_reserve)
+{
+    stand_on(&option, "265/70R16 116T XL");
+    specification.measured.scale_kg = 10;
+    option.axle[AXLE_REAR].data_book.max_pressure_Pa = 290e3;
+    for (int rating_kg = 1900; rating_kg <= 2300; rating_kg += 400) {
+        specification.vehicle.ratings.rear_kg = rating_kg;
+        struct axle_pressures rear = pressures_of(&option, AXLE_REAR);
+        struct bearing bearing =
+            tyre_bearing(&specification, &rear.rating, &rear.ceilings, false, &rear.demands);
+        if (rating_kg == 2300) {
+            ck_assert(!known(bearing.sure_kg) && !known(bearing.most_kg));
+            continue;
+        }
+        assert_close(bearing.sure_kg, 1033.1 - 5, 0.1, "whatever the scale says");
+        assert_close(bearing.most_kg, 1033.1 + 5, 0.1, "at best");
+        rear.ceilings.highest_Pa = rear.ceilings.sure_Pa = 260e3;
+        bearing = tyre_bearing(&specification, &rear.rating, &rear.ceilings, false, &rear.demands);
+        assert_relative(bearing.sure_kg, 1033.06 * pow(260.0 / 290, 0.8) - 5, 1e-4, "at 260 kPa");
+        rear.ceilings.sure_Pa = 200e3; /* what half the rating asks for must be read first */
+        bearing = tyre_bearing(&specification, &rear.rating, &rear.ceilings, false, &rear.demands);
+        assert_close(bearing.sure_kg, bearing.most_kg, 1e-9, "with the sidewall read");
+    }
+}
+END_TEST
+
 /* The tyres of an axle carry its rating (49 CFR 571.110, 571.120): 1900 kg are 950 a tyre, and an
  * extra load tyre of index 116 carries that at 290 (950 x 1.10 / 1250)^(1/0.8) = 231.8 kPa. */
 START_TEST(half_the_axle_rating_is_a_floor)
@@ -419,6 +448,7 @@ Suite *load_suite(void)
     tcase_add_checked_fixture(published, set_up, NULL);
     tcase_add_test(published, candidate_and_fitted_are_both_divided);
     tcase_add_test(published, half_the_axle_rating_is_a_floor);
+    tcase_add_test(published, tyre_bears_its_capacity_less_the_reserve);
     tcase_add_test(published, placard_is_a_floor_for_its_own_group);
     tcase_add_test(published, above_what_is_sure_the_sidewall_is_read);
     tcase_add_test(published, rounding_up_never_refuses);
