@@ -58,8 +58,7 @@ enum quantity_policy {
     X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0, POLICY_NEEDED, 0)               \
     X(AXLE_RATING_LEFT, "axle_rating_left", "unused axle rating", UNIT_KG, UNIT_LB, 0, 0,          \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
-    X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_OF_BUILD | POLICY_PLACES,   \
-      0)                                                                                           \
+    X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_PLACES, 0)                  \
     X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0, 0, 0)                        \
     X(GROSS_LEFT, "gross_left", "unused gross rating", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \

@@ -292,13 +292,13 @@ static double ratio_now(const struct plan *plan)
 }
 
 /* Engine speed beside the fitted drive. */
-static double drive_remains(const struct plan *plan, double now, double ratio)
+static double drive_remains(const struct plan *plan, double ratio)
 {
-    enum axle axle = plan_driven_axle(plan);
     const struct beside *beside = &plan->beside[1];
-    double restoring =
-        restoring_axle_ratio(known_or(now, 1), beside->before[axle].rolling_circumference_m,
-                             beside->after[axle].rolling_circumference_m);
+    struct axle_pair now = plan_axle_ratio(plan);
+    double restoring = restoring_axle_ratio(of_axle(now, plan_driven_axle(plan)),
+                                            plan_circumference_m(plan, now, beside->before),
+                                            plan_circumference_m(plan, now, beside->after));
     return known_or(ratio, 1) / restoring - 1;
 }
 
@@ -325,7 +325,7 @@ static void try_axle(const struct trial *trial, const struct plan *plan, double 
     }
     item.other_axle = true;
     item.axle_ratio = ratio;
-    item.drive_remains = drive_remains(plan, ratio_now(plan), ratio);
+    item.drive_remains = drive_remains(plan, ratio);
     add_axle_order(&item.found);
     item.axle_unasked = item.found.outcome >= kept->found.outcome;
     bool in_vain = item.found.outcome == OUTCOME_NO_GO &&
@@ -358,7 +358,7 @@ static void judge_candidate(const struct trial *trial, const struct candidate *c
         .candidate = candidate,
         .rim = rim,
         .axle_ratio = now,
-        .drive_remains = drive_remains(&plan, now, now),
+        .drive_remains = drive_remains(&plan, now),
         .diameter_m = plan.beside[1].after[axle].overall_diameter_m,
         .load_kg = load_index_kg(candidate->size.service.load_index),
     };

@@ -178,7 +178,18 @@ static void report_largest(const struct loaded_state *state, const struct planne
     figures_add(state->figures, judged(figure, &how));
 }
 
-/* What stays behind so that no rating is passed: the state is judged without it. */
+static bool passes_a_rating(const struct loaded_state *state, const struct carried_item *item)
+{
+    const struct specification *specification = state->loading.specification;
+    struct axle_loads loads = state->loads;
+    axle_loads_add_item(&loads, item, &specification->vehicle);
+    for (int rating = 0; rating < RATING_COUNT; rating++)
+        if (!rating_is_kept(specification, &loads, (enum rating)rating, true))
+            return true;
+    return false;
+}
+
+/* What stays behind so that the rest is borne: the state is judged without it. */
 static void report_left_out(const struct loaded_state *state)
 {
     const struct plan *plan = state->loaded->plan;
@@ -193,11 +204,13 @@ static void report_left_out(const struct loaded_state *state)
         struct figure figure =
             state_figure(state, QUANTITY_LEFT_OUT, mass, AXLE_NONE, BASIS_LEFT_OUT);
         figure.place.name = item->item;
-        const struct cure unload = {.task = TASK_UNLOAD, .now = mass, .then = 0};
-        figures_add(state->figures,
-                    judged(figure, &(struct judgement){.holds = ANSWER_NO,
-                                                       .cure = unload,
-                                                       .if_broken = remark(ADVICE_LEAVE_OUT)}));
+        bool by_rating = passes_a_rating(state, item);
+        const struct judgement how = {
+            .holds = ANSWER_NO,
+            .cure = {.task = TASK_UNLOAD, .now = mass, .then = 0},
+            .if_broken = remark(by_rating ? ADVICE_LEAVE_OUT : ADVICE_LEAVE_OUT_TO_BEAR)};
+        figure.limit_owner = by_rating ? LIMIT_OF_MAKER : LIMIT_OF_PHYSICS;
+        figures_add(state->figures, judged(figure, &how));
     }
 }
 
@@ -209,7 +222,7 @@ static struct bearing_left bearing_left_of(const struct loaded_setup *loaded,
     struct bearing_left left;
     for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++) {
         const struct axle_pressures *each = &loaded->axle[axle];
-        double tyre_kg = each->capacity_sure_kg / (1 + load_reserve(specification));
+        double tyre_kg = load_within_kg(specification, each->capacity_sure_kg);
         left.tyres_kg[axle] = axle_left_kg(specification, loads, axle, each->dual, tyre_kg);
         left.wheels_kg[axle] =
             axle_left_kg(specification, loads, axle, each->dual, each->wheel_load_kg);

@@ -210,6 +210,8 @@
     X(ADVICE_GIVE_GROSS, "give vehicle: ratings: gross")                                           \
     X(BASIS_LEFT_OUT, "carried: can_be_left_out")                                                  \
     X(ADVICE_LEAVE_OUT, "leave it out: with it a rating is passed in this state")                  \
+    X(ADVICE_LEAVE_OUT_TO_BEAR,                                                                    \
+      "leave it out: with it a tyre, wheel or spare has too much to bear in this state")           \
     X(ADVICE_LEAVE_SOMETHING, "leave something at home")                                           \
     X(ADVICE_GIVE_ROOF_RATING, "give vehicle: ratings: roof")                                      \
     X(ADVICE_OFF_THE_ROOF, "take load off the roof")                                               \
