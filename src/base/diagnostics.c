@@ -92,7 +92,7 @@ static void print_line(struct arena *arena, struct span line, struct mark mark, 
 {
     if (line.length == 0 || count_characters(line) > LINE_SHOWN_MAX)
         return;
-    size_t end = mark.column + (length == 0              ? 1
+    size_t end = mark.column + (length == 0               ? 1
                                 : length < LINE_SHOWN_MAX ? length
                                                           : LINE_SHOWN_MAX);
     char *above = arena_allocate(arena, 2 * (SHOWN_BYTES_MAX * line.length + end + 1));

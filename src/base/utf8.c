@@ -101,8 +101,8 @@ static bool is_control(uint32_t code)
 
 static bool turns_round(uint32_t code)
 {
-    return code == 0x61C || code == 0x200E || code == 0x200F || (code >= 0x202A && code <= 0x202E) ||
-           (code >= 0x2066 && code <= 0x2069);
+    return code == 0x61C || code == 0x200E || code == 0x200F ||
+           (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
 }
 
 bool holds_control_character(struct span text)
@@ -129,8 +129,8 @@ struct shown_character shown_first(struct span text)
         shown.length = (size_t)snprintf(shown.text, sizeof shown.text, "\\u%04X", (unsigned)code);
     else
         for (size_t i = 0; i < character.length; i++)
-            shown.length += (size_t)sprintf(shown.text + shown.length, "\\x%02X",
-                                            (unsigned)byte_at(text, i));
+            shown.length +=
+                (size_t)sprintf(shown.text + shown.length, "\\x%02X", (unsigned)byte_at(text, i));
     shown.width = shown.length;
     return shown;
 }
@@ -152,8 +152,8 @@ char *shown_write(struct span text, char *out)
 const char *other_encoding(struct span text)
 {
     enum { LOOKED_AT = 256 };
-    if (text.length >= 4 && (memcmp(text.at, "\xFF\xFE\0\0", 4) == 0 ||
-                             memcmp(text.at, "\0\0\xFE\xFF", 4) == 0))
+    if (text.length >= 4 &&
+        (memcmp(text.at, "\xFF\xFE\0\0", 4) == 0 || memcmp(text.at, "\0\0\xFE\xFF", 4) == 0))
         return "UTF-32";
     if (text.length >= 2 &&
         (memcmp(text.at, "\xFF\xFE", 2) == 0 || memcmp(text.at, "\xFE\xFF", 2) == 0))

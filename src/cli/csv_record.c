@@ -80,8 +80,8 @@ static struct span unquote(struct span raw, char *out, size_t size)
     return (struct span){out, length};
 }
 
-struct span csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
-                          size_t size)
+struct span csv_field_cut(struct span record, const struct csv_shape *shape, size_t index,
+                          char *out, size_t size)
 {
     struct span raw;
     *out = '\0';

@@ -92,8 +92,8 @@ static bool check_unit(struct span text, size_t start, struct span name, enum un
         (upper_case(name.at[0]) == 'E' && name.length > 1 && !is_letter(name.at[1])) ||
         (upper_case(name.at[0]) == 'X' && name.length > 1))
         return fail(error, text, start,
-                    "\"%s\" is not a plain decimal number; expected %s, such as %s",
-                    QUOTE(text), what, example);
+                    "\"%s\" is not a plain decimal number; expected %s, such as %s", QUOTE(text),
+                    what, example);
     if (kind == KIND_BARE)
         return fail(error, text, start,
                     "\"%s\" follows a number that takes no unit; expected %s, such as %s",
@@ -102,14 +102,13 @@ static bool check_unit(struct span text, size_t start, struct span name, enum un
     if (unit == UNIT_COUNT) {
         const char *near = unit_nearest(name, kind);
         return fail(error, text, start,
-                    "the unit \"%s\" is not known; expected %s, such as %s%s%s%s",
-                    QUOTE(name), what, example, near ? " (nearest unit: " : "",
-                    near ? near : "", near ? ")" : "");
+                    "the unit \"%s\" is not known; expected %s, such as %s%s%s%s", QUOTE(name),
+                    what, example, near ? " (nearest unit: " : "", near ? near : "",
+                    near ? ")" : "");
     }
     if (unit_table[unit].kind != kind)
         return fail(error, text, start, "\"%s\" is the unit of %s; expected %s, such as %s",
-                    QUOTE(name), unit_kind_name(unit_table[unit].kind), what,
-                    example);
+                    QUOTE(name), unit_kind_name(unit_table[unit].kind), what, example);
     out->unit = unit;
     return true;
 }
@@ -129,8 +128,8 @@ bool quantity_parse(struct span text, enum unit_kind kind, struct quantity *out,
         name.length--;
     if (name.length == 0) {
         if (kind != KIND_BARE)
-            return fail(error, text, 0, "\"%s\" has no unit; expected %s, such as %s",
-                        QUOTE(text), unit_kind_name(kind), unit_kind_example(kind));
+            return fail(error, text, 0, "\"%s\" has no unit; expected %s, such as %s", QUOTE(text),
+                        unit_kind_name(kind), unit_kind_example(kind));
         *out = (struct quantity){value, UNIT_BARE};
         return true;
     }

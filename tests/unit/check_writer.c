@@ -191,35 +191,6 @@ START_TEST(ill_formed_utf8)
 }
 END_TEST
 
-/* What a terminal would heed or nobody can read is its number: C0, DEL and C1 of ISO 6429, property
- * Bidi_Control of the Unicode Character Database (PropList.txt), and bytes that are no UTF-8. */
-static const struct {
-    const char *bytes, *text;
-} steering[] = {
-    {"a\x1B[2J", "a\\x1B[2J"},
-    {"\x01\x08\x1F\x7F", "\\x01\\x08\\x1F\\x7F"},
-    {"\xC2\x80\xC2\x9B\xC2\x9F", "\\u0080\\u009B\\u009F"},
-    {"\xC2\xA0.", "\xC2\xA0."},
-    {"\x9B\xE2\x82x", "\\x9B\\xE2\\x82x"},
-    {"\xD8\x9C\xE2\x80\x8E\xE2\x80\x8F", "\\u061C\\u200E\\u200F"},
-    {"\xE2\x80\xAA\xE2\x80\xAE", "\\u202A\\u202E"},
-    {"\xE2\x81\xA6\xE2\x81\xA9", "\\u2066\\u2069"},
-    {"\xE2\x80\xA8\xE2\x80\xA9", "\\u2028\\u2029"},
-    {"\xE2\x80\x90\xE2\x81\xA5.", "\xE2\x80\x90\xE2\x81\xA5."}, /* their neighbours */
-};
-
-START_TEST(what_steers_is_shown)
-{
-    const struct heading one[] = {{"a", "", "", false, 5, 0}};
-    const struct cell cells[] = {cell_text(steering[_i].bytes)};
-    struct writer_options options = plain;
-    options.with_header = false;
-    char expected[100];
-    snprintf(expected, sizeof expected, "%s\n", steering[_i].text);
-    EXPECT(expected, "table", options, one, cells);
-}
-END_TEST
-
 /* East_Asian_Width and general category in the Unicode Character Database. */
 static const struct {
     const char *text;
@@ -503,8 +474,6 @@ Suite *writer_suite(void)
     tcase_add_test(tests, json_stream);
     tcase_add_test(tests, json_escapes);
     tcase_add_loop_test(tests, ill_formed_utf8, 0, (int)(sizeof ill_formed / sizeof ill_formed[0]));
-    tcase_add_loop_test(tests, what_steers_is_shown, 0,
-                        (int)(sizeof steering / sizeof steering[0]));
     tcase_add_loop_test(tests, display_widths, 0, (int)(sizeof widths / sizeof widths[0]));
     tcase_add_test(tests, table_aligned);
     tcase_add_test(tests, table_without_header_and_with_comma);
