@@ -1,7 +1,7 @@
 /* RFC 4180, with a single line feed at the end of a line, as Unix tools expect it. */
 #include "output/writer.h"
 
-#include "output/eight.h"
+#include "base/eight.h"
 #include "output/number.h"
 
 /* Section 2, rules 5 to 7. The separators are those that csv_separator() and a stream's heading
@@ -55,7 +55,7 @@ void csv_put_quoted(struct outbuf *out, struct span text)
     while (text.length > 0) {
         const char *quote = memchr(text.at, '"', text.length);
         size_t length = quote == NULL ? text.length : (size_t)(quote - text.at) + 1;
-        outbuf_put(out, (struct span){text.at, length});
+        put_data(out, (struct span){text.at, length});
         if (quote != NULL)
             outbuf_char(out, '"');
         text.at += length;
@@ -72,7 +72,7 @@ void csv_put_field(struct outbuf *out, struct span text, char separator)
     else if (needs_quotes(text, separator))
         csv_put_quoted(out, text);
     else
-        outbuf_put(out, text);
+        put_data(out, text);
 }
 
 void csv_put_cell(struct writer *writer, const struct cell *cell)

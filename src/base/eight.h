@@ -1,6 +1,6 @@
 /* Eight bytes of a text at a time, for what is looked for in all of them at once. */
-#ifndef TYRESUM_OUTPUT_EIGHT_H
-#define TYRESUM_OUTPUT_EIGHT_H
+#ifndef TYRESUM_BASE_EIGHT_H
+#define TYRESUM_BASE_EIGHT_H
 
 #include <stdint.h>
 #include <string.h>
