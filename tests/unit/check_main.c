@@ -48,6 +48,7 @@ int main(void)
         properties_set_suite,
         properties_speedometer_suite,
         properties_pressure_suite,
+        properties_places_suite,
         properties_sums_suite,
         properties_solving_suite,
         properties_tasks_suite,

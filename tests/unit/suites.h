@@ -19,6 +19,7 @@ Suite *properties_output_suite(void);
 Suite *properties_set_suite(void);
 Suite *properties_speedometer_suite(void);
 Suite *properties_pressure_suite(void);
+Suite *properties_places_suite(void);
 Suite *properties_sums_suite(void);
 Suite *properties_solving_suite(void);
 Suite *properties_tasks_suite(void);

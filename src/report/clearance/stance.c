@@ -27,20 +27,6 @@ static double weight_at_wheel_N(double axle_kg)
     return axle_kg * GRAVITY_M_S2 / 2;
 }
 
-double axle_lift_m(const struct plan *plan, int axle)
-{
-    const struct axle_suspension *suspension = suspension_of(plan, axle);
-    if (!known(suspension->free_height_change_m))
-        return known_or(suspension->lift_m, 0);
-    struct spring spring;
-    spring_of_axle(suspension, &spring);
-    double sprung_kg = of_axle(plan->specification->vehicle.unladen_kg, axle) -
-                       known_or(suspension->unsprung_kg, 0);
-    double rate = spring.shape == SPRING_CONSTANT ? spring.points[0].rate_N_m : UNKNOWN;
-    return ride_height_gained_m(suspension->free_height_change_m, weight_at_wheel_N(sprung_kg),
-                                suspension->wheel_rate_before_N_m, rate);
-}
-
 /* True where a state adds nothing to the springs, whatever the vehicle weighs. */
 static bool nothing_added(const struct plan *plan, const struct setup *setup,
                           const struct state *state)
@@ -146,7 +132,7 @@ static void make_stance(const struct plan *plan, size_t index, size_t state,
         out->pressure_Pa[axle] = pressure_Pa[axle];
         out->sag_m[axle] = sag_m(out, axle, added);
         out->deflection_m[axle] = deflection_m(out, axle, added);
-        out->lift_m[axle] = axle_lift_m(plan, axle);
+        out->lift_m[axle] = axle_lift_m(plan->specification, axle);
     }
 }
 

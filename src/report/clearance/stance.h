@@ -54,9 +54,6 @@ const struct axle_suspension *suspension_of(const struct plan *plan, int axle);
 struct plan plan_with_spring(const struct plan *plan, struct specification *with_it, int axle,
                              const struct spring_choice *choice);
 
-/* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */
-double axle_lift_m(const struct plan *plan, int axle);
-
 /* Change of the static loaded radius from the fitted tyre's. */
 double radius_change_m(const struct plan *plan, size_t index, int axle);
 

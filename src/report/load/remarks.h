@@ -228,6 +228,10 @@
     X(BASIS_LIMITED_BY_RATING, "limited by the {}")                                                \
     X(BASIS_LIMITED_BY_TYRES, "limited by the {} tyres at their ceiling, with the reserve")        \
     X(BASIS_LIMITED_BY_LIFT, "limited by lifting the other axle off the ground")                   \
+    X(BASIS_LIMITED_BY_SPRINGS, "limited by the {} springs' travel to bump")                       \
+    X(BASIS_LIMITED_BY_END, "the vehicle's end, or the outermost place that the file names")       \
+    X(ADVICE_ROOM_SPRINGS_UNKNOWN, "needs the {} springs' rate: give suspension: wheel_rate")      \
+    X(ADVICE_NO_PLACE, "nowhere along the vehicle: {}")                                            \
     X(ADVICE_ROOM_UNKNOWN, "needs vehicle: wheelbase, unladen and the {}")                         \
     X(BASIS_LIMITED_BY_WHEELS, "limited by the {} wheels' rating")                                 \
     X(ADVICE_ROOM_WHEELS_UNKNOWN, "needs what the {} wheels are rated for: give wheel: max_load")  \
