@@ -13,9 +13,7 @@
     X(ADVICE_TAKE_OTHER_SPRING, "fit the spring {}")                                               \
     X(ADVICE_RAISE_BY, "raise it by {}")                                                           \
     X(ADVICE_LOWER_BY, "lower it by {}")                                                           \
-    X(ADVICE_NO_CHANGE_DOES,                                                                       \
-      "no change that the file allows makes it go ({} tried): {} stands in the way")               \
-    X(ADVICE_TOO_MANY_CHANGES,                                                                     \
-      "{} sets of changes are more than the {} that are tried: name fewer choices")
+    X(ADVICE_NO_CHANGE_DOES, "no allowed change makes it go ({} tried): {} stands in the way")     \
+    X(ADVICE_TOO_MANY_CHANGES, "{} sets of changes, of which {} are tried: name fewer choices")
 
 #endif
