@@ -31,6 +31,7 @@
     X(ADVICE_DIAMETER, "no rule measures this size: read it in the data book",                     \
       "data_book: overall_diameter")                                                               \
     X(BASIS_LOAD_INDEX, "load index, UN R30 / R54 Annex 4")                                        \
+    X(BASIS_LISTED_INDEX, "load index not written: as listed for the load range, " FROM_MEMORY)    \
     X(ADVICE_LOAD_INDEX, "below the fitted tyre's {}: local codes may refuse it")                  \
     X(ADVICE_SERVICE, "read the service description of both tyres, such as 120/116R", "size")      \
     X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \
