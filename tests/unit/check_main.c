@@ -14,6 +14,7 @@ int main(void)
         tables_suite,
         table_files_suite,
         number_suite,
+        words_suite,
         writer_suite,
         utf8_suite,
         quantity_suite,

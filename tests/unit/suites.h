@@ -8,6 +8,7 @@ Suite *designation_suite(void);
 Suite *tables_suite(void);
 Suite *table_files_suite(void);
 Suite *number_suite(void);
+Suite *words_suite(void);
 Suite *writer_suite(void);
 Suite *utf8_suite(void);
 Suite *properties_suite(void);

@@ -169,20 +169,19 @@ struct need deflection_need(const struct stance *stance, int axle)
     enum remark_id lacks = !radial                    ? ADVICE_NO_TYRE_DEFLECTION
                            : isinf(pressure_Pa)       ? ADVICE_REFUSED_DEFLECTION
                            : known(pressure_Pa)       ? ADVICE_DEFLECTS_TOO_FAR
-                           : stance->setup->is_fitted ? ADVICE_PLACARD_FOR_DEFLECTION
-                                                      : ADVICE_PRESSURE_FOR_DEFLECTION;
+                           : stance->setup->is_fitted ? ADVICE_GIVE_PLACARD
+                                                      : ADVICE_PRESSURE_UNKNOWN;
     return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
 }
 
-void stance_needs(const struct stance *stance, enum remark_id otherwise,
-                  struct need needs[STANCE_NEEDS])
+void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
 {
     bool springs = true;
     struct need tyres = deflection_need(stance, AXLE_FRONT);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
                                    stance->lift_m[axle] - stance->sag_m[axle]);
-    needs[0] = (struct need){springs, remark(otherwise)};
+    needs[0] = (struct need){springs, remark(ADVICE_GIVE_LOADS_AND_RATE)};
     needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
 }
 

@@ -317,7 +317,7 @@ static bool fails_with_whole_side(const struct loaded_setup *loaded,
 static void report_tyre_load(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    enum remark_id side = pressures->load_side_kg > 0 ? PHRASE_SIDE_LOAD : REMARK_NONE;
+    enum remark_id side = pressures->load_side_kg > 0 ? BASIS_SIDE_LOAD : REMARK_NONE;
     struct figure figure = figure_on_axle(
         QUANTITY_TYRE_LOAD, pressures->load_built_kg, axle,
         REMARK_WITH(loaded->plan->arena, pressures->dual ? BASIS_TWIN_LOAD : BASIS_TYRE_LOAD,
