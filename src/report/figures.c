@@ -80,6 +80,7 @@ void figures_restart(struct figures *figures, struct arena *arena)
         .arena = arena,
         .room = figures->room,
         .verdicts_only = figures->verdicts_only,
+        .first_setup = figures->first_setup,
         .items = figures->items,
         .capacity = figures->capacity,
     };

@@ -418,7 +418,7 @@ void shortlist_make(const struct plan *plan, const struct candidate *candidates,
                     struct shortlist *out)
 {
     const struct search *search = &plan->specification->search;
-    struct figures judged = {.room = plan->arena, .verdicts_only = true};
+    struct figures judged = {.room = plan->arena, .verdicts_only = true, .first_setup = 1};
     struct arena scratch = ARENA_EMPTY;
     const struct trial trial = {plan, search, out, &judged};
     size_t ratios = ratio_count(plan);

@@ -121,7 +121,7 @@ void report_clearance(const struct plan *plan, struct figures *figures)
     report_spring_assumption(plan, figures);
     report_angles_before(plan, figures);
     report_spring_choices(plan, figures);
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         figures->setup = (int)i;
         struct stance *stances = i == 0 ? fitted : stances_make(plan, i, fitted);
         report_states(stances, count, lowest, figures);
