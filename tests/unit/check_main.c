@@ -48,6 +48,7 @@ int main(void)
         properties_speedometer_suite,
         properties_pressure_suite,
         properties_sums_suite,
+        properties_shortlist_suite,
         properties_solving_suite,
         properties_tasks_suite,
         properties_knowledge_suite,
