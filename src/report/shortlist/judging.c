@@ -183,10 +183,10 @@ double shortfall_of(const struct option_outcome *found, struct shortlisted *item
     for (size_t i = 0; i < found->finding_count; i++) {
         const struct figure *figure = found->findings[i];
         double scale = quantity_rows[figure->quantity].scale;
-        double lacks = fabs(figure->value - figure->limit) / scale;
+        double lacks = scale > 0 ? fabs(figure->value - figure->limit) / scale : UNKNOWN;
         if (figure->verdict != VERDICT_FAIL)
             break; /* they come first */
-        if (!(scale > 0) || !known(lacks)) {
+        if (!known(lacks)) {
             shortfall += untold_shortfall;
             continue;
         }
