@@ -51,6 +51,7 @@ int main(void)
         properties_pressure_suite,
         properties_places_suite,
         properties_sums_suite,
+        properties_shortlist_suite,
         properties_solving_suite,
         properties_tasks_suite,
         properties_knowledge_suite,

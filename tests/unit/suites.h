@@ -22,6 +22,7 @@ Suite *properties_speedometer_suite(void);
 Suite *properties_pressure_suite(void);
 Suite *properties_places_suite(void);
 Suite *properties_sums_suite(void);
+Suite *properties_shortlist_suite(void);
 Suite *properties_solving_suite(void);
 Suite *properties_tasks_suite(void);
 Suite *properties_knowledge_suite(void);

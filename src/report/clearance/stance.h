@@ -24,6 +24,12 @@ struct stance {
     struct axle_pair tyre_change_m;  /* the tyre's part alone, beside the fitted one's */
 };
 
+/* Of a plan's setups, each in every state. */
+struct standing {
+    const struct plan *plan;
+    struct stance **setups;
+};
+
 /* One a loading state, in their order. `fitted`: the fitted setup's, NULL for itself. */
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted);
 /* The fitted state, as it was measured. */
