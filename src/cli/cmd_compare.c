@@ -146,16 +146,16 @@ static bool write_plan(struct arena *arena, const struct build_case *build, cons
     struct comparison comparison;
     comparison_begin(plan, &comparison);
     const bool for_reading = strcmp(build->options->format, "table") == 0;
-    for (size_t i = 0; i < plan->count; i++) {
-        fill_row(&comparison, i, &filled[i]);
-        if (for_reading)
-            filled[i].option = compare_option_text(arena, &plan->setups[i]);
-    }
     struct rows_out *rows = case_table(arena, build, compare_columns, compare_column_count);
     if (rows == NULL)
         return false;
-    for (size_t i = 0; i < plan->count; i++)
+    for (size_t i = 0; i < plan->count; i++) {
+        fill_row(&comparison, i, &filled[i]);
+        if (for_reading)
+            filled[i].option =
+                compare_option_text(arena, &plan->setups[i], sink_page_width(&rows->sink));
         rows_add(rows, &filled[i]);
+    }
     struct sink *sink = case_table_end(build, rows);
     if (sink != NULL && (for_reading || rows->page))
         write_notes(arena, plan, filled, sink, rows->page);

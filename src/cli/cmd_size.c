@@ -203,12 +203,13 @@ struct read_size {
 static void take_listed(struct read_size *read)
 {
     struct service_description *service = &read->size.service;
-    if (!designation_listed(&read->size, &service->load_index, &service->load_index_dual))
+    char note[LISTED_NOTE_SIZE];
+    designation_listed_note(&read->size, LISTED_LOWEST, note);
+    if (!designation_listed(&read->size, LISTED_LOWEST, &service->load_index,
+                            &service->load_index_dual))
         return;
     size_t used = strlen(read->taken);
-    snprintf(read->taken + used, TAKEN_SIZE - used,
-             "%sload index %d as listed for load range %c, the lowest", used > 0 ? "; " : "",
-             service->load_index, read->size.load_range);
+    snprintf(read->taken + used, TAKEN_SIZE - used, "%s%s", used > 0 ? "; " : "", note);
 }
 
 /* The size, whose spelling is the text, outlives the row. */

@@ -212,7 +212,7 @@ int sink_width(const struct sink *sink)
 
 size_t sink_page_width(const struct sink *sink)
 {
-    enum { PAGE_WIDTH_MIN = 60, PAGE_WIDTH_MAX = 140 };
+    enum { PAGE_WIDTH_MIN = 50, PAGE_WIDTH_MAX = 140 };
     int width = sink_width(sink);
     if (width < PAGE_WIDTH_MIN)
         return PAGE_WIDTH_MIN;

@@ -229,22 +229,6 @@ bool answer_tells(const struct layout *layout, size_t setup)
            plan->count - 1 == plan->specification->tyres.options.count;
 }
 
-/* Behind them what would make it go. */
-static struct finding_list with_solution(const struct layout *layout, size_t setup,
-                                         const struct finding_list *findings)
-{
-    const struct setup_figures *figures = &layout->setups[setup];
-    struct finding_list list = {
-        arena_allocate_array(layout->arena, findings->count + figures->count, sizeof *list.items),
-        findings->count};
-    for (size_t i = 0; i < findings->count; i++)
-        list.items[i] = findings->items[i];
-    for (size_t i = 0; i < figures->count; i++)
-        if (figures->items[i]->part == PART_SOLVING)
-            list.items[list.count++] = figures->items[i];
-    return list;
-}
-
 struct finding_list answer_findings(const struct layout *layout, size_t setup)
 {
     struct finding_list list = findings_of(layout, setup);
@@ -253,7 +237,7 @@ struct finding_list answer_findings(const struct layout *layout, size_t setup)
         if (!is_told_as_task(layout, setup, list.items[i]))
             list.items[kept++] = list.items[i];
     list.count = kept;
-    return with_solution(layout, setup, &list);
+    return list;
 }
 
 bool answer_fails_by_build(const struct layout *layout, size_t setup)

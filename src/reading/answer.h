@@ -37,8 +37,7 @@ struct finding_list answer_also_shared(const struct layout *layout);
 /* Whether a setup's own work is told: of the fitted tyre not where one option was asked for. */
 bool answer_tells(const struct layout *layout, size_t setup);
 
-/* A setup's own findings beside its tasks: what fails, what stays unknown, cautions; and of a no go
- * the least change that makes it go. */
+/* A setup's own findings beside its tasks: what fails, what stays unknown, cautions. */
 struct finding_list answer_findings(const struct layout *layout, size_t setup);
 /* Whether what fails is the build's and said above. */
 bool answer_fails_by_build(const struct layout *layout, size_t setup);

@@ -5,8 +5,10 @@
 #include "reading/figure_value.h"
 #include "reading/prose.h"
 #include "reading/remark_text.h"
+#include "size/designation_listed.h"
 
-enum { HANGING = 3, NAME_WIDTH = 30 };
+/* Beside the name stand its letter, a designation, a change of diameter and an outcome. */
+enum { HANGING = 3, NAME_WIDTH = 30, NAME_LEAST = 8, BESIDE_NAME = 52 };
 
 /* What is said of a setup under one word, each matter once, with all its axles. */
 struct matter {
@@ -132,9 +134,12 @@ static const char *findings_text(struct arena *arena, const struct plan *plan,
     return group_text(&group, verdict_name(verdict));
 }
 
-const char *compare_option_text(struct arena *arena, const struct setup *setup)
+const char *compare_option_text(struct arena *arena, const struct setup *setup, size_t page_width)
 {
-    const char *name = text_cut(arena, setup->name, NAME_WIDTH);
+    size_t room = page_width < BESIDE_NAME + NAME_LEAST   ? NAME_LEAST
+                  : page_width < BESIDE_NAME + NAME_WIDTH ? page_width - BESIDE_NAME
+                                                          : NAME_WIDTH;
+    const char *name = text_cut(arena, setup->name, room);
     return setup->number == 0
                ? name
                : arena_format(arena, "%s  %s", letters_of_number(arena, setup->number), name);
@@ -165,6 +170,24 @@ static void write_setup(struct arena *arena, const struct plan *plan, struct pro
     prose_end(prose);
 }
 
+/* What was added to sizes as they were written, and what stands for a load index that was not. */
+static void write_taken(struct arena *arena, const struct compared *row, struct prose *prose)
+{
+    const struct tyre *tyre = &row->setup->axle[row->axle];
+    char size[DESIGNATION_CANONICAL_SIZE], listed[LISTED_NOTE_SIZE];
+    designation_canonical(&tyre->size, size);
+    designation_listed_note(&tyre->size, row->setup->is_fitted ? LISTED_HIGHEST : LISTED_LOWEST,
+                            listed);
+    if (tyre->taken != NULL)
+        prose_line(prose, 0, HANGING,
+                   arena_format(arena, "taken so: %s is read as %s: %s", row->setup->name, size,
+                                tyre->taken));
+    if (*listed != '\0')
+        prose_line(
+            prose, 0, HANGING,
+            arena_format(arena, "taken so: %s: %s; read the sidewall", row->setup->name, listed));
+}
+
 void compare_notes_text(struct arena *arena, const struct plan *plan,
                         const struct compared *const *rows, struct prose *prose)
 {
@@ -182,6 +205,8 @@ void compare_notes_text(struct arena *arena, const struct plan *plan,
     }
     if (plan->specification->given == NULL)
         prose_line(prose, 0, HANGING, "open: designations alone tell no more; a build file does");
+    for (size_t i = 0; i < plan->count; i++)
+        write_taken(arena, rows[i], prose);
     if (report_takes_true(plan))
         prose_line(prose, 0, HANGING, "taken so: the speedometer reads true on the fitted tyre");
 }

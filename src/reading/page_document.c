@@ -5,6 +5,7 @@
 #include "reading/answer.h"
 #include "reading/document.h"
 #include "reading/page.h"
+#include "reading/solution_text.h"
 #include "reading/task_text.h"
 
 void page_finding(const struct layout *layout, const struct figure *figure)
@@ -123,6 +124,18 @@ void page_markdown_tasks(const struct layout *layout, size_t setup, bool boxes)
     }
 }
 
+static void put_solution(const struct layout *layout, size_t setup)
+{
+    struct solution_line lines[SOLUTION_LINES_MAX];
+    size_t count = solution_lines(layout, setup, lines);
+    if (count == 0)
+        return;
+    document_list(layout);
+    for (size_t i = 0; i < count; i++)
+        document_item(layout, lines[i].label, lines[i].text);
+    document_list_end(layout);
+}
+
 /* In HTML the tasks stand in the workshop's part. */
 static void put_option(const struct layout *layout, size_t setup)
 {
@@ -138,6 +151,7 @@ static void put_option(const struct layout *layout, size_t setup)
         document_list_end(layout);
     }
     put_findings(layout, list);
+    put_solution(layout, setup);
 }
 
 void page_proof(const struct layout *layout)

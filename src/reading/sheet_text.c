@@ -4,6 +4,7 @@
 #include "output/writer.h"
 #include "reading/answer.h"
 #include "reading/prose.h"
+#include "reading/solution_text.h"
 #include "reading/task_text.h"
 
 enum { LABEL_AT = 3, GAP = 2, KIND_AT = 5, BOXES = 4, FAIL_AT = 11 };
@@ -173,6 +174,8 @@ void tasks_text(const struct layout *layout, size_t setup, bool boxes)
 static void put_option(const struct layout *layout, size_t setup)
 {
     struct finding_list list = answer_findings(layout, setup);
+    struct solution_line lines[SOLUTION_LINES_MAX];
+    size_t count = solution_lines(layout, setup, lines);
     struct prose prose = prose_of(layout);
     outbuf_char(layout->out, '\n');
     prose_begin(&prose, 0, option_label(layout, setup), LABEL_AT);
@@ -186,6 +189,11 @@ static void put_option(const struct layout *layout, size_t setup)
     }
     for (size_t i = 0; i < list.count; i++)
         finding_text(layout, list.items[i]);
+    for (size_t i = 0; i < count; i++) {
+        prose_begin(&prose, GAP, lines[i].label, FAIL_AT);
+        prose_words(&prose, lines[i].text);
+        prose_end(&prose);
+    }
 }
 
 void sheet_options_text(const struct layout *layout)

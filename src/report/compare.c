@@ -2,6 +2,7 @@
 
 #include "base/known.h"
 #include "compute/gearing.h"
+#include "size/designation_listed.h"
 #include "tables/lookup.h"
 
 static bool is_file(const struct plan *plan)
@@ -36,7 +37,8 @@ void comparison_begin(const struct plan *plan, struct comparison *out)
 
 static double load_of(const struct setup *setup, enum axle axle)
 {
-    return load_index_kg(setup->axle[axle].size.service.load_index);
+    return load_index_kg(designation_load_index(&setup->axle[axle].size,
+                                                setup->is_fitted ? LISTED_HIGHEST : LISTED_LOWEST));
 }
 
 /* The error of the instrument with this setup at 100 in its unit. */

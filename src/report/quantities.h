@@ -365,7 +365,14 @@ enum quantity_policy {
     X(OFF_SHARE, "may_be_off", "may be off", UNIT_PERCENT, UNIT_PERCENT, 2, 2,                     \
       POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
     X(OFF_STIFFNESS, "may_be_off", "may be off", UNIT_N_PER_MM, UNIT_LB_PER_IN, 1, 0,              \
-      POLICY_NOTE | POLICY_SIGNED, 0)
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_SPEED, "may_be_off", "may be off", UNIT_KMH, UNIT_MPH, 2, 2,                             \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_VOLUME, "may_be_off", "may be off", UNIT_L, UNIT_GAL, 1, 2, POLICY_NOTE | POLICY_SIGNED, \
+      0)                                                                                           \
+    X(OFF_DENSITY, "may_be_off", "may be off", UNIT_KG_PER_L, UNIT_KG_PER_L, 3, 3,                 \
+      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(OFF_NONE, "may_be_off", "may be off", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE, 0)
 
 #define QUANTITY_ID(id, name, title, metric, us, decimals, decimals_us, policy, scale)             \
     QUANTITY_##id,

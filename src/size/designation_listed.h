@@ -4,8 +4,20 @@
 
 #include "size/designation.h"
 
-/* Of a size with a load range and no load index: the lowest that table `standard_sizes` has for
- * both. False where there is none. */
-bool designation_listed(const struct designation *size, int *load_index, int *load_index_dual);
+enum listed_end { LISTED_LOWEST, LISTED_HIGHEST };
+
+/* Of a size with a load range and no load index: the lowest or highest that table `standard_sizes`
+ * has for both. False where there is none. */
+bool designation_listed(const struct designation *size, enum listed_end end, int *load_index,
+                        int *load_index_dual);
+
+/* "load index 121 as listed for load range E, the lowest", without more than fits; empty where none
+ * is listed. */
+enum { LISTED_NOTE_SIZE = 64 };
+void designation_listed_note(const struct designation *size, enum listed_end end,
+                             char note[LISTED_NOTE_SIZE]);
+
+/* The load index as moulded, or else as listed; LOAD_INDEX_NONE where neither is. */
+int designation_load_index(const struct designation *size, enum listed_end end);
 
 #endif

@@ -115,8 +115,11 @@ static void pass_over(struct loose *loose, const char *text)
     size_t ends = loose->length;
     while (ends > 0 && strchr(" ,;", loose->text[ends - 1]) != NULL)
         ends--;
-    memset(loose->text + ends, ' ', loose->length - ends);
     loose->text[loose->length] = '\0';
+    const char *mark = strpbrk(loose->text + ends, ",;");
+    if (mark != NULL && *names == '\0')
+        strncat(names, mark, 1);
+    memset(loose->text + ends, ' ', loose->length - ends);
     loose->passed = *names != '\0';
     if (loose->passed)
         tell(loose, "passed over: %s", names);

@@ -3,118 +3,9 @@
 #include <string.h>
 
 #include "base/known.h"
-#include "build/keys.h"
-
-/* What a measurement of each kind is never off by more than: how far is looked (common practice, no
- * source). A share of the value where that is said. */
-static const struct {
-    enum unit_kind kind;
-    double range;
-    bool share;
-} ranges[] = {
-    {KIND_LENGTH, 0.05, false},   {KIND_MASS, 100, false},     {KIND_ANGLE, 0.05, false},
-    {KIND_FRACTION, 0.05, false}, {KIND_STIFFNESS, 0.3, true},
-};
-
-struct input {
-    const char *path;
-    double *value;
-    enum unit_kind kind;
-    double range;
-};
-
-struct inputs {
-    struct arena *arena;
-    struct input *items;
-    size_t count, capacity;
-};
-
-static void add_input(struct inputs *inputs, const char *path, double *value, enum unit_kind kind)
-{
-    for (size_t i = 0; i < sizeof ranges / sizeof ranges[0]; i++) {
-        if (ranges[i].kind != kind || !known(*value))
-            continue;
-        inputs->items = arena_grow(inputs->arena, inputs->items, inputs->count, &inputs->capacity,
-                                   sizeof *inputs->items);
-        inputs->items[inputs->count++] = (struct input){
-            path, value, kind, ranges[i].range * (ranges[i].share ? fabs(*value) : 1)};
-    }
-}
-
-static void collect(struct inputs *inputs, const struct key_set *set, void *target,
-                    const char *path);
-
-/* A list is copied, so that the plan's own stays what it is. */
-static void collect_list(struct inputs *inputs, const struct key *key, struct mapping_list *list,
-                         const char *path)
-{
-    char *copy = arena_allocate_array(inputs->arena, list->count, key->set->size);
-    if (list->count > 0)
-        memcpy(copy, list->items, list->count * key->set->size);
-    list->items = copy;
-    for (size_t i = 0; i < list->count; i++)
-        collect(inputs, key->set, copy + i * key->set->size,
-                arena_format(inputs->arena, "%s.%zu", path, i + 1));
-}
-
-/* What is measured: not what is only offered, asked for or rated. */
-static bool is_measured(const char *path)
-{
-    static const char *const begins[] = {"vehicle.unladen", "carried", "suspension", "clearance",
-                                         "speedometer.fitted_error"};
-    if (strstr(path, "spring_choices") != NULL)
-        return false;
-    for (size_t i = 0; i < sizeof begins / sizeof begins[0]; i++) {
-        size_t length = strlen(begins[i]), shorter = strlen(path);
-        if (strncmp(path, begins[i], shorter < length ? shorter : length) == 0)
-            return true;
-    }
-    return false;
-}
-
-static void collect_key(struct inputs *inputs, const struct key *key, void *field, const char *path)
-{
-    struct axle_pair *pair = field;
-    if (key->kind == KEY_MAPPING)
-        collect(inputs, key->set, field, path);
-    else if (key->kind == KEY_MAPPING_LIST)
-        collect_list(inputs, key, field, path);
-    else if (key->kind == KEY_QUANTITY)
-        add_input(inputs, path, field, key->unit);
-    else if (key->kind == KEY_QUANTITY_PAIR) {
-        add_input(inputs, arena_format(inputs->arena, "%s.front", path), &pair->front, key->unit);
-        add_input(inputs, arena_format(inputs->arena, "%s.rear", path), &pair->rear, key->unit);
-    }
-}
-
-static void collect(struct inputs *inputs, const struct key_set *set, void *target,
-                    const char *path)
-{
-    for (size_t i = 0; i < set->count; i++) {
-        const struct key *key = &set->keys[i];
-        const char *here =
-            *path ? arena_format(inputs->arena, "%s.%s", path, key->name) : key->name;
-        if (is_measured(here))
-            collect_key(inputs, key, (char *)target + key->offset, here);
-    }
-}
-
-/* --- the outcome beside them */
-
-enum {
-    CLEARANCE = 1 << PART_CLEARANCE,
-    LOAD = 1 << PART_LOAD,
-    SPEEDOMETER = 1 << PART_SPEEDOMETER
-};
-
-/* Which parts an input is read by: no other part's findings change with it. */
-static const struct {
-    const char *begins;
-    unsigned parts;
-} read_by[] = {
-    {"vehicle", CLEARANCE | LOAD}, {"carried", CLEARANCE | LOAD}, {"suspension", CLEARANCE},
-    {"clearance", CLEARANCE},      {"speedometer", SPEEDOMETER},
-};
+#include "compute/axle_loads.h"
+#include "compute/load.h"
+#include "report/solving/inputs.h"
 
 struct question {
     const struct plan *plan;
@@ -123,6 +14,7 @@ struct question {
     unsigned parts;      /* that read the input */
     enum outcome others; /* of all other parts */
     enum outcome outcome;
+    struct arena scratch;
 };
 
 static enum outcome worse_of(enum outcome a, enum outcome b)
@@ -130,31 +22,49 @@ static enum outcome worse_of(enum outcome a, enum outcome b)
     return a > b ? a : b;
 }
 
-static enum outcome outcome_at(const struct question *question, const struct input *input,
-                               double off)
+/* The plan of the option alone, by the copy as it is now. */
+static struct plan plan_now(struct question *question)
 {
-    struct arena scratch = ARENA_EMPTY;
     struct plan plan = *question->plan;
-    struct figures figures = {.arena = &scratch};
-    struct option_outcome found;
-    double before = *input->value;
-    plan.arena = &scratch;
+    const struct setup *setup = &question->plan->setups[question->index];
+    plan.arena = &question->scratch;
     plan.specification = question->copy;
     plan.count = 2;
-    plan.setups = arena_allocate_array(&scratch, 2, sizeof *plan.setups);
+    plan.setups = arena_allocate_array(plan.arena, 2, sizeof *plan.setups);
     plan.setups[0] = question->plan->setups[0];
-    plan.setups[1] = question->plan->setups[question->index];
-    *input->value = before + off;
+    plan.setups[1] = *setup;
+    if (question->parts & 1u << PART_TYRE) {
+        setup_fitted(question->copy, &plan.setups[0]);
+        setup_option(&question->copy->tyres.options.items[setup->number - 1], &plan.setups[0],
+                     &plan.setups[1]);
+    }
     plan_set_beside(&plan);
-    if (question->parts & CLEARANCE)
-        report_clearance(&plan, &figures);
-    if (question->parts & LOAD)
-        report_load(&plan, &figures);
-    if (question->parts & SPEEDOMETER)
-        report_speedometer(&plan, &figures);
+    return plan;
+}
+
+static void report_parts(const struct plan *plan, unsigned parts, struct figures *figures)
+{
+    static void (*const reports[PART_SOLVING])(const struct plan *, struct figures *) = {
+        [PART_TYRE] = report_tyre,       [PART_CLEARANCE] = report_clearance,
+        [PART_LOAD] = report_load,       [PART_SPEEDOMETER] = report_speedometer_verdicts,
+        [PART_GEARING] = report_gearing,
+    };
+    for (int part = 0; part < PART_SOLVING; part++)
+        if (parts & 1u << part)
+            reports[part](plan, figures);
+}
+
+static enum outcome outcome_at(struct question *question, const struct input *input, double off)
+{
+    struct figures figures = {.arena = &question->scratch, .verdicts_only = true};
+    struct option_outcome found;
+    double before = *input->value;
+    *input->value = fmin(fmax(before + off, input->low), input->high);
+    struct plan plan = plan_now(question);
+    report_parts(&plan, question->parts, &figures);
     option_outcome_make(&plan, &plan_group_figures(&plan, &figures)[1], &found);
     *input->value = before;
-    arena_free(&scratch);
+    arena_reuse(&question->scratch);
     return worse_of(found.outcome, question->others);
 }
 
@@ -172,25 +82,24 @@ static enum outcome outcome_of_others(const struct plan *plan, const struct setu
     return found.outcome;
 }
 
-/* Between none and the whole range, to 1/256 of it; INFINITY: the outcome stays. */
-static double nearest_change(const struct question *question, const struct input *input, int sign,
-                             enum outcome *becomes)
+/* The change between two shares of the range, the outcome at the nearer one being what it is. */
+static void close_in(struct question *question, const struct input *input, double low, double high,
+                     struct input_margin *out)
 {
-    double low = 0, high = 1;
-    *becomes = outcome_at(question, input, sign * input->range);
-    if (*becomes == question->outcome)
-        return INFINITY;
-    while (high - low > 1. / 256) {
+    double range = copysign(input->range, out->within);
+    while (high - low > fmax(high / 64, 1. / 1024)) {
         double middle = (low + high) / 2;
-        enum outcome there = outcome_at(question, input, sign * middle * input->range);
+        enum outcome there = outcome_at(question, input, middle * range);
         if (there == question->outcome) {
             low = middle;
         } else {
             high = middle;
-            *becomes = there;
+            out->becomes = there;
         }
     }
-    return high;
+    out->within = low * range;
+    out->beyond = high * range;
+    out->share = high;
 }
 
 /* In its place among the most delicate. */
@@ -208,43 +117,73 @@ static size_t keep(struct input_margin out[INPUTS_TOLD_MAX], size_t count,
     return count;
 }
 
-static size_t reader_of(const char *path)
+/* What makes a no go go may, further off, break something else: looked for near the value first.
+ * What breaks a limit breaks it further off too. */
+static const double steps_of_no_go[] = {0, 1. / 16, 1. / 4, 1. / 2, 1}, steps_of_others[] = {0, 1};
+
+static int step_count(enum outcome outcome)
 {
-    size_t i = 0;
-    while (strncmp(path, read_by[i].begins, strlen(read_by[i].begins)) != 0)
-        i++;
-    return i;
+    return outcome == OUTCOME_NO_GO ? 4 : 1;
 }
 
-size_t may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
-                       enum outcome outcome, struct input_margin out[INPUTS_TOLD_MAX])
+/* The nearer change of both directions within one step. */
+static bool changes_within(struct question *question, const struct input *input, int step,
+                           struct input_margin *out)
 {
-    enum { READERS = sizeof read_by / sizeof read_by[0] };
-    struct specification copy = *plan->specification;
-    struct inputs inputs = {.arena = plan->arena};
-    struct question question = {.plan = plan, .copy = &copy, .index = index, .outcome = outcome};
-    enum outcome others[READERS];
-    size_t count = 0;
-    collect(&inputs, &build_file_keys, &copy, "");
-    for (size_t i = 0; i < READERS; i++)
-        others[i] = outcome_of_others(plan, figures, read_by[i].parts);
-    for (size_t i = 0; i < inputs.count; i++) {
-        const struct input *input = &inputs.items[i];
-        size_t reader = reader_of(input->path);
-        question.parts = read_by[reader].parts;
-        question.others = others[reader];
-        struct input_margin margin = {.path = input->path, .kind = input->kind, .share = INFINITY};
-        for (int sign = -1; sign <= 1; sign += 2) {
-            enum outcome becomes;
-            double share = nearest_change(&question, input, sign, &becomes);
-            if (share < margin.share) {
-                margin.share = share;
-                margin.off = sign * share * input->range;
-                margin.becomes = becomes;
-            }
-        }
-        if (isfinite(margin.share))
-            count = keep(out, count, &margin);
+    const double *steps = question->outcome == OUTCOME_NO_GO ? steps_of_no_go : steps_of_others;
+    double from = steps[step], to = steps[step + 1];
+    out->share = INFINITY;
+    for (int sign = -1; sign <= 1; sign += 2) {
+        struct input_margin margin = {input->path, input->words, input->kind,      sign,
+                                      0,           INFINITY,     question->outcome};
+        margin.becomes = outcome_at(question, input, sign * to * input->range);
+        if (margin.becomes == question->outcome)
+            continue;
+        close_in(question, input, from, to, &margin);
+        if (margin.share < out->share)
+            *out = margin;
     }
-    return count;
+    return isfinite(out->share);
+}
+
+/* About a microsecond each, as measured: a second in all. */
+enum { JUDGING_MOST = 1000000 };
+
+struct judging may_be_off_begin(const struct specification *specification)
+{
+    size_t states = state_count(specification), items = specification->carried.count;
+    return (struct judging){JUDGING_MOST, 100 + states * (40 + items)};
+}
+
+bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
+                     enum outcome outcome, struct judging *judging,
+                     struct input_margin out[INPUTS_TOLD_MAX], size_t *count)
+{
+    struct specification copy = *plan->specification;
+    struct inputs inputs;
+    struct question question = {.plan = plan, .copy = &copy, .index = index, .outcome = outcome};
+    *count = 0;
+    inputs_collect(plan->arena, &copy, plan->setups[index].number, &inputs);
+    int steps = step_count(outcome);
+    size_t cost = 2 * (size_t)steps * inputs.count * judging->each;
+    if (cost > judging->left)
+        return false;
+    judging->left -= cost;
+    bool *found = arena_allocate_array(plan->arena, inputs.count, sizeof *found);
+    for (int step = 0; step < steps && *count < INPUTS_TOLD_MAX; step++)
+        for (size_t i = 0; i < inputs.count; i++) {
+            const struct input *input = &inputs.items[i];
+            struct input_margin margin;
+            if (found[i])
+                continue;
+            if (input->parts != question.parts) {
+                question.parts = input->parts;
+                question.others = outcome_of_others(plan, figures, input->parts);
+            }
+            found[i] = changes_within(&question, input, step, &margin);
+            if (found[i])
+                *count = keep(out, *count, &margin);
+        }
+    arena_free(&question.scratch);
+    return true;
 }

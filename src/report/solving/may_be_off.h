@@ -8,16 +8,26 @@
 enum { INPUTS_TOLD_MAX = 5 };
 
 struct input_margin {
-    const char *path; /* of the key: "clearance.arch.front.above" */
+    const char *path;  /* of the key: "clearance.arch.front.above" */
+    const char *words; /* "arch front above" */
     enum unit_kind kind;
-    double off;   /* signed: the nearest change at which the outcome is another */
-    double share; /* of the range that is tried: the less, the more delicate */
+    double within; /* signed: off by so much, the outcome is still the same */
+    double beyond; /* and by so much another: 1/64 of it further, or 1/1024 of the range */
+    double share;  /* of the range that is tried: the less, the more delicate */
     enum outcome becomes;
 };
 
-/* `figures`: the setup's own of all parts, which made the outcome. The most delicate first; returns
- * how many, at most INPUTS_TOLD_MAX. */
-size_t may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
-                       enum outcome outcome, struct input_margin out[INPUTS_TOLD_MAX]);
+/* What a search may cost in all: judgements, each as heavy as its states and items. */
+struct judging {
+    size_t left, each;
+};
+struct judging may_be_off_begin(const struct specification *specification);
+
+/* `figures`: the setup's own of all parts, which made the outcome. The most delicate first, counted
+ * into `count`, at most INPUTS_TOLD_MAX. False where it costs more than is left: then nothing is
+ * tried. */
+bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
+                     enum outcome outcome, struct judging *judging,
+                     struct input_margin out[INPUTS_TOLD_MAX], size_t *count);
 
 #endif

@@ -7,7 +7,11 @@
                           "tried; then: {}")                                                       \
     X(BASIS_ALL_CHANGES, "all sets of the changes that the file allows")                           \
     X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
-    X(ADVICE_MAY_BE_OFF, "then {} becomes {}: measure it again")                                   \
+    X(ADVICE_MAY_BE_OFF, "{}: {}")                                                                 \
+    X(PHRASE_BEYOND_THAT, "beyond that {}")                                                        \
+    X(ADVICE_ONE_OPTION_ALONE, "not looked for of so many tyres, states and items: ask for one "   \
+                               "tyre with --option")                                               \
+    X(ADVICE_TOO_MANY_INPUTS, "not looked for: too many states and items")                         \
     X(ADVICE_TAKE_OTHER_WHEEL, "order the wheel {} wide, inset {}")                                \
     X(ADVICE_TAKE_OTHER_RATIO, "order the axle ratio {}")                                          \
     X(ADVICE_TAKE_OTHER_SPRING, "fit the spring {}")                                               \

@@ -115,6 +115,12 @@ static enum quantity_id off_quantity(enum unit_kind kind)
         return QUANTITY_OFF_ANGLE;
     case KIND_STIFFNESS:
         return QUANTITY_OFF_STIFFNESS;
+    case KIND_SPEED:
+        return QUANTITY_OFF_SPEED;
+    case KIND_VOLUME:
+        return QUANTITY_OFF_VOLUME;
+    case KIND_DENSITY:
+        return QUANTITY_OFF_DENSITY;
     default:
         return QUANTITY_OFF_SHARE;
     }
@@ -125,6 +131,7 @@ struct solved {
     enum outcome outcome;
     struct input_margin margins[INPUTS_TOLD_MAX];
     size_t margin_count;
+    bool margins_tried;
 };
 
 static void report_may_be_off(const struct plan *plan, const struct solved *solved,
@@ -133,44 +140,38 @@ static void report_may_be_off(const struct plan *plan, const struct solved *solv
     for (size_t i = 0; i < solved->margin_count; i++) {
         const struct input_margin *margin = &solved->margins[i];
         struct figure figure =
-            figure_by(off_quantity(margin->kind), margin->off, remark(BASIS_MAY_BE_OFF));
+            figure_by(off_quantity(margin->kind), margin->within, remark(BASIS_MAY_BE_OFF));
         figure.place.name = margin->path;
-        figure.advice =
-            REMARK_WITH(plan->arena, ADVICE_MAY_BE_OFF, say_text(outcome_words(solved->outcome)),
-                        say_text(outcome_words(margin->becomes)));
+        figure.advice = REMARK_WITH(
+            plan->arena, ADVICE_MAY_BE_OFF, say_text(margin->words),
+            say_remark(plan->arena, REMARK_WITH(plan->arena, PHRASE_BEYOND_THAT,
+                                                say_text(outcome_words(margin->becomes)))));
+        figures_add(figures, figure);
+    }
+    if (!solved->margins_tried) {
+        struct figure figure = figure_by(QUANTITY_OFF_NONE, UNKNOWN, remark(BASIS_MAY_BE_OFF));
+        figure.advice = remark(plan->count > 2 ? ADVICE_ONE_OPTION_ALONE : ADVICE_TOO_MANY_INPUTS);
         figures_add(figures, figure);
     }
 }
 
-/* How far inputs may be off takes some hundred judgements, and is told of an option asked for
- * alone; what would make a no go go, of a counter's handful. */
-enum { OPTIONS_SHOWN_MAX = 10 };
-
-/* Whether there is anything to look for: otherwise no outcome need be known. */
-static bool is_asked(const struct plan *plan)
+static void solve(const struct plan *plan, const struct setup_figures *setups, size_t index,
+                  struct judging *judging, struct solved *out)
 {
-    bool asked = plan->count == 2;
-    for (size_t i = 1; !asked && i < plan->count; i++) {
-        const struct change_choices choices = changes_allowed(plan, i);
-        asked = change_sets(&choices) > 0;
-    }
-    return asked && plan->count <= OPTIONS_SHOWN_MAX + 1;
+    struct option_outcome found;
+    option_outcome_make(plan, &setups[index], &found);
+    out->outcome = found.outcome;
+    out->margins_tried = may_be_off_find(plan, index, &setups[index], found.outcome, judging,
+                                         out->margins, &out->margin_count);
 }
 
 void report_solving(const struct plan *plan, struct figures *figures)
 {
-    if (!is_asked(plan))
-        return;
     const struct setup_figures *setups = plan_group_figures(plan, figures);
     struct solved *solved = arena_allocate_array(plan->arena, plan->count, sizeof *solved);
-    for (size_t i = 1; i < plan->count; i++) { /* before more figures are added */
-        struct option_outcome found;
-        option_outcome_make(plan, &setups[i], &found);
-        solved[i].outcome = found.outcome;
-        if (plan->count == 2)
-            solved[i].margin_count =
-                may_be_off_find(plan, i, &setups[i], found.outcome, solved[i].margins);
-    }
+    struct judging judging = may_be_off_begin(plan->specification);
+    for (size_t i = 1; i < plan->count; i++) /* before more figures are added */
+        solve(plan, setups, i, &judging, &solved[i]);
     figures->part = PART_SOLVING;
     for (size_t i = 1; i < plan->count; i++) {
         figures->setup = (int)i;

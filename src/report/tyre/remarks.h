@@ -30,6 +30,7 @@
       "changes are by the same rule for both; give data_book for both to use it")                  \
     X(ADVICE_DIAMETER, "give data_book: overall_diameter; no rule measures this size")             \
     X(BASIS_LOAD_INDEX, "load index, UN R30 / R54 Annex 4")                                        \
+    X(BASIS_LISTED_INDEX, "load index not written: as listed for the load range, " FROM_MEMORY)    \
     X(ADVICE_LOAD_INDEX, "below the fitted tyre's {}: local codes may refuse it")                  \
     X(ADVICE_SERVICE, "give the service description of both tyres, such as 120/116R")              \
     X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \

@@ -3,6 +3,7 @@
 #include "report/basis.h"
 #include "report/judge.h"
 #include "report/tyre/candidate.h"
+#include "size/designation_listed.h"
 #include "tables/lookup.h"
 
 void candidate_add(const struct candidate *candidate, struct figure figure)
@@ -80,9 +81,16 @@ static void report_allowed_size(const struct candidate *candidate)
  * inspections ask for. */
 static void report_load_index(const struct candidate *candidate)
 {
-    double load_kg = load_index_kg(candidate->tyre->size.service.load_index);
-    double fitted_kg = load_index_kg(candidate->fitted->size.service.load_index);
-    struct figure figure = figure_by(QUANTITY_LOAD_AT_INDEX, load_kg, remark(BASIS_LOAD_INDEX));
+    const struct designation *size = &candidate->tyre->size, *before = &candidate->fitted->size;
+    const bool moulded = size->service.load_index != LOAD_INDEX_NONE;
+    double fitted_kg = load_index_kg(designation_load_index(before, LISTED_HIGHEST));
+    struct figure figure =
+        figure_by(QUANTITY_LOAD_AT_INDEX,
+                  load_index_kg(designation_load_index(
+                      size, candidate->setup->is_fitted ? LISTED_HIGHEST : LISTED_LOWEST)),
+                  remark(moulded ? BASIS_LOAD_INDEX : BASIS_LISTED_INDEX));
+    const struct need needs[] = {
+        {moulded && before->service.load_index != LOAD_INDEX_NONE, remark(ADVICE_SERVICE)}};
     figure.headline = HEADLINE_YES;
     if (!candidate->setup->is_fitted) {
         struct argument index = say_number(load_index_for_kg(fitted_kg), 0);
@@ -90,8 +98,9 @@ static void report_load_index(const struct candidate *candidate)
         figure =
             judged(limited_at_least(figure, fitted_kg),
                    &(struct judgement){
+                       .needs = needs,
+                       .need_count = 1,
                        .broken = VERDICT_CAUTION, /* what it must carry is judged by itself */
-                       .if_unknown = remark(ADVICE_SERVICE),
                        .if_broken = REMARK_WITH(candidate->plan->arena, ADVICE_LOAD_INDEX, index),
                    });
     }
