@@ -170,7 +170,7 @@ check_exit "and given back" 0 0 [ ! -e together/.build/lock ]
 # --- whole builds
 if [ "${1-}" = --long ]; then
     sheet() {
-        grep -q '^E  255/70R16 111S  *go$' "$1"
+        grep -q '^E  255/70R16 111S  *go ' "$1"
     }
     mkdir clone
     for entry in "$top"/* "$top"/.[!.]*; do
