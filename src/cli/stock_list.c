@@ -40,8 +40,8 @@ struct entry {
 /* Reading a CSV: the heading first, then a size a record. */
 struct stock_reader {
     struct arena *arena;
-    const char *path, *build_path, *carry_names;
-    struct span build_text;
+    const char *path, *carry_names;
+    const struct build_source *source;
     const struct search *search;
     size_t index, *carry, count, capacity;
     struct entry *entries;
@@ -52,14 +52,8 @@ struct stock_reader {
 /* A fault of the list, where the build file names it. */
 static void fault(const struct stock_reader *reader, const char *key, const char *message)
 {
-    struct diagnostics diagnostics = {.arena = reader->arena,
-                                      .source_name = input_name(reader->build_path),
-                                      .source = reader->build_text};
-    struct mark place = place_of(reader->search->given, key);
-    if (place.source > 0) /* of the command line */
-        place = (struct mark){0, 0, 0};
-    diagnostics_add(&diagnostics, place, 1, "%s", message);
-    diagnostics_print(&diagnostics);
+    build_source_fault(reader->arena, reader->source, place_of(reader->search->given, key),
+                       message);
 }
 
 static bool find_column(struct stock_reader *reader, const struct csv_heading *heading)
@@ -133,6 +127,7 @@ static bool take_heading(struct stock_reader *reader, const struct stream_item *
     struct csv_heading heading = csv_heading_read(reader->arena, item->text, &item->shape);
     reader->header_read = true;
     reader->failed =
+        !csv_heading_is_text(item->text, arena_format(reader->arena, "\"%s\"", reader->path)) ||
         !find_column(reader, &heading) || !find_carried(reader, &heading, reader->carry_names);
     return !reader->failed;
 }
@@ -145,6 +140,13 @@ static const char *field_of(struct arena *arena, const struct stream_item *item,
     return text;
 }
 
+static bool pass_over(struct stock_reader *reader, const char *why)
+{
+    reader->out->unread++;
+    tell("%s: record %zu is passed over: %s", reader->path, reader->out->read, why);
+    return true;
+}
+
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct stock_reader *reader = context;
@@ -154,17 +156,16 @@ static bool take_record(const struct stream_item *item, void *context)
     if (!reader->header_read)
         return take_heading(reader, item);
     reader->out->read++;
-    char field[2 * DESIGNATION_LENGTH_MAX], canonical[DESIGNATION_CANONICAL_SIZE];
+    char text[2 * DESIGNATION_LENGTH_MAX], canonical[DESIGNATION_CANONICAL_SIZE];
     struct entry entry = {.record = reader->out->read};
     struct designation_error error;
-    csv_field_cut(item->text, &item->shape, reader->index, field, sizeof field);
+    struct span field = csv_field_cut(item->text, &item->shape, reader->index, text, sizeof text);
     char taken[TAKEN_SIZE];
-    if (!designation_read(span_of(field), &entry.size, &error, taken)) {
-        reader->out->unread++;
-        fprintf(stderr, "%s: record %zu is passed over: column %zu of \"%s\": %s\n", reader->path,
-                entry.record, error.column, quotable(arena, span_of(field)), error.message);
-        return true;
-    }
+    if (!designation_read(field, &entry.size, &error, taken))
+        return pass_over(reader, arena_format(arena, "column %zu of \"%s\": %s", error.column,
+                                              quotable(arena, field), error.message));
+    if (memchr(item->text.at, '\0', item->text.length) != NULL)
+        return pass_over(reader, "a NUL byte (\\x00) stands in it; expected text");
     designation_canonical(&entry.size, canonical);
     entry.text = arena_copy(arena, span_of(canonical));
     size_t carried = reader->out->carry.shape.fields;
@@ -289,8 +290,8 @@ static size_t count_names(const char *names)
     return count;
 }
 
-bool stock_list_read(struct arena *arena, const struct search *search, const char *build_path,
-                     struct span build_text, const char *carry, struct stock_list *out)
+bool stock_list_read(struct arena *arena, const struct search *search,
+                     const struct build_source *source, const char *carry, struct stock_list *out)
 {
     *out = (struct stock_list){.count = 0};
     bool builtin = search->list == NULL || strcmp(search->list, "builtin") == 0;
@@ -298,10 +299,10 @@ bool stock_list_read(struct arena *arena, const struct search *search, const cha
         diagnostics_plain("--carry goes with a stock list; expected search: {list: FILE.csv}");
     if (builtin)
         return carry == NULL && read_builtin(arena, out);
+    const char *build_path = source->path == NULL ? "-" : source->path;
     struct stock_reader reader = {.arena = arena,
                                   .path = path_beside(arena, build_path, search->list),
-                                  .build_path = build_path,
-                                  .build_text = build_text,
+                                  .source = source,
                                   .search = search,
                                   .carry_names = carry,
                                   .out = out};
