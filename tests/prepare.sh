@@ -151,6 +151,12 @@ missing_packages() {
         office) command -v soffice >/dev/null 2>&1 || echo libreoffice-calc-nogui ;;
         pdftotext) command -v pdftotext >/dev/null 2>&1 || echo poppler-utils ;;
         fonts) has_fonts || echo fonts-dejavu-core fonts-liberation fonts-noto-core ;;
+        i686) command -v i686-linux-gnu-gcc >/dev/null 2>&1 || echo gcc-i686-linux-gnu libc6-dev-i386-cross ;;
+        s390x)
+            command -v s390x-linux-gnu-gcc >/dev/null 2>&1 &&
+                command -v qemu-s390x-static >/dev/null 2>&1 ||
+                echo gcc-s390x-linux-gnu libc6-dev-s390x-cross qemu-user-static
+            ;;
         musl) command -v musl-gcc >/dev/null 2>&1 || echo musl-tools ;;
         fuzzer) can_fuzz || echo clang "$(fuzzer_runtime)" ;;
         *) command -v "$need" >/dev/null 2>&1 || echo "$need" ;;
@@ -209,6 +215,18 @@ need() {
     packages=$(missing_packages "$@")
     [ -n "$packages" ] || return 0
     by_hand "$packages" "they are missing still after $try tries"
+}
+
+# wish NAME...: the same, but goes on without: what lacks it is skipped and counted.
+wish() {
+    for wished in "$@"; do
+        (
+            give_up() {
+                exit 1
+            }
+            need "$wished"
+        ) || step "going on without: $wished"
+    done
 }
 
 need_for_build() {
