@@ -5,7 +5,7 @@
 /* In workshop order. */
 const struct task_key task_keys[] = {
     {TASK_TRY_WHEEL, "tyres.fitted.wheel.mounting", "tyres.options.wheel",
-     "hub bore, bolts and room round the brake are tried by hand"},
+     "hub, bolts and room round the brake are tried by hand"},
     {TASK_SPARE, "tyres.spare", NULL, "no spare is judged and none is ordered"},
     {TASK_WHEEL, "allowed.wheel", "tyres.options.wheel", "no other wheel is ordered"},
     {TASK_WHEEL, "search.rims", "allowed.wheel", "there is none to choose from"},

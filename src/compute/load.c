@@ -216,6 +216,7 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, &out->rating);
     tyre_rate(&conditions->fitted->axle[axle], vehicle->kind, vehicle->top_speed_mps, &fitted);
     out->placard_group = tyre_group(fitted.class);
+    out->fitted_unread = !known(fitted.reference_Pa);
     out->placard_Pa = placard_Pa(specification, axle);
     out->floor_Pa = out->rating.floor_Pa[conditions->system];
     out->ceilings = ceilings_of(&out->rating, &tyre->wheel, proven_Pa(out));

@@ -16,6 +16,7 @@ struct axle_pressures {
     struct tyre_rating rating;
     bool dual;
     enum tyre_group placard_group; /* of the fitted tyre, for which the placard is made */
+    bool fitted_unread;            /* the fitted tyre's load at a pressure is not known */
     double placard_Pa;             /* the vehicle's, whatever it is made for */
     double demand_replaced_kg;     /* the fitted tyre's capacity at the placard */
     double demand_built_kg;        /* heaviest state, by which the scale may be off, the reserve */

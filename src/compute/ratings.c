@@ -138,6 +138,8 @@ struct largest_item largest_item(const struct ratings *ratings, const struct axl
                    (struct largest_item){.limit = LIMIT_TYRES, .axle = axle});
         take_limit(&largest, left->wheels_kg[axle], on_axle[axle],
                    (struct largest_item){.limit = LIMIT_WHEELS, .axle = axle});
+        take_limit(&largest, left->springs_kg[axle], on_axle[axle],
+                   (struct largest_item){.limit = LIMIT_SPRINGS, .axle = axle});
         take_limit(&largest, loads->axle_kg[axle], -on_axle[axle],
                    (struct largest_item){.limit = LIMIT_LIFTED, .axle = axle});
     }

@@ -57,13 +57,14 @@ struct load_place {
 enum largest_limit {
     LIMIT_RATING, /* which: `rating` */
     LIMIT_TYRES,  /* of which axle: `axle` */
-    LIMIT_WHEELS, /* likewise */
-    LIMIT_LIFTED  /* an axle that would be lifted: `axle` */
+    LIMIT_WHEELS,  /* likewise */
+    LIMIT_SPRINGS, /* likewise: the bump stops */
+    LIMIT_LIFTED   /* an axle that would be lifted: `axle` */
 };
 
-/* What the tyres and the wheels of each axle may still bear, in kg. */
+/* What tyres, wheels and springs of each axle may still bear, in kg. */
 struct bearing_left {
-    double tyres_kg[AXLE_COUNT], wheels_kg[AXLE_COUNT];
+    double tyres_kg[AXLE_COUNT], wheels_kg[AXLE_COUNT], springs_kg[AXLE_COUNT];
 };
 
 struct largest_item {

@@ -45,13 +45,15 @@ void plan_set_beside(struct plan *plan)
         set_beside(&plan->fitted, &plan->setups[i], &plan->beside[i]);
 }
 
-/* By its name, else by the letters that it has in the file; 0: no option. */
+/* By its name or by the letters that it has in the file; 0: no option, or the name of one that is
+ * the letters of another. */
 static size_t option_number(const struct fitment_list *options, const char *text)
 {
+    size_t lettered = number_of_letters(span_of(text), options->count);
     for (size_t i = 0; i < options->count; i++)
         if (strcmp(options->items[i].name, text) == 0)
-            return i + 1;
-    return number_of_letters(span_of(text), options->count);
+            return lettered == 0 || lettered == i + 1 ? i + 1 : 0;
+    return lettered;
 }
 
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,

@@ -74,6 +74,22 @@ bool plan_instrument_is_mph(const struct plan *plan);
 /* Each part adds its figures and findings. */
 void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
+
+/* What figures of the clearance part hang on beside tyre and wheel, so that many springs are tried
+ * without the rest: nothing, an axle's own spring and height, or those of both axles. */
+enum clearance_piece {
+    CLEARANCE_OF_TYRE = 1 << 0,
+    CLEARANCE_OF_FRONT = 1 << 1,
+    CLEARANCE_OF_REAR = 1 << 2,
+    CLEARANCE_OF_BOTH = 1 << 3,
+    CLEARANCE_WHOLE = (1 << 4) - 1
+};
+/* How a plan's setups stand in every loading state; and as they stand on the springs that the
+ * plan's specification has come to have. */
+struct standing *standing_make(const struct plan *plan);
+void standing_set_springs(struct standing *standing);
+void report_clearance_pieces(const struct standing *standing, unsigned pieces,
+                             struct figures *figures);
 void report_load(const struct plan *plan, struct figures *figures);
 /* Up to which load of each axle's tyres all that bears it does: tyre, wheel, spare. */
 void setup_bearing(const struct plan *plan, const struct setup *setup,

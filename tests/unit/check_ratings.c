@@ -179,7 +179,8 @@ START_TEST(what_may_be_off_by_the_weighing_counts)
 }
 END_TEST
 
-static const struct bearing_left without_limit = {{INFINITY, INFINITY}, {INFINITY, INFINITY}};
+static const struct bearing_left without_limit = {
+    {INFINITY, INFINITY}, {INFINITY, INFINITY}, {INFINITY, INFINITY}};
 
 /* The largest item meets one limit, and a gram more breaks it. */
 START_TEST(largest_item_is_the_largest)
@@ -225,11 +226,11 @@ START_TEST(largest_item_without_a_rating_is_unknown)
         (struct ratings){NULL, 1200, 1300, 2400, UNKNOWN, UNKNOWN, UNKNOWN};
     largest = largest_item(&specification.vehicle.ratings, &loads, &without_limit, &place);
     assert_close(largest.mass_kg, 500, 1e-9, "gross: 500; front: 200 / (1/3); rear: 400 / (2/3)");
-    struct bearing_left left = {{INFINITY, UNKNOWN}, {INFINITY, INFINITY}};
+    struct bearing_left left = {{INFINITY, UNKNOWN}, {INFINITY, INFINITY}, {INFINITY, INFINITY}};
     largest = largest_item(&specification.vehicle.ratings, &loads, &left, &place);
     ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_TYRES);
     ck_assert_int_eq(largest.axle, AXLE_REAR);
-    left = (struct bearing_left){{INFINITY, INFINITY}, {INFINITY, UNKNOWN}};
+    left = (struct bearing_left){{INFINITY, INFINITY}, {INFINITY, UNKNOWN}, {INFINITY, INFINITY}};
     largest = largest_item(&specification.vehicle.ratings, &loads, &left, &place);
     ck_assert(!known(largest.mass_kg) && largest.limit == LIMIT_WHEELS);
     left.wheels_kg[AXLE_REAR] = 200; /* / (2/3) */

@@ -124,7 +124,7 @@ static struct geared_setups geared_setups_make(const struct plan *plan, struct f
     const struct number_list *choices = &plan->specification->drivetrain.axle_choices;
     size_t most = plan->count * (choices->count + 1);
     struct geared_setups all = {arena_allocate_array(plan->arena, most, sizeof *all.items), 0};
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         const struct geared_setup *own = &all.items[all.count];
         all.items[all.count++] = on_own_axle(plan, i, figures);
         for (size_t j = 0; j < choices->count && (i > 0 || plan->count == 1); j++)

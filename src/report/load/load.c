@@ -74,7 +74,7 @@ void report_load(const struct plan *plan, struct figures *figures)
 {
     figures->part = PART_LOAD;
     struct loaded_setup *setups = arena_allocate_array(plan->arena, plan->count, sizeof *setups);
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         struct loaded_setup *loaded = &setups[i];
         figures->setup = (int)i;
         *loaded = load_setup(plan, &plan->setups[i]);

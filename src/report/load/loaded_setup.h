@@ -37,6 +37,10 @@ static inline struct remark weigh_again(struct arena *arena, double tolerance_kg
  */
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures);
 
+/* places.c: how heavy an item may be at a place that is asked for, and where it may stand. */
+void report_places(const struct loaded_setup *loaded, const struct loading *loading,
+                   const struct axle_loads *loads, struct figures *figures);
+
 /* weighed.c: what the weighed figures hold; whether the fuel of two tanks counts. */
 void report_weighed(const struct loaded_setup *loaded, struct figures *figures);
 

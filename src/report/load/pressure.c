@@ -24,7 +24,8 @@ static void find_needs(const struct plan *plan, const struct axle_pressures *axl
         (struct need){known(axle->placard_Pa) && !axle->rating.completed,
                       remark(axle->rating.completed ? ADVICE_WRITE_SIZE : ADVICE_GIVE_PLACARD)};
     needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
-    needs[2] = (struct need){rated, remark(ADVICE_GIVE_LOAD_INDICES)};
+    needs[2] = (struct need){
+        rated, remark(axle->fitted_unread ? ADVICE_GIVE_FITTED_RANGE : ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
     needs[4] =
         (struct need){axle->reason != REASON_UNREAD && !unweighed,
@@ -316,7 +317,7 @@ static bool fails_with_whole_side(const struct loaded_setup *loaded,
 static void report_tyre_load(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    enum remark_id side = pressures->load_side_kg > 0 ? PHRASE_SIDE_LOAD : REMARK_NONE;
+    enum remark_id side = pressures->load_side_kg > 0 ? BASIS_SIDE_LOAD : REMARK_NONE;
     struct figure figure = figure_on_axle(
         QUANTITY_TYRE_LOAD, pressures->load_built_kg, axle,
         REMARK_WITH(loaded->plan->arena, pressures->dual ? BASIS_TWIN_LOAD : BASIS_TYRE_LOAD,
