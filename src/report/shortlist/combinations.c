@@ -40,7 +40,6 @@ static struct figures *piece_begin(const struct combinations *all, struct arena 
 {
     struct figures *figures = &all->trial->figures;
     figures_restart(figures, arena);
-    figures->deciding_only = true;
     return figures;
 }
 
@@ -265,7 +264,7 @@ void try_combinations(struct trial *trial, const struct shortlisted *as_it_is)
     struct combinations all = {.trial = trial, .choices = &trial->choices, .as_it_is = *as_it_is};
     tried_plan(trial, as_it_is, &all.with_it, &all.plan);
     tried_measure(&all.plan, &all.as_it_is);
-    all.standing = standing_make(&all.plan);
+    all.standing = standing_make(&all.plan, trial->fitted);
     judge_tyre(&all);
     judge_ratios(&all);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
