@@ -58,7 +58,7 @@ static void judge_tyre(struct combinations *all)
     struct figures *figures = piece_begin(all, &all->trial->scratch);
     report_tyre(&all->plan, figures);
     report_clearance_pieces(all->standing, CLEARANCE_OF_TYRE, figures);
-    report_load(&all->plan, figures);
+    tried_report_part(all->trial, &all->plan, &all->as_it_is, &all->trial->load);
     piece_end(&all->plan, figures, &all->of_tyre);
 }
 
@@ -81,7 +81,7 @@ static void judge_ratios(struct combinations *all)
         struct figures *figures = piece_begin(all, &all->trial->scratch);
         if (i > 0)
             all->with_it.drivetrain.axle = (struct axle_pair){ratio, ratio};
-        report_speedometer(&all->plan, figures);
+        tried_report_part(all->trial, &all->plan, &all->on_ratio[i], &all->trial->speedometer);
         report_gearing(&all->plan, figures);
         piece_end(&all->plan, figures, &all->of_ratio[i]);
         all->with_it.drivetrain.axle = now;

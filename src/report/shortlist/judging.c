@@ -303,11 +303,10 @@ static void remember_part(const struct plan *plan, const struct shortlisted *ite
     memcpy(last->figures, figures->items + start, last->count * sizeof *last->figures);
 }
 
-/* A part of a tyre, or the same as of that tyre on the wheel before. */
-static void report_part(const struct trial *trial, const struct plan *plan,
-                        const struct shortlisted *item, struct remembered *last,
-                        struct figures *figures)
+void tried_report_part(struct trial *trial, const struct plan *plan, const struct shortlisted *item,
+                       struct remembered *last)
 {
+    struct figures *figures = &trial->figures;
     bool same = last->item.candidate != NULL && last->item.candidate == item->candidate &&
                 last->is_same(trial, &last->item, item);
     if (!same)
@@ -330,8 +329,8 @@ void tried_judge(struct trial *trial, const struct plan *plan, bool whole, struc
     figures_restart(figures, plan->arena);
     report_tyre(plan, figures);
     report_clearance_pieces(standing, CLEARANCE_WHOLE & ~CLEARANCE_ANGLES, figures);
-    report_part(trial, plan, item, &trial->load, figures);
-    report_part(trial, plan, item, &trial->speedometer, figures);
+    tried_report_part(trial, plan, item, &trial->load);
+    tried_report_part(trial, plan, item, &trial->speedometer);
     find_outcome(plan, figures, item);
     if (!whole && item->found.outcome == OUTCOME_NO_GO)
         return;

@@ -56,6 +56,9 @@ void tell_progress(const struct trial *trial, size_t done);
 void tried_plan(struct trial *trial, const struct shortlisted *item, struct specification *with_it,
                 struct plan *out);
 void remember_parts(struct trial *trial);
+/* Adds a part of a tyre, or the same as of that tyre on the wheel before. */
+void tried_report_part(struct trial *trial, const struct plan *plan, const struct shortlisted *item,
+                       struct remembered *last);
 /* What is told of it, nothing being changed. */
 void tried_measure(const struct plan *plan, struct shortlisted *item);
 /* Over all parts, as every command judges; or, not `whole`, but where the first of them leave
