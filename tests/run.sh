@@ -120,6 +120,7 @@ everywhere() {
     case $1 in
     unit) part "$2" "unit tests$3" unit_tests "$4" "$5" ;;
     command) part "$2" "command tests$3" sh "$top/tests/command/run.sh" "$4/tyresum" ;;
+    echoed) part "$2" "texts that steer a terminal$3" sh "$top/tests/command/echoed.sh" "$4/tyresum" ;;
     faults) part "$2" "faults$3" sh "$top/tests/command/faults.sh" "$4/tyresum" ;;
     outside) part "$2" "published values$3" sh "$top/tests/outside/run.sh" "$4/tyresum" ;;
     readme) part "$2" "README$3" sh "$top/tests/readme.sh" "$4/tyresum" ;;
@@ -160,6 +161,7 @@ run_job() {
     rows-long) part "$1" "rows of more builds" sh "$top/tests/rows/run.sh" "$plain" --long ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
+    words) part "$1" "words of every sentence" sh "$top/tests/words.sh" "$plain/tyresum" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
     reach) part "$1" "reach of the published values" reach ;;
     numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
@@ -222,8 +224,8 @@ compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
-    unit faults faults-sanitized outside second reach readme readme-sanitized hardening
-    structure sources"
+    unit echoed echoed-sanitized faults faults-sanitized outside second reach readme readme-sanitized hardening
+    structure sources words"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
     run_jobs coverage pages rows-long unit-long inject docs-long valgrind office numbers $jobs \

@@ -164,8 +164,8 @@ static void add_task_keys(struct check_rows *rows, const struct given *file)
             rows->items[rows->count++] = (struct check_row){
                 .kind = CHECK_TASK,
                 .key = row->key,
-                .text = arena_format(rows->arena, "%s: no %s is given, so %s",
-                                     task_rows[row->task].word, row->key, row->so),
+                .text = arena_format(rows->arena, "%s: %s (key %s)", task_rows[row->task].word,
+                                     row->so, row->key),
             };
     }
 }
@@ -238,7 +238,7 @@ static void write_for_reading(struct sink *sink, const struct check_rows *rows)
     for (size_t i = 0; i < rows->count; i++) {
         const struct check_row *row = &rows->items[i];
         if (row->kind == CHECK_UNDERSTOOD) {
-            outbuf_text(out, row->text);
+            put_shown(out, span_of(row->text));
             outbuf_text(out, "\n");
             continue;
         }

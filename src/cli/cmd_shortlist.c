@@ -326,7 +326,7 @@ static bool are_too_many(struct arena *arena, const struct build_case *build,
     return true;
 }
 
-static void tell(const struct options *options, const struct stock_list *stock,
+static void tell_rest(const struct options *options, const struct stock_list *stock,
                  const struct shortlist *list)
 {
     if (options->quiet)
@@ -367,7 +367,7 @@ static enum exit_status shortlist_case(struct arena *arena, const struct build_c
     struct sink *sink = case_table_end(build, rows);
     if (!outbuf_flush(sink == NULL ? &rows->sink.out : &sink->out)) /* before words on it */
         return EXIT_NOT_WRITTEN;
-    tell(options, &stock, &list);
+    tell_rest(options, &stock, &list);
     return stock.unread > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
 }
 

@@ -84,8 +84,13 @@ void writer_begin_again(struct writer *writer);
 void writer_row(struct writer *writer, const struct cell *cells);
 void writer_end(struct writer *writer);
 
-/* Characters that a UTF-8 text takes on a terminal (combining marks none, wide ones two). */
+/* Characters that a text takes on a terminal (combining marks none, wide ones two), as put_shown
+ * writes it. */
 size_t display_width(struct span text);
+/* A text as it is shown in one line (base/utf8.h), breaks in it as blanks. */
+void put_shown(struct outbuf *out, struct span text);
+/* A text as it is; on a terminal, as it is shown, with its breaks. */
+void put_data(struct outbuf *out, struct span text);
 
 /* No writer prints an unknown value as a number, even if one gets this far. */
 static inline bool cell_is_absent(const struct cell *cell)
@@ -102,6 +107,10 @@ void json_put_string(struct outbuf *out, struct span text);
 void csv_put_quoted(struct outbuf *out, struct span text);
 void csv_put_field(struct outbuf *out, struct span text, char separator);
 void csv_put_cell(struct writer *writer, const struct cell *cell);
+/* A field that is short and needs no quotes; returns its end. NULL for any other, with nothing of use
+ * at `to`. */
+enum { CSV_TEXT_ROOM = 32 };
+char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM]);
 static inline char csv_separator(const struct writer *writer)
 {
     if (writer->options.separator != '\0')

@@ -73,7 +73,7 @@ static struct figure judged_angle(const struct stance *stance, const struct ramp
     const char *item = least->governor.name;
     struct need needs[4] = {
         {least->points > 0, REMARK_WITH(arena, ADVICE_GIVE_OVERHANG, say_text(ramp->key))}};
-    stance_needs(stance, ADVICE_GIVE_FOR_RAMP, needs + 1);
+    stance_needs(stance, needs + 1);
     needs[1].known = needs[1].known && known(stance->plan->specification->vehicle.wheelbase_m);
     needs[3] =
         (struct need){known(least->value),

@@ -27,20 +27,6 @@ static double weight_at_wheel_N(double axle_kg)
     return axle_kg * GRAVITY_M_S2 / 2;
 }
 
-double axle_lift_m(const struct plan *plan, int axle)
-{
-    const struct axle_suspension *suspension = suspension_of(plan, axle);
-    if (!known(suspension->free_height_change_m))
-        return known_or(suspension->lift_m, 0);
-    struct spring spring;
-    spring_of_axle(suspension, &spring);
-    double sprung_kg = of_axle(plan->specification->vehicle.unladen_kg, axle) -
-                       known_or(suspension->unsprung_kg, 0);
-    double rate = spring.shape == SPRING_CONSTANT ? spring.points[0].rate_N_m : UNKNOWN;
-    return ride_height_gained_m(suspension->free_height_change_m, weight_at_wheel_N(sprung_kg),
-                                suspension->wheel_rate_before_N_m, rate);
-}
-
 /* True where a state adds nothing to the springs, whatever the vehicle weighs. */
 static bool nothing_added(const struct plan *plan, const struct setup *setup,
                           const struct state *state)
@@ -156,7 +142,7 @@ static void set_springs(struct stance *stance)
 {
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         stance->sag_m[axle] = sag_m(stance, axle, stance->added_kg[axle]);
-        stance->lift_m[axle] = axle_lift_m(stance->plan, axle);
+        stance->lift_m[axle] = axle_lift_m(stance->plan->specification, axle);
     }
     set_changes(stance);
 }
@@ -213,20 +199,19 @@ struct need deflection_need(const struct stance *stance, int axle)
     enum remark_id lacks = !radial                    ? ADVICE_NO_TYRE_DEFLECTION
                            : isinf(pressure_Pa)       ? ADVICE_REFUSED_DEFLECTION
                            : known(pressure_Pa)       ? ADVICE_DEFLECTS_TOO_FAR
-                           : stance->setup->is_fitted ? ADVICE_PLACARD_FOR_DEFLECTION
-                                                      : ADVICE_PRESSURE_FOR_DEFLECTION;
+                           : stance->setup->is_fitted ? ADVICE_GIVE_PLACARD
+                                                      : ADVICE_PRESSURE_UNKNOWN;
     return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
 }
 
-void stance_needs(const struct stance *stance, enum remark_id otherwise,
-                  struct need needs[STANCE_NEEDS])
+void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
 {
     bool springs = true;
     struct need tyres = deflection_need(stance, AXLE_FRONT);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
                                    stance->lift_m[axle] - stance->sag_m[axle]);
-    needs[0] = (struct need){springs, remark(otherwise)};
+    needs[0] = (struct need){springs, remark(ADVICE_GIVE_LOADS_AND_RATE)};
     needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
 }
 

@@ -38,10 +38,9 @@ void stance_as_measured(const struct plan *plan, struct stance *out);
 /* The loaded radius of one setup in one loading state. */
 double stance_radius_m(const struct plan *plan, size_t index, int state, int axle);
 
-/* What a height hangs on: springs, which `otherwise` asks for, and how far the tyres give. */
+/* What a height hangs on: loads and springs, and how far the tyres give. */
 enum { STANCE_NEEDS = 2 };
-void stance_needs(const struct stance *stance, enum remark_id otherwise,
-                  struct need needs[STANCE_NEEDS]);
+void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS]);
 /* The tyres of one axle alone. */
 struct need deflection_need(const struct stance *stance, int axle);
 
@@ -59,9 +58,6 @@ const struct axle_suspension *suspension_of(const struct plan *plan, int axle);
  * outlive it. */
 struct plan plan_with_spring(const struct plan *plan, struct specification *with_it, int axle,
                              const struct spring_choice *choice);
-
-/* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */
-double axle_lift_m(const struct plan *plan, int axle);
 
 /* Change of the static loaded radius from the fitted tyre's. */
 double radius_change_m(const struct plan *plan, size_t index, int axle);

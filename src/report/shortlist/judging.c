@@ -73,11 +73,11 @@ static double ratio_now(const struct plan *plan)
 /* Engine speed beside the fitted drive, the plan's own axle being the one as it is. */
 static double drive_remains(const struct plan *plan, double ratio)
 {
-    enum axle axle = plan_driven_axle(plan);
     const struct beside *beside = &plan->beside[1];
-    double restoring = restoring_axle_ratio(known_or(ratio_now(plan), 1),
-                                            beside->before[axle].rolling_circumference_m,
-                                            beside->after[axle].rolling_circumference_m);
+    struct axle_pair now = plan_axle_ratio(plan);
+    double restoring = restoring_axle_ratio(of_axle(now, plan_driven_axle(plan)),
+                                            plan_circumference_m(plan, now, beside->before),
+                                            plan_circumference_m(plan, now, beside->after));
     return known_or(ratio, 1) / restoring - 1;
 }
 

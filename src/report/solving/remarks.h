@@ -9,17 +9,14 @@
     X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
     X(ADVICE_MAY_BE_OFF, "{}: {}")                                                                 \
     X(PHRASE_BEYOND_THAT, "beyond that {}")                                                        \
-    X(ADVICE_ONE_OPTION_ALONE, "not looked for of so many tyres, states and items: ask for one "   \
-                               "tyre with --option")                                               \
+    X(ADVICE_ONE_OPTION_ALONE, "not looked for of so many tyres: ask for one with --option")       \
     X(ADVICE_TOO_MANY_INPUTS, "not looked for: too many states and items")                         \
     X(ADVICE_TAKE_OTHER_WHEEL, "order the wheel {} wide, inset {}")                                \
     X(ADVICE_TAKE_OTHER_RATIO, "order the axle ratio {}")                                          \
     X(ADVICE_TAKE_OTHER_SPRING, "fit the spring {}")                                               \
     X(ADVICE_RAISE_BY, "raise it by {}")                                                           \
     X(ADVICE_LOWER_BY, "lower it by {}")                                                           \
-    X(ADVICE_NO_CHANGE_DOES,                                                                       \
-      "no change that the file allows makes it go ({} tried): {} stands in the way")               \
-    X(ADVICE_TOO_MANY_CHANGES,                                                                     \
-      "{} sets of changes are more than the {} that are tried: name fewer choices")
+    X(ADVICE_NO_CHANGE_DOES, "no allowed change makes it go ({} tried): {} stands in the way")     \
+    X(ADVICE_TOO_MANY_CHANGES, "{} sets of changes, of which {} are tried: name fewer choices")
 
 #endif
