@@ -15,6 +15,7 @@ int main(void)
         table_files_suite,
         number_suite,
         writer_suite,
+        utf8_suite,
         quantity_suite,
         build_file_suite,
         build_faults_suite,
