@@ -24,8 +24,8 @@ static struct remark basis_of(const struct told *told)
     return REMARK_WITH(arena, BASIS_LEAST_CHANGE, then);
 }
 
-static void tell(const struct told *told, enum quantity_id quantity, double value, int axle,
-                 const char *name, struct remark advice)
+static void tell_change(const struct told *told, enum quantity_id quantity, double value, int axle,
+                        const char *name, struct remark advice)
 {
     struct figure figure = figure_on_axle(quantity, value, axle, basis_of(told));
     figure.place.name = name;
@@ -37,37 +37,37 @@ static void tell_wheel(const struct told *told)
 {
     const struct search_rim *rim = changed_wheel(told->plan, &told->least->set);
     if (rim != NULL)
-        tell(told, QUANTITY_LEAST_LENGTH, rim->inset_m, AXLE_NONE, "other wheel",
-             REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_WHEEL,
-                         say_quantity(rim->width_m, UNIT_IN, UNIT_IN, 1),
-                         say_quantity(rim->inset_m, UNIT_MM, UNIT_IN, 0)));
+        tell_change(told, QUANTITY_LEAST_LENGTH, rim->inset_m, AXLE_NONE, "other wheel",
+                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_WHEEL,
+                                say_quantity(rim->width_m, UNIT_IN, UNIT_IN, 1),
+                                say_quantity(rim->inset_m, UNIT_MM, UNIT_IN, 0)));
 }
 
 static void tell_axle_ratio(const struct told *told)
 {
     double ratio = changed_axle_ratio(told->plan, &told->least->set);
     if (known(ratio))
-        tell(told, QUANTITY_LEAST_NUMBER, ratio, AXLE_NONE, "other axle ratio",
-             REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_RATIO, say_ratio(ratio)));
+        tell_change(told, QUANTITY_LEAST_NUMBER, ratio, AXLE_NONE, "other axle ratio",
+                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_RATIO, say_ratio(ratio)));
 }
 
 static void tell_spring(const struct told *told, int axle)
 {
     const struct spring_choice *spring = changed_spring(told->plan, &told->least->set, axle);
     if (spring != NULL)
-        tell(told, QUANTITY_LEAST_SPRING, spring->wheel_rate_N_m, axle, spring->name,
-             REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_SPRING, say_text(axle_name(axle)),
-                         say_text(spring->name)));
+        tell_change(told, QUANTITY_LEAST_SPRING, spring->wheel_rate_N_m, axle, spring->name,
+                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_SPRING,
+                                say_text(axle_name(axle)), say_text(spring->name)));
 }
 
 static void tell_lift(const struct told *told, int axle)
 {
     double lift_m = added_lift_m(told->plan, &told->least->set, axle);
     if (lift_m != 0)
-        tell(told, QUANTITY_LEAST_LENGTH, lift_m, axle, "height",
-             REMARK_WITH(told->plan->arena, lift_m > 0 ? ADVICE_RAISE_BY : ADVICE_LOWER_BY,
-                         say_text(axle_name(axle)),
-                         say_quantity(fabs(lift_m), UNIT_MM, UNIT_IN, 0)));
+        tell_change(told, QUANTITY_LEAST_LENGTH, lift_m, axle, "height",
+                    REMARK_WITH(told->plan->arena, lift_m > 0 ? ADVICE_RAISE_BY : ADVICE_LOWER_BY,
+                                say_text(axle_name(axle)),
+                                say_quantity(fabs(lift_m), UNIT_MM, UNIT_IN, 0)));
 }
 
 /* --- the work of the set */
