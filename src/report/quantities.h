@@ -350,12 +350,14 @@ enum quantity_policy {
       POLICY_NOTE, 0)                                                                              \
     X(ASSUMPTION, "assumption", "taken as", UNIT_BARE, UNIT_BARE, 0, 0,                            \
       POLICY_NOTE | POLICY_ASSUMED, 0)                                                             \
-    X(LEAST_WHEEL, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2, POLICY_NOTE, 0)         \
-    X(LEAST_RATIO, "least_change", "least change", UNIT_BARE, UNIT_BARE, 3, 3, POLICY_NOTE, 0)     \
+    X(LEAST_LENGTH, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2, POLICY_NOTE, 0)        \
+    X(LEAST_NUMBER, "least_change", "least change", UNIT_BARE, UNIT_BARE, 3, 3, POLICY_NOTE, 0)    \
     X(LEAST_SPRING, "least_change", "least change", UNIT_N_PER_MM, UNIT_LB_PER_IN, 1, 0,           \
       POLICY_NOTE, 0)                                                                              \
-    X(LEAST_LIFT, "least_change", "least change", UNIT_MM, UNIT_IN, 0, 2,                          \
-      POLICY_NOTE | POLICY_SIGNED, 0)                                                              \
+    X(LEAST_MASS, "least_change", "least change", UNIT_KG, UNIT_LB, 0, 0, POLICY_NOTE, 0)          \
+    X(LEAST_PRESSURE, "least_change", "least change", UNIT_KPA, UNIT_PSI, 0, 1, POLICY_NOTE, 0)    \
+    X(LEAST_SHARE, "least_change", "least change", UNIT_PERCENT, UNIT_PERCENT, 1, 1, POLICY_NOTE,  \
+      0)                                                                                           \
     X(LEAST_NONE, "least_change", "least change", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_NOTE, 0)      \
     X(OFF_LENGTH, "may_be_off", "may be off", UNIT_MM, UNIT_IN, 1, 2, POLICY_NOTE | POLICY_SIGNED, \
       0)                                                                                           \
