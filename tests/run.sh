@@ -161,9 +161,9 @@ run_job() {
     rows-long) part "$1" "rows of more builds" sh "$top/tests/rows/run.sh" "$plain" --long ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
+    words) part "$1" "words of every sentence" sh "$top/tests/words.sh" "$plain/tyresum" ;;
     newcomer) part "$1" "newcomers' machines" sh "$top/tests/newcomer.sh" ;;
     newcomer-long) part "$1" "builds on newcomers' machines" sh "$top/tests/newcomer.sh" --long ;;
-    words) part "$1" "words of every sentence" sh "$top/tests/words.sh" "$plain/tyresum" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
     reach) part "$1" "reach of the published values" reach ;;
     numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
