@@ -38,6 +38,11 @@ check_exit() {
     sed -n '1,12s/^/    /p' err | cut -c 1-300
 }
 
+# Whether script (bsdutils) can make a terminal here: in some containers there is none to be had.
+has_terminal() {
+    script -qec true /dev/null </dev/null >/dev/null 2>&1
+}
+
 # closed_pipe DESCRIPTOR: opens it as a pipe that nobody reads any more, so that a writer meets its end
 # at once, however busy the machine is.
 closed_pipe() {

@@ -120,6 +120,7 @@ everywhere() {
     case $1 in
     unit) part "$2" "unit tests$3" unit_tests "$4" "$5" ;;
     command) part "$2" "command tests$3" sh "$top/tests/command/run.sh" "$4/tyresum" ;;
+    echoed) part "$2" "texts that steer a terminal$3" sh "$top/tests/command/echoed.sh" "$4/tyresum" ;;
     faults) part "$2" "faults$3" sh "$top/tests/command/faults.sh" "$4/tyresum" ;;
     outside) part "$2" "published values$3" sh "$top/tests/outside/run.sh" "$4/tyresum" ;;
     readme) part "$2" "README$3" sh "$top/tests/readme.sh" "$4/tyresum" ;;
@@ -223,7 +224,7 @@ compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
-    unit faults faults-sanitized outside second reach readme readme-sanitized hardening
+    unit echoed echoed-sanitized faults faults-sanitized outside second reach readme readme-sanitized hardening
     structure sources words"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words

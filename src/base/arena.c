@@ -1,6 +1,5 @@
 #include "base/arena.h"
 
-#include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -89,11 +88,18 @@ char *arena_copy(struct arena *arena, struct span text)
 
 char *arena_format(struct arena *arena, const char *format, ...)
 {
-    va_list arguments, again;
+    va_list arguments;
     va_start(arguments, format);
+    char *text = arena_format_with(arena, format, arguments);
+    va_end(arguments);
+    return text;
+}
+
+char *arena_format_with(struct arena *arena, const char *format, va_list arguments)
+{
+    va_list again;
     va_copy(again, arguments);
     int length = vsnprintf(NULL, 0, format, arguments);
-    va_end(arguments);
     size_t size = length < 0 ? 1 : (size_t)length + 1;
     char *text = arena_allocate(arena, size);
     if (length >= 0)

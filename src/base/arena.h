@@ -3,6 +3,7 @@
 #ifndef TYRESUM_BASE_ARENA_H
 #define TYRESUM_BASE_ARENA_H
 
+#include <stdarg.h>
 #include <stddef.h>
 
 #include "base/span.h"
@@ -27,6 +28,8 @@ void *arena_grow(struct arena *arena, void *items, size_t count, size_t *capacit
 char *arena_copy(struct arena *arena, struct span text); /* with a NUL behind */
 char *arena_format(struct arena *arena, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
+char *arena_format_with(struct arena *arena, const char *format, va_list arguments)
+    __attribute__((format(printf, 2, 0)));
 /* Gives back what it holds but for one block, kept for what comes next. */
 void arena_reuse(struct arena *arena);
 void arena_free(struct arena *arena);

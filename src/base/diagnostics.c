@@ -4,33 +4,20 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "base/utf8.h"
+
 enum { LINE_SHOWN_MAX = 160, QUOTE_MAX = 60 };
 
-static bool is_continuation(char byte)
+static const char *shown(struct arena *arena, struct span text)
 {
-    return ((unsigned char)byte & 0xC0) == 0x80;
-}
-
-size_t count_characters(struct span text)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < text.length; i++)
-        count += !is_continuation(text.at[i]);
-    return count;
+    return shown_write(text, arena_allocate(arena, SHOWN_BYTES_MAX * text.length + 1));
 }
 
 const char *quotable(struct arena *arena, struct span text)
 {
-    size_t length = text.length;
-    if (length > QUOTE_MAX)
-        for (length = QUOTE_MAX; length > 0 && is_continuation(text.at[length]);)
-            length--;
-    char *copy = arena_allocate(arena, length + 4);
-    for (size_t i = 0; i < length; i++)
-        copy[i] = is_control(text.at[i]) ? '?' : text.at[i];
-    if (length < text.length)
-        memcpy(copy + length, "...", 3);
-    return copy;
+    size_t length = utf8_cut(text, QUOTE_MAX);
+    const char *quote = shown(arena, (struct span){text.at, length});
+    return length < text.length ? arena_format(arena, "%s...", quote) : quote;
 }
 
 void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t length,
@@ -39,16 +26,10 @@ void diagnostics_add(struct diagnostics *diagnostics, struct mark mark, size_t l
     size_t index = diagnostics->count++;
     if (index >= FAULTS_SHOWN_MAX)
         return;
-    va_list arguments, again;
+    va_list arguments;
     va_start(arguments, format);
-    va_copy(again, arguments);
-    int size = vsnprintf(NULL, 0, format, arguments);
+    const char *message = arena_format_with(diagnostics->arena, format, arguments);
     va_end(arguments);
-    char *message = arena_allocate(diagnostics->arena, size < 0 ? 1 : (size_t)size + 1);
-    if (size >= 0)
-        vsnprintf(message, (size_t)size + 1, format, again);
-    va_end(again);
-    hide_control_characters(message);
     diagnostics->faults[index] = (struct fault){mark, length, message};
 }
 
@@ -106,31 +87,32 @@ static struct span line_of(struct span source, size_t line)
     return (struct span){rest.at, line == 1 ? length : 0};
 }
 
-static void print_caret(struct span line, size_t column, size_t length)
-{
-    size_t character = 0;
-    for (size_t i = 0; i < line.length && character + 1 < column; i++)
-        if (!is_continuation(line.at[i])) {
-            fputc(line.at[i] == '\t' ? '\t' : ' ', stderr);
-            character++;
-        }
-    while (++character < column)
-        fputc(' ', stderr);
-    fputc('^', stderr);
-    for (size_t i = 1; i < length && i < LINE_SHOWN_MAX; i++)
-        fputc('~', stderr);
-    fputc('\n', stderr);
-}
-
-static void print_line(struct span line, struct mark mark, size_t length)
+/* The line as it is shown, but for tabulators, which stay; and under it a caret. */
+static void print_line(struct arena *arena, struct span line, struct mark mark, size_t length)
 {
     if (line.length == 0 || count_characters(line) > LINE_SHOWN_MAX)
         return;
-    fputs("    ", stderr);
-    for (size_t i = 0; i < line.length; i++)
-        fputc(is_control(line.at[i]) && line.at[i] != '\t' ? '?' : line.at[i], stderr);
-    fputs("\n    ", stderr);
-    print_caret(line, mark.column, length);
+    size_t end = mark.column + (length == 0               ? 1
+                                : length < LINE_SHOWN_MAX ? length
+                                                          : LINE_SHOWN_MAX);
+    char *above = arena_allocate(arena, 2 * (SHOWN_BYTES_MAX * line.length + end + 1));
+    char *below = above + SHOWN_BYTES_MAX * line.length + 1, *to = above, *under = below;
+    for (size_t column = 1; line.length > 0 || column < end; column++) {
+        struct shown_character first = {.width = 1}; /* behind the line's end */
+        bool tab = line.length > 0 && *line.at == '\t';
+        if (line.length > 0)
+            first = tab ? (struct shown_character){"\t", 1, 1, 1, false} : shown_first(line);
+        memcpy(to, first.text, first.length);
+        to += first.length;
+        line = span_from(line, first.taken);
+        if (column >= end)
+            continue;
+        memset(under, column >= mark.column ? '~' : tab ? '\t' : ' ', first.width);
+        if (column == mark.column)
+            *under = '^';
+        under += column == mark.column && first.width == 0 ? 1 : first.width;
+    }
+    fprintf(stderr, "    %s\n    %s\n", above, below);
 }
 
 static void print_fault(const struct diagnostics *diagnostics, const struct fault *fault)
@@ -139,34 +121,50 @@ static void print_fault(const struct diagnostics *diagnostics, const struct faul
     struct source_text from = {diagnostics->source_name, diagnostics->source, false};
     if (mark.source > 0)
         from = diagnostics->others[mark.source - 1];
-    fputs(from.name, stderr);
+    struct arena arena = ARENA_EMPTY;
+    fputs(shown(&arena, span_of(from.name)), stderr);
     bool placed = mark.line > 0 && from.text.at != NULL;
     if (placed && !from.one_line)
         fprintf(stderr, ":%zu", mark.line);
     if (placed)
         fprintf(stderr, ":%zu", mark.column);
-    fprintf(stderr, ": error: %s\n", fault->message);
+    fprintf(stderr, ": error: %s\n", shown(&arena, span_of(fault->message)));
     if (placed)
-        print_line(line_of(from.text, mark.line), mark, fault->length);
+        print_line(&arena, line_of(from.text, mark.line), mark, fault->length);
+    arena_free(&arena);
 }
 
 void diagnostics_print(struct diagnostics *diagnostics)
 {
-    size_t shown = diagnostics->count < FAULTS_SHOWN_MAX ? diagnostics->count : FAULTS_SHOWN_MAX;
-    qsort(diagnostics->faults, shown, sizeof diagnostics->faults[0], by_place);
-    for (size_t i = 0; i < shown; i++)
+    size_t kept = diagnostics->count < FAULTS_SHOWN_MAX ? diagnostics->count : FAULTS_SHOWN_MAX;
+    qsort(diagnostics->faults, kept, sizeof diagnostics->faults[0], by_place);
+    for (size_t i = 0; i < kept; i++)
         print_fault(diagnostics, &diagnostics->faults[i]);
-    if (diagnostics->count > shown)
-        fprintf(stderr, "%s: error: and %zu more faults that are not shown.\n",
-                diagnostics->source_name, diagnostics->count - shown);
+    if (diagnostics->count > kept)
+        tell("%s: error: and %zu more faults that are not shown.", diagnostics->source_name,
+             diagnostics->count - kept);
+}
+
+static void tell_with(const char *before, const char *format, va_list arguments)
+{
+    struct arena arena = ARENA_EMPTY;
+    const char *message = arena_format_with(&arena, format, arguments);
+    fprintf(stderr, "%s%s\n", before, shown(&arena, span_of(message)));
+    arena_free(&arena);
+}
+
+void tell(const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    tell_with("", format, arguments);
+    va_end(arguments);
 }
 
 void diagnostics_plain(const char *format, ...)
 {
     va_list arguments;
     va_start(arguments, format);
-    fputs("tyresum: error: ", stderr);
-    vfprintf(stderr, format, arguments);
-    fputc('\n', stderr);
+    tell_with("tyresum: error: ", format, arguments);
     va_end(arguments);
 }

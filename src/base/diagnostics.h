@@ -52,14 +52,15 @@ void diagnostics_print(struct diagnostics *diagnostics);
 /* One message without a place: "tyresum: error: ...". */
 void diagnostics_plain(const char *format, ...) __attribute__((format(printf, 1, 2)));
 
+/* One line for standard error that is no error. It and all that is written above hold nothing that
+ * would steer a terminal (base/utf8.h). */
+void tell(const char *format, ...) __attribute__((format(printf, 1, 2)));
+
 /* Bytes of the line break that a text begins with, 0 where there is none. Lines are those of
  * YAML 1.1 (section 5.4), as libyaml counts them: U+0085, U+2028 and U+2029 end one too. */
 size_t line_break_length(struct span text);
 
-/* Characters (not bytes) of a UTF-8 text. */
-size_t count_characters(struct span text);
-
-/* A piece of the input as it may be quoted in a message: cut when long, controls as '?'. */
+/* A piece of the input as it may be quoted in a message: as it is shown, cut when long. */
 const char *quotable(struct arena *arena, struct span text);
 
 #endif

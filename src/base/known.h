@@ -14,12 +14,6 @@ static inline bool known(double value)
     return !isnan(value);
 }
 
-/* Whether both are the same number, or both unknown. */
-static inline bool same_value(double a, double b)
-{
-    return known(a) == known(b) && !(a < b) && !(a > b);
-}
-
 /* The first value where it is known, the second otherwise. */
 static inline double known_or(double value, double otherwise)
 {
@@ -42,6 +36,12 @@ static inline double higher_of(double a, double b)
 static inline bool clearly_above(double a, double b)
 {
     return a - b > 1e-9 * fabs(b);
+}
+
+/* Whether both are one number, whichever way each was computed, or both unknown. */
+static inline bool same_value(double a, double b)
+{
+    return known(a) == known(b) && !clearly_above(a, b) && !clearly_above(b, a);
 }
 
 /* floor() of a value from 0 to 2^53, or of an unknown one, without a call. */

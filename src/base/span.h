@@ -16,6 +16,12 @@ static inline struct span span_of(const char *text)
     return (struct span){text, strlen(text)};
 }
 
+/* What is left of a text behind so many bytes. */
+static inline struct span span_from(struct span text, size_t bytes)
+{
+    return (struct span){text.at + bytes, text.length - bytes};
+}
+
 static inline bool span_is(struct span span, const char *text)
 {
     return span.length == strlen(text) && memcmp(span.at, text, span.length) == 0;
@@ -46,19 +52,6 @@ static inline char upper_case(char c)
 static inline bool is_letter(char c)
 {
     return upper_case(c) >= 'A' && upper_case(c) <= 'Z';
-}
-
-static inline bool is_control(char c)
-{
-    return (unsigned char)c < ' ' || c == 0x7F;
-}
-
-/* What a file holds must not steer a terminal: '?' stands for each. */
-static inline void hide_control_characters(char *text)
-{
-    for (; *text != '\0'; text++)
-        if (is_control(*text))
-            *text = '?';
 }
 
 /* span_is, case ignored. */

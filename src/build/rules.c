@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "build/rule_check.h"
 #include "tables/lookup.h"
 

@@ -96,7 +96,7 @@ static void check_no_twin(const struct check *check, const struct given *mapping
 {
     for (size_t i = 1; i < list->count; i++)
         for (size_t j = 0; j < i; j++)
-            if (list->items[i] == list->items[j]) {
+            if (same_value(list->items[i], list->items[j])) {
                 FAULT(check, mapping, key, "\"%s\" has the same ratio twice; expected each once",
                       key);
                 return;

@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/commands.h"
 #include "cli/input.h"
 #include "cli/list_file.h"
@@ -87,15 +88,6 @@ static struct node *tree_of_operands(struct arena *arena, const struct options *
     return root;
 }
 
-static bool is_one_line(struct span text)
-{
-    for (size_t i = 0; i < text.length; i++)
-        if (is_control(text.at[i]) ||
-            line_break_length((struct span){text.at + i, text.length - i}) > 0)
-            return false;
-    return true;
-}
-
 /* Puts "PATH=VALUE" in; the value may be another text than the one behind the path. */
 static void put_in(struct arena *arena, struct node *root, struct span argument,
                    struct each_value value, size_t source, struct diagnostics *diagnostics)
@@ -103,7 +95,7 @@ static void put_in(struct arena *arena, struct node *root, struct span argument,
     struct mark mark = {1, 1, source}, at = {1, value.column, source};
     struct span path_text = {argument.at, set_path_length(argument)};
     struct set_path path;
-    if (!is_one_line(argument)) {
+    if (holds_control_character(argument)) {
         diagnostics_add(diagnostics, mark, 1,
                         "a line end or another control character stands here; expected "
                         "PATH=VALUE in one line");

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/input.h"
 #include "cli/mistakes.h"
 #include "yaml/set_path.h"
@@ -271,7 +272,7 @@ struct sink *case_sink(const struct build_case *build)
         struct outbuf *out = &results->sink->out;
         outbuf_text(out, first ? "" : "\n");
         outbuf_text(out, strcmp(build->options->format, "markdown") == 0 ? "# " : "case ");
-        outbuf_text(out, build->name);
+        put_shown(out, span_of(build->name));
         outbuf_text(out, "\n\n");
     }
     return results->sink;

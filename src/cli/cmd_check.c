@@ -238,7 +238,7 @@ static void write_for_reading(struct sink *sink, const struct check_rows *rows)
     for (size_t i = 0; i < rows->count; i++) {
         const struct check_row *row = &rows->items[i];
         if (row->kind == CHECK_UNDERSTOOD) {
-            outbuf_text(out, row->text);
+            put_shown(out, span_of(row->text));
             outbuf_text(out, "\n");
             continue;
         }

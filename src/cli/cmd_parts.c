@@ -99,7 +99,7 @@ static void write_part(const struct command *command, const struct layout *layou
     const char *name = layout->plan->specification->vehicle.name;
     if (command->bit == CMD_SPEEDOMETER)
         write_answers(layout);
-    outbuf_text(layout->out, name == NULL ? "vehicle" : name);
+    put_shown(layout->out, span_of(name == NULL ? "vehicle" : name));
     outbuf_text(layout->out, layout->plan->count > 2 ? ", best tyre first\n" : "\n");
     sheet_options_text(layout);
     write_tables(command, layout);

@@ -1,8 +1,8 @@
 #include "cli/csv_heading.h"
 
 #include <stdint.h>
-#include <stdio.h>
 
+#include "base/diagnostics.h"
 #include "base/nearest.h"
 
 struct csv_heading csv_heading_read(struct arena *arena, struct span record,
@@ -16,6 +16,14 @@ struct csv_heading csv_heading_read(struct arena *arena, struct span record,
         heading.names[i] = name;
     }
     return heading;
+}
+
+bool csv_heading_is_text(struct span record, const char *from)
+{
+    bool text = memchr(record.at, '\0', record.length) == NULL;
+    if (!text)
+        diagnostics_plain("the heading of %s holds a NUL byte (\\x00); expected text", from);
+    return text;
 }
 
 /* Case and blanks are passed over. */
@@ -74,6 +82,5 @@ const char *csv_heading_own(struct arena *arena, const struct csv_heading *headi
 void csv_heading_tell_own(const char *name, const char *own)
 {
     if (strcmp(name, own) != 0)
-        fprintf(stderr, "tyresum: the list has a column \"%s\" of its own: ours is \"%s\"\n", name,
-                own);
+        tell("tyresum: the list has a column \"%s\" of its own: ours is \"%s\"", name, own);
 }

@@ -13,6 +13,9 @@ struct csv_heading {
 struct csv_heading csv_heading_read(struct arena *arena, struct span record,
                                     const struct csv_shape *shape);
 
+/* Whether a record can be one: a NUL would cut a name short. Says so, `from` being what has it. */
+bool csv_heading_is_text(struct span record, const char *from);
+
 /* As written, or else the only one that differs in case and blanks alone. */
 enum heading_found { HEADING_FOUND, HEADING_MISSING, HEADING_TWICE };
 enum heading_found csv_heading_find(const struct csv_heading *heading, struct span name,

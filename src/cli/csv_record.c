@@ -67,7 +67,7 @@ size_t csv_length_of_fields(struct span record, const struct csv_shape *shape, s
 }
 
 /* The text of a field without its quotes, cut to size - 1 bytes. */
-static void unquote(struct span raw, char *out, size_t size)
+static struct span unquote(struct span raw, char *out, size_t size)
 {
     size_t length = 0;
     bool quoted = raw.length >= 2 && raw.at[0] == '"' && raw.at[raw.length - 1] == '"';
@@ -77,22 +77,22 @@ static void unquote(struct span raw, char *out, size_t size)
             i++;
     }
     out[length] = '\0';
+    return (struct span){out, length};
 }
 
-bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
-                   size_t size)
+struct span csv_field_cut(struct span record, const struct csv_shape *shape, size_t index,
+                          char *out, size_t size)
 {
-    struct span raw = {NULL, 0};
-    bool found = raw_field(record, shape, index, &raw);
-    unquote(raw, out, size);
-    return found;
+    struct span raw;
+    *out = '\0';
+    return raw_field(record, shape, index, &raw) ? unquote(raw, out, size) : (struct span){NULL, 0};
 }
 
-void csv_next_field(struct span *rest, const struct csv_shape *shape, char *out)
+struct span csv_next_field(struct span *rest, const struct csv_shape *shape, char *out)
 {
     struct span raw;
     raw_field(*rest, shape, 0, &raw); /* the first is always there, if only as nothing */
-    unquote(raw, out, rest->length + 1);
-    size_t taken = raw.length < rest->length ? raw.length + 1 : raw.length;
-    *rest = (struct span){rest->at + taken, rest->length - taken};
+    struct span field = unquote(raw, out, rest->length + 1);
+    *rest = span_from(*rest, raw.length + (raw.length < rest->length));
+    return field;
 }

@@ -45,13 +45,13 @@ size_t csv_count_fields(struct span record, const struct csv_shape *shape);
  * more. */
 size_t csv_length_of_fields(struct span record, const struct csv_shape *shape, size_t fields);
 
-/* The text of a field without its quotes, cut to size - 1 bytes, and a NUL. False where the record
- * has no such field. */
-bool csv_field_cut(struct span record, const struct csv_shape *shape, size_t index, char *out,
-                   size_t size);
+/* The text of a field without its quotes, in `out`: cut to size - 1 bytes, and a NUL. Nowhere
+ * (NULL) where the record has no such field. */
+struct span csv_field_cut(struct span record, const struct csv_shape *shape, size_t index,
+                          char *out, size_t size);
 
 /* The first field, which is taken off the rest of a record: for all of them in turn, where
  * csv_field_cut would begin at the first each time. out must hold the rest's length + 1. */
-void csv_next_field(struct span *rest, const struct csv_shape *shape, char *out);
+struct span csv_next_field(struct span *rest, const struct csv_shape *shape, char *out);
 
 #endif

@@ -8,6 +8,7 @@
 
 #include "base/letters.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/sink.h"
 #include "yaml/tree.h"
 
@@ -61,9 +62,11 @@ const char *input_read_path(struct arena *arena, const char *path, struct span *
         return arena_format(arena,
                             "--output would replace %s, which is read; expected another file",
                             input_name(path));
-    return read_well
-               ? NULL
-               : arena_format(arena, "%s cannot be read: %s", input_name(path), strerror(reason));
+    if (!read_well)
+        return arena_format(arena, "%s cannot be read: %s", input_name(path), strerror(reason));
+    const char *encoding = other_encoding(*out);
+    return encoding == NULL ? NULL
+                            : arena_format(arena, OTHER_ENCODING, input_name(path), encoding);
 }
 
 void report_unknown_option(const struct specification *specification, const char *name)

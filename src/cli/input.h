@@ -16,6 +16,9 @@ const char *input_name(const char *path);
  * non-blocking: then it waits. */
 ssize_t input_read(int descriptor, void *buffer, size_t size);
 
+/* What is said of a text whose name and encoding these are. */
+#define OTHER_ENCODING "%s is %s text; save it as UTF-8"
+
 /* All of a file that is no larger than a build file may be, with a byte too many where it is.
  * NULL, or what to say where it cannot be read. */
 const char *input_read_path(struct arena *arena, const char *path, struct span *out);

@@ -1,5 +1,6 @@
 #include "cli/list_file.h"
 
+#include "base/utf8.h"
 #include "cli/csv_record.h"
 #include "cli/input.h"
 
@@ -46,8 +47,7 @@ static struct span trimmed(struct span text)
 static struct span field_of(const struct list_file *file, struct span line, size_t index)
 {
     char *field = arena_allocate(file->arena, line.length + 1);
-    csv_field_cut(line, &file->shape, index, field, line.length + 1);
-    return trimmed(span_of(field));
+    return trimmed(csv_field_cut(line, &file->shape, index, field, line.length + 1));
 }
 
 static bool read_heading(struct list_file *file, struct span line)
@@ -81,16 +81,17 @@ static struct node *cell(const struct list_file *file, struct span line, size_t 
     mark.column =
         count_characters((struct span){line.at, start < line.length ? start : line.length}) + 1;
     struct span text = field_of(file, line, file->field[column]);
-    char *value = arena_format(file->arena, "%.*s", (int)text.length, text.at);
-    char *comma = strchr(value, ',');
+    char *value = arena_copy(file->arena, text);
+    char *comma = memchr(value, ',', text.length);
     if (file->shape.separator != ',' && comma != NULL)
         *comma = '.';
-    bool bare = *value != '\0';
-    for (const char *at = value; *at != '\0'; at++)
-        bare = bare && (is_digit(*at) || strchr("+-.,", *at) != NULL);
+    bool bare = text.length > 0;
+    for (size_t i = 0; i < text.length; i++)
+        bare = bare && (is_digit(value[i]) || memchr("+-.,", value[i], 4) != NULL);
+    struct span whole = {value, text.length};
     if (bare && *file->unit[column] != '\0')
-        value = arena_format(file->arena, "%s %s", value, file->unit[column]);
-    struct node *node = tree_node(file->arena, NODE_SCALAR, span_of(value), mark);
+        whole = span_of(arena_format(file->arena, "%s %s", value, file->unit[column]));
+    struct node *node = tree_node(file->arena, NODE_SCALAR, whole, mark);
     node->as_written =
         start + text.length <= line.length && memcmp(line.at + start, text.at, text.length) == 0;
     return node;

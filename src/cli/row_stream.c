@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/csv_heading.h"
 #include "cli/input.h"
 #include "cli/row_cache.h"
@@ -126,15 +127,15 @@ static bool take_header(struct row_stream *stream, const struct stream_item *ite
     struct outbuf *out = &stream->rows.sink.out;
     stream->header_read = true;
     stream->heading = csv_heading_read(stream->arena, item->text, &item->shape);
-    if (!find_column(stream) || (stream->json && !has_own_names(&stream->heading))) {
-        stream->stopped = true;
+    stream->stopped = !csv_heading_is_text(item->text, input_name("-")) || !find_column(stream) ||
+                      (stream->json && !has_own_names(&stream->heading));
+    if (stream->stopped)
         return false;
-    }
     set_own_names(stream);
     if (stream->json)
         return true;
     stream->rows.writer.options.separator = item->shape.separator;
-    outbuf_put(out, item->text);
+    put_data(out, item->text);
     outbuf_char(out, item->shape.separator);
     make_room(out);
     writer_begin_again(&stream->rows.writer);
@@ -159,8 +160,7 @@ static void write_object(struct row_stream *stream, const struct stream_item *it
             json_put_string(out, rest);
             stream->too_long++;
         } else {
-            csv_next_field(&rest, &item->shape, stream->field);
-            json_put_string(out, span_of(stream->field));
+            json_put_string(out, csv_next_field(&rest, &item->shape, stream->field));
         }
     }
     outbuf_char(out, ',');
@@ -182,12 +182,12 @@ static void put_fields(struct row_stream *stream, const struct stream_item *item
     if (fields > shape->fields) {
         size_t kept = csv_length_of_fields(text, shape, shape->fields - 1);
         kept += shape->fields > 1; /* with the separator behind it */
-        outbuf_put(out, (struct span){text.at, kept});
+        put_data(out, (struct span){text.at, kept});
         csv_put_quoted(out, (struct span){text.at + kept, text.length - kept});
         stream->too_long++;
         return;
     }
-    outbuf_put(out, text);
+    put_data(out, text);
     for (; fields < shape->fields; fields++)
         outbuf_char(out, shape->separator);
 }
@@ -212,8 +212,10 @@ static bool take_record(const struct stream_item *item, void *context)
         return take_header(stream, item);
     char field[UNREAD_SIZE];
     size_t fields = csv_count_fields(item->text, &item->shape);
-    bool found = csv_field_cut(item->text, &item->shape, stream->column, field, sizeof field);
-    struct span designation = found ? span_of(field) : (struct span){"", 0};
+    struct span designation =
+        csv_field_cut(item->text, &item->shape, stream->column, field, sizeof field);
+    if (designation.at == NULL)
+        designation.at = field;
     if (stream->json) {
         write_object(stream, item, fields, designation);
         return true;
@@ -230,13 +232,12 @@ static enum exit_status status_of(const struct row_stream *stream)
 {
     bool quiet = stream->options->quiet;
     if (stream->too_long > 0 && !quiet)
-        fprintf(stderr,
-                "tyresum: %zu of %zu records have more fields than the heading; the last heading "
-                "has the rest, in quotes\n",
-                stream->too_long, stream->items);
+        tell("tyresum: %zu of %zu records have more fields than the heading; the last heading "
+             "has the rest, in quotes",
+             stream->too_long, stream->items);
     if (stream->unread > 0 && !quiet)
-        fprintf(stderr, "tyresum: %zu of %zu lines could not be read; their rows say why\n",
-                stream->unread, stream->items);
+        tell("tyresum: %zu of %zu lines could not be read; their rows say why", stream->unread,
+             stream->items);
     return stream->unread + stream->too_long > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
 }
 
@@ -294,9 +295,7 @@ enum exit_status row_stream_run(struct arena *arena, const struct options *optio
 void unread_text(struct span line, const struct designation_error *error, char unread[UNREAD_SIZE],
                  char message[UNREAD_MESSAGE_SIZE])
 {
-    size_t length = line.length < UNREAD_SIZE - 1 ? line.length : UNREAD_SIZE - 1;
-    while (length > 0 && length < line.length && ((unsigned char)line.at[length] & 0xC0) == 0x80)
-        length--; /* not within a character */
+    size_t length = utf8_cut(line, UNREAD_SIZE - 1);
     for (size_t i = 0; i < length; i++)
         unread[i] = line.at[i] == '\0' ? '?' : line.at[i];
     unread[length] = '\0';

@@ -188,7 +188,7 @@ bool sink_close(struct sink *sink, bool keep)
 
 bool sink_is_terminal(const struct sink *sink)
 {
-    return isatty(sink->out.descriptor);
+    return sink->out.terminal;
 }
 
 /* Columns where no terminal says how many it has: what COLUMNS says, or a page. */
@@ -224,5 +224,5 @@ void sink_set_colour(struct sink *sink, enum colour_choice colour)
     const char *none = getenv("NO_COLOR");
     sink->out.colour =
         colour == COLOUR_ALWAYS ||
-        (colour == COLOUR_AUTO && (none == NULL || *none == '\0') && isatty(sink->out.descriptor));
+        (colour == COLOUR_AUTO && (none == NULL || *none == '\0') && sink->out.terminal);
 }

@@ -133,6 +133,7 @@ static bool take_heading(struct stock_reader *reader, const struct stream_item *
     struct csv_heading heading = csv_heading_read(reader->arena, item->text, &item->shape);
     reader->header_read = true;
     reader->failed =
+        !csv_heading_is_text(item->text, arena_format(reader->arena, "\"%s\"", reader->path)) ||
         !find_column(reader, &heading) || !find_carried(reader, &heading, reader->carry_names);
     return !reader->failed;
 }
@@ -145,6 +146,13 @@ static const char *field_of(struct arena *arena, const struct stream_item *item,
     return text;
 }
 
+static bool pass_over(struct stock_reader *reader, const char *why)
+{
+    reader->out->unread++;
+    tell("%s: record %zu is passed over: %s", reader->path, reader->out->read, why);
+    return true;
+}
+
 static bool take_record(const struct stream_item *item, void *context)
 {
     struct stock_reader *reader = context;
@@ -154,17 +162,16 @@ static bool take_record(const struct stream_item *item, void *context)
     if (!reader->header_read)
         return take_heading(reader, item);
     reader->out->read++;
-    char field[2 * DESIGNATION_LENGTH_MAX], canonical[DESIGNATION_CANONICAL_SIZE];
+    char text[2 * DESIGNATION_LENGTH_MAX], canonical[DESIGNATION_CANONICAL_SIZE];
     struct entry entry = {.record = reader->out->read};
     struct designation_error error;
-    csv_field_cut(item->text, &item->shape, reader->index, field, sizeof field);
+    struct span field = csv_field_cut(item->text, &item->shape, reader->index, text, sizeof text);
     char taken[TAKEN_SIZE];
-    if (!designation_read(span_of(field), &entry.size, &error, taken)) {
-        reader->out->unread++;
-        fprintf(stderr, "%s: record %zu is passed over: column %zu of \"%s\": %s\n", reader->path,
-                entry.record, error.column, quotable(arena, span_of(field)), error.message);
-        return true;
-    }
+    if (!designation_read(field, &entry.size, &error, taken))
+        return pass_over(reader, arena_format(arena, "column %zu of \"%s\": %s", error.column,
+                                              quotable(arena, field), error.message));
+    if (memchr(item->text.at, '\0', item->text.length) != NULL)
+        return pass_over(reader, "a NUL byte (\\x00) stands in it; expected text");
     designation_canonical(&entry.size, canonical);
     entry.text = arena_copy(arena, span_of(canonical));
     size_t carried = reader->out->carry.shape.fields;

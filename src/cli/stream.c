@@ -4,10 +4,11 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/input.h"
 #include "size/designation_suggest.h"
 
-enum { READ_AT_ONCE = 256 * 1024 };
+enum { READ_AT_ONCE = 256 * 1024, ENCODING_BYTES = 4 };
 
 struct item_reader {
     char data[STREAM_BUFFER];
@@ -100,17 +101,22 @@ static ssize_t read_more(struct item_reader *reader, int descriptor, const char 
     return got;
 }
 
-static void skip_byte_order_mark(struct item_reader *reader)
+/* Looks at the first bytes: a mark is passed over, another encoding refused. */
+static bool begin(struct item_reader *reader, const char *name)
 {
+    const char *encoding = other_encoding((struct span){reader->data, reader->end});
+    if (encoding != NULL)
+        diagnostics_plain(OTHER_ENCODING, name, encoding);
     if (reader->end >= 3 && memcmp(reader->data, "\xEF\xBB\xBF", 3) == 0)
         reader->start = 3;
+    return encoding == NULL;
 }
 
 bool stream_items(int descriptor, const char *name, enum stream_kind kind, struct outbuf *out,
                   bool (*take)(const struct stream_item *item, void *context), void *context)
 {
     static struct item_reader reader; /* too large for the stack; one stream a run */
-    bool eager = out->eager || isatty(out->descriptor), first = true;
+    bool eager = out->eager || out->terminal, first = true;
     reader.start = reader.end = 0;
     reader.kind = kind;
     reader.skipping = false;
@@ -124,18 +130,20 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
         if (got == 0)
             break;
         reader.end += (size_t)got;
-        if (first && reader.end < 3)
+        if (first && reader.end < ENCODING_BYTES)
             continue;
-        if (first)
-            skip_byte_order_mark(&reader);
+        if (first && !begin(&reader, name))
+            return false;
         first = false;
         if (!give_whole_items(&reader) || out->error != 0)
             return true;
         if (eager)
             outbuf_flush(out);
     }
+    if (first && !begin(&reader, name))
+        return false;
     if (reader.end > reader.start && !reader.skipping) {
-        /* Less than three bytes in all have not been looked at yet. */
+        /* Less than ENCODING_BYTES in all have not been given yet. */
         if (!give_whole_items(&reader))
             return true;
         if (reader.end > 0)

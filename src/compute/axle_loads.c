@@ -81,7 +81,8 @@ double spare_mass_change_kg(const struct specification *specification, const str
 {
     double change = setup->spare.mass_kg - fitted->spare.mass_kg;
     if (!setup->spare.size_given || !fitted->spare.size_given ||
-        !known(specification->clearance.spare_space.at_m))
+        !known(specification->clearance.spare_space.at_m) ||
+        same_value(setup->spare.mass_kg, fitted->spare.mass_kg))
         return 0;
     return known_or(change, 0);
 }

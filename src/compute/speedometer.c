@@ -47,8 +47,10 @@ double adapter_ratio(double scale, double target)
 double setting_for_error(int setting_kind, double now, double from_m, double to_m, double error,
                          double target)
 {
-    double factor = from_m / to_m * (1 + error) / (1 + target);
-    return setting_kind == SETTING_CIRCUMFERENCE_MM ? now / factor : now * factor;
+    double now_shown = from_m / to_m * (1 + error), shown = 1 + target;
+    if (setting_kind == SETTING_CIRCUMFERENCE_MM)
+        return now * shown / now_shown;
+    return shown == 0 ? INFINITY : now * now_shown / shown;
 }
 
 double error_with_setting(int setting_kind, double setting, double now, double from_m, double to_m,

@@ -43,7 +43,8 @@ double adapter_ratio(double scale, double target);
 
 /* New setting: what is entered, for an over-read `target` on a circumference `to_m`, where
  * `now` gave the error `error` on `from_m`. Counts per distance and driven-gear teeth:
- * now * (C_from/C_to) (1 + error)/(1 + target); a circumference: the inverse of both ratios. */
+ * now * (C_from/C_to) (1 + error)/(1 + target); a circumference: the inverse of both ratios. Of a
+ * target of -1, which shows nothing, INFINITY counts or no circumference. */
 double setting_for_error(int setting_kind, double now, double from_m, double to_m, double error,
                          double target);
 

@@ -140,9 +140,11 @@ void check_lawful_at(const struct law *law, double true_mps, double shown_mps,
 static double crossing(struct instrument_line line, double slope, double constant,
                        struct speed_range range)
 {
-    double at = (constant - line.offset_mps) / (line.scale - slope);
-    bool inside = at > range.from_mps && at < range.to_mps; /* false where the lines are parallel */
-    return inside ? at : UNKNOWN;
+    double closing = line.scale - slope;
+    if (closing == 0) /* the lines are parallel */
+        return UNKNOWN;
+    double at = (constant - line.offset_mps) / closing;
+    return at > range.from_mps && at < range.to_mps ? at : UNKNOWN;
 }
 
 struct crossings lawful_crossings(const struct law *law, struct instrument_line line)

@@ -5,7 +5,7 @@
 #include "base/units.h"
 #include "output/markup.h"
 #include "output/number.h"
-#include "output/utf8.h"
+#include "base/utf8.h"
 
 enum { COORDINATE_DECIMALS = 2 };
 

@@ -1,6 +1,6 @@
 #include "output/markdown_text.h"
 
-#include "output/utf8.h"
+#include "base/utf8.h"
 
 /* CommonMark, section 2.4: a backslash takes the meaning of ASCII punctuation. Only that which
  * has one inside a line; `<` and `&` as entities, since some programs pass HTML through. */
@@ -31,18 +31,14 @@ void markdown_text(struct outbuf *out, struct span text)
     while (text.length > 0) {
         size_t plain = plain_length(text);
         outbuf_put(out, (struct span){text.at, plain});
-        text.at += plain;
-        text.length -= plain;
+        text = span_from(text, plain);
         if (text.length == 0)
             return;
-        struct utf8_character character = utf8_first(text);
-        if (!character.valid)
-            outbuf_text(out, UTF8_REPLACEMENT);
-        else if (character.code < 0x20 || character.code == 0x7F)
+        struct shown_character first = shown_first(text);
+        if (*text.at == '\t' || *text.at == '\n' || *text.at == '\r')
             outbuf_char(out, ' ');
         else
-            put_character(out, (struct span){text.at, character.length});
-        text.at += character.length;
-        text.length -= character.length;
+            put_character(out, (struct span){first.text, first.length});
+        text = span_from(text, first.taken);
     }
 }

@@ -4,7 +4,7 @@
 
 #include "output/outbuf.h"
 
-/* One line: breaks become blanks, ill-formed UTF-8 becomes U+FFFD. */
+/* One line: breaks become blanks, what would steer a terminal is escaped (base/utf8.h). */
 void markdown_text(struct outbuf *out, struct span text);
 
 #endif

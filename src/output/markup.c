@@ -1,6 +1,6 @@
 #include "output/markup.h"
 
-#include "output/utf8.h"
+#include "base/utf8.h"
 
 /* XML 1.0, section 2.2, production 2. */
 static bool is_allowed(const struct utf8_character *character)

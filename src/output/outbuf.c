@@ -10,6 +10,7 @@ void outbuf_open(struct outbuf *out, int descriptor)
     out->descriptor = descriptor;
     out->eager = false;
     out->error = 0;
+    out->terminal = isatty(descriptor);
     out->colour = false;
     out->used = 0;
 }

@@ -14,6 +14,7 @@ struct outbuf {
     int descriptor;
     bool eager; /* flushed whenever the input pauses */
     int error;  /* errno of the first failed write, 0 while all went well; EPIPE is a closed pipe */
+    bool terminal;
     bool colour; /* of a terminal that is to have it */
     size_t used;
     char data[OUTBUF_SIZE];

@@ -84,8 +84,13 @@ void writer_begin_again(struct writer *writer);
 void writer_row(struct writer *writer, const struct cell *cells);
 void writer_end(struct writer *writer);
 
-/* Characters that a UTF-8 text takes on a terminal (combining marks none, wide ones two). */
+/* Characters that a text takes on a terminal (combining marks none, wide ones two), as put_shown
+ * writes it. */
 size_t display_width(struct span text);
+/* A text as it is shown in one line (base/utf8.h), breaks in it as blanks. */
+void put_shown(struct outbuf *out, struct span text);
+/* A text as it is; on a terminal, as it is shown, with its breaks. */
+void put_data(struct outbuf *out, struct span text);
 
 /* No writer prints an unknown value as a number, even if one gets this far. */
 static inline bool cell_is_absent(const struct cell *cell)

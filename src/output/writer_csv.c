@@ -26,7 +26,7 @@ void csv_put_quoted(struct outbuf *out, struct span text)
     while (text.length > 0) {
         const char *quote = memchr(text.at, '"', text.length);
         size_t length = quote == NULL ? text.length : (size_t)(quote - text.at) + 1;
-        outbuf_put(out, (struct span){text.at, length});
+        put_data(out, (struct span){text.at, length});
         if (quote != NULL)
             outbuf_char(out, '"');
         text.at += length;
@@ -40,7 +40,7 @@ void csv_put_field(struct outbuf *out, struct span text, char separator)
     if (needs_quotes(text, separator))
         csv_put_quoted(out, text);
     else
-        outbuf_put(out, text);
+        put_data(out, text);
 }
 
 void csv_put_cell(struct writer *writer, const struct cell *cell)

@@ -1,23 +1,23 @@
 /* RFC 8259. One array, an object a line in it; a stream has the objects alone. */
 #include "output/writer.h"
-#include "output/number.h"
-#include "output/utf8.h"
 
-/* Section 7: quotation mark, reverse solidus and U+0000 to U+001F must be escaped. */
-static void put_escaped(struct outbuf *out, char c)
+#include <stdio.h>
+
+#include "base/utf8.h"
+#include "output/number.h"
+
+/* Section 7: quotation mark, reverse solidus and U+0000 to U+001F must be escaped. What else would
+ * steer a terminal is so too. */
+static void put_escaped(struct outbuf *out, uint32_t code)
 {
     static const char letters[] = "\"\"\\\\\bb\ff\nn\rr\tt";
-    static const char hexadecimal[] = "0123456789abcdef";
-    outbuf_char(out, '\\');
-    for (const char *at = letters; *at != '\0'; at += 2) {
-        if (*at == c) {
+    for (const char *at = letters; *at != '\0'; at += 2)
+        if ((unsigned char)*at == code) {
+            outbuf_char(out, '\\');
             outbuf_char(out, at[1]);
             return;
         }
-    }
-    outbuf_text(out, "u00");
-    outbuf_char(out, hexadecimal[(unsigned char)c >> 4]);
-    outbuf_char(out, hexadecimal[(unsigned char)c & 15]);
+    out->used += (size_t)sprintf(outbuf_room(out, sizeof "\\u0000"), "\\u%04x", (unsigned)code);
 }
 
 /* How many bytes from here on can go out as they are. */
@@ -26,17 +26,14 @@ static size_t unescaped_length(struct span text)
     size_t length = 0;
     while (length < text.length) {
         unsigned char c = (unsigned char)text.at[length];
-        if (c < 0x20 || c == '"' || c == '\\')
+        if (c < 0x20 || c == 0x7F || c == '"' || c == '\\')
             break;
-        if (c < 0x80) {
-            length++;
-            continue;
-        }
-        struct utf8_character character =
-            utf8_first((struct span){text.at + length, text.length - length});
-        if (!character.valid)
+        struct shown_character character = {.taken = 1};
+        if (c >= 0x80)
+            character = shown_first(span_from(text, length));
+        if (character.escaped)
             break;
-        length += character.length;
+        length += character.taken;
     }
     return length;
 }
@@ -50,13 +47,12 @@ void json_put_string(struct outbuf *out, struct span text)
         if (length == 0) {
             struct utf8_character character = utf8_first(text);
             if (character.valid)
-                put_escaped(out, *text.at);
+                put_escaped(out, character.code);
             else
                 outbuf_text(out, UTF8_REPLACEMENT); /* section 8.1: text must be UTF-8 */
             length = character.length;
         }
-        text.at += length;
-        text.length -= length;
+        text = span_from(text, length);
     }
     outbuf_char(out, '"');
 }

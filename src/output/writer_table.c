@@ -4,7 +4,6 @@
 #include "output/number.h"
 #include "output/table_layout.h"
 #include "output/tone.h"
-#include "output/utf8.h"
 
 static const char absent_mark[] = "-";
 
@@ -26,37 +25,7 @@ struct table {
     size_t position; /* characters written in the line so far */
 };
 
-static size_t printable_length(struct span text)
-{
-    size_t length = 0;
-    while (length < text.length && text.at[length] >= ' ' && text.at[length] < 0x7F)
-        length++;
-    return length;
-}
-
-/* Control characters would move the cursor or worse, and blanks at the end would trail. */
-static void put_clean(struct outbuf *out, struct span text)
-{
-    while (text.length > 0) {
-        size_t plain = printable_length(text);
-        outbuf_put(out, (struct span){text.at, plain});
-        text.at += plain;
-        text.length -= plain;
-        if (text.length == 0)
-            return;
-        struct utf8_character character = utf8_first(text);
-        if (character.code == '\t' || character.code == '\n' || character.code == '\r')
-            outbuf_char(out, ' ');
-        else if (!character.valid || character.code < 0x20 ||
-                 (character.code >= 0x7F && character.code < 0xA0))
-            outbuf_text(out, UTF8_REPLACEMENT);
-        else
-            outbuf_put(out, (struct span){text.at, character.length});
-        text.at += character.length;
-        text.length -= character.length;
-    }
-}
-
+/* They would trail. */
 static struct span without_blanks_at_end(struct span text)
 {
     while (text.length > 0 && strchr(" \t\r\n", text.at[text.length - 1]) != NULL &&
@@ -86,7 +55,7 @@ static void put_at(struct writer *writer, size_t target, struct span text, size_
     table->position = target > table->position ? target : table->position;
     const char *tone = tone_begin(writer->out, text);
     outbuf_text(writer->out, tone);
-    put_clean(writer->out, text);
+    put_shown(writer->out, text);
     outbuf_text(writer->out, tone_end(tone));
     table->position += width;
 }

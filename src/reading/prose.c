@@ -4,7 +4,7 @@
 
 #include "output/markup.h"
 #include "output/tone.h"
-#include "output/utf8.h"
+#include "base/utf8.h"
 #include "output/writer.h"
 
 static void pad_to(struct prose *prose, size_t column)
@@ -18,7 +18,7 @@ static void put(struct prose *prose, struct span text)
     if (prose->markup)
         markup_span(prose->out, text);
     else
-        outbuf_put(prose->out, text);
+        put_shown(prose->out, text);
 }
 
 void prose_begin(struct prose *prose, size_t at, const char *first, size_t indent)
@@ -87,12 +87,11 @@ const char *text_cut(struct arena *arena, const char *text, size_t width)
         return text;
     size_t used = 3;
     while (rest.length > 0) {
-        struct utf8_character character = utf8_first(rest);
-        used += utf8_width(character.code);
+        struct shown_character first = shown_first(rest);
+        used += first.width;
         if (used > width)
             break;
-        rest.at += character.length;
-        rest.length -= character.length;
+        rest = span_from(rest, first.taken);
     }
     return arena_format(arena, "%.*s...", (int)(rest.at - text), text);
 }

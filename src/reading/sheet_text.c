@@ -76,7 +76,7 @@ static void put_cells(const struct layout *layout, const struct answer_table *ta
                 outbuf_char(layout->out, ' ');
             const char *tone = tone_begin(layout->out, span_of(text));
             outbuf_text(layout->out, tone);
-            outbuf_text(layout->out, text);
+            put_shown(layout->out, span_of(text));
             outbuf_text(layout->out, tone_end(tone));
         }
         owed += table->widths[i] - width_of(text) + GAP;
@@ -117,7 +117,7 @@ static void put_title(const struct layout *layout)
     static const char warning[] = "planning only, see the end";
     const char *title = answer_title(layout);
     size_t used = width_of(title) + width_of(warning);
-    outbuf_text(layout->out, title);
+    put_shown(layout->out, span_of(title));
     if (used + GAP <= layout->width) {
         for (; used < layout->width; used++)
             outbuf_char(layout->out, ' ');

@@ -1,5 +1,6 @@
 #include "reading/task_list.h"
 
+#include "output/writer.h"
 #include "reading/answer.h"
 #include "reading/document.h"
 #include "reading/page.h"
@@ -41,7 +42,7 @@ static void put_option(const struct layout *layout, size_t setup)
 
 void task_list_text(const struct layout *layout)
 {
-    outbuf_text(layout->out, answer_title(layout));
+    put_shown(layout->out, span_of(answer_title(layout)));
     outbuf_char(layout->out, '\n');
     for (size_t i = 0; i < layout->plan->count; i++)
         if (task_list_shows(layout, layout->order[i]))

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/known.h"
+#include "output/number.h"
 #include "report/judge.h"
 
 const char *outcome_name(enum outcome outcome)
@@ -59,6 +60,12 @@ static struct judged_figures keep_judged(struct arena *arena, const struct setup
     return out;
 }
 
+/* Of two as near to their limits, how each was computed must not choose. */
+static double without_last_bits(double share)
+{
+    return round_to_decimals(share, 9);
+}
+
 double figure_excess(const struct figure *figure)
 {
     if (!known(figure->value) || !known(figure->limit))
@@ -66,7 +73,7 @@ double figure_excess(const struct figure *figure)
     bool within =
         figure->verdict == VERDICT_OK || quantity_rows[figure->quantity].policy & POLICY_TO_SET;
     double distance = fabs(figure->value - figure->limit) / (fabs(figure->limit) + 1e-3);
-    return within ? -distance : distance;
+    return without_last_bits(within ? -distance : distance);
 }
 
 /* The same matter in another state or at another size: the worst stands for all, the first of
@@ -136,7 +143,7 @@ static void find_closest(const struct judged_figures *judged, struct option_outc
         if (!has_margin(figure))
             continue;
         double margin = fabs(figure->value - figure->limit) / quantity_rows[figure->quantity].scale;
-        if (margin < out->closest_margin) {
+        if (clearly_above(out->closest_margin, margin)) { /* the first of equals */
             out->closest_margin = margin;
             out->closest = figure;
         }
@@ -257,7 +264,7 @@ enum verdict option_outcome_verdict(const struct option_outcome *outcome)
 /* That nothing is near to a limit may be because nothing is known: it never ranks best. */
 static double margin_to_rank(const struct option_outcome *outcome)
 {
-    return isfinite(outcome->closest_margin) ? outcome->closest_margin : -1;
+    return isfinite(outcome->closest_margin) ? without_last_bits(outcome->closest_margin) : -1;
 }
 
 int option_outcome_compare(const struct option_outcome *a, const struct option_outcome *b)

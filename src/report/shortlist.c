@@ -159,10 +159,10 @@ static void find_shortfall(struct shortlisted *item)
     for (size_t i = 0; i < item->found.finding_count; i++) {
         const struct figure *figure = item->found.findings[i];
         double scale = quantity_rows[figure->quantity].scale;
-        double lacks = fabs(figure->value - figure->limit) / scale;
+        double lacks = scale > 0 ? fabs(figure->value - figure->limit) / scale : UNKNOWN;
         if (figure->verdict != VERDICT_FAIL)
             break; /* they come first */
-        if (!(scale > 0) || !known(lacks)) {
+        if (!known(lacks)) {
             item->shortfall += untold_shortfall;
             continue;
         }

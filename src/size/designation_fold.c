@@ -4,20 +4,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 
-/* Bytes of the UTF-8 character at text[0], 1 for a byte that begins none. */
-static size_t character_size(const unsigned char *text, size_t left)
-{
-    size_t size = text[0] >= 0xF0 && text[0] < 0xF5   ? 4
-                  : text[0] >= 0xE0 && text[0] < 0xF0 ? 3
-                  : text[0] >= 0xC2 && text[0] < 0xE0 ? 2
-                                                      : 1;
-    if (size > left)
-        return 1;
-    for (size_t i = 1; i < size; i++)
-        if ((text[i] & 0xC0) != 0x80)
-            return 1;
-    return size;
-}
+#include "base/utf8.h"
 
 static char folded_beyond_ascii(const unsigned char *text, size_t size)
 {
@@ -57,7 +44,7 @@ bool scanner_fold(struct scanner *scanner)
         if (*from < 0x80) {
             *to++ = folded_ascii(*from);
         } else {
-            size = character_size(from, left);
+            size = utf8_first((struct span){(const char *)from, left}).length;
             *to++ = folded_beyond_ascii(from, size);
         }
         from += size;
@@ -100,9 +87,7 @@ struct span written_between(const struct scanner *scanner, const char *from, con
     for (const char *folded = scanner->text; folded < to; folded++) {
         if (folded == from)
             begin = left.at;
-        size_t size = character_size((const unsigned char *)left.at, left.length);
-        left.at += size;
-        left.length -= size;
+        left = span_from(left, utf8_first(left).length);
     }
     return (struct span){begin, (size_t)(left.at - begin)};
 }
@@ -126,16 +111,17 @@ bool fault_expected(struct scanner *scanner, const char *expected)
     if (first == ' ' || first == '\t')
         return fault_between(scanner, scanner->at, to, "a blank stands here; expected %s",
                              expected);
-    if (first < ' ' || first == 0x7F)
+    if (holds_control_character(written))
         return fault_between(scanner, scanner->at, to,
-                             "a control character stands here; expected %s", expected);
+                             "the control character %s stands here; expected %s",
+                             shown_first(written).text, expected);
     if (digit_meant(scanner) != 0)
         return fault_between(scanner, scanner->at, to,
                              "the letter %c stands here among digits; expected the digit %c, or %s",
                              first, digit_meant(scanner), expected);
-    if (first >= 0x80 && written.length == 1)
+    if (!utf8_first(written).valid)
         return fault_between(scanner, scanner->at, to,
                              "a byte that is not UTF-8 text stands here; expected %s", expected);
-    return fault_between(scanner, scanner->at, to, "'%.*s' stands here; expected %s",
-                         (int)written.length, written.at, expected);
+    return fault_between(scanner, scanner->at, to, "'%s' stands here; expected %s",
+                         shown_first(written).text, expected);
 }

@@ -11,12 +11,12 @@ static bool is_same_size(const struct designation *size, const struct standard_s
     static const char *const suffixes[SUFFIX_COUNT] = {"", "C", "CP", "LT", "ST", "NHS"};
     bool flotation = size->form == FORM_FLOTATION;
     bool inches = flotation || size->form == FORM_NUMERIC;
-    double diameter = size->overall_diameter / (flotation ? 100.0 : 1.0);
     return strcmp(row->form, designation_form_name(size->form)) == 0 &&
            lround(row->section_width * (inches ? 100 : 1)) == size->section_width &&
            lround(row->rim_code * 10) == size->rim_code_tenths &&
            (size->aspect_percent == 0 || row->aspect_percent == size->aspect_percent) &&
-           (diameter == 0 || row->overall_diameter == diameter) &&
+           (size->overall_diameter == 0 ||
+            lround(row->overall_diameter * (flotation ? 100 : 1)) == size->overall_diameter) &&
            strcmp(row->prefix, PREFIX_TEXT[size->prefix]) == 0 &&
            strcmp(row->suffix, suffixes[size->suffix]) == 0;
 }

@@ -3,6 +3,8 @@
 #include <stdarg.h>
 #include <stdio.h>
 
+#include "base/utf8.h"
+
 enum { DIGITS_MAX = 15, QUOTE_MAX = 40 };
 
 static const double power_of_ten[DIGITS_MAX + 1] = {1,   1e1, 1e2,  1e3,  1e4,  1e5,  1e6,  1e7,
@@ -43,47 +45,39 @@ static bool fail(struct quantity_error *error, struct span text, size_t start, c
 static bool fail(struct quantity_error *error, struct span text, size_t start, const char *format,
                  ...)
 {
-    size_t characters = 1;
-    for (size_t i = 0; i < start; i++)
-        characters += ((unsigned char)text.at[i] & 0xC0) != 0x80;
-    size_t length = 0;
-    for (size_t i = start; i < text.length; i++)
-        length += ((unsigned char)text.at[i] & 0xC0) != 0x80;
-    error->column = characters;
+    size_t length = count_characters(span_from(text, start));
+    error->column = count_characters((struct span){text.at, start}) + 1;
     error->length = length == 0 ? 1 : length;
     va_list arguments;
     va_start(arguments, format);
     vsnprintf(error->message, sizeof error->message, format, arguments);
     va_end(arguments);
-    hide_control_characters(error->message);
     return false;
 }
 
-static int quote_length(struct span text)
-{
-    if (text.length <= QUOTE_MAX)
-        return (int)text.length;
-    size_t length = QUOTE_MAX; /* not within a character */
-    while (length > 0 && ((unsigned char)text.at[length] & 0xC0) == 0x80)
-        length--;
-    return (int)length;
-}
+/* A text as it is shown, its beginning where it is long. */
+#define QUOTE(text)                                                                                \
+    shown_write((struct span){(text).at, utf8_cut(text, QUOTE_MAX)},                               \
+                (char[SHOWN_BYTES_MAX * QUOTE_MAX + 1]){0})
 
 /* Why the head of a text is no number, said in the way that helps. */
 static bool not_a_number(struct quantity_error *error, struct span text, enum unit_kind kind)
 {
-    if (text.length > 1 && text.at[0] == '.' && is_digit(text.at[1]))
+    bool negative = text.length > 0 && text.at[0] == '-';
+    bool sign = negative || (text.length > 0 && text.at[0] == '+');
+    struct span number = span_from(text, sign);
+    if (number.length > 1 && number.at[0] == '.' && is_digit(number.at[1]))
         return fail(error, text, 0,
-                    "\"%.*s\" begins with a point; write a digit before it, such as 0%.*s",
-                    quote_length(text), text.at, quote_length(text), text.at);
+                    "\"%s\" begins with a point; write a digit before it, such as %s0%s",
+                    QUOTE(text), negative ? "-" : "", QUOTE(number));
     size_t digits = 0;
-    while (digits < text.length && (is_digit(text.at[digits]) || text.at[digits] == '.'))
+    while (digits < number.length && (is_digit(number.at[digits]) || number.at[digits] == '.'))
         digits++;
     if (digits > DIGITS_MAX)
         return fail(error, text, 0, "this number has more than %d digits; fewer are expected",
                     DIGITS_MAX);
-    return fail(error, text, 0, "\"%.*s\" is not %s; expected a plain decimal number, such as %s",
-                quote_length(text), text.at, unit_kind_name(kind), unit_kind_example(kind));
+    return fail(error, text, 0, "\"%s\" is not %s; expected a plain decimal number, such as %s",
+                QUOTE(text), unit_kind_name(kind), unit_kind_example(kind));
 }
 
 static bool check_unit(struct span text, size_t start, struct span name, enum unit_kind kind,
@@ -92,30 +86,29 @@ static bool check_unit(struct span text, size_t start, struct span name, enum un
     const char *what = unit_kind_name(kind), *example = unit_kind_example(kind);
     if (name.at[0] == ',' || name.at[0] == '.')
         return fail(error, text, start,
-                    "\"%.*s\" is not a plain decimal number; write a decimal point, such as %s",
-                    quote_length(text), text.at, example);
+                    "\"%s\" is not a plain decimal number; write a decimal point, such as %s",
+                    QUOTE(text), example);
     if (is_digit(name.at[0]) || name.at[0] == '_' || name.at[0] == ':' ||
         (upper_case(name.at[0]) == 'E' && name.length > 1 && !is_letter(name.at[1])) ||
         (upper_case(name.at[0]) == 'X' && name.length > 1))
         return fail(error, text, start,
-                    "\"%.*s\" is not a plain decimal number; expected %s, such as %s",
-                    quote_length(text), text.at, what, example);
+                    "\"%s\" is not a plain decimal number; expected %s, such as %s", QUOTE(text),
+                    what, example);
     if (kind == KIND_BARE)
         return fail(error, text, start,
-                    "\"%.*s\" follows a number that takes no unit; expected %s, such as %s",
-                    quote_length(name), name.at, what, example);
+                    "\"%s\" follows a number that takes no unit; expected %s, such as %s",
+                    QUOTE(name), what, example);
     enum unit_id unit = unit_find(name);
     if (unit == UNIT_COUNT) {
         const char *near = unit_nearest(name, kind);
         return fail(error, text, start,
-                    "the unit \"%.*s\" is not known; expected %s, such as %s%s%s%s",
-                    quote_length(name), name.at, what, example, near ? " (nearest unit: " : "",
-                    near ? near : "", near ? ")" : "");
+                    "the unit \"%s\" is not known; expected %s, such as %s%s%s%s", QUOTE(name),
+                    what, example, near ? " (nearest unit: " : "", near ? near : "",
+                    near ? ")" : "");
     }
     if (unit_table[unit].kind != kind)
-        return fail(error, text, start, "\"%.*s\" is the unit of %s; expected %s, such as %s",
-                    quote_length(name), name.at, unit_kind_name(unit_table[unit].kind), what,
-                    example);
+        return fail(error, text, start, "\"%s\" is the unit of %s; expected %s, such as %s",
+                    QUOTE(name), unit_kind_name(unit_table[unit].kind), what, example);
     out->unit = unit;
     return true;
 }
@@ -135,15 +128,15 @@ bool quantity_parse(struct span text, enum unit_kind kind, struct quantity *out,
         name.length--;
     if (name.length == 0) {
         if (kind != KIND_BARE)
-            return fail(error, text, 0, "\"%.*s\" has no unit; expected %s, such as %s",
-                        quote_length(text), text.at, unit_kind_name(kind), unit_kind_example(kind));
+            return fail(error, text, 0, "\"%s\" has no unit; expected %s, such as %s", QUOTE(text),
+                        unit_kind_name(kind), unit_kind_example(kind));
         *out = (struct quantity){value, UNIT_BARE};
         return true;
     }
     if (!check_unit(text, start, name, kind, out, error))
         return false;
     if (unit_table[out->unit].reciprocal && value <= 0)
-        return fail(error, text, 0, "\"%.*s\" must be above zero", quote_length(text), text.at);
+        return fail(error, text, 0, "\"%s\" must be above zero", QUOTE(text));
     out->si = unit_to_si(out->unit, value);
     return true;
 }

@@ -9,7 +9,7 @@
 
 struct quantity_error {
     size_t column, length; /* in characters, from 1, within the text */
-    char message[240];
+    char message[480];
 };
 
 struct quantity {

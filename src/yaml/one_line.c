@@ -1,5 +1,7 @@
 #include "yaml/one_line.h"
 
+#include "base/utf8.h"
+
 /* The next word of a scalar's text as a node of its own; an empty one at its end. */
 static struct node *next_word(struct arena *arena, const struct node *node, size_t *at)
 {

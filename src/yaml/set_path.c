@@ -4,6 +4,7 @@
 
 #include "base/letters.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "yaml/one_line.h"
 
 enum { ZZ = 26 * 27 }; /* the last of the letters that an option is written by */

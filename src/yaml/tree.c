@@ -3,6 +3,8 @@
 #include <stdlib.h>
 #include <yaml.h>
 
+#include "base/utf8.h"
+
 /* What the reader holds while events come in. */
 struct reader {
     struct arena *arena;
@@ -219,6 +221,8 @@ static void take_event(struct reader *reader, yaml_event_t *event)
 static const char *syntax_hint(const struct reader *reader, const yaml_parser_t *parser)
 {
     struct span source = reader->source;
+    if (parser->error == YAML_READER_ERROR)
+        return parser->problem_value >= 0x80 ? "; save the file as UTF-8" : "";
     size_t at = parser->problem_mark.index; /* in characters: with others before it, no hint */
     if (at < source.length && source.at[at] == '\t')
         return "; a tab stands here, where YAML expects blanks";
@@ -237,15 +241,15 @@ static void report_syntax(struct reader *reader, const yaml_parser_t *parser)
         struct span before = {reader->source.at, parser->problem_offset};
         if (before.length > reader->source.length)
             before.length = reader->source.length;
+        struct span rest = span_from(reader->source, before.length);
+        if (rest.length > 0)
+            problem = arena_format(reader->arena, "%s: %s", problem, shown_first(rest).text);
         mark.line = mark.column = 0;
         while (before.length > 0) {
-            size_t ended = line_break_length(before), step = ended > 0 ? ended : 1;
-            mark.column += ((unsigned char)*before.at & 0xC0) != 0x80;
-            if (ended > 0) {
-                mark.line++;
-                mark.column = 0;
-            }
-            before = (struct span){before.at + step, before.length - step};
+            size_t ended = line_break_length(before);
+            mark.column = ended > 0 ? 0 : mark.column + 1;
+            mark.line += ended > 0;
+            before = span_from(before, ended > 0 ? ended : utf8_first(before).length);
         }
     }
     if (parser->context != NULL)

@@ -1,9 +1,9 @@
 #include "yaml/walk_values.h"
 
 #include <stdarg.h>
-#include <stdio.h>
 
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "size/designation_loose.h"
 #include "size/designation_suggest.h"
 #include "size/quantity_text.h"
@@ -13,10 +13,9 @@ enum { LIST_ITEMS_MAX = 10000 };
 
 void walk_fault(struct walk *walk, const struct node *node, const char *format, ...)
 {
-    char message[512];
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(message, sizeof message, format, arguments);
+    const char *message = arena_format_with(walk->arena, format, arguments);
     va_end(arguments);
     size_t length = node->kind == NODE_SCALAR ? count_characters(node->text) : 1;
     diagnostics_add(walk->diagnostics, node->mark, length, "%s", message);
@@ -182,27 +181,15 @@ static void read_choice_or_value(struct walk *walk, const struct key *key, const
     memcpy(field, &result, sizeof result);
 }
 
-/* Control characters of ASCII, and U+0080 to U+009F (C1 of ISO 6429), in UTF-8. */
-static bool is_control_at(struct span text, size_t i)
-{
-    unsigned char byte = (unsigned char)text.at[i];
-    if (byte == 0xC2 && i + 1 < text.length)
-        return (unsigned char)text.at[i + 1] < 0xA0;
-    return is_control(text.at[i]);
-}
-
 /* Names are printed, on a terminal too, and a NUL would cut them short. */
 static bool is_one_line(struct walk *walk, const struct node *node, struct span text)
 {
-    for (size_t i = 0; i < text.length; i++)
-        if (is_control_at(text, i)) {
-            walk_fault(walk, node,
-                       "\"%s\" holds a line end or another control character; expected a text in "
-                       "one line",
-                       quotable(walk->arena, text));
-            return false;
-        }
-    return true;
+    if (holds_control_character(text))
+        walk_fault(walk, node,
+                   "\"%s\" holds a line end or another control character; expected a text in "
+                   "one line",
+                   quotable(walk->arena, text));
+    return !holds_control_character(text);
 }
 
 static const char *read_text(struct walk *walk, const struct node *node)

@@ -51,7 +51,7 @@ block != "" {
 /^[ \t]*(#|$)/ { next }
 /^case: / { begin_record(after("case")); next }
 folder == "" { fault("case: expected first") }
-/^(run|exit|golden): / {
+/^(run|exit|golden|needs): / {
     key = $1
     sub(/:$/, "", key)
     if (has[key]++)

@@ -8,6 +8,7 @@
 #   setup: printf 'a\0b' >nul.yaml      shell, run before it in the same place (may repeat)
 #   file wagon.yaml <<END               a file in that folder, up to a line END
 #   stdin <<END                         what it reads (nothing without this)
+#   needs: terminal                     skipped, and counted, where the machine gives none
 #   exit: 2                             the exit status; needed in every record
 #   stdout <<END                        all that it prints, to the byte; stderr likewise
 #   stdout empty                        stderr likewise, and so in all that follow
@@ -131,6 +132,11 @@ judge() {
 
 run_records() {
     for record in "$work"/records/*; do
+        if [ -f "$record/needs" ] && [ "$terminal" = no ]; then
+            skipped=$((skipped + 1))
+            echo "skipped, for want of a pseudo-terminal: $(cat "$record/name")"
+            continue
+        fi
         : >"$work/report"
         rm -rf "$work/place"
         cp -R "$record/files" "$work/place"
@@ -162,6 +168,8 @@ comma_locale() {
         done
 }
 
+terminal=no
+has_terminal && terminal=yes
 locale=C
 run_records
 if [ "$accept" = no ]; then

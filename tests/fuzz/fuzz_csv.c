@@ -17,7 +17,7 @@ struct lines {
 
 static bool csv_field(struct span record, const struct csv_shape *shape, size_t index, char *out)
 {
-    return csv_field_cut(record, shape, index, out, record.length + 1);
+    return csv_field_cut(record, shape, index, out, record.length + 1).at != NULL;
 }
 
 static bool ends_field(const struct lines *lines, char byte)

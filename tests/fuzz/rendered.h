@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "base/span.h"
-#include "output/utf8.h"
+#include "base/utf8.h"
 
 static inline bool rendered_is_letter_or_digit(char c)
 {

@@ -241,6 +241,38 @@ static struct option_outcome with(enum outcome as, size_t fails, size_t altered,
 }
 
 /* Outcome, then the least altering, ordering, measuring, then the margin. */
+/* What was computed another way may differ in its last bits: 7 in is 177.8 mm. */
+START_TEST(last_bits_make_no_other_figure)
+{
+    const double inches = 7 * 0.0254, millimetres = 0.1778, none = UNKNOWN;
+    ck_assert(same_value(nextafter(inches, 1), millimetres) && same_value(0, -0.0));
+    ck_assert(same_value(none, none) && !same_value(none, inches) && !same_value(inches, none));
+    ck_assert(!same_value(inches, inches + 1e-6) && !same_value(-inches, inches));
+    ck_assert(same_value(INFINITY, INFINITY) && !same_value(inches, INFINITY));
+    struct figure a = figure_of(QUANTITY_SECTION_WIDTH, inches), b = a;
+    b.value = nextafter(inches, 1);
+    ck_assert(figure_same(&a, &b, SAME_ALL));
+    b.value = inches + 1e-6;
+    ck_assert(!figure_same(&a, &b, SAME_ALL));
+}
+END_TEST
+
+/* Of findings that are as bad but for their last bits, the first stands for all. */
+START_TEST(last_bits_choose_no_finding)
+{
+    for (int state = 0; state < 3; state++) {
+        struct figure figure = figure_with(QUANTITY_ARCH_ABOVE, VERDICT_FAIL);
+        figure.state = state;
+        figure.value = state == 1 ? nextafter(-0.02, -1) : -0.02;
+        figure.limit = 0.01;
+        figures_add(&figures, figure);
+    }
+    expect(OUTCOME_NO_GO, "arch_above");
+    ck_assert_int_eq(outcome.why->state, 0);
+    ck_assert_uint_eq(outcome.finding_count, 1);
+}
+END_TEST
+
 START_TEST(better_is_outcome_then_least_work_then_margin)
 {
     const struct option_outcome best_first[] = {
@@ -401,6 +433,8 @@ Suite *outcome_suite(void)
     tcase_add_test(outcomes, closest_margin_is_by_the_scale_of_its_quantity);
     tcase_add_test(outcomes, tasks_stand_in_workshop_order_and_each_once);
     tcase_add_test(outcomes, items_and_what_is_asked_for_are_told_apart);
+    tcase_add_test(outcomes, last_bits_make_no_other_figure);
+    tcase_add_test(outcomes, last_bits_choose_no_finding);
     tcase_add_test(outcomes, better_is_outcome_then_least_work_then_margin);
     tcase_add_test(words, pressures_stand_in_both_units_and_are_never_rounded_down);
     tcase_add_test(words, setting_has_its_kind_for_a_unit_and_a_spare_its_texts);

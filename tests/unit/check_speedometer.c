@@ -87,6 +87,19 @@ START_TEST(setting_and_error_are_inverses)
 }
 END_TEST
 
+/* What shows nothing is reached by no count, and by no circumference. */
+START_TEST(no_setting_shows_nothing)
+{
+    for (int kind = SETTING_PULSES_PER_KM; kind <= SETTING_CONSTANT_K; kind++) {
+        bool circumference = kind == SETTING_CIRCUMFERENCE_MM;
+        ck_assert_double_eq(setting_for_error(kind, 1000, 2, 2.1, 0.05, -1),
+                            circumference ? 0 : INFINITY);
+        ck_assert_double_eq(setting_for_error(kind, 1000, 2, 2.1, 0.05, INFINITY),
+                            circumference ? INFINITY : 0);
+    }
+}
+END_TEST
+
 /* More counts expected a km, or a smaller circumference entered: the instrument shows less. */
 START_TEST(setting_moves_the_error_the_right_way)
 {
@@ -214,6 +227,7 @@ Suite *speedometer_suite(void)
     TCase *setting = tcase_create("setting");
     tcase_add_loop_test(setting, setting_follows_the_circumference, 0, (int)LENGTH_OF(settings));
     tcase_add_test(setting, setting_and_error_are_inverses);
+    tcase_add_test(setting, no_setting_shows_nothing);
     tcase_add_test(setting, setting_moves_the_error_the_right_way);
     tcase_add_test(setting, nearest_setting_is_the_nearest_step);
     tcase_add_test(setting, nearest_setting_is_the_nearest_choice);

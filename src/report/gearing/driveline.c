@@ -134,7 +134,8 @@ static void report_spare(const struct geared_setup *geared)
     double front_m[2], rear_m[2];
     beside_spare(geared, AXLE_FRONT, front_m);
     beside_spare(geared, AXLE_REAR, rear_m);
-    bool alike = front_m[0] == rear_m[0] && front_m[1] == rear_m[1];
+    bool alike = known(front_m[0]) && known(front_m[1]) && same_value(front_m[0], rear_m[0]) &&
+                 same_value(front_m[1], rear_m[1]);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         if (axle_is_driven(geared, axle) &&
             !(alike && axle == AXLE_REAR && plan_drives_all_wheels(geared->plan)))

@@ -144,10 +144,12 @@ static struct geared_setups geared_setups_make(const struct plan *plan, struct f
 static bool axles_differ(const struct plan *plan)
 {
     const struct axle_pair *axle = &plan->specification->drivetrain.axle;
-    bool differ = axle->front != axle->rear;
-    for (size_t i = 0; i < plan->count; i++)
-        differ = differ || plan->beside[i].after[AXLE_FRONT].rolling_circumference_m !=
-                               plan->beside[i].after[AXLE_REAR].rolling_circumference_m;
+    bool differ = !same_value(axle->front, axle->rear);
+    for (size_t i = 0; i < plan->count; i++) {
+        double front_m = plan->beside[i].after[AXLE_FRONT].rolling_circumference_m;
+        double rear_m = plan->beside[i].after[AXLE_REAR].rolling_circumference_m;
+        differ = differ || !known(front_m) || !same_value(front_m, rear_m);
+    }
     return differ;
 }
 

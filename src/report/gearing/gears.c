@@ -31,7 +31,7 @@ static void report_ratio(const struct geared_setup *geared, struct place place, 
     bool limit_asked = false;
     for (size_t i = 0; i < asked->count; i++) {
         add_road_speed(geared, place, overall, asked->items[i]);
-        limit_asked = limit_asked || asked->items[i] == limit;
+        limit_asked = limit_asked || same_value(asked->items[i], limit);
     }
     if (known(limit) && !limit_asked)
         add_road_speed(geared, place, overall, limit);

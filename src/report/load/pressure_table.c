@@ -14,7 +14,7 @@ static bool axles_alike(const struct loaded_setup *loaded)
            tyres[AXLE_FRONT].data_book.given == tyres[AXLE_REAR].data_book.given &&
            front->dual == rear->dual && front->rating.class == rear->rating.class &&
            tyres[AXLE_FRONT].load_range == tyres[AXLE_REAR].load_range &&
-           front->ceilings.sure_Pa == rear->ceilings.sure_Pa;
+           same_value(front->ceilings.sure_Pa, rear->ceilings.sure_Pa);
 }
 
 /* Steps of the table: fine where the whole range is short. */

@@ -2,8 +2,8 @@
  * general categories Mn, Me and Cf (UnicodeData.txt) and the joining Hangul letters U+1160 to
  * U+11FF, without the soft hyphen. Wide: East_Asian_Width W and F (EastAsianWidth.txt). Gaps of
  * unassigned characters are closed. */
-#ifndef TYRESUM_OUTPUT_WIDTH_RANGES_H
-#define TYRESUM_OUTPUT_WIDTH_RANGES_H
+#ifndef TYRESUM_BASE_WIDTH_RANGES_H
+#define TYRESUM_BASE_WIDTH_RANGES_H
 
 #include <stdint.h>
 
