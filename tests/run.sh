@@ -169,6 +169,10 @@ run_job() {
     valgrind) valgrind_commands ;;
     office) part "$1" "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum" ;;
     pages) part "$1" "pages in a browser" sh "$top/tests/pages/run.sh" "$plain/tyresum" ;;
+    builds-*)
+        part "$1" "the same bytes, ${1#builds-}" sh "$top/tests/builds/run.sh" "$plain/tyresum" "${1#builds-}"
+        ;;
+    soak) part "$1" "a million lines, hard stops" sh "$top/tests/soak/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
     *) everywhere "$1" "$1" "" "$plain" yes ;;
     esac
@@ -214,6 +218,7 @@ need_for_build
 need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
 [ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr chromium \
     pdftotext fonts
+[ "$long" = no ] || wish i686 s390x
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
@@ -228,8 +233,8 @@ jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized rep
     structure sources words"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage pages rows-long unit-long inject docs-long valgrind office numbers $jobs \
-        limits-sanitized
+    run_jobs coverage builds-integer builds-s390x builds-memory builds-i686 soak pages rows-long \
+        unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
@@ -241,6 +246,8 @@ else
     echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
     echo "allocation and write, locales, fuzzing, valgrind, static analysis, coverage, completion in"
     echo "zsh and fish, schemas in a validator, LibreOffice, pages in a browser, packaging (install,"
-    echo "static program, musl), make distcheck. In neither: sh tests/mutation/run.sh."
+    echo "static program, musl), make distcheck, sanitizers of integers, floats and memory, 32 bits,"
+    echo "big endian, a million lines, ends at any moment, a disk that fills. In neither:"
+    echo "sh tests/mutation/run.sh."
 fi
 finish

@@ -55,6 +55,9 @@ static const struct key room_for[] = {
      .example = "roof tent"},
     {"at", QUANTITY(KIND_LENGTH), FIELD(struct planned_item, at_m), RANGE(-5, 20), .use = USE_LOAD,
      .doc = "rearward from the front axle; ahead of it is negative", .example = "1700 mm"},
+    {"mass", QUANTITY(KIND_MASS), FIELD(struct planned_item, mass_kg), RANGE(1, 20000),
+     .use = USE_LOAD, .doc = "where it is known: from where to where it may be carried is told",
+     .example = "55 kg"},
     {"on", CHOICE(choices_roof), FIELD(struct planned_item, on_roof), .use = USE_LOAD,
      .doc = "roof, where it counts against the roof rating", .example = "roof"},
 };

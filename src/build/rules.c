@@ -213,6 +213,20 @@ static void rule_states_name_items(const struct check *check)
     }
 }
 
+/* Where it may stand is told of both, by their names. */
+static void rule_planned_is_not_carried(const struct check *check)
+{
+    const struct planned_list *planned = &check->specification->room_for;
+    for (size_t i = 0; i < planned->count; i++) {
+        const struct planned_item *item = &planned->items[i];
+        if (known(item->mass_kg) && item->item != NULL &&
+            is_carried(&check->specification->carried, span_of(item->item)))
+            FAULT(check, item->given, "item",
+                  "an item named \"%s\" is carried already; give what is planned its own name",
+                  quoted(check, item->item));
+    }
+}
+
 /* Every tyre is judged in every state, with some twenty figures where little is measured. */
 static void rule_states_are_bounded(const struct check *check)
 {
@@ -291,6 +305,7 @@ void build_rules_check(const struct specification *specification, struct diagnos
         rule_tyres_agree_with_themselves,
         rule_carried_items_are_whole,
         rule_states_name_items,
+        rule_planned_is_not_carried,
         rule_states_are_bounded,
         rule_limits_are_windows,
         rule_published_limits_are_known,

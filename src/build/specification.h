@@ -291,11 +291,12 @@ struct carried_list {
     size_t count;
 };
 
-/* A place that an item may yet take: its largest mass is the question. */
+/* A place that an item may yet take: its largest mass is the question; and where it may stand, with
+ * a mass of its own. */
 struct planned_item {
     const struct given *given;
     const char *item;
-    double at_m;
+    double at_m, mass_kg;
     int on_roof; /* 0: on the roof, CHOICE_NONE: not */
 };
 struct planned_list {

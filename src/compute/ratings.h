@@ -29,6 +29,11 @@ double rated_load_kg(const struct axle_loads *loads, enum rating rating);
  * axle's is read once. */
 double rating_doubt_kg(const struct specification *specification, enum rating rating);
 
+/* Whether a rating that is known is not passed: surely, whatever the weighing may be off, or as far
+ * as it tells. */
+bool rating_is_kept(const struct specification *specification, const struct axle_loads *loads,
+                    enum rating rating, bool surely);
+
 /* Which setup in which state. */
 struct loading {
     const struct specification *specification;
@@ -52,13 +57,14 @@ struct load_place {
 enum largest_limit {
     LIMIT_RATING, /* which: `rating` */
     LIMIT_TYRES,  /* of which axle: `axle` */
-    LIMIT_WHEELS, /* likewise */
-    LIMIT_LIFTED  /* an axle that would be lifted: `axle` */
+    LIMIT_WHEELS,  /* likewise */
+    LIMIT_SPRINGS, /* likewise: the bump stops */
+    LIMIT_LIFTED   /* an axle that would be lifted: `axle` */
 };
 
-/* What the tyres and the wheels of each axle may still bear, in kg. */
+/* What tyres, wheels and springs of each axle may still bear, in kg. */
 struct bearing_left {
-    double tyres_kg[AXLE_COUNT], wheels_kg[AXLE_COUNT];
+    double tyres_kg[AXLE_COUNT], wheels_kg[AXLE_COUNT], springs_kg[AXLE_COUNT];
 };
 
 struct largest_item {

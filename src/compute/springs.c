@@ -1,5 +1,8 @@
 #include "compute/springs.h"
 
+#include "compute/clearance.h"
+#include "compute/pull.h"
+
 double wheel_rate_N_m(double spring_rate_N_m, double motion_ratio)
 {
     return spring_rate_N_m * motion_ratio * motion_ratio;
@@ -115,11 +118,57 @@ double spring_travel_m(const struct spring *spring, double added_N)
     return UNKNOWN;
 }
 
+double spring_force_N(const struct spring *spring, double travel_m)
+{
+    if (spring->shape == SPRING_UNKNOWN || !known(travel_m))
+        return UNKNOWN;
+    if (spring->shape == SPRING_CONSTANT)
+        return travel_m * spring->points[0].rate_N_m;
+    bool compressing = travel_m > 0;
+    double at = 0, force_N = 0;
+    while (at != travel_m) {
+        double next = next_point(spring, at, compressing);
+        double to = compressing ? fmin(next, travel_m) : fmax(next, travel_m);
+        force_N += (to - at) *
+                   (rate_beside(spring, at, compressing) + rate_beside(spring, to, !compressing)) /
+                   2;
+        at = to;
+    }
+    return force_N;
+}
+
 double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
                             double rate_before_N_m, double rate_after_N_m)
 {
     return free_height_change_m + sprung_weight_N / rate_before_N_m -
            sprung_weight_N / rate_after_N_m;
+}
+
+double axle_lift_m(const struct specification *specification, int axle)
+{
+    const struct axle_suspension *suspension = suspension_at(&specification->suspension, axle);
+    if (!known(suspension->free_height_change_m))
+        return known_or(suspension->lift_m, 0);
+    struct spring spring;
+    spring_of_axle(suspension, &spring);
+    double sprung_kg =
+        of_axle(specification->vehicle.unladen_kg, axle) - known_or(suspension->unsprung_kg, 0);
+    double rate = spring.shape == SPRING_CONSTANT ? spring.points[0].rate_N_m : UNKNOWN;
+    return ride_height_gained_m(suspension->free_height_change_m, sprung_kg * GRAVITY_M_S2 / 2,
+                                suspension->wheel_rate_before_N_m, rate);
+}
+
+double load_to_bump_kg(const struct specification *specification, int axle)
+{
+    const struct axle_suspension *suspension = suspension_at(&specification->suspension, axle);
+    struct spring spring;
+    if (!known(suspension->travel_to_bump_m))
+        return INFINITY;
+    spring_of_axle(suspension, &spring);
+    double travel_m =
+        bump_travel_left_m(suspension->travel_to_bump_m, axle_lift_m(specification, axle),
+                           known_or(suspension->bump_stop_change_m, 0), 0);
+    return spring_force_N(&spring, travel_m) * 2 / GRAVITY_M_S2;
 }
 
 static void replace_spring(struct axle_suspension *with, const struct spring_choice *choice)

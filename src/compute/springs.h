@@ -41,10 +41,20 @@ void spring_of_axle(const struct axle_suspension *suspension, struct spring *out
  * the rate is the force; each piece is solved exactly. UNKNOWN where the spring is. */
 double spring_travel_m(const struct spring *spring, double added_N);
 
+/* The force that takes: what is added at one wheel. */
+double spring_force_N(const struct spring *spring, double travel_m);
+
 /* Ride height gained by another spring: what it stands longer unloaded, and what each of the two
  * gives under the same sprung weight: change + W/k_before - W/k_after. */
 double ride_height_gained_m(double free_height_change_m, double sprung_weight_N,
                             double rate_before_N_m, double rate_after_N_m);
+
+/* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */
+double axle_lift_m(const struct specification *specification, int axle);
+
+/* What may come on an axle above unladen until it stands on its bump stops. INFINITY where no
+ * travel to them is given, UNKNOWN where the springs are not known. */
+double load_to_bump_kg(const struct specification *specification, int axle);
 
 /* Puts another spring under an axle instead of the one that is fitted, NULL: none, and more height
  * above what the springs give. */

@@ -58,8 +58,7 @@ enum quantity_policy {
     X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0, POLICY_NEEDED, 0)               \
     X(AXLE_RATING_LEFT, "axle_rating_left", "unused axle rating", UNIT_KG, UNIT_LB, 0, 0,          \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
-    X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_OF_BUILD | POLICY_PLACES,   \
-      0)                                                                                           \
+    X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_PLACES, 0)                  \
     X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0, 0, 0)                        \
     X(GROSS_LEFT, "gross_left", "unused gross rating", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
@@ -79,6 +78,8 @@ enum quantity_policy {
       UNIT_PERCENT, 1, 1, 0, 0)                                                                    \
     X(COMBINATION_LEFT_SHARE, "combination_left_percent", "unused combination rating",             \
       UNIT_PERCENT, UNIT_PERCENT, 1, 1, 0, 0)                                                      \
+    X(PLACE_FROM, "place_from", "may stand from", UNIT_MM, UNIT_IN, 0, 1, 0, 0)                    \
+    X(PLACE_TO, "place_to", "may stand to", UNIT_MM, UNIT_IN, 0, 1, 0, 0)                          \
     X(LARGEST_ITEM, "largest_item", "heaviest item still possible", UNIT_KG, UNIT_LB, 0, 0, 0, 0)  \
     X(WEIGHED_WITH, "weighed_with", "aboard when weighed", UNIT_BARE, UNIT_BARE, 0, 0,             \
       POLICY_NEEDED | POLICY_DOUBT, 0)                                                             \

@@ -327,10 +327,10 @@ static int margins_of(struct run *run)
         REQUIRE(outcome_off_by(run, margin->path, margin->beyond) == margin->becomes,
                 "seed %llu: %s off by %g:\n%s", (unsigned long long)run->seed, margin->path,
                 margin->beyond, run->text.text);
-        for (int part = 1; part <= 3; part++)
-            REQUIRE(outcome_off_by(run, margin->path, margin->within * part / 3) == found.outcome,
+        for (int part = 1; part <= 8; part++)
+            REQUIRE(outcome_off_by(run, margin->path, margin->within * part / 8) == found.outcome,
                     "seed %llu: %s off by only %g:\n%s", (unsigned long long)run->seed,
-                    margin->path, margin->within * part / 3, run->text.text);
+                    margin->path, margin->within * part / 8, run->text.text);
         checked++;
     }
     untold_change_nothing(run, margins, count, found.outcome);

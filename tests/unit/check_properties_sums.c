@@ -77,10 +77,12 @@ static double room_with(const struct run *run, const struct axle_loads *loads,
         left->tyres_kg[AXLE_REAR] - rear,
         left->wheels_kg[AXLE_FRONT] - front,
         left->wheels_kg[AXLE_REAR] - rear,
+        left->springs_kg[AXLE_FRONT] - front,
+        left->springs_kg[AXLE_REAR] - rear,
         loads->axle_kg[AXLE_FRONT] + front,
         loads->axle_kg[AXLE_REAR] + rear,
     };
-    const double share[] = {1 - at, at, 1, 1, 1, 1 - at, at, 1 - at, at, at - 1, -at};
+    const double share[] = {1 - at, at, 1, 1, 1, 1 - at, at, 1 - at, at, 1 - at, at, at - 1, -at};
     double least = INFINITY;
     for (size_t i = 0; i < LENGTH_OF(room); i++)
         if (known(room[i]) && share[i] > 0) /* what it lightens it does not pass */
@@ -98,7 +100,8 @@ static int largest_fits(struct run *run)
             struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
                                        specification->vehicle.wheelbase_m};
             const struct bearing_left left = {{200 + 50 * (double)(run->seed % 7), INFINITY},
-                                              {INFINITY, 150 + 40 * (double)(run->seed % 5)}};
+                                              {INFINITY, 150 + 40 * (double)(run->seed % 5)},
+                                              {120 + 60 * (double)(run->seed % 9), INFINITY}};
             struct axle_loads loads;
             axle_loads_in_state(specification, state_at(specification, i), &run->plan.fitted,
                                 &run->plan.fitted, &loads);

@@ -26,6 +26,7 @@ START_TEST(constant_spring_gives_by_its_rate)
     struct spring spring = constant(200 * POUND_IN_N_M);
     assert_close(spring_travel_m(&spring, 600 * POUND_FORCE_N) / INCH_M, 3, 1e-12,
                  "Hooke's law: 200 lb/in over 3 in is 600 lb");
+    assert_close(spring_force_N(&spring, 3 * INCH_M) / POUND_FORCE_N, 600, 1e-12, "and back");
     spring = constant(9.80665e3);
     assert_close(spring_travel_m(&spring, 250 * 9.80665) * 1e3, 250, 1e-9,
                  "J. Edgar, Springs and Natural Frequencies: 250 kg on 1 kg/mm");
@@ -114,6 +115,7 @@ START_TEST(force_over_the_travel_is_the_load)
         for (int i = 0; i < STEPS; i++)
             sum += rate_looked_up(&spring, travel * (i + 0.5) / STEPS) * travel / STEPS;
         assert_close(sum, load, 1e-3 * fabs(load) + 0.5, "sum of rate x step");
+        assert_close(spring_force_N(&spring, travel), load, 1e-9 * fabs(load) + 1e-6, "and back");
         double more = spring_travel_m(&spring, load + random_between(&state, 1, 2000));
         ck_assert(more > travel);
     }

@@ -176,6 +176,7 @@ static void put_loads(struct draw *draw, struct build_text *out,
     if (chance(draw, 70)) {
         put(out, "room_for: {item: something more, ");
         key(draw, out, "at", KIND_LENGTH, place(draw, at));
+        perhaps(draw, out, 50, "mass", KIND_MASS, steps(draw, 10, 400, 10));
         put(out, "%s}\n", roof ? "on: roof, " : "");
     }
     if (!chance(draw, 50))

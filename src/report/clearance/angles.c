@@ -101,7 +101,7 @@ void report_angles(const struct stance *stance, struct figures *figures)
         struct figure figure = judged_angle(stance, &ramps[i], &least);
         figure.headline = stance->headline;
         figures_add(figures, figure);
-        if (!stance->setup->is_fitted)
+        if (!stance->setup->is_fitted && !figures->verdicts_only)
             report_change(stance, &ramps[i], figure.value, figures);
     }
 }

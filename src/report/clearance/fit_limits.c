@@ -5,6 +5,7 @@
 #include "base/known.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
+#include "compute/springs.h"
 #include "report/limits.h"
 
 /* One axle of one setup, with what is done to it beside what the file says. */
@@ -37,7 +38,7 @@ double stance_travel_left_m(const struct stance *stance, int axle, double more_b
 void travel_kept(const struct plan *plan, int axle, double more_bump_stop_m, struct figure out[2])
 {
     const struct axle_suspension *suspension = suspension_of(plan, axle);
-    double lift = axle_lift_m(plan, axle);
+    double lift = axle_lift_m(plan->specification, axle);
     const double before[2] = {suspension->travel_to_bump_m, suspension->travel_to_droop_m};
     const double after[2] = {
         bump_travel_left_m(before[0], lift, bump_stop_change_m(plan, axle, more_bump_stop_m), 0),
@@ -71,7 +72,7 @@ static void report_height_limits(const struct worked_axle *on)
     const struct plan *plan = on->plan;
     const struct beside *beside = &plan->beside[on->index];
     const struct limits *limits = &plan->specification->limits;
-    double lift = axle_lift_m(plan, on->axle);
+    double lift = axle_lift_m(plan->specification, on->axle);
     double taller =
         beside->after[on->axle].overall_diameter_m - beside->before[on->axle].overall_diameter_m;
     bool new_spring = known(suspension_of(plan, on->axle)->free_height_change_m);

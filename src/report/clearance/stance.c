@@ -27,20 +27,6 @@ static double weight_at_wheel_N(double axle_kg)
     return axle_kg * GRAVITY_M_S2 / 2;
 }
 
-double axle_lift_m(const struct plan *plan, int axle)
-{
-    const struct axle_suspension *suspension = suspension_of(plan, axle);
-    if (!known(suspension->free_height_change_m))
-        return known_or(suspension->lift_m, 0);
-    struct spring spring;
-    spring_of_axle(suspension, &spring);
-    double sprung_kg = of_axle(plan->specification->vehicle.unladen_kg, axle) -
-                       known_or(suspension->unsprung_kg, 0);
-    double rate = spring.shape == SPRING_CONSTANT ? spring.points[0].rate_N_m : UNKNOWN;
-    return ride_height_gained_m(suspension->free_height_change_m, weight_at_wheel_N(sprung_kg),
-                                suspension->wheel_rate_before_N_m, rate);
-}
-
 /* True where a state adds nothing to the springs, whatever the vehicle weighs. */
 static bool nothing_added(const struct plan *plan, const struct setup *setup,
                           const struct state *state)
@@ -144,10 +130,18 @@ static void make_stance(const struct plan *plan, size_t index, size_t state,
         double added = added_kg(out, axle);
         out->added_kg[axle] = added;
         out->pressure_Pa[axle] = pressure_Pa[axle];
-        out->sag_m[axle] = sag_m(out, axle, added);
         out->deflection_m[axle] = deflection_m(out, axle, added);
-        out->lift_m[axle] = axle_lift_m(plan, axle);
     }
+}
+
+/* What hangs on springs and lift. */
+static void set_springs(struct stance *stance)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        stance->sag_m[axle] = sag_m(stance, axle, stance->added_kg[axle]);
+        stance->lift_m[axle] = axle_lift_m(stance->plan->specification, axle);
+    }
+    set_changes(stance);
 }
 
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted)
@@ -161,9 +155,27 @@ struct stance *stances_make(const struct plan *plan, size_t index, const struct 
         make_stance(plan, index, i, pressure_Pa, &stances[i]);
         if (fitted != NULL)
             stances[i].fitted = &fitted[i];
-        set_changes(&stances[i]);
+        set_springs(&stances[i]);
     }
     return stances;
+}
+
+struct standing *standing_make(const struct plan *plan)
+{
+    struct standing *standing = arena_allocate(plan->arena, sizeof *standing);
+    standing->plan = plan;
+    standing->setups = arena_allocate_array(plan->arena, plan->count, sizeof *standing->setups);
+    for (size_t i = 0; i < plan->count; i++)
+        standing->setups[i] = stances_make(plan, i, i == 0 ? NULL : standing->setups[0]);
+    return standing;
+}
+
+void standing_set_springs(struct standing *standing)
+{
+    size_t states = state_count(standing->plan->specification);
+    for (size_t i = 0; i < standing->plan->count; i++)
+        for (size_t j = 0; j < states; j++)
+            set_springs(&standing->setups[i][j]);
 }
 
 double stance_radius_m(const struct plan *plan, size_t index, int state, int axle)
@@ -172,7 +184,7 @@ double stance_radius_m(const struct plan *plan, size_t index, int state, int axl
     double pressure_Pa[AXLE_COUNT] = {UNKNOWN, UNKNOWN};
     pressure_Pa[axle] = pressure_when_driven_Pa(plan, index, axle);
     make_stance(plan, index, (size_t)state, pressure_Pa, &stance);
-    set_changes(&stance);
+    set_springs(&stance);
     return stance.radius_m[axle];
 }
 

@@ -24,6 +24,12 @@ struct stance {
     struct axle_pair tyre_change_m;  /* the tyre's part alone, beside the fitted one's */
 };
 
+/* Of a plan's setups, each in every state. */
+struct standing {
+    const struct plan *plan;
+    struct stance **setups;
+};
+
 /* One a loading state, in their order. `fitted`: the fitted setup's, NULL for itself. */
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted);
 /* The fitted state, as it was measured. */
@@ -52,9 +58,6 @@ const struct axle_suspension *suspension_of(const struct plan *plan, int axle);
  * outlive it. */
 struct plan plan_with_spring(const struct plan *plan, struct specification *with_it, int axle,
                              const struct spring_choice *choice);
-
-/* Lift as given, or by the new spring's rate and free height; 0 where neither is named. */
-double axle_lift_m(const struct plan *plan, int axle);
 
 /* Change of the static loaded radius from the fitted tyre's. */
 double radius_change_m(const struct plan *plan, size_t index, int axle);

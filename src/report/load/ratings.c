@@ -120,65 +120,18 @@ static void report_axle_load(const struct loaded_state *state, int axle)
     add_left(state, axle, &axle_rows[axle]);
 }
 
-/* What limits the largest item, in words and by number. */
-static struct remark limited_by(struct arena *arena, const struct largest_item *largest,
-                                struct governor *governor)
+static bool passes_a_rating(const struct loaded_state *state, const struct carried_item *item)
 {
-    switch (largest->limit) {
-    case LIMIT_RATING:
-        *governor = (struct governor){GOVERNED_BY_RATING, (int)largest->rating, NULL};
-        return REMARK_WITH(arena, BASIS_LIMITED_BY_RATING, say_text(rating_name(largest->rating)));
-    case LIMIT_TYRES:
-        *governor = (struct governor){GOVERNED_BY_TYRES, (int)largest->axle, NULL};
-        return REMARK_WITH(arena, BASIS_LIMITED_BY_TYRES, say_text(axle_name((int)largest->axle)));
-    case LIMIT_WHEELS:
-        return REMARK_WITH(arena, BASIS_LIMITED_BY_WHEELS, say_text(axle_name((int)largest->axle)));
-    case LIMIT_LIFTED:
-        break;
-    }
-    return remark(BASIS_LIMITED_BY_LIFT);
+    const struct specification *specification = state->loading.specification;
+    struct axle_loads loads = state->loads;
+    axle_loads_add_item(&loads, item, &specification->vehicle);
+    for (int rating = 0; rating < RATING_COUNT; rating++)
+        if (!rating_is_kept(specification, &loads, (enum rating)rating, true))
+            return true;
+    return false;
 }
 
-/* The need that the largest item lacks. */
-static struct remark asked_for(const struct loaded_setup *loaded,
-                               const struct largest_item *largest)
-{
-    struct arena *arena = loaded->plan->arena;
-    if (largest->limit == LIMIT_WHEELS)
-        return REMARK_WITH(arena, ADVICE_ROOM_WHEELS_UNKNOWN,
-                           say_text(axle_name((int)largest->axle)));
-    if (largest->limit != LIMIT_TYRES)
-        return REMARK_WITH(arena, ADVICE_ROOM_UNKNOWN, say_text(rating_name(largest->rating)));
-    const struct axle_pressures *axle = &loaded->axle[largest->axle];
-    enum remark_id missing = axle->rating.completed          ? ADVICE_WRITE_SIZE
-                             : !known(axle->capacity_max_kg) ? ADVICE_GIVE_LOAD_INDEX
-                                                             : ADVICE_GIVE_LOAD_RANGE;
-    return REMARK_WITH(arena, ADVICE_ROOM_TYRES_UNKNOWN, say_text(axle_name((int)largest->axle)),
-                       say_remark(arena, remark(missing)));
-}
-
-/* The largest mass that one place of `room_for` may still take. */
-static void report_largest(const struct loaded_state *state, const struct planned_item *item,
-                           const struct bearing_left *left)
-{
-    const struct vehicle *vehicle = &state->loading.specification->vehicle;
-    const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
-                                     vehicle->wheelbase_m};
-    struct largest_item largest = largest_item(&vehicle->ratings, &state->loads, left, &place);
-    bool is_known = known(largest.mass_kg), full = !(largest.mass_kg > 0);
-    struct figure figure = state_figure(state, QUANTITY_LARGEST_ITEM, largest.mass_kg, AXLE_NONE,
-                                        BASIS_VEHICLE_MAKER_ALL);
-    figure.place.name = item->item;
-    if (is_known)
-        figure.basis = limited_by(state->loaded->plan->arena, &largest, &figure.governed_by);
-    const struct judgement how = {
-        .if_met = remark(full ? ADVICE_NOTHING_FITS : REMARK_NONE),
-        .if_unknown = asked_for(state->loaded, &largest),
-    };
-    figures_add(state->figures, judged(figure, &how));
-}
-
-/* What stays behind so that no rating is passed: the state is judged without it. */
+/* What stays behind so that the rest is borne: the state is judged without it. */
 static void report_left_out(const struct loaded_state *state)
 {
     const struct plan *plan = state->loaded->plan;
@@ -193,28 +146,14 @@ static void report_left_out(const struct loaded_state *state)
         struct figure figure =
             state_figure(state, QUANTITY_LEFT_OUT, mass, AXLE_NONE, BASIS_LEFT_OUT);
         figure.place.name = item->item;
-        const struct cure unload = {.task = TASK_UNLOAD, .now = mass, .then = 0};
-        figures_add(state->figures,
-                    judged(figure, &(struct judgement){.holds = ANSWER_NO,
-                                                       .cure = unload,
-                                                       .if_broken = remark(ADVICE_LEAVE_OUT)}));
+        bool by_rating = passes_a_rating(state, item);
+        const struct judgement how = {
+            .holds = ANSWER_NO,
+            .cure = {.task = TASK_UNLOAD, .now = mass, .then = 0},
+            .if_broken = remark(by_rating ? ADVICE_LEAVE_OUT : ADVICE_LEAVE_OUT_TO_BEAR)};
+        figure.limit_owner = by_rating ? LIMIT_OF_MAKER : LIMIT_OF_PHYSICS;
+        figures_add(state->figures, judged(figure, &how));
     }
-}
-
-/* What tyres at their ceiling, with the reserve, and wheels still bear. */
-static struct bearing_left bearing_left_of(const struct loaded_setup *loaded,
-                                           const struct axle_loads *loads)
-{
-    const struct specification *specification = loaded->plan->specification;
-    struct bearing_left left;
-    for (enum axle axle = AXLE_FRONT; axle < AXLE_COUNT; axle++) {
-        const struct axle_pressures *each = &loaded->axle[axle];
-        double tyre_kg = each->capacity_sure_kg / (1 + load_reserve(specification));
-        left.tyres_kg[axle] = axle_left_kg(specification, loads, axle, each->dual, tyre_kg);
-        left.wheels_kg[axle] =
-            axle_left_kg(specification, loads, axle, each->dual, each->wheel_load_kg);
-    }
-    return left;
 }
 
 static void report_state(const struct loaded_setup *loaded, const struct state *state,
@@ -230,9 +169,7 @@ static void report_state(const struct loaded_setup *loaded, const struct state *
         report_axle_load(&in, axle);
     report_gross(&in);
     report_left_out(&in);
-    const struct bearing_left left = bearing_left_of(loaded, &in.loads);
-    for (size_t i = 0; i < specification->room_for.count; i++)
-        report_largest(&in, &specification->room_for.items[i], &left);
+    report_places(loaded, &in.loading, &in.loads, figures);
 }
 
 void report_ratings(const struct loaded_setup *loaded, struct figures *figures)

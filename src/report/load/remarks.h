@@ -26,6 +26,8 @@
     X(ADVICE_WRITE_SIZE, "find the whole size: passenger, LT or C tyre", "size")                   \
     X(ADVICE_GIVE_LOAD_RANGE, "find load range, or maximum load and its pressure",                 \
       "load_range, or data_book: max_load and at_pressure")                                        \
+    X(ADVICE_GIVE_FITTED_RANGE, "find the fitted tyre's load range, or its maximum load and pressure", \
+      "tyres: fitted: load_range, or data_book: max_load and at_pressure")                         \
     X(ADVICE_GIVE_LOAD_INDICES, "read the load index of both tyres", "size")                       \
     X(ADVICE_GIVE_LOAD_INDEX, "find the load index", "size")                                       \
     X(ADVICE_AXLE_LOAD_UNKNOWN, "the load on this axle is not known: see its own row")             \
@@ -201,6 +203,7 @@
     X(ADVICE_GIVE_GROSS, "read the gross rating on the plate", "vehicle: ratings: gross")          \
     X(BASIS_LEFT_OUT, "carried: can_be_left_out")                                                  \
     X(ADVICE_LEAVE_OUT, "with it a rating is passed in this state")                                \
+    X(ADVICE_LEAVE_OUT_TO_BEAR, "with it a tyre, wheel or spare bears too much in this state")     \
     X(ADVICE_LEAVE_SOMETHING, "leave something at home")                                           \
     X(ADVICE_GIVE_ROOF_RATING, "look up the roof rating", "vehicle: ratings: roof")                \
     X(ADVICE_OFF_THE_ROOF, "take load off the roof")                                               \
@@ -218,6 +221,11 @@
     X(BASIS_LIMITED_BY_RATING, "limited by the {}")                                                \
     X(BASIS_LIMITED_BY_TYRES, "limited by the {} tyres at their ceiling, with the reserve")        \
     X(BASIS_LIMITED_BY_LIFT, "limited by lifting the other axle off the ground")                   \
+    X(BASIS_LIMITED_BY_SPRINGS, "limited by the {} springs' travel to bump")                       \
+    X(BASIS_LIMITED_BY_END, "the vehicle's end, or the outermost place that the file names")       \
+    X(ADVICE_ROOM_SPRINGS_UNKNOWN, "find the {} springs' wheel rate",                               \
+      "suspension: wheel_rate")                                                                    \
+    X(ADVICE_NO_PLACE, "nowhere along the vehicle: {}")                                            \
     X(ADVICE_ROOM_UNKNOWN, "needs the wheelbase, the unladen weights and the {}",                  \
       "vehicle: wheelbase, unladen and ratings")                                                   \
     X(BASIS_LIMITED_BY_WHEELS, "limited by the {} wheels' rating")                                 \

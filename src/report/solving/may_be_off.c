@@ -102,6 +102,27 @@ static void close_in(struct question *question, const struct input *input, doubl
     out->share = high;
 }
 
+/* What changes the outcome may, further off, change it back, and a probe beyond that sees nothing:
+ * on the way to the change no eighth has another outcome. */
+static void close_in_on_nearest(struct question *question, const struct input *input, double low,
+                                double high, struct input_margin *out)
+{
+    enum { PARTS = 8 };
+    int part;
+    do {
+        close_in(question, input, low, high, out);
+        for (part = 1; part < PARTS; part++) {
+            enum outcome there = outcome_at(question, input, out->within * part / PARTS);
+            if (there == question->outcome)
+                continue;
+            low = fabs(out->within) / input->range * (part - 1) / PARTS;
+            high = fabs(out->within) / input->range * part / PARTS;
+            out->becomes = there;
+            break;
+        }
+    } while (part < PARTS);
+}
+
 /* In its place among the most delicate. */
 static size_t keep(struct input_margin out[INPUTS_TOLD_MAX], size_t count,
                    const struct input_margin *margin)
@@ -139,7 +160,7 @@ static bool changes_within(struct question *question, const struct input *input,
         margin.becomes = outcome_at(question, input, sign * to * input->range);
         if (margin.becomes == question->outcome)
             continue;
-        close_in(question, input, from, to, &margin);
+        close_in_on_nearest(question, input, from, to, &margin);
         if (margin.share < out->share)
             *out = margin;
     }
