@@ -22,8 +22,7 @@
     X(ADVICE_NOTHING_DOES, "nothing that the file allows makes it go: {}")                         \
     X(ADVICE_NO_CHANGE_DOES, "nothing that the file allows makes it go, in {} sets of changes: "   \
                              "{}")                                                                 \
-    X(ADVICE_NOT_ALL_TRIED, "none of the {} sets of changes that were tried, of {}, makes it go: " \
-                            "{}; name fewer choices, or ask for one tyre with --option")           \
+    X(ADVICE_NOT_ALL_TRIED, "none of {} sets tried, of {}, makes it go: {}; name fewer choices")   \
     X(PHRASE_BARS_EACH, "{} stands in the way of each")                                            \
     X(PHRASE_BARS_EACH_BY, "{} stands in the way of each, by {} at best")                          \
     X(PHRASE_NEAREST_BREAKS, "each breaks something, the nearest {}")
