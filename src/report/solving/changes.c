@@ -5,13 +5,13 @@
 
 struct change_set no_changes(void)
 {
-    struct change_set set;
+    struct change_set set = {.withheld = 0};
     for (int kind = 0; kind < CHANGE_KINDS; kind++)
         set.choice[kind] = AS_IT_IS;
     return set;
 }
 
-size_t change_count(const struct change_set *set)
+size_t choices_made(const struct change_set *set)
 {
     size_t count = 0;
     for (int kind = 0; kind < CHANGE_KINDS; kind++)
@@ -143,12 +143,18 @@ size_t change_sets(const struct change_choices *choices)
 
 /* --- with them */
 
-static void set_wheel(struct setup *setup, const struct search_rim *rim)
+/* The option as the file would have it with that wheel: its spare may stand on one like it. */
+static void set_wheel(struct arena *arena, const struct plan *plan, const struct search_rim *rim,
+                      struct setup *setup)
 {
-    for (int axle = 0; axle < AXLE_COUNT && rim != NULL; axle++) {
-        setup->axle[axle].wheel = wheel_of_rim(rim);
-        setup->axle[axle].wheel.spacer_m = 0;
-    }
+    struct fitment *option = arena_allocate(arena, sizeof *option);
+    size_t number = setup->number;
+    *option = plan->specification->tyres.options.items[number - 1];
+    option->tyre.wheel = wheel_of_rim(rim);
+    option->tyre.wheel.spacer_m = 0;
+    option->rear.wheel = option->tyre.wheel;
+    setup_option(option, &plan->setups[0], setup);
+    setup->number = number;
 }
 
 struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size_t index,
@@ -157,6 +163,12 @@ struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size
     struct plan out = *plan;
     double ratio = changed_axle_ratio(plan, set);
     *with_it = *plan->specification;
+    if (set->withheld & WITHHOLD_TRIM)
+        with_it->allowed.trim_m = UNKNOWN;
+    if (set->withheld & WITHHOLD_BUMP_STOP)
+        with_it->allowed.bump_stop_m = UNKNOWN;
+    if (set->withheld & WITHHOLD_SPACER)
+        with_it->allowed.spacer_m = UNKNOWN;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         fit_spring(&with_it->suspension, axle, changed_spring(plan, set, axle),
                    added_lift_m(plan, set, axle));
@@ -168,7 +180,8 @@ struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size
     out.setups = arena_allocate_array(arena, 2, sizeof *out.setups);
     out.setups[0] = plan->setups[0];
     out.setups[1] = plan->setups[index];
-    set_wheel(&out.setups[1], changed_wheel(plan, set));
+    if (changed_wheel(plan, set) != NULL)
+        set_wheel(arena, plan, changed_wheel(plan, set), &out.setups[1]);
     plan_set_beside(&out);
     return out;
 }

@@ -17,12 +17,22 @@ enum change_kind {
 
 enum { AS_IT_IS = -1 };
 
+/* Work on the arches that the file allows and that is not taken, so that another kind does it all.
+ */
+enum work_withheld {
+    WITHHOLD_TRIM = 1 << 0,
+    WITHHOLD_BUMP_STOP = 1 << 1,
+    WITHHOLD_SPACER = 1 << 2,
+    WORK_WITHHELD_ALL = 1 << 3
+};
+
 /* A choice of each kind, by its number among those of the file, or AS_IT_IS. */
 struct change_set {
     int choice[CHANGE_KINDS];
+    unsigned withheld; /* bits of work_withheld */
 };
 struct change_set no_changes(void);
-size_t change_count(const struct change_set *set);
+size_t choices_made(const struct change_set *set);
 
 /* The choices that the file allows for a setup and that change something. */
 struct change_choices {

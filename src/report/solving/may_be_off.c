@@ -3,8 +3,6 @@
 #include <string.h>
 
 #include "base/known.h"
-#include "compute/axle_loads.h"
-#include "compute/load.h"
 #include "report/solving/inputs.h"
 
 struct question {
@@ -167,15 +165,6 @@ static bool changes_within(struct question *question, const struct input *input,
     return isfinite(out->share);
 }
 
-/* About a microsecond each, as measured: a second in all. */
-enum { JUDGING_MOST = 1000000 };
-
-struct judging may_be_off_begin(const struct specification *specification)
-{
-    size_t states = state_count(specification), items = specification->carried.count;
-    return (struct judging){JUDGING_MOST, 100 + states * (40 + items)};
-}
-
 bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
                      enum outcome outcome, struct judging *judging,
                      struct input_margin out[INPUTS_TOLD_MAX], size_t *count)
@@ -186,10 +175,8 @@ bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_f
     *count = 0;
     inputs_collect(plan->arena, &copy, plan->setups[index].number, &inputs);
     int steps = step_count(outcome);
-    size_t cost = 2 * (size_t)steps * inputs.count * judging->each;
-    if (cost > judging->left)
+    if (!judging_take(judging, 2 * (size_t)steps * inputs.count))
         return false;
-    judging->left -= cost;
     bool *found = arena_allocate_array(plan->arena, inputs.count, sizeof *found);
     for (int step = 0; step < steps && *count < INPUTS_TOLD_MAX; step++)
         for (size_t i = 0; i < inputs.count; i++) {

@@ -4,6 +4,7 @@
 #define TYRESUM_REPORT_SOLVING_MAY_BE_OFF_H
 
 #include "report/outcome.h"
+#include "report/solving/judging.h"
 
 enum { INPUTS_TOLD_MAX = 5 };
 
@@ -16,12 +17,6 @@ struct input_margin {
     double share;  /* of the range that is tried: the less, the more delicate */
     enum outcome becomes;
 };
-
-/* What a search may cost in all: judgements, each as heavy as its states and items. */
-struct judging {
-    size_t left, each;
-};
-struct judging may_be_off_begin(const struct specification *specification);
 
 /* `figures`: the setup's own of all parts, which made the outcome. The most delicate first, counted
  * into `count`, at most INPUTS_TOLD_MAX. False where it costs more than is left: then nothing is

@@ -3,8 +3,9 @@
 #define TYRESUM_REPORT_SOLVING_REMARKS_H
 
 #define SOLVING_REMARKS(X)                                                                         \
-    X(BASIS_LEAST_CHANGE, "the fewest of the changes that the file allows, every smaller set "     \
-                          "tried; then: {}")                                                       \
+    X(BASIS_LEAST_CHANGE, "of all sets of what the file allows none has fewer changes; then: {}")  \
+    X(BASIS_LEAST_OF_TRIED, "the fewest changes in {} of {} sets, for which there was time; "      \
+                            "then: {}")                                                            \
     X(BASIS_ALL_CHANGES, "all sets of the changes that the file allows")                           \
     X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
     X(ADVICE_MAY_BE_OFF, "{}: {}")                                                                 \
@@ -13,10 +14,17 @@
     X(ADVICE_TOO_MANY_INPUTS, "not looked for: too many states and items")                         \
     X(ADVICE_TAKE_OTHER_WHEEL, "order the wheel {} wide, inset {}")                                \
     X(ADVICE_TAKE_OTHER_RATIO, "order the axle ratio {}")                                          \
-    X(ADVICE_TAKE_OTHER_SPRING, "fit the spring {}")                                               \
-    X(ADVICE_RAISE_BY, "raise it by {}")                                                           \
-    X(ADVICE_LOWER_BY, "lower it by {}")                                                           \
-    X(ADVICE_NO_CHANGE_DOES, "no allowed change makes it go ({} tried): {} stands in the way")     \
-    X(ADVICE_TOO_MANY_CHANGES, "{} sets of changes, of which {} are tried: name fewer choices")
+    X(ADVICE_TAKE_OTHER_SPRING, "{} spring {}")                                                    \
+    X(ADVICE_RAISE_BY, "raise the {} by {}")                                                       \
+    X(ADVICE_LOWER_BY, "lower the {} by {}")                                                       \
+    X(ADVICE_LEAST_TASK, "{}")                                                                     \
+    X(ADVICE_LEAST_AMOUNT, "{}: {}")                                                               \
+    X(ADVICE_NOTHING_DOES, "nothing that the file allows makes it go: {}")                         \
+    X(ADVICE_NO_CHANGE_DOES, "nothing that the file allows makes it go, in {} sets of changes: "   \
+                             "{}")                                                                 \
+    X(ADVICE_NOT_ALL_TRIED, "none of {} sets tried, of {}, makes it go: {}; name fewer choices")   \
+    X(PHRASE_BARS_EACH, "{} stands in the way of each")                                            \
+    X(PHRASE_BARS_EACH_BY, "{} stands in the way of each, by {} at best")                          \
+    X(PHRASE_NEAREST_BREAKS, "each breaks something, the nearest {}")
 
 #endif

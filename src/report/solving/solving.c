@@ -1,6 +1,7 @@
 #include "report/solving/solving.h"
 
 #include "base/known.h"
+#include "output/number.h"
 #include "report/solving/least_change.h"
 #include "report/solving/may_be_off.h"
 
@@ -10,89 +11,161 @@ struct told {
     struct figures *figures;
 };
 
-static struct figure least_figure(const struct told *told, enum quantity_id quantity, double value,
-                                  int axle, const char *name)
+static struct remark basis_of(const struct told *told)
 {
-    struct figure figure = figure_by(
-        quantity, value,
-        told->least->found ? REMARK_WITH(told->plan->arena, BASIS_LEAST_CHANGE,
-                                         say_text(outcome_words(told->least->outcome.outcome)))
-                           : remark(BASIS_ALL_CHANGES));
-    figure.axle = axle;
+    const struct least_change *least = told->least;
+    struct arena *arena = told->plan->arena;
+    if (!least->found)
+        return remark(BASIS_ALL_CHANGES);
+    struct argument then = say_text(outcome_words(least->outcome.outcome));
+    if (!least->all_tried)
+        return REMARK_WITH(arena, BASIS_LEAST_OF_TRIED, say_number((double)least->tried, 0),
+                           say_number((double)least->sets, 0), then);
+    return REMARK_WITH(arena, BASIS_LEAST_CHANGE, then);
+}
+
+static void tell_change(const struct told *told, enum quantity_id quantity, double value, int axle,
+                        const char *name, struct remark advice)
+{
+    struct figure figure = figure_on_axle(quantity, value, axle, basis_of(told));
     figure.place.name = name;
-    return figure;
+    figure.advice = advice;
+    figures_add(told->figures, figure);
 }
 
 static void tell_wheel(const struct told *told)
 {
     const struct search_rim *rim = changed_wheel(told->plan, &told->least->set);
-    if (rim == NULL)
-        return;
-    struct figure figure =
-        least_figure(told, QUANTITY_LEAST_WHEEL, rim->inset_m, AXLE_NONE, "wheel");
-    figure.advice = REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_WHEEL,
+    if (rim != NULL)
+        tell_change(told, QUANTITY_LEAST_LENGTH, rim->inset_m, AXLE_NONE, "other wheel",
+                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_WHEEL,
                                 say_quantity(rim->width_m, UNIT_IN, UNIT_IN, 1),
-                                say_quantity(rim->inset_m, UNIT_MM, UNIT_IN, 0));
-    figures_add(told->figures, figure);
+                                say_quantity(rim->inset_m, UNIT_MM, UNIT_IN, 0)));
 }
 
 static void tell_axle_ratio(const struct told *told)
 {
     double ratio = changed_axle_ratio(told->plan, &told->least->set);
-    if (!known(ratio))
-        return;
-    struct figure figure = least_figure(told, QUANTITY_LEAST_RATIO, ratio, AXLE_NONE, "axle ratio");
-    figure.advice = REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_RATIO, say_ratio(ratio));
-    figures_add(told->figures, figure);
+    if (known(ratio))
+        tell_change(told, QUANTITY_LEAST_NUMBER, ratio, AXLE_NONE, "other axle ratio",
+                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_RATIO, say_ratio(ratio)));
 }
 
 static void tell_spring(const struct told *told, int axle)
 {
     const struct spring_choice *spring = changed_spring(told->plan, &told->least->set, axle);
-    if (spring == NULL)
-        return;
-    struct figure figure =
-        least_figure(told, QUANTITY_LEAST_SPRING, spring->wheel_rate_N_m, axle, spring->name);
-    figure.advice =
-        REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_SPRING, say_text(spring->name));
-    figures_add(told->figures, figure);
+    if (spring != NULL)
+        tell_change(told, QUANTITY_LEAST_SPRING, spring->wheel_rate_N_m, axle, spring->name,
+                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_SPRING,
+                                say_text(axle_name(axle)), say_text(spring->name)));
 }
 
 static void tell_lift(const struct told *told, int axle)
 {
     double lift_m = added_lift_m(told->plan, &told->least->set, axle);
-    if (lift_m == 0)
-        return;
-    struct figure figure = least_figure(told, QUANTITY_LEAST_LIFT, lift_m, axle, "lift");
-    figure.advice = REMARK_WITH(told->plan->arena, lift_m > 0 ? ADVICE_RAISE_BY : ADVICE_LOWER_BY,
-                                say_quantity(fabs(lift_m), UNIT_MM, UNIT_IN, 0));
+    if (lift_m != 0)
+        tell_change(told, QUANTITY_LEAST_LENGTH, lift_m, axle, "height",
+                    REMARK_WITH(told->plan->arena, lift_m > 0 ? ADVICE_RAISE_BY : ADVICE_LOWER_BY,
+                                say_text(axle_name(axle)),
+                                say_quantity(fabs(lift_m), UNIT_MM, UNIT_IN, 0)));
+}
+
+/* --- the work of the set */
+
+static enum quantity_id quantity_of_task(const struct task *task)
+{
+    switch (unit_table[task_rows[task->cure.task].metric].kind) {
+    case KIND_LENGTH:
+        return QUANTITY_LEAST_LENGTH;
+    case KIND_MASS:
+        return QUANTITY_LEAST_MASS;
+    case KIND_PRESSURE:
+        return QUANTITY_LEAST_PRESSURE;
+    case KIND_FRACTION:
+        return QUANTITY_LEAST_SHARE;
+    default:
+        return QUANTITY_LEAST_NUMBER;
+    }
+}
+
+static struct argument say_amount(const struct task *task, double amount)
+{
+    const struct task_row *row = &task_rows[task->cure.task];
+    switch (unit_table[row->metric].kind) {
+    case KIND_LENGTH:
+        return say_enough(amount);
+    case KIND_PRESSURE:
+        return say_pressure(amount);
+    case KIND_BARE:
+        return say_number(amount, number_decimals(amount, row->decimals_metric));
+    default:
+        return say_quantity(amount, row->metric, row->us, row->decimals_metric);
+    }
+}
+
+/* What is left out is told by its mass, all else by what it is to be. */
+static void tell_task(const struct told *told, const struct task *task)
+{
+    struct arena *arena = told->plan->arena;
+    const struct task_row *row = &task_rows[task->cure.task];
+    bool unload = task->cure.task == TASK_UNLOAD;
+    double amount = unload ? task->cure.now : task->cure.then;
+    const char *what = unload ? arena_format(arena, "%s %s", row->title, task->reason->place.name)
+                       : task->axle == AXLE_NONE
+                           ? row->title
+                           : arena_format(arena, "%s, %s", row->title, axle_name(task->axle));
+    struct figure figure =
+        figure_on_axle(quantity_of_task(task), amount, task->axle, basis_of(told));
+    figure.place.name = unload ? task->reason->place.name : row->name;
+    figure.state = unload ? task->reason->state : STATE_NONE;
+    figure.advice = known(amount) ? REMARK_WITH(arena, ADVICE_LEAST_AMOUNT, say_text(what),
+                                                say_amount(task, amount))
+                                  : REMARK_WITH(arena, ADVICE_LEAST_TASK, say_text(what));
     figures_add(told->figures, figure);
+}
+
+/* --- where none does */
+
+static struct remark what_stands(const struct told *told)
+{
+    const struct standing_limit *stands = &told->least->stands;
+    const struct quantity_row *row = &quantity_rows[stands->figure.quantity];
+    struct arena *arena = told->plan->arena;
+    int axle = stands->figure.axle;
+    struct argument what =
+        say_text(axle == AXLE_NONE ? row->title
+                                   : arena_format(arena, "%s, %s", row->title, axle_name(axle)));
+    if (!stands->always)
+        return REMARK_WITH(arena, PHRASE_NEAREST_BREAKS, what);
+    if (!isfinite(stands->short_by) || row->metric == UNIT_BARE)
+        return REMARK_WITH(arena, PHRASE_BARS_EACH, what);
+    return REMARK_WITH(
+        arena, PHRASE_BARS_EACH_BY, what,
+        say_quantity(stands->short_by, row->metric, row->us, row->decimals_metric + 1));
 }
 
 static void tell_nothing(const struct told *told)
 {
     const struct least_change *least = told->least;
     struct arena *arena = told->plan->arena;
-    struct figure figure = least_figure(told, QUANTITY_LEAST_NONE, UNKNOWN, AXLE_NONE, NULL);
-    if (least->sets > LEAST_CHANGE_TRIES_MAX)
-        figure.advice =
-            REMARK_WITH(arena, ADVICE_TOO_MANY_CHANGES, say_number((double)least->sets, 0),
-                        say_number(LEAST_CHANGE_TRIES_MAX, 0));
-    else if (least->stands < QUANTITY_COUNT)
-        figure.advice =
-            REMARK_WITH(arena, ADVICE_NO_CHANGE_DOES, say_number((double)least->sets, 0),
-                        say_text(quantity_rows[least->stands].title));
+    struct argument why = say_remark(arena, what_stands(told));
+    struct argument tried = say_number((double)least->tried, 0);
+    struct figure figure = figure_by(QUANTITY_LEAST_NONE, UNKNOWN, basis_of(told));
+    figure.axle = least->stands.figure.axle;
+    if (least->sets == 0)
+        figure.headline = HEADLINE_ROWS_ONLY; /* what fails stands above it */
+    figure.advice = least->sets == 0   ? REMARK_WITH(arena, ADVICE_NOTHING_DOES, why)
+                    : least->all_tried ? REMARK_WITH(arena, ADVICE_NO_CHANGE_DOES, tried, why)
+                                       : REMARK_WITH(arena, ADVICE_NOT_ALL_TRIED, tried,
+                                                     say_number((double)least->sets, 0), why);
     figures_add(told->figures, figure);
 }
 
-static void report_least_change(const struct plan *plan, size_t index, struct figures *figures)
+static void report_least_change(const struct plan *plan, const struct least_change *least,
+                                struct figures *figures)
 {
-    struct least_change least;
-    least_change_find(plan, index, &least);
-    const struct told told = {plan, &least, figures};
-    if (least.sets == 0)
-        return;
-    if (!least.found) {
+    const struct told told = {plan, least, figures};
+    if (!least->found) {
         tell_nothing(&told);
         return;
     }
@@ -102,6 +175,9 @@ static void report_least_change(const struct plan *plan, size_t index, struct fi
         tell_spring(&told, axle);
         tell_lift(&told, axle);
     }
+    for (size_t i = 0; i < least->outcome.task_count; i++)
+        if (task_is_change(&least->outcome.tasks[i]))
+            tell_task(&told, &least->outcome.tasks[i]);
 }
 
 static enum quantity_id off_quantity(enum unit_kind kind)
@@ -132,6 +208,7 @@ struct solved {
     struct input_margin margins[INPUTS_TOLD_MAX];
     size_t margin_count;
     bool margins_tried;
+    struct least_change least; /* of a no go */
 };
 
 static void report_may_be_off(const struct plan *plan, const struct solved *solved,
@@ -155,28 +232,36 @@ static void report_may_be_off(const struct plan *plan, const struct solved *solv
     }
 }
 
+/* Each kind of search has judgements of its own to spend, over all options. */
+struct spending {
+    struct judging changes, margins;
+};
+
 static void solve(const struct plan *plan, const struct setup_figures *setups, size_t index,
-                  struct judging *judging, struct solved *out)
+                  struct spending *spending, struct solved *out)
 {
     struct option_outcome found;
     option_outcome_make(plan, &setups[index], &found);
     out->outcome = found.outcome;
-    out->margins_tried = may_be_off_find(plan, index, &setups[index], found.outcome, judging,
-                                         out->margins, &out->margin_count);
+    out->margins_tried = may_be_off_find(plan, index, &setups[index], found.outcome,
+                                         &spending->margins, out->margins, &out->margin_count);
+    if (found.outcome == OUTCOME_NO_GO)
+        least_change_find(plan, index, &found, &spending->changes, &out->least);
 }
 
 void report_solving(const struct plan *plan, struct figures *figures)
 {
     const struct setup_figures *setups = plan_group_figures(plan, figures);
     struct solved *solved = arena_allocate_array(plan->arena, plan->count, sizeof *solved);
-    struct judging judging = may_be_off_begin(plan->specification);
+    struct spending spending = {judging_begin(plan->specification),
+                                judging_begin(plan->specification)};
     for (size_t i = 1; i < plan->count; i++) /* before more figures are added */
-        solve(plan, setups, i, &judging, &solved[i]);
+        solve(plan, setups, i, &spending, &solved[i]);
     figures->part = PART_SOLVING;
     for (size_t i = 1; i < plan->count; i++) {
         figures->setup = (int)i;
         if (solved[i].outcome == OUTCOME_NO_GO)
-            report_least_change(plan, i, figures);
+            report_least_change(plan, &solved[i].least, figures);
         report_may_be_off(plan, &solved[i], figures);
     }
 }
