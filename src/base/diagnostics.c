@@ -87,23 +87,58 @@ static struct span line_of(struct span source, size_t line)
     return (struct span){rest.at, line == 1 ? length : 0};
 }
 
+/* What is said needs no memory of its own, since it may be that there is none left. */
+struct said {
+    char text[2048];
+    size_t length;
+};
+
+static void said_end(struct said *said)
+{
+    fwrite(said->text, 1, said->length, stderr);
+    said->length = 0;
+}
+
+static void say_as_it_is(struct said *said, const char *text, size_t length)
+{
+    if (length > sizeof said->text - said->length)
+        said_end(said);
+    memcpy(said->text + said->length, text, length);
+    said->length += length;
+}
+
+static void say_number(struct said *said, size_t number)
+{
+    char text[32];
+    say_as_it_is(said, text, (size_t)snprintf(text, sizeof text, ":%zu", number));
+}
+
+static void say_shown(struct said *said, struct span text)
+{
+    while (text.length > 0) {
+        struct shown_character first = shown_first(text);
+        say_as_it_is(said, first.text, first.length);
+        text = span_from(text, first.taken);
+    }
+}
+
 /* The line as it is shown, but for tabulators, which stay; and under it a caret. */
-static void print_line(struct arena *arena, struct span line, struct mark mark, size_t length)
+static void say_line(struct said *said, struct span line, struct mark mark, size_t length)
 {
     if (line.length == 0 || count_characters(line) > LINE_SHOWN_MAX)
         return;
     size_t end = mark.column + (length == 0               ? 1
                                 : length < LINE_SHOWN_MAX ? length
                                                           : LINE_SHOWN_MAX);
-    char *above = arena_allocate(arena, 2 * (SHOWN_BYTES_MAX * line.length + end + 1));
-    char *below = above + SHOWN_BYTES_MAX * line.length + 1, *to = above, *under = below;
+    char below[(2 * LINE_SHOWN_MAX + 2) * sizeof(((struct shown_character *)0)->text)];
+    char *under = below;
+    say_as_it_is(said, "    ", 4);
     for (size_t column = 1; line.length > 0 || column < end; column++) {
         struct shown_character first = {.width = 1}; /* behind the line's end */
         bool tab = line.length > 0 && *line.at == '\t';
         if (line.length > 0)
             first = tab ? (struct shown_character){"\t", 1, 1, 1, false} : shown_first(line);
-        memcpy(to, first.text, first.length);
-        to += first.length;
+        say_as_it_is(said, first.text, first.length);
         line = span_from(line, first.taken);
         if (column >= end)
             continue;
@@ -112,7 +147,9 @@ static void print_line(struct arena *arena, struct span line, struct mark mark, 
             *under = '^';
         under += column == mark.column && first.width == 0 ? 1 : first.width;
     }
-    fprintf(stderr, "    %s\n    %s\n", above, below);
+    say_as_it_is(said, "\n    ", 5);
+    say_as_it_is(said, below, (size_t)(under - below));
+    say_as_it_is(said, "\n", 1);
 }
 
 static void print_fault(const struct diagnostics *diagnostics, const struct fault *fault)
@@ -121,17 +158,19 @@ static void print_fault(const struct diagnostics *diagnostics, const struct faul
     struct source_text from = {diagnostics->source_name, diagnostics->source, false};
     if (mark.source > 0)
         from = diagnostics->others[mark.source - 1];
-    struct arena arena = ARENA_EMPTY;
-    fputs(shown(&arena, span_of(from.name)), stderr);
+    struct said said = {.length = 0};
+    say_shown(&said, span_of(from.name));
     bool placed = mark.line > 0 && from.text.at != NULL;
     if (placed && !from.one_line)
-        fprintf(stderr, ":%zu", mark.line);
+        say_number(&said, mark.line);
     if (placed)
-        fprintf(stderr, ":%zu", mark.column);
-    fprintf(stderr, ": error: %s\n", shown(&arena, span_of(fault->message)));
+        say_number(&said, mark.column);
+    say_as_it_is(&said, ": error: ", 9);
+    say_shown(&said, span_of(fault->message));
+    say_as_it_is(&said, "\n", 1);
     if (placed)
-        print_line(&arena, line_of(from.text, mark.line), mark, fault->length);
-    arena_free(&arena);
+        say_line(&said, line_of(from.text, mark.line), mark, fault->length);
+    said_end(&said);
 }
 
 void diagnostics_print(struct diagnostics *diagnostics)
@@ -145,12 +184,17 @@ void diagnostics_print(struct diagnostics *diagnostics)
              diagnostics->count - kept);
 }
 
+/* A message is cut where it is longer than any path and what is said of it. */
 static void tell_with(const char *before, const char *format, va_list arguments)
 {
-    struct arena arena = ARENA_EMPTY;
-    const char *message = arena_format_with(&arena, format, arguments);
-    fprintf(stderr, "%s%s\n", before, shown(&arena, span_of(message)));
-    arena_free(&arena);
+    char message[8192];
+    struct said said = {.length = 0};
+    int length = vsnprintf(message, sizeof message, format, arguments);
+    say_as_it_is(&said, before, strlen(before));
+    if (length > 0)
+        say_shown(&said, span_of(message));
+    say_as_it_is(&said, "\n", 1);
+    said_end(&said);
 }
 
 void tell(const char *format, ...)
