@@ -63,6 +63,12 @@ missing_packages() {
         office) command -v soffice >/dev/null 2>&1 || echo libreoffice-calc-nogui ;;
         pdftotext) command -v pdftotext >/dev/null 2>&1 || echo poppler-utils ;;
         fonts) has_fonts || echo fonts-dejavu-core fonts-liberation fonts-noto-core ;;
+        i686) command -v i686-linux-gnu-gcc >/dev/null 2>&1 || echo gcc-i686-linux-gnu libc6-dev-i386-cross ;;
+        s390x)
+            command -v s390x-linux-gnu-gcc >/dev/null 2>&1 &&
+                command -v qemu-s390x-static >/dev/null 2>&1 ||
+                echo gcc-s390x-linux-gnu libc6-dev-s390x-cross qemu-user-static
+            ;;
         musl) command -v musl-gcc >/dev/null 2>&1 || echo musl-tools ;;
         fuzzer) can_fuzz || echo clang "$(fuzzer_runtime)" ;;
         *) command -v "$need" >/dev/null 2>&1 || echo "$need" ;;
@@ -130,6 +136,18 @@ need() {
     [ -n "$packages" ] || return 0
     step "Still missing after $try installations: $packages"
     by_hand "$packages"
+}
+
+# wish NAME...: the same, but goes on without: what lacks it is skipped and counted.
+wish() {
+    for wished in "$@"; do
+        (
+            give_up() {
+                exit 1
+            }
+            need "$wished"
+        ) || step "going on without: $wished"
+    done
 }
 
 need_for_build() {

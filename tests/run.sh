@@ -161,6 +161,7 @@ run_job() {
     rows-long) part "$1" "rows of more builds" sh "$top/tests/rows/run.sh" "$plain" --long ;;
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
+    words) part "$1" "words of every sentence" sh "$top/tests/words.sh" "$plain/tyresum" ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
     reach) part "$1" "reach of the published values" reach ;;
     numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
@@ -168,6 +169,10 @@ run_job() {
     valgrind) valgrind_commands ;;
     office) part "$1" "csv in LibreOffice" sh "$top/tests/office/run.sh" "$plain/tyresum" ;;
     pages) part "$1" "pages in a browser" sh "$top/tests/pages/run.sh" "$plain/tyresum" ;;
+    builds-*)
+        part "$1" "the same bytes, ${1#builds-}" sh "$top/tests/builds/run.sh" "$plain/tyresum" "${1#builds-}"
+        ;;
+    soak) part "$1" "a million lines, hard stops" sh "$top/tests/soak/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
     *) everywhere "$1" "$1" "" "$plain" yes ;;
     esac
@@ -213,6 +218,7 @@ need_for_build
 need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
 [ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr chromium \
     pdftotext fonts
+[ "$long" = no ] || wish i686 s390x
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
@@ -224,11 +230,11 @@ compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
     unit echoed echoed-sanitized faults faults-sanitized outside second reach readme readme-sanitized hardening
-    structure sources"
+    structure sources words"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage pages rows-long unit-long inject docs-long valgrind office numbers $jobs \
-        limits-sanitized
+    run_jobs coverage builds-integer builds-s390x builds-memory builds-i686 soak pages rows-long \
+        unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
@@ -240,6 +246,8 @@ else
     echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
     echo "allocation and write, locales, fuzzing, valgrind, static analysis, coverage, completion in"
     echo "zsh and fish, schemas in a validator, LibreOffice, pages in a browser, packaging (install,"
-    echo "static program, musl), make distcheck. In neither: sh tests/mutation/run.sh."
+    echo "static program, musl), make distcheck, sanitizers of integers, floats and memory, 32 bits,"
+    echo "big endian, a million lines, ends at any moment, a disk that fills. In neither:"
+    echo "sh tests/mutation/run.sh."
 fi
 finish

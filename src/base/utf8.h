@@ -5,8 +5,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
-#include <string.h>
 
+#include "base/eight.h"
 #include "base/span.h"
 
 #define UTF8_REPLACEMENT "\xEF\xBF\xBD" /* U+FFFD */
@@ -26,11 +26,9 @@ struct utf8_character utf8_first(struct span text);
 static inline size_t utf8_plain_length(struct span text)
 {
     size_t length = 0;
-    const uint64_t ones = UINT64_C(0x0101010101010101), top = 0x80 * ones;
-    for (uint64_t word; length + 8 <= text.length; length += 8) {
-        memcpy(&word, text.at + length, 8);
-        uint64_t from_blank = (word | top) - ' ' * ones, from_delete = (word & ~top) + ones;
-        if ((word | ~from_blank | from_delete) & top)
+    for (uint64_t bytes; length + 8 <= text.length; length += 8) {
+        bytes = eight_at(text.at + length);
+        if (any_below(bytes, ' ') | any_is(bytes, 0x7F) | any_beyond_ascii(bytes))
             break;
     }
     while (length < text.length && text.at[length] >= ' ' && text.at[length] < 0x7F)

@@ -162,3 +162,14 @@ struct node *build_source_read(struct arena *arena, const struct build_source *s
         hint_at_arguments(source->options);
     return NULL;
 }
+
+void build_source_fault(struct arena *arena, const struct build_source *source, struct mark place,
+                        const char *message)
+{
+    struct diagnostics diagnostics = {
+        .arena = arena, .source_name = build_source_name(source), .source = source->text};
+    if (place.source > 0) /* of the command line */
+        place = (struct mark){0, 0, 0};
+    diagnostics_add(&diagnostics, place, 1, "%s", message);
+    diagnostics_print(&diagnostics);
+}

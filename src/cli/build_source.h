@@ -31,4 +31,8 @@ struct node;
 struct node *build_source_read(struct arena *arena, const struct build_source *source,
                                struct specification *out);
 
+/* A fault that shows only when the build is put to use, at its place in the file. */
+void build_source_fault(struct arena *arena, const struct build_source *source, struct mark place,
+                        const char *message);
+
 #endif

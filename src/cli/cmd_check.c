@@ -164,8 +164,8 @@ static void add_task_keys(struct check_rows *rows, const struct given *file)
             rows->items[rows->count++] = (struct check_row){
                 .kind = CHECK_TASK,
                 .key = row->key,
-                .text = arena_format(rows->arena, "%s: no %s is given, so %s",
-                                     task_rows[row->task].word, row->key, row->so),
+                .text = arena_format(rows->arena, "%s: %s (key %s)", task_rows[row->task].word,
+                                     row->so, row->key),
             };
     }
 }

@@ -83,13 +83,14 @@ static void write_answers(const struct layout *layout)
 
 static void write_tables(const struct command *command, const struct layout *layout)
 {
+    outbuf_text(layout->out, "\n");
     for (size_t i = 0; i < PART_ROW_COUNT; i++) {
         if (!(part_rows[i].command & command->bit))
             continue;
-        outbuf_text(layout->out, "\n");
-        part_table(layout, part_rows[i].part, command->bit == CMD_SHEET);
+        if (part_table(layout, part_rows[i].part, command->bit == CMD_SHEET))
+            outbuf_text(layout->out, "\n");
     }
-    outbuf_text(layout->out, "\n! fail   ? unknown   + task   ~ caution\n");
+    outbuf_text(layout->out, "! fail   ? unknown   + task   ~ caution\n");
 }
 
 /* A part alone has few findings: they stand before its table. */

@@ -1,5 +1,5 @@
-/* tyresum shortlist: every listed size on every wheel with every axle ratio that goes, best first.
- */
+/* tyresum shortlist: every listed size on every wheel, with every spring, height and axle ratio,
+ * that goes, best first. */
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
@@ -8,10 +8,11 @@
 #include "base/known.h"
 #include "cli/cases.h"
 #include "cli/missing_sets.h"
+#include "cli/progress.h"
 #include "reading/prose.h"
 #include "cli/stock_list.h"
 #include "output/number.h"
-#include "report/shortlist.h"
+#include "report/shortlist/shortlist.h"
 #include "size/quantity_text.h"
 
 struct shortlist_row {
@@ -40,8 +41,8 @@ struct shortlist_row {
 
 SHORTLIST_NUMBER(get_rank, (double)row->rank)
 SHORTLIST_TEXT(get_designation, row->designation)
-SHORTLIST_NUMBER(get_rim_width, row->item->rim->width_m)
-SHORTLIST_NUMBER(get_inset, row->item->rim->inset_m)
+SHORTLIST_NUMBER(get_rim_width, row->item->rim_width_m)
+SHORTLIST_NUMBER(get_inset, row->item->inset_m)
 SHORTLIST_NUMBER(get_axle_ratio, row->item->axle_ratio)
 SHORTLIST_NUMBER(get_drive_remains, 100 * row->item->drive_remains)
 SHORTLIST_NUMBER(get_diameter, row->item->diameter_m)
@@ -57,6 +58,14 @@ SHORTLIST_TEXT(get_verdict, verdict_name(option_outcome_verdict(&row->item->foun
 SHORTLIST_TEXT(get_outcome, outcome_name(row->item->found.outcome))
 SHORTLIST_TEXT(get_tasks, row->tasks)
 
+static const char *spring_name(const struct spring_choice *spring)
+{
+    return spring == NULL ? NULL : spring->name;
+}
+SHORTLIST_TEXT(get_spring_front, spring_name(row->item->spring[AXLE_FRONT]))
+SHORTLIST_TEXT(get_spring_rear, spring_name(row->item->spring[AXLE_REAR]))
+SHORTLIST_NUMBER(get_lift_front, row->item->lift_m[AXLE_FRONT])
+SHORTLIST_NUMBER(get_lift_rear, row->item->lift_m[AXLE_REAR])
 SHORTLIST_TEXT(get_records, row->records)
 
 #define BARE(name, title, decimals, priority, get)                                                 \
@@ -95,17 +104,20 @@ const struct column shortlist_columns[] = {
     TEXT_COLUMN("verdict", "verdict", 7, get_verdict),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
     TEXT_COLUMN("tasks", "tasks", 1, get_tasks),
+    TEXT_COLUMN("spring_front", "spring front", 1, get_spring_front), /* of a file with choices: */
+    TEXT_COLUMN("spring_rear", "spring rear", 1, get_spring_rear),
+    LENGTH("lift_front", "lift front", 1, get_lift_front),
+    LENGTH("lift_rear", "lift rear", 1, get_lift_rear),
     TEXT_COLUMN("records", "records", 8, get_records), /* of a stock list */
 };
 const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlist_columns[0];
 
 static void tell_outcomes(FILE *to, const struct shortlist *list)
 {
-    size_t counts[OUTCOME_NO_GO + 1] = {0};
-    for (size_t i = 0; i < list->count; i++)
-        counts[list->items[i].found.outcome]++;
-    fprintf(to, "tyresum: %zu combinations tried: %zu go, %zu go after work, %zu open", list->tried,
-            counts[OUTCOME_GO], counts[OUTCOME_WORK], counts[OUTCOME_OPEN]);
+    const size_t *counts = list->outcomes;
+    fprintf(to, "tyresum: %zu combinations tried: %zu go, %zu go after work, %zu open%s",
+            list->tried, counts[OUTCOME_GO], counts[OUTCOME_WORK], counts[OUTCOME_OPEN],
+            list->asked_only ? ", changes that no limit asks for not counted" : "");
     if (list->count == 0)
         fprintf(to, ";\nnone is left: %s",
                 list->miss_count > 0 ? "the nearest misses are shown" : "none could be judged");
@@ -129,7 +141,7 @@ static void tell_reasons(FILE *to, const struct shortlist *list)
 
 static bool best_of(const struct options *options, size_t *best)
 {
-    *best = SIZE_MAX;
+    *best = SHORTLIST_ROWS_MAX;
     if (options->best == NULL)
         return true;
     double value;
@@ -187,37 +199,60 @@ static const char *tasks_text(struct arena *arena, const struct option_outcome *
     return text;
 }
 
-/* Ours and, behind them, the carried columns of the stock list; one of ours whose name that list
- * has too is told apart from it. */
-static struct column *with_carried(struct arena *arena, const struct stock_list *stock,
+/* What is chosen among nothing has no column, unless it is asked for or other builds may have it.
+ */
+static bool is_shown(const struct column *column, const struct build_case *build)
+{
+    const struct suspension *suspension = &build->specification->suspension;
+    const struct axle_suspension *front = &suspension->front, *rear = &suspension->rear;
+    if (build->options->columns != NULL || build->options->cases)
+        return true;
+    return column->get == get_spring_front  ? front->spring_choices.count > 0
+           : column->get == get_spring_rear ? rear->spring_choices.count > 0
+           : column->get == get_lift_front  ? front->lift_choices.count > 0
+           : column->get == get_lift_rear   ? rear->lift_choices.count > 0
+                                            : true;
+}
+
+/* One whose name the stock list has too is told apart from it. */
+static void tell_apart(struct arena *arena, const struct stock_list *stock, struct column *column)
+{
+    for (int us = 0; us < 2; us++) {
+        const char **name = us ? &column->name_us : &column->name, *ours = *name;
+        if (ours == NULL)
+            continue;
+        *name = csv_heading_own(arena, &stock->carry, ours);
+        csv_heading_tell_own(ours, *name);
+    }
+}
+
+/* Ours and, behind them, the carried columns of the stock list. */
+static struct column *with_carried(const struct build_case *build, const struct stock_list *stock,
                                    size_t *count)
 {
     size_t carried = stock->carry.shape.fields;
     struct column *columns =
-        arena_allocate_array(arena, shortlist_column_count + carried, sizeof *columns);
-    memcpy(columns, shortlist_columns, shortlist_column_count * sizeof *columns);
-    *count = shortlist_column_count + carried;
-    for (size_t i = 0; i < shortlist_column_count; i++)
-        for (int us = 0; us < 2; us++) {
-            const char **name = us ? &columns[i].name_us : &columns[i].name, *ours = *name;
-            if (ours == NULL)
-                continue;
-            *name = csv_heading_own(arena, &stock->carry, ours);
-            csv_heading_tell_own(ours, *name);
-        }
+        arena_allocate_array(build->shared, shortlist_column_count + carried, sizeof *columns);
+    *count = 0;
+    for (size_t i = 0; i < shortlist_column_count; i++) {
+        columns[*count] = shortlist_columns[i];
+        tell_apart(build->shared, stock, &columns[*count]);
+        *count += is_shown(&shortlist_columns[i], build);
+    }
     for (size_t i = 0; i < carried; i++)
-        columns[shortlist_column_count + i] = (struct column){.name = stock->carry.names[i],
-                                                              .title = stock->carry.names[i],
-                                                              .kind = COLUMN_TEXT,
-                                                              .width = 12,
-                                                              .decimals = (int)i,
-                                                              .needs = COLUMN_BROUGHT};
+        columns[(*count)++] = (struct column){.name = stock->carry.names[i],
+                                              .title = stock->carry.names[i],
+                                              .kind = COLUMN_TEXT,
+                                              .width = 12,
+                                              .decimals = (int)i,
+                                              .needs = COLUMN_BROUGHT};
     return columns;
 }
 
 /* What is left, or the nearest misses where nothing is. */
 static void write_list(struct arena *arena, const struct options *options, struct rows_out *rows,
-                       const struct stock_list *stock, const struct shortlist *list, size_t best)
+                       const struct stock_list *stock, const struct shortlist *list, size_t best,
+                       const struct designation *kept)
 {
     bool for_reading = strcmp(options->format, "table") == 0;
     const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
@@ -230,12 +265,13 @@ static void write_list(struct arena *arena, const struct options *options, struc
                                     closest_text(arena, options, &items[i], for_reading),
                                     tasks_text(arena, &items[i].found),
                                     NULL};
-        size_t at = (size_t)(items[i].candidate - stock->items);
         if (stock->records != NULL) {
+            size_t at = (size_t)(items[i].candidate - stock->items);
             row.records = stock->records[at];
             row.carried = stock->carried[at];
         }
-        designation_canonical(&items[i].candidate->size, row.designation);
+        designation_canonical(items[i].candidate == NULL ? kept : &items[i].candidate->size,
+                              row.designation);
         rows_add(rows, &row);
     }
 }
@@ -253,34 +289,85 @@ static bool has_search(struct arena *arena, const struct build_case *build)
     return false;
 }
 
+/* --option keeps that tyre and its wheel, and nothing is listed. */
+static bool has_tyres(struct arena *arena, const struct build_case *build, struct stock_list *stock)
+{
+    const struct options *options = build->options;
+    const struct search *search = &build->specification->search;
+    *stock = (struct stock_list){.count = 0};
+    if (options->option == NULL)
+        return has_search(arena, build) &&
+               stock_list_read(arena, search, build->source, options->carry, stock);
+    bool fitted = strcmp(options->option, "fitted") == 0;
+    if (fitted)
+        diagnostics_plain("--option fitted: the fitted tyre is no option; expected the name or "
+                          "letter of one, which may have the same size");
+    if (options->carry != NULL)
+        diagnostics_plain("--carry goes with a stock list, and --option with none");
+    return !fitted && options->carry == NULL;
+}
+
+/* So many that nobody would wait for them. */
+static bool are_too_many(struct arena *arena, const struct build_case *build,
+                         const struct plan *plan, const struct shortlist_request *request)
+{
+    const struct suspension *suspension = &build->specification->suspension;
+    size_t count = shortlist_size(plan, request);
+    bool front = suspension->front.spring_choices.count + suspension->front.lift_choices.count > 0;
+    if (count <= SHORTLIST_SIZE_MAX)
+        return false;
+    build_source_fault(
+        arena, build->source, place_of(suspension->given, front ? "front" : "rear"),
+        arena_format(arena,
+                     "sizes on wheels x springs x heights x axle ratios are %zu combinations; "
+                     "expected at most %d: fewer spring_choices, lift_choices or axle_choices, or "
+                     "fewer sizes by search: forms, overall_diameter or rims",
+                     count, SHORTLIST_SIZE_MAX));
+    return true;
+}
+
+static void tell_rest(const struct options *options, const struct stock_list *stock,
+                 const struct shortlist *list)
+{
+    if (options->quiet)
+        return;
+    tell_reasons(stderr, list);
+    if (options->best == NULL && list->count == SHORTLIST_ROWS_MAX)
+        fprintf(stderr, "tyresum: only the best %d are shown; --best N shows N\n",
+                SHORTLIST_ROWS_MAX);
+    if (stock->unread > 0)
+        fprintf(stderr, "tyresum: %zu of %zu records of the stock list could not be read\n",
+                stock->unread, stock->read);
+}
+
 static enum exit_status shortlist_case(struct arena *arena, const struct build_case *build)
 {
     const struct options *options = build->options;
-    const char *path = build->source->path == NULL ? "-" : build->source->path;
     struct plan plan;
     struct stock_list stock;
-    size_t best;
-    if (!best_of(options, &best) || !has_search(arena, build) ||
-        !stock_list_read(arena, &build->specification->search, path, build->source->text,
-                         options->carry, &stock) ||
-        !plan_make(arena, build->specification, options->units == UNITS_US, NULL, &plan))
-        return EXIT_INPUT_WRONG;
     struct shortlist list;
-    shortlist_make(&plan, stock.items, stock.count, &list);
+    struct progress progress = progress_begin(stderr, options->quiet);
+    struct shortlist_request request = {.progress = progress_tell, .progress_of = &progress};
+    if (!best_of(options, &request.best) || !has_tyres(arena, build, &stock) ||
+        !case_plan(arena, build, &plan))
+        return EXIT_INPUT_WRONG;
+    request.candidates = stock.items;
+    request.count = stock.count;
+    if (are_too_many(arena, build, &plan, &request))
+        return EXIT_INPUT_WRONG;
+    shortlist_make(&plan, &request, &list);
+    progress_end(&progress);
     size_t column_count;
-    struct column *columns = with_carried(build->shared, &stock, &column_count);
+    struct column *columns = with_carried(build, &stock, &column_count);
     struct rows_out *rows = case_table(arena, build, columns, column_count);
     if (rows == NULL)
         return case_not_begun(build);
-    write_list(arena, options, rows, &stock, &list, best);
+    write_list(arena, options, rows, &stock, &list, request.best,
+               &plan.setups[plan.count - 1].axle[AXLE_FRONT].size);
     struct sink *sink = case_table_end(build, rows);
     if (!outbuf_flush(sink == NULL ? &rows->sink.out : &sink->out)) /* before words on it */
         return EXIT_NOT_WRITTEN;
-    if (!options->quiet)
-        tell_reasons(stderr, &list);
-    if (stock.unread > 0 && !options->quiet)
-        fprintf(stderr, "tyresum: %zu of %zu records of the stock list could not be read\n",
-                stock.unread, stock.read);
+    tell_rest(options, &stock, &list);
     return stock.unread > 0 ? EXIT_LINES_UNREAD : EXIT_COMPUTED;
 }
 

@@ -35,14 +35,19 @@ struct size_row {
     struct tyre_dimensions figures;
 };
 
-/* The texts of the bases met so far: a list of a million lines has a handful. */
-struct bases {
+/* What many sizes have alike, worked out where it is met first: the texts of the bases, of which a
+ * list of a million lines has a handful; the reference pressures of the classes, in both systems. */
+struct met {
     struct basis {
         struct basis_rows rows;
         struct span text;
         char room[BASIS_SIZE];
-    } items[16];
+    } bases[16];
     size_t count;
+    struct reference {
+        bool met;
+        double Pa;
+    } references[inflation_count][2];
 };
 
 static double positive(int value)
@@ -154,27 +159,34 @@ const struct column size_columns[] = {
 const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
 
 static struct span basis_of(const struct designation *size, const struct tyre_dimensions *figures,
-                            struct bases *bases)
+                            struct met *met)
 {
     const struct basis_rows rows = basis_rows_of(size, figures);
-    for (size_t i = 0; i < bases->count; i++)
-        if (memcmp(&bases->items[i].rows, &rows, sizeof rows) == 0)
-            return bases->items[i].text;
-    if (bases->count == sizeof bases->items / sizeof bases->items[0])
-        bases->count = 0;
-    struct basis *basis = &bases->items[bases->count++];
+    for (size_t i = 0; i < met->count; i++)
+        if (memcmp(&met->bases[i].rows, &rows, sizeof rows) == 0)
+            return met->bases[i].text;
+    if (met->count == sizeof met->bases / sizeof met->bases[0])
+        met->count = 0;
+    struct basis *basis = &met->bases[met->count++];
     basis->rows = rows;
     basis->text = (struct span){basis->room, basis_text(&rows, basis->room)};
     return basis->text;
 }
 
-static double reference_Pa(const struct designation *size, bool us)
+/* Without a load range it is that of the class. */
+static double reference_Pa(const struct designation *size, bool us, struct met *met)
 {
-    struct tyre_rating rating;
     if (size->completed) /* its class is not known */
         return UNKNOWN;
+    struct reference *of_class = &met->references[inflation_class(size)][us];
+    if (of_class->met && size->load_range == '\0')
+        return of_class->Pa;
+    struct tyre_rating rating;
     size_rate(size, size->load_range, &rating);
-    return nominal_told_Pa(rating.reference_Pa, us);
+    double told_Pa = nominal_told_Pa(rating.reference_Pa, us);
+    if (size->load_range == '\0')
+        *of_class = (struct reference){true, told_Pa};
+    return told_Pa;
 }
 
 /* What the designation says by itself. */
@@ -214,7 +226,7 @@ static void take_listed(struct read_size *read)
 
 /* The size, whose spelling is the text, outlives the row. */
 static void fill_row(const struct read_size *read, struct span text, unsigned needs,
-                     struct bases *bases, struct size_row *row)
+                     struct met *met, struct size_row *row)
 {
     const struct designation *size = &read->size;
     struct tyre_dimensions *figures = &row->figures;
@@ -228,11 +240,11 @@ static void fill_row(const struct read_size *read, struct span text, unsigned ne
     if (needs & NEEDS_RIM)
         figures_on_rim(size, UNKNOWN, figures);
     if (needs & NEEDS_BASIS)
-        row->basis = basis_of(size, figures, bases);
+        row->basis = basis_of(size, figures, met);
     if (needs & NEEDS_REFERENCE)
-        row->reference_Pa = reference_Pa(size, false);
+        row->reference_Pa = reference_Pa(size, false, met);
     if (needs & NEEDS_REFERENCE_US)
-        row->reference_us_Pa = reference_Pa(size, true);
+        row->reference_us_Pa = reference_Pa(size, true, met);
 }
 
 /* No figure of a line that could not be read is known. */
@@ -271,12 +283,12 @@ static bool add_designation(struct span text, struct rows_out *rows, void *conte
 }
 
 /* The text is room for its spelling. */
-static void fill_argument(struct read_size *read, unsigned needs, struct bases *bases,
+static void fill_argument(struct read_size *read, unsigned needs, struct met *met,
                           char text[DESIGNATION_CANONICAL_SIZE], struct size_row *row)
 {
     size_t length = designation_canonical(&read->size, text);
     take_listed(read);
-    fill_row(read, (struct span){text, length}, needs, bases, row);
+    fill_row(read, (struct span){text, length}, needs, met, row);
 }
 
 /* What the load range of one tyre means, in words. */
@@ -298,7 +310,7 @@ static void write_load_range(struct arena *arena, struct prose *prose,
 
 /* One tyre to read: what is known of it, a line each. */
 static enum exit_status write_list(struct arena *arena, const struct options *options,
-                                   struct read_size *read, struct bases *bases)
+                                   struct read_size *read, struct met *met)
 {
     struct size_row row;
     char text[DESIGNATION_CANONICAL_SIZE];
@@ -309,7 +321,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     if (!sink_open(arena, sink, options->output))
         return EXIT_NOT_WRITTEN;
     struct cell *cells = arena_allocate_array(arena, choice.count, sizeof *cells);
-    fill_argument(read, choice.needs, bases, text, &row);
+    fill_argument(read, choice.needs, met, text, &row);
     columns_fill(&choice, &row, cells);
     struct prose prose = {.out = &sink->out, .width = sink_page_width(sink)};
     for (size_t i = 0; i < choice.count; i++) {
@@ -339,10 +351,10 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
 {
     (void)command;
     size_t count = operand_count(options);
-    struct bases *bases = arena_allocate(arena, sizeof *bases);
+    struct met *met = arena_allocate(arena, sizeof *met);
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
         return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
-                              bases, false);
+                              met, false);
     struct read_size *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
     for (size_t i = 0; i < count; i++)
@@ -356,7 +368,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     }
     if (count == 1 && options->columns == NULL && !options->wide && !options->no_header &&
         strcmp(options->format, "table") == 0)
-        return write_list(arena, options, sizes, bases);
+        return write_list(arena, options, sizes, met);
     static struct rows_out rows; /* too large for the stack, and most of it is never touched */
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);
@@ -365,7 +377,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     for (size_t i = 0; i < count; i++) {
         struct size_row row;
         char text[DESIGNATION_CANONICAL_SIZE];
-        fill_argument(&sizes[i], rows.choice.needs, bases, text, &row);
+        fill_argument(&sizes[i], rows.choice.needs, met, text, &row);
         rows_add(&rows, &row);
     }
     return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;

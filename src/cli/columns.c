@@ -5,6 +5,7 @@
 #include "base/diagnostics.h"
 #include "base/known.h"
 #include "base/nearest.h"
+#include "output/number.h"
 
 /* The first column of several builds' rows: it says what no row knows, which of them is meant. */
 static const char case_name[] = "case";
@@ -42,7 +43,7 @@ static void choose(struct column_choice *out, const struct column *column, bool 
         .at = us ? column->at_us : column->at,
     };
     const struct unit *unit = &unit_table[chosen->unit];
-    chosen->raise = unit->reciprocal ? UNKNOWN : pow(10, chosen->decimals) / unit->factor;
+    chosen->raise = unit->reciprocal ? UNKNOWN : pow(10, chosen->decimals) / unit->factor * NUMBER_PARTS;
     if (chosen->ready != READY_BROUGHT)
         out->needs |= column->needs << (chosen->at != column->at);
 }

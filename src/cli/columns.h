@@ -59,7 +59,7 @@ struct chosen_column {
     enum unit_id unit;
     int decimals;
     size_t at;
-    double raise; /* makes units of the last decimal from SI; UNKNOWN where no product does */
+    double raise; /* makes from SI what number_of_raised() takes; UNKNOWN where no product does */
 };
 
 struct column_choice {

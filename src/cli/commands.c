@@ -28,7 +28,7 @@ const struct command command_table[] = {
      task_columns, &task_column_count, USE_ALL, 1, 10000},
     {"sheet", CMD_SHEET, BUILD, "the whole job: outcome and tasks first, then each part", run_part,
      figure_columns, &figure_column_count, USE_ALL, 1, 10000},
-    {"shortlist", CMD_SHORTLIST, BUILD, "every size, wheel and axle ratio that goes, best first",
+    {"shortlist", CMD_SHORTLIST, BUILD, "every tyre, wheel, spring, height and axle that goes, best first",
      run_shortlist, shortlist_columns, &shortlist_column_count, USE_SHORTLIST, 1, 10000},
     {"check", CMD_CHECK, BUILD " | --template",
      "is a file understood; what is doubtful, assumed, missing, in vain", run_check, check_columns,

@@ -77,7 +77,12 @@ void report_unknown_option(const struct specification *specification, const char
     for (size_t i = 0; i < options->count; i++)
         nearest_try(&nearest, options->items[i].name);
     const char *near = nearest_found(&nearest);
-    if (near != NULL)
+    size_t lettered = number_of_letters(span_of(name), options->count);
+    if (lettered > 0)
+        diagnostics_plain("\"%s\" is the name of one option and the letter of \"%s\"; expected the "
+                          "letter of the one that is meant, and better another name",
+                          name, options->items[lettered - 1].name);
+    else if (near != NULL)
         diagnostics_plain("the file has no option \"%s\"; did you mean \"%s\"?", name, near);
     else if (options->count == 0)
         diagnostics_plain("the file has no option \"%s\"; it names none", name);

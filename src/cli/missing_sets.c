@@ -25,7 +25,9 @@ static const struct {
     {CMD_CLEARANCE | CMD_SHEET | CMD_TASKS, "clearance", "ground", "\"220 mm\"", NULL},
     {CMD_CLEARANCE | CMD_SHEET | CMD_TASKS, "clearance", "under_axle", "\"205 mm\"", NULL},
     {CMD_CLEARANCE | CMD_SHEET | CMD_TASKS, "clearance", "arch",
-     "\"{above: 110 mm, inner: 28 mm, outer: 22 mm, at_lock: 14 mm}\"", NULL},
+     "\"{front: {above: 110 mm, inner: 28 mm, outer: 22 mm, at_lock: 14 mm}, "
+     "rear: {above: 115 mm, inner: 30 mm, outer: 25 mm}}\"",
+     NULL},
     {CMD_SHORTLIST, "search", "rims", "\"[{diameter: 17, width: 8 in, inset: 25 mm}]\"", NULL},
 };
 

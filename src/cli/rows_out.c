@@ -116,12 +116,17 @@ static void add_csv(struct rows_out *out, const void *row)
     const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
     char *to = outbuf_room(buffer, CELL_ROOM);
     for (; chosen < end; chosen++) {
-        const double *value = (const void *)((const char *)row + chosen->at);
+        const void *at = (const char *)row + chosen->at;
         char *behind = NULL;
-        if (chosen->ready == READY_NUMBER)
-            behind = known(*value)
-                         ? number_of_raised(*value * chosen->raise, chosen->decimals, mark, to)
+        if (chosen->ready == READY_NUMBER) {
+            double value = *(const double *)at;
+            behind = known(value)
+                         ? number_of_raised(value * chosen->raise, chosen->decimals, mark, to)
                          : to;
+        } else if (chosen->ready == READY_TEXT) {
+            const struct span *text = at;
+            behind = text->length == 0 ? to : csv_text(*text, separator, to);
+        }
         to = behind != NULL && behind <= last ? behind : put_cell(out, chosen, row, to);
         *to++ = separator;
     }

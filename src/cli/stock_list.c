@@ -40,8 +40,8 @@ struct entry {
 /* Reading a CSV: the heading first, then a size a record. */
 struct stock_reader {
     struct arena *arena;
-    const char *path, *build_path, *carry_names;
-    struct span build_text;
+    const char *path, *carry_names;
+    const struct build_source *source;
     const struct search *search;
     size_t index, *carry, count, capacity;
     struct entry *entries;
@@ -52,14 +52,8 @@ struct stock_reader {
 /* A fault of the list, where the build file names it. */
 static void fault(const struct stock_reader *reader, const char *key, const char *message)
 {
-    struct diagnostics diagnostics = {.arena = reader->arena,
-                                      .source_name = input_name(reader->build_path),
-                                      .source = reader->build_text};
-    struct mark place = place_of(reader->search->given, key);
-    if (place.source > 0) /* of the command line */
-        place = (struct mark){0, 0, 0};
-    diagnostics_add(&diagnostics, place, 1, "%s", message);
-    diagnostics_print(&diagnostics);
+    build_source_fault(reader->arena, reader->source, place_of(reader->search->given, key),
+                       message);
 }
 
 static bool find_column(struct stock_reader *reader, const struct csv_heading *heading)
@@ -296,8 +290,8 @@ static size_t count_names(const char *names)
     return count;
 }
 
-bool stock_list_read(struct arena *arena, const struct search *search, const char *build_path,
-                     struct span build_text, const char *carry, struct stock_list *out)
+bool stock_list_read(struct arena *arena, const struct search *search,
+                     const struct build_source *source, const char *carry, struct stock_list *out)
 {
     *out = (struct stock_list){.count = 0};
     bool builtin = search->list == NULL || strcmp(search->list, "builtin") == 0;
@@ -305,10 +299,10 @@ bool stock_list_read(struct arena *arena, const struct search *search, const cha
         diagnostics_plain("--carry goes with a stock list; expected search: {list: FILE.csv}");
     if (builtin)
         return carry == NULL && read_builtin(arena, out);
+    const char *build_path = source->path == NULL ? "-" : source->path;
     struct stock_reader reader = {.arena = arena,
                                   .path = path_beside(arena, build_path, search->list),
-                                  .build_path = build_path,
-                                  .build_text = build_text,
+                                  .source = source,
                                   .search = search,
                                   .carry_names = carry,
                                   .out = out};

@@ -5,8 +5,9 @@
 #include <stdbool.h>
 
 #include "base/arena.h"
+#include "cli/build_source.h"
 #include "cli/csv_heading.h"
-#include "report/shortlist.h"
+#include "report/shortlist/shortlist.h"
 
 struct stock_list {
     struct candidate *items; /* each size once */
@@ -23,7 +24,7 @@ struct stock_list {
  * search.column, otherwise "designation" or "size". carry: headings with commas between, or NULL.
  * False with a message, at its place in the build file, where it cannot be read or holds no size; a
  * record whose size cannot be read is named on standard error and passed over. */
-bool stock_list_read(struct arena *arena, const struct search *search, const char *build_path,
-                     struct span build_text, const char *carry, struct stock_list *out);
+bool stock_list_read(struct arena *arena, const struct search *search,
+                     const struct build_source *source, const char *carry, struct stock_list *out);
 
 #endif

@@ -5,12 +5,13 @@
 /* In workshop order. */
 const struct task_key task_keys[] = {
     {TASK_TRY_WHEEL, "tyres.fitted.wheel.mounting", "tyres.options.wheel",
-     "hub bore, bolts and room round the brake are tried by hand"},
+     "hub, bolts and room round the brake are tried by hand"},
     {TASK_SPARE, "tyres.spare", NULL, "no spare is judged and none is ordered"},
     {TASK_WHEEL, "allowed.wheel", "tyres.options.wheel", "no other wheel is ordered"},
     {TASK_WHEEL, "search.rims", "allowed.wheel", "there is none to choose from"},
     {TASK_AXLE_RATIO, "drivetrain.axle_choices", "drivetrain", "there is none to choose from"},
-    {TASK_UNLOAD, "carried.can_be_left_out", "carried", "nothing is left out to meet a rating"},
+    {TASK_UNLOAD, "carried.can_be_left_out", "carried",
+     "nothing is left out for a rating or a tyre"},
     {TASK_BUMP_STOP, "allowed.bump_stop", "clearance.arch", "none is fitted"},
     {TASK_TRIM_ARCH, "allowed.trim", "clearance.arch", "nothing is trimmed"},
     {TASK_SPACER, "allowed.spacer", "clearance.arch", "none is fitted"},

@@ -25,7 +25,7 @@ bool is_passenger_tyre(const struct tyre *tyre)
     return form && prefix && size->suffix == SUFFIX_NONE && !is_heavy(size);
 }
 
-static enum inflation_key class_of(const struct designation *size)
+enum inflation_key inflation_class(const struct designation *size)
 {
     if (size->prefix == PREFIX_T)
         return INFLATION_TEMPORARY;
@@ -236,7 +236,7 @@ bool is_commercial_tyre(const struct tyre_rating *rating)
 
 void size_rate(const struct designation *size, char load_range, struct tyre_rating *out)
 {
-    const enum inflation_key class = class_of(size);
+    const enum inflation_key class = inflation_class(size);
     const struct inflation_row *row = &inflation_rows[class];
     const double floor = unit_to_si(UNIT_KPA, row->floor_kPa);
     const double floor_us = known_or(unit_to_si(UNIT_PSI, row->floor_psi), floor);

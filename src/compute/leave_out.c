@@ -9,25 +9,35 @@ struct load_question {
     const struct state *state;
     const struct setup *fitted;
     const struct setup *setup;
-    bool *left_out; /* the setup's, of this state */
+    const struct bearing *bearing; /* one an axle; NULL: ratings alone are asked for */
+    bool *left_out;                /* the setup's, of this state */
     size_t may_stay[LEAVE_OUT_TRIED_MAX];
     size_t count;
 };
 
-/* Nominally, or surely: by more than the weighing may be off. */
-static bool meets_ratings(const struct load_question *question, bool surely)
+static bool is_borne(const struct load_question *question, const struct axle_loads *loads,
+                     bool surely)
 {
-    const struct ratings *ratings = &question->specification->vehicle.ratings;
-    struct axle_loads loads;
-    axle_loads_in_state(question->specification, question->state, question->fitted, question->setup,
-                        &loads);
-    for (int i = 0; i < RATING_COUNT; i++) {
-        enum rating rating = (enum rating)i;
-        double doubt_kg = surely ? rating_doubt_kg(question->specification, rating) : 0;
-        if (clearly_above(rated_load_kg(&loads, rating) + doubt_kg, rating_kg(ratings, rating)))
+    for (int axle = 0; question->bearing != NULL && axle < AXLE_COUNT; axle++) {
+        const struct bearing *bearing = &question->bearing[axle];
+        double load_kg = tyre_load_kg(question->specification, loads, (enum axle)axle,
+                                      tyre_is_dual(&question->setup->axle[axle]));
+        if (clearly_above(load_kg, surely ? bearing->sure_kg : bearing->most_kg))
             return false;
     }
     return true;
+}
+
+/* At all, or surely: by more than the weighing may be off. */
+static bool is_met(const struct load_question *question, bool surely)
+{
+    struct axle_loads loads;
+    axle_loads_in_state(question->specification, question->state, question->fitted, question->setup,
+                        &loads);
+    for (int rating = 0; rating < RATING_COUNT; rating++)
+        if (!rating_is_kept(question->specification, &loads, (enum rating)rating, surely))
+            return false;
+    return is_borne(question, &loads, surely);
 }
 
 static void find_items(struct load_question *question)
@@ -67,7 +77,7 @@ static unsigned lightest_of(struct load_question *question, bool surely, size_t 
         if (bits_in(set) != bits)
             continue;
         double mass = set_aside(question, set);
-        if (mass < least && meets_ratings(question, surely)) {
+        if (mass < least && is_met(question, surely)) {
             least = mass;
             best = set;
         }
@@ -83,18 +93,38 @@ static unsigned best_of(struct load_question *question, bool surely)
     return best;
 }
 
-bool leave_out(const struct specification *specification, const struct state *state,
-               const struct setup *fitted, const struct setup *setup)
+/* Whether what is asked for is met, with what stays behind for it. */
+static bool find_best(struct load_question *question, unsigned *best)
 {
-    struct load_question question = {
-        specification, state, fitted, setup, left_out_row(specification, setup, state), {0}, 0};
+    *best = 0;
+    if (is_met(question, true))
+        return true;
+    bool met = is_met(question, false);
+    *best = best_of(question, true);
+    if (*best == 0 && !met)
+        *best = best_of(question, false);
+    return met || *best != 0;
+}
+
+bool leave_out(const struct specification *specification, const struct state *state,
+               const struct setup *fitted, const struct setup *setup,
+               const struct bearing bearing[AXLE_COUNT])
+{
+    unsigned best;
+    struct load_question question = {.specification = specification,
+                                     .state = state,
+                                     .fitted = fitted,
+                                     .setup = setup,
+                                     .bearing = bearing,
+                                     .left_out = left_out_row(specification, setup, state)};
     find_items(&question);
-    if (question.count == 0 || meets_ratings(&question, true))
+    if (question.count == 0)
         return false;
-    bool met = meets_ratings(&question, false);
-    unsigned best = best_of(&question, true);
-    if (best == 0 && !met)
-        best = best_of(&question, false);
+    if (!find_best(&question, &best)) {
+        set_aside(&question, 0);
+        question.bearing = NULL;
+        find_best(&question, &best);
+    }
     set_aside(&question, best);
     return best != 0;
 }

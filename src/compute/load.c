@@ -35,6 +35,11 @@ double load_reserve(const struct specification *specification)
     return known_or(specification->limits.load_reserve, 0);
 }
 
+double load_within_kg(const struct specification *specification, double capacity_kg)
+{
+    return capacity_kg / (1 + load_reserve(specification));
+}
+
 double tyre_doubt_kg(const struct specification *specification, bool dual)
 {
     return known_or(specification->measured.scale_kg, 0) / tyres_on_axle(dual);
@@ -48,11 +53,39 @@ static double rated_for_kg(const struct specification *specification, enum axle 
     return rating_kg / tyres_on_axle(dual);
 }
 
+double tyre_load_kg(const struct specification *specification, const struct axle_loads *loads,
+                    enum axle axle, bool dual)
+{
+    double track_m = of_axle(specification->vehicle.track_m, axle);
+    return heavier_corner_kg(loads, axle, track_m) / (tyres_on_axle(dual) / 2.0);
+}
+
 double axle_left_kg(const struct specification *specification, const struct axle_loads *loads,
                     enum axle axle, bool dual, double each_kg)
 {
-    double corner = heavier_corner_kg(loads, axle, of_axle(specification->vehicle.track_m, axle));
-    return 2 * (each_kg * (dual ? 2 : 1) - corner);
+    return tyres_on_axle(dual) * (each_kg - tyre_load_kg(specification, loads, axle, dual));
+}
+
+struct bearing tyre_bearing(const struct specification *specification,
+                            const struct tyre_rating *rating, const struct ceilings *ceilings,
+                            bool dual, const struct pressure_demands *demands)
+{
+    const struct pressure_demands others = {.replaced_Pa = known_or(demands->replaced_Pa, 0),
+                                            .built_Pa = 0,
+                                            .rated_Pa = demands->rated_Pa,
+                                            .placard_Pa = demands->placard_Pa,
+                                            .built_least_Pa = UNKNOWN};
+    enum pressure_reason reason =
+        choose_pressure(&others, rating, ceilings, PRESSURE_METRIC).reason;
+    double sure_kg = capacity_under_kg(rating, dual, ceilings->sure_Pa);
+    double highest_kg = capacity_under_kg(rating, dual, ceilings->highest_Pa);
+    double doubt_kg = tyre_doubt_kg(specification, dual);
+    double most_kg = load_within_kg(specification, highest_kg) + doubt_kg;
+    if (reason == REASON_REFUSED)
+        return (struct bearing){UNKNOWN, UNKNOWN};
+    if (reason == REASON_UNREAD)
+        return (struct bearing){most_kg, most_kg};
+    return (struct bearing){load_within_kg(specification, sure_kg) - doubt_kg, most_kg};
 }
 
 /* Load of the heaviest tyre on an axle over all states: the corner, shared by twins. */
@@ -67,20 +100,18 @@ static void find_heaviest(const struct load_conditions *conditions, const struct
         const struct state *state = state_at(specification, i);
         struct axle_loads loads;
         axle_loads_in_state(specification, state, conditions->fitted, setup, &loads);
-        double tyres = tyres_on_axle(out->dual) / 2.0;
-        double corner = /* unknown too where the moments would lift the axle */
-            heavier_corner_kg(&loads, axle, track_m);
-        double load = corner / tyres;
+        double load = /* unknown too where the moments would lift the axle */
+            tyre_load_kg(specification, &loads, axle, out->dual);
         if (!known(load)) { /* one state that cannot be told may be the heaviest */
             out->load_built_kg = out->load_whole_side_kg = UNKNOWN;
             return;
         }
-        double even = loads.axle_kg[axle] / 2;
-        out->load_whole_side_kg = higher_of(
-            out->load_whole_side_kg, (even + side_shift_kg(&loads, axle, 1, track_m)) / tyres);
+        double tyres = tyres_on_axle(out->dual), even = loads.axle_kg[axle] / tyres;
+        double whole_side = side_shift_kg(&loads, axle, 1, track_m) * 2 / tyres;
+        out->load_whole_side_kg = higher_of(out->load_whole_side_kg, even + whole_side);
         if (!known(out->load_built_kg) || clearly_above(load, out->load_built_kg)) {
             out->load_built_kg = load;
-            out->load_side_kg = (corner - even) / tyres;
+            out->load_side_kg = load - even;
             out->heaviest_state = (int)i;
         }
     }
@@ -109,19 +140,16 @@ static double replaced_Pa(const struct tyre_rating *fitted, const struct tyre_ra
 /* Demands, each as a pressure. The axle rating counts whatever is aboard today: 49 CFR 571.110
  * S4.2.2.2 and 571.120 S5.1.2 ask it of the tyres that a maker fits. */
 static struct pressure_demands find_demands(const struct tyre_rating *fitted, bool is_fitted,
-                                            struct axle_pressures *out)
+                                            const struct axle_pressures *out)
 {
     const struct tyre_rating *rating = &out->rating;
     double for_speed = rating->speed_pressure_Pa;
-    out->as_replaced_Pa = replaced_Pa(fitted, rating, out->dual, out->demand_replaced_kg);
-    if (is_fitted) /* it replaces nothing: the placard itself is the starting point */
-        out->as_replaced_Pa = out->placard_Pa;
-    out->as_built_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_built_kg) + for_speed;
-    out->as_rated_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_rated_kg) + for_speed;
     return (struct pressure_demands){
-        .replaced_Pa = out->as_replaced_Pa,
-        .built_Pa = out->as_built_Pa,
-        .rated_Pa = out->as_rated_Pa,
+        .replaced_Pa = is_fitted /* it replaces nothing: the placard is the starting point */
+                           ? out->placard_Pa
+                           : replaced_Pa(fitted, rating, out->dual, out->demand_replaced_kg),
+        .built_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_built_kg) + for_speed,
+        .rated_Pa = pressure_for_load_Pa(rating, out->dual, out->demand_rated_kg) + for_speed,
         /* A pressure for tyres of one group says nothing of another: 450 kPa of a commercial tyre
          * are above what a passenger tyre may have, and what the axle needs is in the others. */
         .placard_Pa = placard_is_for(out, tyre_group(rating->class)) ? out->placard_Pa : UNKNOWN,
@@ -188,6 +216,7 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     tyre_rate(tyre, vehicle->kind, vehicle->top_speed_mps, &out->rating);
     tyre_rate(&conditions->fitted->axle[axle], vehicle->kind, vehicle->top_speed_mps, &fitted);
     out->placard_group = tyre_group(fitted.class);
+    out->fitted_unread = !known(fitted.reference_Pa);
     out->placard_Pa = placard_Pa(specification, axle);
     out->floor_Pa = out->rating.floor_Pa[conditions->system];
     out->ceilings = ceilings_of(&out->rating, &tyre->wheel, proven_Pa(out));
@@ -199,9 +228,9 @@ void axle_pressures(const struct load_conditions *conditions, const struct setup
     out->demand_built_kg = (out->load_built_kg + doubt_kg) * (1 + reserve);
     out->demand_least_kg = (out->load_built_kg - doubt_kg) * (1 + reserve);
     out->demand_rated_kg = rated_for_kg(specification, axle, out->dual);
-    struct pressure_demands demands = find_demands(&fitted, setup->is_fitted, out);
+    out->demands = find_demands(&fitted, setup->is_fitted, out);
     struct pressure_choice choice =
-        choose_pressure(&demands, &out->rating, &out->ceilings, conditions->system);
+        choose_pressure(&out->demands, &out->rating, &out->ceilings, conditions->system);
     out->needed_Pa = choice.needed_Pa;
     out->recommended_Pa = choice.recommended_Pa;
     out->least_told_Pa = choice.least_told_Pa;

@@ -16,6 +16,7 @@ struct axle_pressures {
     struct tyre_rating rating;
     bool dual;
     enum tyre_group placard_group; /* of the fitted tyre, for which the placard is made */
+    bool fitted_unread;            /* the fitted tyre's load at a pressure is not known */
     double placard_Pa;             /* the vehicle's, whatever it is made for */
     double demand_replaced_kg;     /* the fitted tyre's capacity at the placard */
     double demand_built_kg;        /* heaviest state, by which the scale may be off, the reserve */
@@ -27,7 +28,7 @@ struct axle_pressures {
     int heaviest_state;            /* its number; STATE_UNKNOWN */
     /* With the pressure that the top speed adds; as replaced it is in the placard already where
      * the fitted tyre is of a class that has it too. */
-    double as_replaced_Pa, as_built_Pa, as_rated_Pa;
+    struct pressure_demands demands;
     double floor_Pa;
     struct ceilings ceilings;
     double needed_Pa;      /* before a ceiling refuses it */
@@ -68,6 +69,14 @@ enum { STATE_UNKNOWN = -1 };
 double placard_Pa(const struct specification *specification, enum axle axle);
 double load_reserve(const struct specification *specification);
 
+/* The load that a capacity is enough for, with the reserve kept free. */
+double load_within_kg(const struct specification *specification, double capacity_kg);
+
+/* Load of the heaviest tyre of an axle: the heavier corner's, shared by twins. UNKNOWN where the
+ * axle is lifted. */
+double tyre_load_kg(const struct specification *specification, const struct axle_loads *loads,
+                    enum axle axle, bool dual);
+
 /* How much an axle's load may rise until its heavier side bears so much on each tyre or wheel, in
  * kg; UNKNOWN where something is missing. Weight on the centre line is taken. */
 double axle_left_kg(const struct specification *specification, const struct axle_loads *loads,
@@ -75,6 +84,18 @@ double axle_left_kg(const struct specification *specification, const struct axle
 
 /* How far off the load of each tyre of an axle may be by the weighing. */
 double tyre_doubt_kg(const struct specification *specification, bool dual);
+
+/* The load of one tyre up to which what bears it does: whatever the weighing may be off and the
+ * sidewall says, and if both are as well as they can be. UNKNOWN where nothing bounds it. */
+struct bearing {
+    double sure_kg, most_kg;
+};
+
+/* A tyre's under its ceilings, with the reserve. What does not meet the other demands bounds
+ * nothing: it is refused, or another is ordered, whatever is aboard. */
+struct bearing tyre_bearing(const struct specification *specification,
+                            const struct tyre_rating *rating, const struct ceilings *ceilings,
+                            bool dual, const struct pressure_demands *demands);
 
 /* The pressure that an option says it is handed over with. */
 double as_set_Pa(const struct setup *setup, enum axle axle);

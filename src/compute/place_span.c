@@ -7,7 +7,7 @@ void bearing_left_under(const struct bearings *bearings, const struct axle_loads
                         struct bearing_left *out)
 {
     for (enum axle axle = 0; axle < AXLE_COUNT; axle++) {
-        const struct bearing *bearing = &bearings->axle[axle];
+        const struct axle_bearing *bearing = &bearings->axle[axle];
         out->tyres_kg[axle] =
             axle_left_kg(bearings->specification, loads, axle, bearing->dual, bearing->tyre_kg);
         out->wheels_kg[axle] =

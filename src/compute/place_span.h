@@ -6,7 +6,7 @@
 #include "compute/ratings.h"
 
 /* What one tyre and one wheel of an axle bear, and the axle's springs above unladen. */
-struct bearing {
+struct axle_bearing {
     bool dual;
     double tyre_kg, wheel_kg, springs_kg;
 };
@@ -14,7 +14,7 @@ struct bearing {
 /* One setup's, on loads of one state. */
 struct bearings {
     const struct specification *specification;
-    struct bearing axle[AXLE_COUNT];
+    struct axle_bearing axle[AXLE_COUNT];
     double sprung_from_kg[AXLE_COUNT]; /* axle load at which the springs stand as unladen */
 };
 void bearing_left_under(const struct bearings *bearings, const struct axle_loads *loads,

@@ -66,6 +66,17 @@ double rating_doubt_kg(const struct specification *specification, enum rating ra
     }
 }
 
+bool rating_is_kept(const struct specification *specification, const struct axle_loads *loads,
+                    enum rating rating, bool surely)
+{
+    double load_kg = rated_load_kg(loads, rating);
+    double most_kg = rating_kg(&specification->vehicle.ratings, rating);
+    double doubt_kg = rating_doubt_kg(specification, rating);
+    if (surely)
+        return !clearly_above(load_kg + doubt_kg, most_kg);
+    return !clearly_above(load_kg, most_kg) || clearly_above(doubt_kg, load_kg - most_kg);
+}
+
 const struct carried_item *rating_broken_by(const struct loading *loading, enum rating rating,
                                             bool *unladen)
 {

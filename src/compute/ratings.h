@@ -29,6 +29,11 @@ double rated_load_kg(const struct axle_loads *loads, enum rating rating);
  * axle's is read once. */
 double rating_doubt_kg(const struct specification *specification, enum rating rating);
 
+/* Whether a rating that is known is not passed: surely, whatever the weighing may be off, or as far
+ * as it tells. */
+bool rating_is_kept(const struct specification *specification, const struct axle_loads *loads,
+                    enum rating rating, bool surely);
+
 /* Which setup in which state. */
 struct loading {
     const struct specification *specification;

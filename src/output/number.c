@@ -18,10 +18,22 @@ enum { SIGNIFICANT = 10, CUT_SIGNIFICANT = 15 };
 static const uint32_t powers_of_ten[] = {1,      10,      100,      1000,      10000,
                                          100000, 1000000, 10000000, 100000000, 1000000000};
 
-const char number_digit_pairs[] = "00010203040506070809101112131415161718192021222324"
-                                  "25262728293031323334353637383940414243444546474849"
-                                  "50515253545556575859606162636465666768697071727374"
-                                  "75767778798081828384858687888990919293949596979899";
+#define TEN(tens)                                                                                  \
+    tens "0\0" tens "1\0" tens "2\0" tens "3\0" tens "4\0" tens "5\0" tens "6\0" tens "7\0" tens    \
+         "8\0" tens "9\0"
+#define HUNDRED(hundreds)                                                                          \
+    TEN(hundreds "0")                                                                              \
+    TEN(hundreds "1")                                                                              \
+    TEN(hundreds "2")                                                                              \
+    TEN(hundreds "3")                                                                              \
+    TEN(hundreds "4")                                                                              \
+    TEN(hundreds "5")                                                                              \
+    TEN(hundreds "6")                                                                              \
+    TEN(hundreds "7")                                                                              \
+    TEN(hundreds "8")                                                                              \
+    TEN(hundreds "9")
+const char number_triples[] = HUNDRED("0") HUNDRED("1") HUNDRED("2") HUNDRED("3") HUNDRED("4")
+    HUNDRED("5") HUNDRED("6") HUNDRED("7") HUNDRED("8") HUNDRED("9");
 
 struct decimal {
     uint64_t whole;
@@ -91,16 +103,17 @@ static int count_digits(uint64_t number)
 /* The last `count` digits of the number, with zeros in front where it has fewer. */
 static void put_digits(uint32_t number, int count, char *text)
 {
-    for (; count >= 2; number /= 100) {
-        count -= 2;
-        memcpy(text + count, number_digit_pairs + (size_t)(number % 100) * 2, 2);
+    for (; count >= 3; number /= 1000) {
+        count -= 3;
+        memcpy(text + count, number_triples + (size_t)(number % 1000) * 4, 3);
     }
-    if (count == 1)
-        *text = (char)('0' + number % 10);
+    memcpy(text, number_triples + (size_t)(number % 1000) * 4 + 3 - count, (size_t)count);
 }
 
 static size_t put_whole(uint64_t number, char *text)
 {
+    if (number < 10000)
+        return (size_t)(number_whole((uint32_t)number, text) - text);
     const uint32_t group = 100000000;
     int count = count_digits(number), left = count;
     for (; number >= group; number /= group) {
@@ -159,7 +172,8 @@ static size_t put_plain(double value, int decimals, char decimal_mark, char text
 size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
 {
     decimals = usable_decimals(decimals);
-    char *end = number_of_raised(value * powers_of_ten[decimals], decimals, decimal_mark, text);
+    char *end = number_of_raised(value * powers_of_ten[decimals] * NUMBER_PARTS, decimals,
+                                 decimal_mark, text);
     if (end == NULL)
         return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
                                          : put_cut(value, decimal_mark, text);
@@ -187,31 +201,54 @@ static bool significand_of(double magnitude, struct significand *result)
     double scaled = magnitude * scales[decimals];
     if (!(scaled >= 1e9 && scaled < 9999999999.0))
         return false;
-    result->digits = (uint64_t)scaled;
+    result->digits = (uint64_t)(int64_t)scaled;
     result->decimals = decimals;
-    double rest = scaled - (double)result->digits;
+    double rest = scaled - (double)(int64_t)result->digits;
     result->digits += rest > 0.5;
     return fabs(rest - 0.5) > 1e-5;
 }
 
+/* Without zeros behind the point. Copies are of one length: what is too much is written over. */
 static size_t put_significand(struct significand number, char *text)
 {
-    for (; number.decimals > 0 && number.digits % 10 == 0; number.decimals--)
-        number.digits /= 10;
-    /* At most fourteen decimals, so both parts by two groups that fit 32 bits. */
-    uint64_t scale = 1;
-    for (int i = 0; i < number.decimals; i++)
-        scale *= 10;
-    size_t length = put_whole(number.digits / scale, text);
-    if (number.decimals == 0)
-        return length;
-    text[length++] = '.';
-    uint64_t fraction = number.digits % scale;
-    int front = number.decimals > 8 ? number.decimals - 8 : 0;
-    put_digits((uint32_t)(fraction / 100000000), front, text + length);
-    put_digits((uint32_t)(fraction % 100000000), number.decimals - front,
-               text + length + (size_t)front);
-    return length + (size_t)number.decimals;
+    char digits[2 * SIGNIFICANT] = "";
+    put_digits((uint32_t)(number.digits / 100000), 5, digits);
+    put_digits((uint32_t)(number.digits % 100000), 5, digits + 5);
+    const int whole = SIGNIFICANT - number.decimals;
+    int used = SIGNIFICANT;
+    while (used > whole && digits[used - 1] == '0')
+        used--;
+    if (whole <= 0) {
+        char *to = text + 2 - whole;
+        memcpy(text, "0.0000", 6);
+        memcpy(to, digits, SIGNIFICANT);
+        return (size_t)(to + used - text);
+    }
+    memcpy(text, digits, SIGNIFICANT);
+    if (used == whole)
+        return (size_t)whole;
+    text[whole] = '.';
+    memcpy(text + whole + 1, digits + whole, SIGNIFICANT);
+    return (size_t)used + 1;
+}
+
+/* Of a number from 1 to 10000 that has two decimals at the most, as nearly all have: the rest of its
+ * ten digits are then zeros, whichever place the first one has. Nothing for any other. */
+static size_t put_hundredths(double magnitude, char *text)
+{
+    if (!(magnitude >= 1 && magnitude < 9999))
+        return 0;
+    double hundredths = magnitude * 100;
+    int32_t nearest = (int32_t)(hundredths + 0.5);
+    if (!(fabs(hundredths - nearest) < 4e-8))
+        return 0;
+    uint32_t rest = (uint32_t)nearest % 100;
+    char *to = number_whole((uint32_t)nearest / 100, text);
+    if (rest == 0)
+        return (size_t)(to - text);
+    *to = '.';
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
+    return (size_t)(to + 3 - (rest % 10 == 0) - text);
 }
 
 size_t number_significant(double value, char text[NUMBER_SIZE])
@@ -221,7 +258,10 @@ size_t number_significant(double value, char text[NUMBER_SIZE])
     size_t length = 0;
     if (value < 0)
         text[length++] = '-';
-    if (magnitude < 1e10 && magnitude == (double)(int64_t)magnitude) {
+    size_t short_length = put_hundredths(magnitude, text + length);
+    if (short_length > 0) {
+        length += short_length;
+    } else if (magnitude < 1e10 && magnitude == (double)(int64_t)magnitude) {
         length += put_whole((uint64_t)(int64_t)magnitude, text + length);
     } else if (magnitude >= 1e-4 && magnitude < 1e10 && significand_of(magnitude, &number)) {
         length += put_significand(number, text + length);

@@ -42,48 +42,71 @@ size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUM
  * allows it, never "-0". The value must be finite. */
 size_t number_significant(double value, char text[NUMBER_SIZE]);
 
-/* "00" to "99", one behind the other; and one of them as two characters. */
-extern const char number_digit_pairs[];
-static inline char *number_pair(uint32_t number, char *to)
+/* "000" to "999", four bytes each. */
+extern const char number_triples[];
+
+/* A number below 1000 as three digits, and one below 10000 without zeros in front. One byte more may
+ * be written than the text has. */
+static inline char *number_triple(uint32_t number, char *to)
 {
-    memcpy(to, number_digit_pairs + (size_t)number * 2, 2);
-    return to + 2;
+    memcpy(to, number_triples + (size_t)number * 4, 4);
+    return to + 3;
+}
+static inline char *number_whole(uint32_t number, char *to)
+{
+    if (number >= 1000) {
+        *to = (char)('0' + number / 1000);
+        return number_triple(number % 1000, to + 1);
+    }
+    size_t zeros = (size_t)(number < 100) + (number < 10);
+    memcpy(to, number_triples + (size_t)number * 4 + zeros, 4);
+    return to + 3 - zeros;
+}
+
+/* What number_of_raised() takes is multiplied by this too, so that one conversion gives the whole
+ * number and how near to a half it was. */
+enum { NUMBER_PARTS_BITS = 20, NUMBER_PARTS = 1 << NUMBER_PARTS_BITS };
+
+/* The whole number next to one that is not negative and below the limit, in parts; the limit itself
+ * for any other, and for one so near to a half that the last bits of a product could tell. */
+static inline uint32_t number_next(double parts, uint32_t limit)
+{
+    enum { NEAR = 2 };
+    if (!(parts >= 0 && parts < (double)limit * NUMBER_PARTS))
+        return limit;
+    int64_t above = (int64_t)parts + NUMBER_PARTS / 2;
+    uint32_t rest = (uint32_t)above % NUMBER_PARTS;
+    return rest - NEAR < NUMBER_PARTS - 2 * NEAR ? (uint32_t)(above >> NUMBER_PARTS_BITS) : limit;
 }
 
 /* The text of number_fixed(), without a NUL, for a number that is already multiplied by
- * 10^decimals: not negative, below 10000, of two decimals at the most, and not so near to a half
- * that the last bits of a product could tell. Returns its end; NULL for any other, with nothing of
- * use at `to`. */
-static inline char *number_of_raised(double raised, int decimals, char decimal_mark, char *to)
+ * 10^decimals and NUMBER_PARTS: not negative, below 10000, of two decimals at the most, and not
+ * beside a half. Returns its end; NULL for any other, with nothing of use at `to`. */
+static inline char *number_of_raised(double parts, int decimals, char decimal_mark, char *to)
 {
-    static const double limit = 1e6, near = 1e-6;
-    double magnitude = raised + 0.5;
-    if (!(raised >= 0 && magnitude < limit))
-        return NULL;
-    uint32_t units = (uint32_t)(int32_t)magnitude;
-    uint32_t whole = decimals == 0 ? units : decimals == 1 ? units / 10 : units / 100;
-    if (!(fabs(magnitude - (int32_t)units - 0.5) < 0.5 - near) || whole >= 10000 || decimals > 2)
-        return NULL;
-    uint32_t rest = whole;
-    if (whole >= 100) {
-        uint32_t hundreds = whole / 100;
-        rest = whole % 100;
-        if (hundreds >= 10)
-            to = number_pair(hundreds, to);
-        else
-            *to++ = (char)('0' + hundreds);
+    uint32_t units;
+    switch (decimals) {
+    case 0:
+        units = number_next(parts, 10000);
+        return units == 10000 ? NULL : number_whole(units, to);
+    case 1:
+        units = number_next(parts, 100000);
+        if (units == 100000)
+            return NULL;
+        to = number_whole(units / 10, to);
+        to[0] = decimal_mark;
+        to[1] = (char)('0' + units % 10);
+        return to + 2;
+    case 2:
+        units = number_next(parts, 1000000);
+        if (units == 1000000)
+            return NULL;
+        to = number_whole(units / 100, to);
+        to[0] = decimal_mark;
+        memcpy(to + 1, number_triples + (size_t)(units % 100) * 4 + 1, 2);
+        return to + 3;
     }
-    if (whole >= 10)
-        to = number_pair(rest, to);
-    else
-        *to++ = (char)('0' + rest);
-    if (decimals > 0)
-        *to++ = decimal_mark;
-    if (decimals == 1)
-        *to++ = (char)('0' + (units - whole * 10));
-    else if (decimals == 2)
-        to = number_pair(units - whole * 100, to);
-    return to;
+    return NULL;
 }
 
 #endif

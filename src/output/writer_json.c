@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "base/utf8.h"
+#include "base/eight.h"
 #include "output/number.h"
 
 /* Section 7: quotation mark, reverse solidus and U+0000 to U+001F must be escaped. What else would
@@ -20,17 +21,30 @@ static void put_escaped(struct outbuf *out, uint32_t code)
     out->used += (size_t)sprintf(outbuf_room(out, sizeof "\\u0000"), "\\u%04x", (unsigned)code);
 }
 
+static inline bool is_plain(char c)
+{
+    return (unsigned char)c >= 0x20 && (unsigned char)c < 0x7F && c != '"' && c != '\\';
+}
+
+/* Whether one of eight bytes is not plain. */
+static inline bool escape_in(uint64_t bytes)
+{
+    return (any_below(bytes, 0x20) | any_is(bytes, '"') | any_is(bytes, '\\') |
+            any_is(bytes, 0x7F) | any_beyond_ascii(bytes)) != 0;
+}
+
 /* How many bytes from here on can go out as they are. */
 static size_t unescaped_length(struct span text)
 {
     size_t length = 0;
-    while (length < text.length) {
-        unsigned char c = (unsigned char)text.at[length];
-        if (c < 0x20 || c == 0x7F || c == '"' || c == '\\')
+    for (;;) {
+        while (length + 8 <= text.length && !escape_in(eight_at(text.at + length)))
+            length += 8;
+        while (length < text.length && is_plain(text.at[length]))
+            length++;
+        if (length == text.length || (unsigned char)text.at[length] < 0x80)
             break;
-        struct shown_character character = {.taken = 1};
-        if (c >= 0x80)
-            character = shown_first(span_from(text, length));
+        struct shown_character character = shown_first(span_from(text, length));
         if (character.escaped)
             break;
         length += character.taken;
@@ -92,17 +106,41 @@ static void begin(struct writer *writer)
         outbuf_char(writer->out, '[');
 }
 
+/* What stands before the value of each column; nothing where the name has to be escaped. */
+static struct span *begun_members(struct writer *writer)
+{
+    struct span *begun = arena_allocate_array(writer->arena, writer->columns, sizeof *begun);
+    for (size_t i = 0; i < writer->columns; i++) {
+        const char *name = writer->headings[i].name;
+        if (unescaped_length(span_of(name)) == strlen(name))
+            begun[i] = span_of(arena_format(writer->arena, i == 0 ? "\"%s\":" : ",\"%s\":", name));
+    }
+    return begun;
+}
+
+static void begin_member(struct writer *writer, size_t i)
+{
+    const struct span *begun = writer->state;
+    if (begun[i].length > 0) {
+        outbuf_put(writer->out, begun[i]);
+        return;
+    }
+    if (i > 0)
+        outbuf_char(writer->out, ',');
+    json_put_string(writer->out, span_of(writer->headings[i].name));
+    outbuf_char(writer->out, ':');
+}
+
 static void row(struct writer *writer, const struct cell *cells)
 {
     struct outbuf *out = writer->out;
+    if (writer->state == NULL) /* the names may have changed since the beginning */
+        writer->state = begun_members(writer);
     if (!writer->options.streaming)
         outbuf_text(out, writer->rows == 0 ? "\n" : ",\n");
     outbuf_char(out, '{');
     for (size_t i = 0; i < writer->columns; i++) {
-        if (i > 0)
-            outbuf_char(out, ',');
-        json_put_string(out, span_of(writer->headings[i].name));
-        outbuf_char(out, ':');
+        begin_member(writer, i);
         put_value(out, &cells[i]);
     }
     outbuf_char(out, '}');

@@ -33,17 +33,18 @@ static void begin(struct writer *writer)
 
 static void put_cell(struct writer *writer, const struct cell *cell)
 {
-    char number[NUMBER_SIZE];
-    outbuf_char(writer->out, ' ');
-    if (cell_is_absent(cell)) {
-        outbuf_char(writer->out, '-');
-    } else if (cell->kind == CELL_TEXT) {
-        markdown_text(writer->out, cell->text);
-    } else {
-        number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, number);
-        outbuf_text(writer->out, number);
-    }
-    outbuf_text(writer->out, " |");
+    struct outbuf *out = writer->out;
+    char *to = outbuf_room(out, NUMBER_SIZE + 1);
+    *to = ' ';
+    out->used++;
+    if (cell_is_absent(cell))
+        outbuf_char(out, '-');
+    else if (cell->kind == CELL_TEXT)
+        markdown_text(out, cell->text);
+    else
+        out->used +=
+            number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to + 1);
+    outbuf_put(out, (struct span){" |", 2});
 }
 
 static void row(struct writer *writer, const struct cell *cells)

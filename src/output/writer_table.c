@@ -90,8 +90,10 @@ static void put_title_line(struct writer *writer, size_t line)
     const struct table *table = writer->state;
     for (size_t i = 0; i < writer->columns; i++) {
         const struct layout_column *column = &table->layout.columns[i];
+        if (!is_shown(writer, i))
+            continue;
         size_t above = table->layout.title_lines - column->title_count;
-        if (is_shown(writer, i) && line >= above)
+        if (line >= above)
             put_in_column(writer, i, column->title[line - above]);
     }
     end_line(writer);

@@ -175,6 +175,13 @@ const char *answer_heading(const struct layout *layout, size_t setup_index)
                         setup_index == 0 ? "" : setup->name, standing_text(layout, setup_index));
 }
 
+/* What is judged of the ratings: itself, and what has to stay behind for one. */
+static bool is_of_ratings(const struct figure *finding)
+{
+    return quantity_rows[finding->quantity].policy & POLICY_OF_BUILD ||
+           (finding->quantity == QUANTITY_LEFT_OUT && finding->limit_owner == LIMIT_OF_MAKER);
+}
+
 /* Whether every rating that is the build's is known and kept with every tyre. */
 static bool keeps_every_rating(const struct layout *layout)
 {
@@ -182,7 +189,7 @@ static bool keeps_every_rating(const struct layout *layout)
     for (size_t i = 0; i < layout->plan->count; i++)
         for (size_t j = 0; j < layout->outcomes[i].finding_count; j++) {
             const struct figure *finding = layout->outcomes[i].findings[j];
-            if (!(quantity_rows[finding->quantity].policy & POLICY_OF_BUILD))
+            if (!is_of_ratings(finding))
                 continue;
             if (finding_outcome(finding) != OUTCOME_GO || finding->verdict == VERDICT_UNKNOWN)
                 return false;

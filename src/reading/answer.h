@@ -24,7 +24,7 @@ void answer_row(const struct layout *layout, size_t setup, const char *cells[ANS
 /* "survey wagon: 5 tyres, 3 loading states" */
 const char *answer_title(const struct layout *layout);
 
-/* "LT245/75R16 120/116S, one step taller: go after work: 3 tasks" */
+/* "LT245/75R16 120/116S, one step taller: go after work; 3 tasks" */
 const char *answer_heading(const struct layout *layout, size_t setup_index);
 
 /* "the build, whichever tyre: no go", before what of all that the setups share decides; NULL where

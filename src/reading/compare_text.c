@@ -116,8 +116,9 @@ static const char *tasks_text(struct arena *arena, const struct plan *plan,
         for (size_t i = 0; i < found->task_count; i++)
             if ((int)task_rows[found->tasks[i].cure.task].kind == kind)
                 add(&group, task_name(&group, &found->tasks[i]), found->tasks[i].axle);
-        const char *word = kind == TASK_TO_TELL ? "tell the driver"
-                                                : task_kind_name((enum task_kind)kind);
+        const char *word = kind == TASK_TO_TELL      ? "tell the driver"
+                           : kind == TASK_TO_MEASURE ? "find out"
+                                                     : task_kind_name((enum task_kind)kind);
         text = arena_format(arena, "%s%s", text, group_text(&group, word));
     }
     return text;

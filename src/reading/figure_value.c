@@ -103,9 +103,23 @@ const char *figure_basis(struct arena *arena, const struct plan *plan, const str
     return arena_format(arena, "%s; governed by: %s", text, figure->governed_by.name);
 }
 
-const char *figure_action(struct arena *arena, const struct plan *plan, const struct figure *figure)
+const char *figure_advice(struct arena *arena, const struct plan *plan, const struct figure *figure)
 {
     const char *text = remark_text(arena, &figure->advice, plan->us);
     return text == NULL || figure->cures == NULL ? text
                                                  : cures_text(arena, text, figure->cures, plan->us);
+}
+
+static const char *key_of(struct arena *arena, const struct figure *figure)
+{
+    const char *key = remark_key(arena, &figure->advice);
+    for (int i = 0; key == NULL && figure->cures != NULL && i < CURE_COUNT; i++)
+        key = remark_key(arena, &figure->cures->lacking[i]);
+    return key;
+}
+
+const char *figure_action(struct arena *arena, const struct plan *plan, const struct figure *figure)
+{
+    const char *text = figure_advice(arena, plan, figure), *key = key_of(arena, figure);
+    return key == NULL ? text : arena_format(arena, "%s (key %s)", text, key);
 }

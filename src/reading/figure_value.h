@@ -19,6 +19,9 @@ const char *figure_option(const struct plan *plan, const struct figure *figure);
 const char *figure_state(const struct plan *plan, const struct figure *figure);
 const char *figure_at(struct arena *arena, const struct plan *plan, const struct figure *figure);
 const char *figure_basis(struct arena *arena, const struct plan *plan, const struct figure *figure);
+/* What to do in words, and the same with the key of the build file apart, in brackets. */
+const char *figure_advice(struct arena *arena, const struct plan *plan,
+                          const struct figure *figure);
 const char *figure_action(struct arena *arena, const struct plan *plan,
                           const struct figure *figure);
 

@@ -37,35 +37,39 @@ const char *finding_name(struct arena *arena, const struct plan *plan, const str
     return name;
 }
 
-const char *finding_says(const struct layout *layout, const struct figure *figure)
+/* "room at lock, front: -3 mm (limit 0 mm); trim the arch by 3 mm": the thing, its figure, what to
+ * do. */
+static const char *sentence(const struct layout *layout, const struct figure *figure,
+                            const char *action)
 {
-    const char *text = "";
+    struct arena *arena = layout->arena;
+    const char *name = finding_name(arena, layout->plan, figure, 0), *text = "";
     if (known(figure->value))
         text = figure_text(layout, figure, figure->value);
     if (known(figure->limit))
-        text = arena_format(layout->arena, *text ? "%s (limit %s)" : "%slimit %s", text,
+        text = arena_format(arena, *text ? "%s (limit %s)" : "%slimit %s", text,
                             figure_limit_text(layout, figure));
-    const char *action = figure_action(layout->arena, layout->plan, figure);
     if (action != NULL)
-        text = arena_format(layout->arena, "%s%s%s", text, *text ? "; " : "", action);
-    return text;
+        text = arena_format(arena, "%s%s%s", text, *text ? "; " : "", action);
+    return *text ? arena_format(arena, "%s: %s", name, text) : name;
+}
+
+const char *finding_sentence(const struct layout *layout, const struct figure *figure)
+{
+    return sentence(layout, figure, figure_action(layout->arena, layout->plan, figure));
+}
+
+const char *finding_in_words(const struct layout *layout, const struct figure *figure)
+{
+    return sentence(layout, figure, figure_advice(layout->arena, layout->plan, figure));
 }
 
 void finding_text(const struct layout *layout, const struct figure *figure)
 {
     struct prose prose = prose_of(layout);
-    prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
-    prose_words(&prose, arena_format(layout->arena,
-                                     "%s:", finding_name(layout->arena, layout->plan, figure, 0)));
-    if (known(figure->value))
-        prose_words(&prose, figure_text(layout, figure, figure->value));
-    if (known(figure->limit))
-        prose_words(&prose,
-                    arena_format(layout->arena, "(limit %s)", figure_limit_text(layout, figure)));
-    const char *action = figure_action(layout->arena, layout->plan, figure);
     const char *basis = figure_basis(layout->arena, layout->plan, figure);
-    if (action != NULL)
-        prose_words(&prose, action);
+    prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
+    prose_words(&prose, finding_sentence(layout, figure));
     if (basis != NULL)
         prose_words(&prose, arena_format(layout->arena, "[%s]", basis));
     prose_end(&prose);
@@ -144,8 +148,7 @@ static struct option_outcome *outcomes_of(const struct layout *layout,
                                           const struct setup_figures *setups)
 {
     size_t count = layout->plan->count;
-    struct option_outcome *outcomes =
-        arena_allocate_array(layout->arena, count, sizeof *outcomes);
+    struct option_outcome *outcomes = arena_allocate_array(layout->arena, count, sizeof *outcomes);
     for (size_t i = 0; i < count; i++)
         option_outcome_make(layout->plan, &setups[i], &outcomes[i]);
     return outcomes;
@@ -213,9 +216,8 @@ struct finding_list findings_of(const struct layout *layout, size_t setup)
 bool is_told_as_task(const struct layout *layout, size_t setup, const struct figure *finding)
 {
     bool no_go = layout->outcomes[setup].outcome == OUTCOME_NO_GO;
-    return finding->verdict == VERDICT_TASK ||
-           (!no_go && finding->verdict == VERDICT_UNKNOWN &&
-            finding_outcome(finding) == OUTCOME_OPEN);
+    return finding->verdict == VERDICT_TASK || (!no_go && finding->verdict == VERDICT_UNKNOWN &&
+                                                finding_outcome(finding) == OUTCOME_OPEN);
 }
 
 /* "2 fail, 3 tasks, 1 caution": each once, as it is told. */
@@ -249,7 +251,7 @@ const char *standing_text(const struct layout *layout, size_t setup)
 {
     bool of_part = layout->whole != layout->outcomes;
     return arena_format(layout->arena, "%s%s %s", outcome_words(layout->whole[setup].outcome),
-                        of_part ? "; in this part" : ":", counts_text(layout, setup));
+                        of_part ? "; in this part" : ";", counts_text(layout, setup));
 }
 
 /* Labels of all setups for which the same was taken. */

@@ -16,7 +16,7 @@ void layout_group(struct layout *layout, const struct figures *every_part);
 /* Whether the list of tasks tells of a finding: then it stands nowhere else; nor does, of a no go,
  * what would be work. */
 bool is_told_as_task(const struct layout *layout, size_t setup, const struct figure *finding);
-/* "go after work: 3 tasks, 1 caution"; of one part "go after work; in this part 1 caution". What
+/* "go after work; 3 tasks, 1 caution"; of one part "go after work; in this part 1 caution". What
  * is told of it is counted: of a no go no tasks. */
 const char *standing_text(const struct layout *layout, size_t setup);
 /* Findings that every setup shares, once; and those that are a setup's own, the worst first. */
@@ -26,8 +26,10 @@ struct finding_list findings_of(const struct layout *layout, size_t setup);
 /* The state's name cut at so many characters; 0: whole. */
 const char *finding_name(struct arena *arena, const struct plan *plan, const struct figure *figure,
                          size_t state_width);
-/* What it says of its matter: value, limit, advice. */
-const char *finding_says(const struct layout *layout, const struct figure *figure);
+/* A finding in a sentence: its name, value, limit and advice; without the key of the build file for
+ * those who have none. */
+const char *finding_sentence(const struct layout *layout, const struct figure *figure);
+const char *finding_in_words(const struct layout *layout, const struct figure *figure);
 /* Each assumption once, and the labels of the setups that it was made for. */
 struct finding_list assumptions_made(const struct layout *layout);
 const char *labels_taken(const struct layout *layout, const struct figure *assumption);

@@ -131,7 +131,7 @@ static const char *told(const struct layout *layout, const struct task *task)
 {
     return task_rows[task->cure.task].kind != TASK_TO_TELL
                ? NULL
-               : figure_action(layout->arena, layout->plan, task->reason);
+               : figure_advice(layout->arena, layout->plan, task->reason);
 }
 
 static bool tells(const struct layout *layout, size_t setup, const char *text)
@@ -172,7 +172,7 @@ static void put_needs(const struct layout *layout, size_t setup)
     answer_row(layout, setup, cells);
     if (layout->outcomes[setup].outcome == OUTCOME_NO_GO) {
         put_need(layout, "Why not: ",
-                 text_cut(layout->arena, finding_sentence(layout, layout->outcomes[setup].why),
+                 text_cut(layout->arena, finding_in_words(layout, layout->outcomes[setup].why),
                           NEED_WIDTH));
         return;
     }
@@ -248,7 +248,7 @@ static void put_shared(const struct layout *layout)
     for (size_t i = 0; i < deciding.count && i < NEEDS_MAX; i++)
         page_element(
             layout, "li", "",
-            text_cut(layout->arena, finding_sentence(layout, deciding.items[i]), NEED_WIDTH));
+            text_cut(layout->arena, finding_in_words(layout, deciding.items[i]), NEED_WIDTH));
     page_raw(layout, "</ul>\n");
     if (deciding.count > NEEDS_MAX)
         page_element(layout, "p", "",

@@ -324,11 +324,11 @@ static size_t options_that_fit(const struct layout *layout, const struct lines *
     return count;
 }
 
-void part_table(const struct layout *layout, enum part part, bool headlines_only)
+bool part_table(const struct layout *layout, enum part part, bool headlines_only)
 {
     struct lines lines = find_lines(layout, part, headlines_only);
     if (lines.count == 0)
-        return;
+        return false;
     lines.title_room = title_room(layout, &lines);
     struct setup_block block = {1, 0};
     do {
@@ -338,4 +338,5 @@ void part_table(const struct layout *layout, enum part part, bool headlines_only
         write_block(layout, part, &lines, &block);
         block.first += block.count;
     } while (block.first < layout->plan->count);
+    return true;
 }

@@ -37,8 +37,8 @@ size_t setup_in_block(const struct setup_block *block, size_t column);
 /* "fitted", or the letter that the option has in its file. */
 const char *option_label(const struct layout *layout, size_t setup);
 
-/* The part's figures; only the headlines where asked. Nothing where there are none. */
-void part_table(const struct layout *layout, enum part part, bool headlines_only);
+/* The part's figures; only the headlines where asked. False, and nothing, where there are none. */
+bool part_table(const struct layout *layout, enum part part, bool headlines_only);
 
 /* A figure's value with its unit, for a sentence. */
 const char *figure_text(const struct layout *layout, const struct figure *figure, double value);

@@ -60,19 +60,46 @@ static const char *argument_text(struct arena *arena, const struct argument *arg
     return NULL;
 }
 
-const char *remark_text(struct arena *arena, const struct remark *remark, bool us)
+/* The row with its gaps filled by what follows `skipped` arguments. */
+static const char *filled(struct arena *arena, const char *row, const struct remark *remark,
+                          size_t skipped, bool us)
 {
-    const char *row = remark_row_text(remark->id), *text = "";
-    if (remark->id == REMARK_NONE)
-        return NULL;
-    for (size_t i = 0; i < remark->count; i++) {
-        const char *gap = strstr(row, "{}"), *filled;
+    const char *text = "";
+    for (size_t i = skipped; i < remark->count; i++) {
+        const char *gap = strstr(row, "{}"), *filling;
         if (gap == NULL)
             break;
-        filled = argument_text(arena, &remark->arguments[i], us);
+        filling = argument_text(arena, &remark->arguments[i], us);
         text = arena_format(arena, "%s%.*s%s", text, (int)(gap - row), row,
-                            filled == NULL ? "" : filled);
+                            filling == NULL ? "" : filling);
         row = gap + 2;
     }
     return *text == '\0' ? row : arena_format(arena, "%s%s", text, row);
+}
+
+const char *remark_text(struct arena *arena, const struct remark *remark, bool us)
+{
+    return remark->id == REMARK_NONE ? NULL
+                                     : filled(arena, remark_row_text(remark->id), remark, 0, us);
+}
+
+static size_t count_gaps(const char *row)
+{
+    size_t count = 0;
+    while ((row = strstr(row, "{}")) != NULL) {
+        count++;
+        row += 2;
+    }
+    return count;
+}
+
+const char *remark_key(struct arena *arena, const struct remark *remark)
+{
+    const char *key = remark_row_key(remark->id);
+    if (key != NULL)
+        return filled(arena, key, remark, count_gaps(remark_row_text(remark->id)), false);
+    for (size_t i = 0; key == NULL && i < remark->count; i++)
+        if (remark->arguments[i].kind == ARGUMENT_REMARK)
+            key = remark_key(arena, remark->arguments[i].remark);
+    return key;
 }

@@ -36,7 +36,7 @@ static const struct remark *becomes(const struct figure *figure)
     return figure->advice.arguments[1].remark;
 }
 
-/* "arch front inner -18.9 mm, rear lift +8.0 mm: beyond that no go", those alike together. */
+/* "arch front inner -18.9 mm; rear lift +8.0 mm: beyond that no go", those alike together. */
 static const char *hangs_on_text(const struct layout *layout, const struct setup_figures *figures)
 {
     const char *text = NULL, *behind = NULL;
@@ -51,8 +51,8 @@ static const char *hangs_on_text(const struct layout *layout, const struct setup
         text = arena_format(layout->arena, "%s%s%s%s %s", text == NULL ? "" : text,
                             text == NULL || alike ? "" : behind,
                             text == NULL ? ""
-                            : alike      ? ", "
-                                         : "; ",
+                            : alike      ? "; "
+                                         : ". ",
                             figure->advice.arguments[0].text, amount_text(layout, figure));
         behind = arena_format(layout->arena, ": %s",
                               remark_text(layout->arena, becomes(figure), layout->plan->us));

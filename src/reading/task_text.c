@@ -186,20 +186,13 @@ const char *task_text_in_full(const struct layout *layout, const struct task *ta
     if (task->cure.task == TASK_PRESSURE_LABEL || advice == NULL)
         return text;
     if (task->cure.task == TASK_MEASURE)
-        return arena_format(layout->arena, "%s (%s)", advice,
-                            quantity_rows[task->reason->quantity].title);
+        return arena_format(layout->arena, "%s: %s", quantity_rows[task->reason->quantity].title,
+                            advice);
     if (task_rows[task->cure.task].kind == TASK_TO_ALTER && known(task->reason->value))
         return arena_format(layout->arena, "%s; without it %s is %s", text,
                             quantity_rows[task->reason->quantity].title,
                             figure_text(layout, task->reason, task->reason->value));
     return arena_format(layout->arena, "%s%s %s", text, mark, advice);
-}
-
-const char *finding_sentence(const struct layout *layout, const struct figure *figure)
-{
-    return arena_format(layout->arena, "%s: %s",
-                        finding_name(layout->arena, layout->plan, figure, 0),
-                        finding_says(layout, figure));
 }
 
 /* What has a column of its own, or is done when all else is. */

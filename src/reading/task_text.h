@@ -25,9 +25,6 @@ const char *task_text(const struct layout *layout, const struct task *task);
 /* The same with what its finding says of it. */
 const char *task_text_in_full(const struct layout *layout, const struct task *task);
 
-/* The finding that a task cures, in a sentence: its name, value, limit and advice. */
-const char *finding_sentence(const struct layout *layout, const struct figure *figure);
-
 /* What a setup needs beside pressures and the setting, in words of a table: "spare, trim"; of what
  * is to be measured only how much; "-" without. */
 const char *other_work_text(const struct layout *layout, size_t setup);

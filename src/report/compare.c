@@ -112,7 +112,8 @@ void comparison_row(const struct comparison *comparison, size_t index, struct co
     const struct plan *plan = comparison->plan;
     const struct setup *setup = &plan->setups[index];
     enum axle axle = plan_driven_axle(plan);
-    double ratio = known_or(of_axle(plan->specification->drivetrain.axle, axle), 1);
+    struct axle_pair ratios = plan_axle_ratio(plan);
+    double ratio = of_axle(ratios, axle);
     struct tyre_measures measures;
     tyre_measure(&setup->axle[axle], &measures);
     *out = (struct compared){
@@ -127,7 +128,8 @@ void comparison_row(const struct comparison *comparison, size_t index, struct co
         .load_kg = load_of(setup, axle),
         .load_before_kg = load_of(&plan->fitted, axle),
     };
-    double from = out->before.rolling_circumference_m, to = out->after.rolling_circumference_m;
+    double from = plan_circumference_m(plan, ratios, plan->beside[index].before);
+    double to = plan_circumference_m(plan, ratios, plan->beside[index].after);
     out->width_change_m = width_change(plan, out);
     out->effective = effective_axle_ratio(ratio, from, to);
     out->restoring = restoring_axle_ratio(ratio, from, to);

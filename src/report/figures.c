@@ -65,9 +65,12 @@ void figures_add_as_is(struct figures *figures, struct figure figure)
 
 void figures_add(struct figures *figures, struct figure figure)
 {
+    bool is_assumed = quantity_rows[figure.quantity].policy & POLICY_ASSUMED;
+    if (is_assumed && figures->verdicts_only) /* it has none */
+        return;
     figure.part = figures->part;
     figure.setup = figures->setup;
-    if (quantity_rows[figure.quantity].policy & POLICY_ASSUMED) {
+    if (is_assumed) {
         figure.place.counted = COUNTED_ASSUMPTION;
         figure.place.number = number_of(figures, &figure.advice);
     }
@@ -80,6 +83,8 @@ void figures_restart(struct figures *figures, struct arena *arena)
         .arena = arena,
         .room = figures->room,
         .verdicts_only = figures->verdicts_only,
+        .deciding_only = figures->deciding_only,
+        .first_setup = figures->first_setup,
         .items = figures->items,
         .capacity = figures->capacity,
     };

@@ -216,6 +216,15 @@ static struct task task_for(const struct figure *figure)
     return task;
 }
 
+static void count_work(struct option_outcome *out)
+{
+    out->counts[VERDICT_TASK] = out->task_count;
+    if (out->outcome == OUTCOME_NO_GO)
+        out->task_count = 0;
+    for (size_t i = 0; i < out->task_count; i++)
+        out->work[task_rows[out->tasks[i].cure.task].kind]++;
+}
+
 static void find_tasks(struct arena *arena, const struct judged_figures *judged,
                        struct option_outcome *out)
 {
@@ -229,11 +238,7 @@ static void find_tasks(struct arena *arena, const struct judged_figures *judged,
     add_label(out);
     if (out->task_count > 0)
         qsort(out->tasks, out->task_count, sizeof *out->tasks, workshop_order);
-    out->counts[VERDICT_TASK] = out->task_count;
-    if (out->outcome == OUTCOME_NO_GO)
-        out->task_count = 0;
-    for (size_t i = 0; i < out->task_count; i++)
-        out->work[task_rows[out->tasks[i].cure.task].kind]++;
+    count_work(out);
 }
 
 void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
@@ -245,6 +250,23 @@ void option_outcome_make(const struct plan *plan, const struct setup_figures *fi
     find_why(out);
     find_closest(&kept, out);
     find_tasks(plan->arena, &kept, out);
+}
+
+void option_outcome_join(const struct option_outcome *a, const struct option_outcome *b,
+                         struct task *tasks, struct option_outcome *out)
+{
+    const struct option_outcome *nearer = b->closest_margin < a->closest_margin ? b : a;
+    *out = (struct option_outcome){.outcome = a->outcome > b->outcome ? a->outcome : b->outcome,
+                                   .closest = nearer->closest,
+                                   .closest_margin = nearer->closest_margin,
+                                   .tasks = tasks};
+    for (int i = 0; i < VERDICT_COUNT; i++)
+        out->counts[i] = a->counts[i] + b->counts[i];
+    for (size_t i = 0; i < a->task_count; i++)
+        tasks[out->task_count++] = a->tasks[i];
+    for (size_t i = 0; i < b->task_count; i++)
+        add_task(out, b->tasks[i]);
+    count_work(out);
 }
 
 enum verdict option_outcome_verdict(const struct option_outcome *outcome)

@@ -35,6 +35,11 @@ struct option_outcome {
 void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
                          struct option_outcome *out);
 
+/* Two pieces of a setup's figures together, no matter of which is in both. `tasks` has room for those
+ * of both; findings are not kept, nor which of them decides. */
+void option_outcome_join(const struct option_outcome *a, const struct option_outcome *b,
+                         struct task *tasks, struct option_outcome *out);
+
 /* The worst verdict that the outcome hangs on: fail of a no go, task of one that needs work. */
 enum verdict option_outcome_verdict(const struct option_outcome *outcome);
 

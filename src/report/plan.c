@@ -4,8 +4,8 @@
 
 #include "base/known.h"
 #include "base/letters.h"
+#include "compute/gearing.h"
 #include "compute/leave_out.h"
-#include "compute/load.h"
 #include "report/judge.h"
 
 static void set_beside(const struct setup *fitted, const struct setup *setup, struct beside *out)
@@ -15,38 +15,45 @@ static void set_beside(const struct setup *fitted, const struct setup *setup, st
                            &out->after[axle], &out->mixed[axle]);
 }
 
-/* Each state is judged without what the file lets stay behind to meet a rating. */
-static void set_left_out(const struct plan *plan, const struct setup *fitted, struct setup *setup)
+/* Each state is judged without what the file lets stay behind so that the rest is borne. */
+static void set_left_out(const struct plan *plan, struct setup *setup)
 {
     const struct specification *specification = plan->specification;
     size_t states = state_count(specification), items = specification->carried.count;
     bool any = false;
     for (size_t i = 0; i < items; i++)
         any = any || specification->carried.items[i].can_be_left_out == 1;
-    setup->left_out =
-        any ? arena_allocate_array(plan->arena, states * items, sizeof *setup->left_out) : NULL;
-    for (size_t i = 0; any && i < states; i++)
-        leave_out(specification, state_at(specification, i), fitted, setup);
+    struct bearing bearing[AXLE_COUNT];
+    setup->left_out = NULL; /* what bears the load is asked with all aboard */
+    if (!any)
+        return;
+    setup_bearing(plan, setup, bearing);
+    setup->left_out = arena_allocate_array(plan->arena, states * items, sizeof *setup->left_out);
+    for (size_t i = 0; i < states; i++)
+        leave_out(specification, state_at(specification, i), &plan->fitted, setup, bearing);
 }
 
 void plan_set_beside(struct plan *plan)
 {
-    for (size_t i = 0; i < plan->count; i++)
-        set_left_out(plan, &plan->setups[0], &plan->setups[i]);
+    plan->setups[0].is_fitted = true;
     plan->fitted = plan->setups[0];
-    plan->fitted.is_fitted = plan->setups[0].is_fitted = true;
+    for (size_t i = 0; i < plan->count; i++)
+        set_left_out(plan, &plan->setups[i]);
+    plan->fitted = plan->setups[0];
     plan->beside = arena_allocate_array(plan->arena, plan->count, sizeof *plan->beside);
     for (size_t i = 0; i < plan->count; i++)
         set_beside(&plan->fitted, &plan->setups[i], &plan->beside[i]);
 }
 
-/* By its name, else by the letters that it has in the file; 0: no option. */
+/* By its name or by the letters that it has in the file; 0: no option, or the name of one that is
+ * the letters of another. */
 static size_t option_number(const struct fitment_list *options, const char *text)
 {
+    size_t lettered = number_of_letters(span_of(text), options->count);
     for (size_t i = 0; i < options->count; i++)
         if (strcmp(options->items[i].name, text) == 0)
-            return i + 1;
-    return number_of_letters(span_of(text), options->count);
+            return lettered == 0 || lettered == i + 1 ? i + 1 : 0;
+    return lettered;
 }
 
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,
@@ -113,6 +120,20 @@ enum pressure_system plan_pressure_system(const struct plan *plan)
 enum axle plan_driven_axle(const struct plan *plan)
 {
     return plan->specification->vehicle.drive == DRIVE_FRONT ? AXLE_FRONT : AXLE_REAR;
+}
+
+double plan_circumference_m(const struct plan *plan, struct axle_pair ratio,
+                            const struct tyre_dimensions figures[AXLE_COUNT])
+{
+    return driven_circumference_m(plan->specification->vehicle.drive, ratio,
+                                  figures[AXLE_FRONT].rolling_circumference_m,
+                                  figures[AXLE_REAR].rolling_circumference_m);
+}
+
+struct axle_pair plan_axle_ratio(const struct plan *plan)
+{
+    struct axle_pair ratio = plan->specification->drivetrain.axle;
+    return (struct axle_pair){known_or(ratio.front, 1), known_or(ratio.rear, 1)};
 }
 
 bool plan_instrument_is_mph(const struct plan *plan)

@@ -7,6 +7,7 @@
 #include "compute/capacity.h"
 #include "compute/dimensions.h"
 #include "compute/fitment.h"
+#include "compute/load.h"
 #include "report/figures.h"
 #include "build/specification.h"
 
@@ -50,6 +51,12 @@ enum pressure_system plan_pressure_system(const struct plan *plan);
 /* The axle whose tyre turns the speedometer: the driven one (front where only it is driven). */
 enum axle plan_driven_axle(const struct plan *plan);
 
+/* The circumference that the drive turns with, by the ratios of both axles; and those of the file,
+ * 1 where it has none: what comes of them then is a factor. */
+double plan_circumference_m(const struct plan *plan, struct axle_pair ratio,
+                            const struct tyre_dimensions figures[AXLE_COUNT]);
+struct axle_pair plan_axle_ratio(const struct plan *plan);
+
 /* The name of a loading state by its number; NULL for STATE_NONE. */
 const char *plan_state_name(const struct plan *plan, int state);
 
@@ -67,7 +74,26 @@ bool plan_instrument_is_mph(const struct plan *plan);
 /* Each part adds its figures and findings. */
 void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
+
+/* What figures of the clearance part hang on beside tyre and wheel, so that many springs are tried
+ * without the rest: nothing, an axle's own spring and height, or those of both axles. */
+enum clearance_piece {
+    CLEARANCE_OF_TYRE = 1 << 0,
+    CLEARANCE_OF_FRONT = 1 << 1,
+    CLEARANCE_OF_REAR = 1 << 2,
+    CLEARANCE_OF_BOTH = 1 << 3,
+    CLEARANCE_WHOLE = (1 << 4) - 1
+};
+/* How a plan's setups stand in every loading state; and as they stand on the springs that the
+ * plan's specification has come to have. */
+struct standing *standing_make(const struct plan *plan);
+void standing_set_springs(struct standing *standing);
+void report_clearance_pieces(const struct standing *standing, unsigned pieces,
+                             struct figures *figures);
 void report_load(const struct plan *plan, struct figures *figures);
+/* Up to which load of each axle's tyres all that bears it does: tyre, wheel, spare. */
+void setup_bearing(const struct plan *plan, const struct setup *setup,
+                   struct bearing out[AXLE_COUNT]);
 void report_speedometer(const struct plan *plan, struct figures *figures);
 /* True speed, in the instrument's own unit, when it shows 100 as set now: one a setup of the plan.
  */

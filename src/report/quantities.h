@@ -58,8 +58,7 @@ enum quantity_policy {
     X(AXLE_LOAD, "axle_load", "axle load", UNIT_KG, UNIT_LB, 0, 0, POLICY_NEEDED, 0)               \
     X(AXLE_RATING_LEFT, "axle_rating_left", "unused axle rating", UNIT_KG, UNIT_LB, 0, 0,          \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
-    X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_OF_BUILD | POLICY_PLACES,   \
-      0)                                                                                           \
+    X(LEFT_OUT, "left_out", "left out", UNIT_KG, UNIT_LB, 0, 0, POLICY_PLACES, 0)                  \
     X(GROSS_LOAD, "gross_load", "gross load", UNIT_KG, UNIT_LB, 0, 0, 0, 0)                        \
     X(GROSS_LEFT, "gross_left", "unused gross rating", UNIT_KG, UNIT_LB, 0, 0,                     \
       POLICY_OF_BUILD | POLICY_NEEDED, 150)                                                        \
@@ -281,8 +280,8 @@ enum quantity_policy {
       POLICY_RULES | POLICY_NEEDED, 0.02)                                                          \
     X(RIDE_HEIGHT, "ride_height", "height beside the vehicle as weighed", UNIT_MM, UNIT_IN, 0, 2,  \
       POLICY_SIGNED, 0)                                                                            \
-    X(CONSTANT_LOAD, "constant_load", "load that the springs carry all the time", UNIT_KG,         \
-      UNIT_LB, 0, 0, POLICY_SIGNED, 0)                                                             \
+    X(CONSTANT_LOAD, "constant_load", "load that the springs always carry", UNIT_KG, UNIT_LB, 0,   \
+      0, POLICY_SIGNED, 0)                                                                         \
     X(DIAMETER_AND_SUSPENSION, "diameter_and_suspension", "diameter and suspension together",      \
       UNIT_MM, UNIT_IN, 1, 2, POLICY_RULES | POLICY_NEEDED, 0.02)                                  \
     X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2,                    \
@@ -313,11 +312,11 @@ enum quantity_policy {
     X(BUMP_TRAVEL_LEFT, "bump_travel_left", "travel left to bump", UNIT_MM, UNIT_IN, 0, 2, 0, 0)   \
     X(TRAVEL_KEPT, "suspension_travel_kept", "suspension travel kept", UNIT_PERCENT, UNIT_PERCENT, \
       1, 1, POLICY_RULES | POLICY_NEEDED, 0)                                                       \
-    X(BUMP_STOP_TO_FIT, "bump_stop_to_fit", "to fit: longer bump stop alone", UNIT_MM, UNIT_IN, 0, \
-      2, 0, 0)                                                                                     \
-    X(INSET_TO_FIT, "inset_to_fit", "to fit: change of inset alone", UNIT_MM, UNIT_IN, 0, 2, 0, 0) \
-    X(TRIM_TO_FIT, "trim_to_fit", "to fit: trimming the arch alone", UNIT_MM, UNIT_IN, 0, 2, 0, 0) \
-    X(LIFT_TO_FIT, "lift_to_fit", "to fit: more lift alone", UNIT_MM, UNIT_IN, 0, 2, 0, 0)         \
+    X(BUMP_STOP_TO_FIT, "bump_stop_to_fit", "bump stop alone, to fit", UNIT_MM, UNIT_IN, 0, 2, 0,  \
+      0)                                                                                           \
+    X(INSET_TO_FIT, "inset_to_fit", "inset alone, to fit", UNIT_MM, UNIT_IN, 0, 2, 0, 0)           \
+    X(TRIM_TO_FIT, "trim_to_fit", "trim alone, to fit", UNIT_MM, UNIT_IN, 0, 2, 0, 0)              \
+    X(LIFT_TO_FIT, "lift_to_fit", "lift alone, to fit", UNIT_MM, UNIT_IN, 0, 2, 0, 0)              \
     X(BACKSPACING, "backspacing", "backspacing", UNIT_MM, UNIT_IN, 1, 2, 0, 0)                     \
     X(RIM_EDGE_INNER, "rim_edge_inner_move", "inner rim edge moves inward by", UNIT_MM, UNIT_IN,   \
       1, 2, 0, 0)                                                                                  \
@@ -337,8 +336,7 @@ enum quantity_policy {
     X(BRAKE_ROOM, "brake_room", "room round the brake", UNIT_MM, UNIT_IN, 1, 2, 0, 0.005)          \
     X(SPARE_CIRCUMFERENCE, "spare_circumference_change", "spare: circumference to its axle's",     \
       UNIT_PERCENT, UNIT_PERCENT, 2, 2, POLICY_OF_SPARE, 0)                                        \
-    X(SPARE_SET, "spare_set", "spare: matched set of five", UNIT_BARE, UNIT_BARE, 0, 0,            \
-      POLICY_OF_SPARE, 0)                                                                          \
+    X(SPARE_SET, "spare_set", "matched spare", UNIT_BARE, UNIT_BARE, 0, 0, POLICY_OF_SPARE, 0)     \
     X(SPARE_MASS, "spare_mass_change", "spare: heavier by", UNIT_KG, UNIT_LB, 1, 1,                \
       POLICY_OF_SPARE, 0)                                                                          \
     X(LOAD_INDEX_CHANGE, "load_index_change", "load index, change in steps", UNIT_BARE, UNIT_BARE, \

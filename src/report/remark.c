@@ -114,11 +114,18 @@ bool remark_same(const struct remark *a, const struct remark *b)
     return same;
 }
 
+enum { ROW_TEXT, ROW_KEY, ROW_PARTS };
+#define REMARK_ROW(id, ...) [id] = {__VA_ARGS__},
+static const char *const rows[REMARK_COUNT][ROW_PARTS] = {[REMARK_NONE] = {""},
+                                                          REMARKS(REMARK_ROW)};
+#undef REMARK_ROW
+
 const char *remark_row_text(enum remark_id id)
 {
-#define REMARK_TEXT(id, text) [id] = text,
-    /* NOLINTNEXTLINE(bugprone-suspicious-missing-comma): a row's text goes over several lines */
-    static const char *const texts[REMARK_COUNT] = {[REMARK_NONE] = "", REMARKS(REMARK_TEXT)};
-#undef REMARK_TEXT
-    return texts[id];
+    return rows[id][ROW_TEXT];
+}
+
+const char *remark_row_key(enum remark_id id)
+{
+    return rows[id][ROW_KEY];
 }

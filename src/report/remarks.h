@@ -1,6 +1,7 @@
-/* The table of all that is said of figures: an identifier and the words, a gap as {}. BASIS_ rows
- * say where a figure or its limit comes from, ADVICE_ rows what to do, TAKEN_ rows what was taken
- * where the file is silent, PHRASE_ rows stand within others. A part has its rows in its folder. */
+/* The table of all that is said of figures: an identifier, the words, a gap as {}, and the keys of
+ * the build file where it has to do with some, told apart. BASIS_ rows say where a figure or its
+ * limit comes from, ADVICE_ rows what to do, TAKEN_ rows what was taken where the file is silent,
+ * PHRASE_ rows stand within others. A part has its rows in its folder. */
 #ifndef TYRESUM_REPORT_REMARKS_H
 #define TYRESUM_REPORT_REMARKS_H
 
@@ -19,7 +20,7 @@
     X(BASIS_ASSUMPTION, "assumption")                                                              \
     X(BASIS_OTHER_OPTIONS, "of other options alone")                                               \
     X(BASIS_BUILD_FILE, "build file")                                                              \
-    X(ADVICE_GIVE_THE_KEY, "give the key {}")
+    X(ADVICE_GIVE_THE_KEY, "measure or look up what it needs", "{}")
 
 #define REMARKS(X)                                                                                 \
     COMMON_REMARKS(X)                                                                              \

@@ -103,6 +103,8 @@ static bool is_of_pair(double pressure_Pa, double kPa, double psi, struct nomina
 
 bool nominal_step_find(double pressure_Pa, struct nominal_step *out)
 {
+    if (!known(pressure_Pa))
+        return false;
     for (int i = 0; i < inflation_count; i++)
         if (is_of_pair(pressure_Pa, inflation_rows[i].reference_kPa,
                        inflation_rows[i].reference_psi, out))

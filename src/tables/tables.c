@@ -97,9 +97,10 @@ const char *certainty_meaning(size_t index)
     return index < CERTAINTY_COUNT ? certainties[index][1] : NULL;
 }
 
+/* The words differ in their first letters. */
 bool certainty_is_memory(const char *word)
 {
-    return strcmp(word, certainties[CERTAINTY_COUNT - 1][0]) == 0;
+    return word[0] == certainties[CERTAINTY_COUNT - 1][0][0];
 }
 
 bool table_certain_by_row(const struct table *table)

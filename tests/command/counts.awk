@@ -24,7 +24,7 @@ function open_block(text,    parts, i, count, words) {
     for (i in seen)
         delete seen[i]
     heading = text
-    count = split(text, parts, /, |: |; in this part /)
+    count = split(text, parts, /, |: |; in this part |; /)
     for (i = 1; i <= count; i++)
         if (parts[i] ~ /^[0-9]+ (fail|unknown|tasks?|cautions?)$/) {
             split(parts[i], words, " ")
@@ -36,7 +36,7 @@ function open_block(text,    parts, i, count, words) {
 # Twice over the same file: first for what is shared.
 FNR == 1 { pass++; heading = ""; in_shared = 0 }
 /^$/ {
-    if (gathered ~ /: (go|go after work|open|no go)(:|; in this part) /)
+    if (gathered ~ /: (go|go after work|open|no go);( in this part)? /)
         open_block(gathered)
     gathered = ""
     close_block()
@@ -49,7 +49,7 @@ pass == 1 && in_build && /^  (fail|unknown|caution) / { of_build[$1]++ }
 pass == 1 { next }
 gathered != "" && /^   [^ ]/ && !/^ +[0-9]+ [a-z]+ / { sub(/^ */, ""); gathered = gathered " " $0; next }
 gathered != "" {
-    if (gathered ~ /^([A-Z]+|fitted) .*: (go|go after work|open|no go)(:|; in this part) /)
+    if (gathered ~ /^([A-Z]+|fitted) .*: (go|go after work|open|no go);( in this part)? /)
         open_block(gathered)
     gathered = ""
 }

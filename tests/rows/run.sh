@@ -109,6 +109,37 @@ nothing "pivot: one cell for an option's pressure on an axle" "
     from sheet_rows where quantity = 'pressure_recommended' group by 1, 2
     having front > 1 or rear > 1 limit 10"
 
+# What a part's own command says of a build is what the sheet says of it.
+for command in speedometer gearing load clearance; do
+    nothing "$command: rows that are the sheet's" "
+        select * from ${command}_rows except select * from sheet_rows;
+        select * from sheet_rows where part = '$command'
+            and build in (select build from ${command}_rows) except select * from ${command}_rows"
+done
+nothing "tasks: the outcome that compare has" "
+    select * from task_rows join compare_rows as beside using (build, option)
+    where task_rows.outcome <> beside.outcome or beside.outcome = '' limit 10"
+
+# beside COLUMN STEP QUANTITY [AT]: what compare has in that column is the sheet's figure, of which one
+# of the two may have a decimal less. Not where each axle has its own.
+beside() {
+    nothing "compare: $1 is the sheet's $3" "
+        create temporary table pairs as
+            select build, option, beside.\"$1\" as there, value as here
+            from compare_rows as beside join sheet_rows using (build, option)
+            where quantity = '$3' and at = '${4-}' and axle = '' and there <> '';
+        select * from pairs where abs(here - there) > $2 * 0.5000001 + 1e-9;
+        select 'none' where not exists (select * from pairs)"
+}
+beside overall_diameter_mm 1 overall_diameter
+beside overall_diameter_change_mm 0.1 overall_diameter_change
+beside revs_per_km 0.1 revolutions
+beside speedometer_error_percent 0.01 speedometer_error "nominal, true 100 km/h"
+beside true_speed_at_100 0.1 true_speed "shown 100 km/h"
+beside effective_axle_ratio 0.001 effective_axle_ratio
+beside restoring_axle_ratio 0.001 restoring_axle_ratio
+beside load_kg 1 load_index_load
+
 # The same cells in json, which has all digits of a number that csv rounds; and the csv made again from
 # json that was made of it.
 for demo in "$top"/demo/*.yaml; do

@@ -7,7 +7,7 @@
 #include "base/units.h"
 #include "property_run.h"
 #include "report/compare.h"
-#include "report/shortlist.h"
+#include "report/shortlist/shortlist.h"
 #include "suites.h"
 #include "support.h"
 #include "yaml/build_file.h"
@@ -171,7 +171,9 @@ static void require_shortlist_agrees(const struct run *run, const struct searche
     struct candidate candidate = {tyre->size};
     candidate.size.load_range = tyre->load_range; /* which a list writes behind the size */
     struct shortlist *list = arena_allocate(searched->plan.arena, sizeof *list);
-    shortlist_make(&searched->plan, &candidate, 1, list);
+    shortlist_make(&searched->plan,
+                   &(struct shortlist_request){.candidates = &candidate, .count = 1, .best = 100},
+                   list);
     size_t kept = 0;
     for (size_t i = 0; i < list->count; i++)
         if (list->items[i].other_axle) {
@@ -259,16 +261,18 @@ static int in_order(struct run *run)
     }
     searched.specification->search.rims.items[0].diameter_code = 16;
     struct shortlist *list = arena_allocate(&run->arena, sizeof *list);
-    shortlist_make(&searched.plan, candidates, LENGTH_OF(sizes), list);
+    shortlist_make(&searched.plan,
+                   &(struct shortlist_request){
+                       .candidates = candidates, .count = LENGTH_OF(sizes), .best = 100},
+                   list);
     int checked = 0;
     for (size_t i = 1; i < list->count; i++, checked++) {
         const struct shortlisted *a = &list->items[i - 1], *b = &list->items[i];
-        REQUIRE(a->axle_unasked <= b->axle_unasked,
-                "seed %llu: another axle for nothing stands before", (unsigned long long)run->seed);
-        REQUIRE(a->axle_unasked != b->axle_unasked || a->found.outcome <= b->found.outcome,
+        REQUIRE(a->unasked <= b->unasked, "seed %llu: another axle for nothing stands before",
+                (unsigned long long)run->seed);
+        REQUIRE(a->unasked != b->unasked || a->found.outcome <= b->found.outcome,
                 "seed %llu: a worse outcome stands before", (unsigned long long)run->seed);
-        REQUIRE(a->axle_unasked != b->axle_unasked ||
-                    option_outcome_compare(&a->found, &b->found) <= 0,
+        REQUIRE(a->unasked != b->unasked || option_outcome_compare(&a->found, &b->found) <= 0,
                 "seed %llu: more work stands before", (unsigned long long)run->seed);
     }
     for (size_t i = 1; i < list->miss_count && list->count == 0; i++, checked++)

@@ -10,6 +10,7 @@
 
 #include "base/known.h"
 #include "output/number.h"
+#include "output/writer.h"
 #include "suites.h"
 #include "support.h"
 
@@ -78,7 +79,9 @@ START_TEST(short_way_tells_the_same)
             for (size_t i = 0; i < sizeof beside / sizeof beside[0]; i++) {
                 char text[NUMBER_SIZE], expected[NUMBER_SIZE];
                 double scale = pow(10, decimals), value = (units + beside[i]) / scale;
-                char *end = number_of_raised(value * scale, decimals, '.', text);
+                char *end = number_of_raised(value * scale * NUMBER_PARTS, decimals, '.', text);
+                if (end == NULL && decimals < 3 && value < 9999 && fabs(beside[i]) < 0.4)
+                    ck_abort_msg("%.17g to %d decimals is not told", value, decimals);
                 if (end == NULL)
                     continue;
                 *end = '\0';
@@ -86,6 +89,27 @@ START_TEST(short_way_tells_the_same)
                          round_to_decimals(value, decimals));
                 if (strcmp(text, expected) != 0)
                     ck_abort_msg("%.17g to %d decimals: %s", value, decimals, text);
+            }
+}
+END_TEST
+
+/* Every byte at every place of a text of every length: what goes out without quotes is what needs
+ * none (RFC 4180, 2.6), and is the text. */
+START_TEST(csv_short_text)
+{
+    char text[CSV_TEXT_ROOM + 1], to[CSV_TEXT_ROOM + 1];
+    for (size_t length = 1; length <= CSV_TEXT_ROOM + 1; length++)
+        for (size_t place = 0; place < length; place++)
+            for (int byte = 0; byte < 256; byte++) {
+                memset(text, 'x', sizeof text);
+                text[place] = (char)byte;
+                bool quotes = byte == '"' || byte == '\n' || byte == '\r' || byte == ';';
+                char *end = csv_text((struct span){text, length}, ';', to);
+                if ((end == NULL) != (quotes || length > CSV_TEXT_ROOM))
+                    ck_abort_msg("byte %d at %zu of %zu", byte, place, length);
+                if (end != NULL &&
+                    ((size_t)(end - to) != length || memcmp(to, text, length) != 0))
+                    ck_abort_msg("byte %d at %zu of %zu is another text", byte, place, length);
             }
 }
 END_TEST
@@ -252,7 +276,10 @@ START_TEST(significant_random)
         check_significant(half);
         check_significant(nextafter(half, 0));
         check_significant(nextafter(half, 1e300));
-        check_significant((double)(random_bits(&state) % 100000) / 100);
+        double short_one = (double)(random_bits(&state) % 1000000) / 100;
+        check_significant(short_one);
+        check_significant(short_one + (random_between(&state, 0, 1) - 0.5) *
+                                          pow(10, -(int)(random_bits(&state) % 6) - 6));
     }
 }
 END_TEST
@@ -297,6 +324,7 @@ Suite *number_suite(void)
     tcase_set_tags(tests, "text");
     tcase_add_test(tests, fixed_random);
     tcase_add_test(tests, short_way_tells_the_same);
+    tcase_add_test(tests, csv_short_text);
     tcase_add_test(tests, fixed_decimal_halves);
     tcase_add_loop_test(tests, fixed_by_hand, 0, (int)(sizeof by_hand / sizeof by_hand[0]));
     tcase_add_test(tests, fixed_decimal_comma);

@@ -103,15 +103,13 @@ static const struct harder all_harder[] = {
 };
 
 /* Where a beam points goes either way with a load, and so does a warning that stays on because the
- * pressure is low. What is left behind for a rating eases tyre and wheel too. */
+ * pressure is low. */
 static void leave_aside(struct specification *specification)
 {
     specification->clearance.headlamp.dip = UNKNOWN;
     specification->allowed.pressure_warning = 0;
     for (size_t i = 0; i < specification->tyres.options.count; i++)
         specification->tyres.options.items[i].as_set.headlamp_dip = UNKNOWN;
-    for (size_t i = 0; i < specification->carried.count; i++)
-        specification->carried.items[i].can_be_left_out = 0;
 }
 
 static void harder_is_no_better(struct run *run, struct judged_build *build, struct tally *tally)

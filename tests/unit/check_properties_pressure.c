@@ -177,8 +177,8 @@ static void assert_pressures(struct run *run, const struct setup *setup, enum ax
         return;
     double most = table_floor_Pa(&setup->axle[axle], false);
     bool alike = needed.placard_group == tyre_group(needed.rating.class);
-    const double demands[] = {needed.as_replaced_Pa, needed.as_built_Pa, needed.as_rated_Pa,
-                              alike ? needed.placard_Pa : UNKNOWN};
+    const double demands[] = {needed.demands.replaced_Pa, needed.demands.built_Pa,
+                              needed.demands.rated_Pa, alike ? needed.placard_Pa : UNKNOWN};
     for (size_t i = 0; i < LENGTH_OF(demands); i++)
         most = known(demands[i]) ? fmax(most, demands[i]) : most;
     REQUIRE(needed.recommended_Pa >= most * (1 - 1e-9), "%s: %g Pa is below %g Pa", what,

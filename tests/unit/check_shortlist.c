@@ -1,10 +1,12 @@
-/* Which sizes are left and in which order, on an invented estate of which all is known: the rim that
- * is the fitted wheel, work that only sets, another axle, and what is shown where nothing is left. */
+/* Which sizes are left and in which order, on an invented estate of which all is known: the rim
+ * that is the fitted wheel, work that only sets, another axle, and what is shown where nothing is
+ * left. */
 #include <string.h>
 
 #include "base/known.h"
 #include "base/units.h"
-#include "report/shortlist.h"
+#include "cli/progress.h"
+#include "report/shortlist/shortlist.h"
 #include "suites.h"
 #include "support.h"
 #include "yaml/build_file.h"
@@ -26,8 +28,7 @@ static const char estate[] =
     "  rear: {wheel_rate: 30 N/mm, travel_to_bump: 70 mm}}\n"
     "speedometer: {unit: km/h, rule: un_r39, %s}\n"
     "%s\n";
-static const char as_fitted[] =
-    "search: {rims: [{diameter: 16, width: 6.5 in, inset: 45 mm}]}";
+static const char as_fitted[] = "search: {rims: [{diameter: 16, width: 6.5 in, inset: 45 mm}]}";
 
 static void start(void)
 {
@@ -55,7 +56,9 @@ static void search(const char *top_speed, const char *speedometer, const char *r
         ck_assert(designation_parse(span_of(sizes[i]), &candidates[i].size, &error));
     }
     list = arena_allocate(&store, sizeof *list);
-    shortlist_make(plan, candidates, count, list);
+    shortlist_make(
+        plan, &(struct shortlist_request){.candidates = candidates, .count = count, .best = 100},
+        list);
 }
 
 #define SEARCH(top_speed, speedometer, rest, ...)                                                  \
@@ -113,9 +116,10 @@ START_TEST(size_that_needs_only_a_setting_is_kept)
     expect(0, "205/60R16 92V", OUTCOME_WORK);
     ck_assert_uint_eq(list->items[0].found.work[TASK_TO_SET], 1);
     ck_assert_uint_eq(list->items[0].found.counts[VERDICT_TASK], 1);
-    SEARCH("190", "fitted_error: 0.5 %, setting: {kind: pulses_per_km, now: 4000, step: 1}",
-           "allowed: {calibrate: no}\nsearch: {rims: [{diameter: 16, width: 6.5 in, inset: 45 mm}]}",
-           "205/60R16 92V");
+    SEARCH(
+        "190", "fitted_error: 0.5 %, setting: {kind: pulses_per_km, now: 4000, step: 1}",
+        "allowed: {calibrate: no}\nsearch: {rims: [{diameter: 16, width: 6.5 in, inset: 45 mm}]}",
+        "205/60R16 92V");
     ck_assert_uint_eq(list->count, 0);
     ck_assert_uint_eq(list->miss_count, 1);
     ck_assert_str_eq(list->misses[0].closest_limit->name, "speedometer_error");
@@ -136,16 +140,16 @@ START_TEST(axle_that_no_limit_asks_for_stands_last)
     expect(2, "205/55R16 91V", OUTCOME_WORK);
     expect(3, "205/55R16", OUTCOME_OPEN);
     for (size_t i = 0; i < list->count; i++) {
-        ck_assert(list->items[i].axle_unasked == (i >= 2));
+        ck_assert(list->items[i].unasked == (i >= 2));
         ck_assert(list->items[i].axle_ratio == (i >= 2 ? 4.2 : 4.0));
     }
     ck_assert_uint_eq(list->items[2].found.work[TASK_TO_ORDER], 1);
 }
 END_TEST
 
-/* A sensor on the shaft gives 2 pulses a turn: 2 x 4.0 / 1.93 m = 4150 a km for the fitted tyre, set
- * to 4130 that cannot be changed. On the taller one it reads some 2.6 % under; with 4.2 2.3 % over,
- * which is lawful: here the law asks for the axle. */
+/* A sensor on the shaft gives 2 pulses a turn: 2 x 4.0 / 1.93 m = 4150 a km for the fitted tyre,
+ * set to 4130 that cannot be changed. On the taller one it reads some 2.6 % under; with 4.2 2.3 %
+ * over, which is lawful: here the law asks for the axle. */
 START_TEST(axle_that_a_limit_asks_for_ranks_by_its_work)
 {
     SEARCH("190",
@@ -158,8 +162,8 @@ START_TEST(axle_that_a_limit_asks_for_ranks_by_its_work)
     expect(0, "205/55R16 91V", OUTCOME_GO);
     expect(1, "205/60R16 92V", OUTCOME_WORK);
     expect(2, "205/55R16 91V", OUTCOME_WORK);
-    ck_assert(list->items[1].other_axle && !list->items[1].axle_unasked);
-    ck_assert(list->items[2].other_axle && list->items[2].axle_unasked);
+    ck_assert(list->items[1].other_axle && !list->items[1].unasked);
+    ck_assert(list->items[2].other_axle && list->items[2].unasked);
 }
 END_TEST
 
@@ -167,9 +171,9 @@ END_TEST
  * much. */
 START_TEST(ten_nearest_misses_are_shown_with_what_they_lack)
 {
-    SEARCH("200", "fitted_error: 3 %", as_fitted, "205/55R16 91F", "205/55R16 91T",
-           "205/55R16 91G", "205/55R16 91J", "205/55R16 91K", "205/55R16 91L", "205/55R16 91M",
-           "205/55R16 91N", "205/55R16 91P", "205/55R16 91Q", "205/55R16 91R", "205/55R16 91S");
+    SEARCH("200", "fitted_error: 3 %", as_fitted, "205/55R16 91F", "205/55R16 91T", "205/55R16 91G",
+           "205/55R16 91J", "205/55R16 91K", "205/55R16 91L", "205/55R16 91M", "205/55R16 91N",
+           "205/55R16 91P", "205/55R16 91Q", "205/55R16 91R", "205/55R16 91S");
     static const struct {
         char symbol;
         double kmh;
@@ -189,6 +193,44 @@ START_TEST(ten_nearest_misses_are_shown_with_what_they_lack)
 }
 END_TEST
 
+/* Whatever the clock says here: a second after it began, then five times a second. */
+START_TEST(progress_is_told_after_a_second)
+{
+    struct progress progress = {.began_s = 100, .told_s = UNKNOWN};
+    char text[PROGRESS_SIZE];
+    ck_assert(!progress_is_due(&progress, 100.9));
+    ck_assert(progress_is_due(&progress, 101.1));
+    ck_assert(!progress_is_due(&progress, UNKNOWN));
+    progress.told_s = 101.1;
+    ck_assert(!progress_is_due(&progress, 101.2));
+    ck_assert(progress_is_due(&progress, 101.4));
+    progress_text(250000, 1000000, text);
+    ck_assert_str_eq(text, "tyresum: 250000 of 1000000 combinations tried (25 %)");
+}
+END_TEST
+
+/* One line, written over and erased; nothing where no terminal is, nor where quiet was asked for. */
+START_TEST(progress_leaves_nothing_behind)
+{
+    FILE *file = tmpfile();
+    char written[4 * PROGRESS_SIZE] = "";
+    ck_assert_ptr_nonnull(file);
+    ck_assert_ptr_null(progress_begin(file, false).to);
+    ck_assert_ptr_null(progress_begin(file, true).to);
+    struct progress progress = {.to = file, .began_s = -INFINITY, .told_s = UNKNOWN};
+    progress_tell(&progress, 9, 20);
+    progress.told_s = UNKNOWN;
+    progress_tell(&progress, 10, 20);
+    progress_end(&progress);
+    rewind(file);
+    ck_assert_uint_gt(fread(written, 1, sizeof written - 1, file), 0);
+    ck_assert_str_eq(written, "\rtyresum: 9 of 20 combinations tried (45 %)"
+                              "\rtyresum: 10 of 20 combinations tried (50 %)"
+                              "\r                                           \r");
+    fclose(file);
+}
+END_TEST
+
 Suite *shortlist_suite(void)
 {
     Suite *suite = suite_create("shortlist");
@@ -200,5 +242,9 @@ Suite *shortlist_suite(void)
     tcase_add_test(ranks, axle_that_a_limit_asks_for_ranks_by_its_work);
     tcase_add_test(ranks, ten_nearest_misses_are_shown_with_what_they_lack);
     suite_add_tcase(suite, ranks);
+    TCase *told = tcase_create("progress");
+    tcase_add_test(told, progress_is_told_after_a_second);
+    tcase_add_test(told, progress_leaves_nothing_behind);
+    suite_add_tcase(suite, told);
     return suite;
 }

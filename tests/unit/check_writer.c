@@ -160,9 +160,10 @@ START_TEST(json_escapes)
     const struct heading one[] = {{"a\"b", "a", "", false, 5, 0}};
     const char text[] = "\"\\/\b\f\n\r\t\0\x1f\x7f\xC3\xA9\xF0\x9D\x84\x9E";
     const struct cell cells[] = {bytes(text, sizeof text - 1)};
-    EXPECT("[\n{\"a\\\"b\":\"\\\"\\\\/\\b\\f\\n\\r\\t\\u0000\\u001f\\u007f\xC3\xA9\xF0\x9D\x84\x9E\"}"
-           "\n]\n",
-           "json", plain, one, cells);
+    EXPECT(
+        "[\n{\"a\\\"b\":\"\\\"\\\\/\\b\\f\\n\\r\\t\\u0000\\u001f\\u007f\xC3\xA9\xF0\x9D\x84\x9E\"}"
+        "\n]\n",
+        "json", plain, one, cells);
 }
 END_TEST
 

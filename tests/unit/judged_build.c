@@ -1,6 +1,6 @@
 #include "judged_build.h"
 
-#include "reading/task_text.h"
+#include "reading/findings_text.h"
 #include "support.h"
 
 void judge_build(struct run *run, struct judged_build *out)

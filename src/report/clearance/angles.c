@@ -73,7 +73,7 @@ static struct figure judged_angle(const struct stance *stance, const struct ramp
     const char *item = least->governor.name;
     struct need needs[4] = {
         {least->points > 0, REMARK_WITH(arena, ADVICE_GIVE_OVERHANG, say_text(ramp->key))}};
-    stance_needs(stance, ADVICE_GIVE_FOR_RAMP, needs + 1);
+    stance_needs(stance, needs + 1);
     needs[1].known = needs[1].known && known(stance->plan->specification->vehicle.wheelbase_m);
     needs[3] =
         (struct need){known(least->value),
@@ -101,7 +101,7 @@ void report_angles(const struct stance *stance, struct figures *figures)
         struct figure figure = judged_angle(stance, &ramps[i], &least);
         figure.headline = stance->headline;
         figures_add(figures, figure);
-        if (!stance->setup->is_fitted)
+        if (!stance->setup->is_fitted && !figures->verdicts_only)
             report_change(stance, &ramps[i], figure.value, figures);
     }
 }

@@ -114,7 +114,7 @@ struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre
         const char *key;
         enum remark_id otherwise;
     } rows[ROOM_COUNT] = {
-        [ROOM_RIDE] = {measured->above_m, "above", ADVICE_GIVE_RATE_AND_LOADS},
+        [ROOM_RIDE] = {measured->above_m, "above", ADVICE_GIVE_LOADS_AND_RATE},
         [ROOM_BUMP] = {measured->above_m, "above", ADVICE_GIVE_TRAVEL_TO_BUMP},
         [ROOM_INNER] = {measured->inner_m, "inner", ADVICE_GIVE_BOTH_WHEELS},
         [ROOM_OUTER] = {measured->outer_m, "outer", ADVICE_GIVE_BOTH_WHEELS},

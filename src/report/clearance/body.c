@@ -40,7 +40,7 @@ static void report_lowest(const struct stance *stance, struct figures *figures)
     struct figure figure = lowest_part(stance);
     struct need needs[1 + STANCE_NEEDS] = {
         {known(stance->plan->specification->clearance.ground_m), remark(ADVICE_GIVE_GROUND)}};
-    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs + 1);
+    stance_needs(stance, needs + 1);
     figure.headline = stance->headline;
     figures_add(figures, judged_above_zero(figure, needs, 1 + STANCE_NEEDS, ADVICE_ON_THE_GROUND));
     double change = ground_change_m(stance, stance->tyre_change_m);
@@ -99,7 +99,7 @@ static void judge_entrance(const struct stance *stance, struct figures *figures)
     double height_m = roof_height_m(stance, largest_m, &item);
     struct need needs[1 + STANCE_NEEDS] = {
         {known(measured->roof_height_m) || item != NULL, remark(ADVICE_GIVE_ROOF)}};
-    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs + 1);
+    stance_needs(stance, needs + 1);
     struct figure room =
         roof_figure(stance, QUANTITY_GARAGE_ROOM, measured->garage_entrance_m - height_m, item);
     room.place.tyre = AT_LARGEST;
@@ -129,7 +129,7 @@ static void report_height(const struct stance *stance, enum quantity_id quantity
                           enum remark_id basis, struct figures *figures)
 {
     struct need needs[STANCE_NEEDS];
-    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs);
+    stance_needs(stance, needs);
     figures_add(figures, judged(stance_figure(stance, quantity, height_m, basis),
                                 &(struct judgement){.needs = needs, .need_count = STANCE_NEEDS}));
 }

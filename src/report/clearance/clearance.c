@@ -45,7 +45,7 @@ static void report_travel_left(const struct stance *stance, int axle, struct fig
     if (!known(suspension_of(stance->plan, axle)->travel_to_bump_m))
         return;
     double left = stance_travel_left_m(stance, axle, 0);
-    const struct need need = {known(left), remark(ADVICE_GIVE_FOR_TRAVEL)};
+    const struct need need = {known(left), remark(ADVICE_GIVE_LOADS_AND_RATE)};
     struct figure figure =
         stance_figure(stance, QUANTITY_BUMP_TRAVEL_LEFT, left, BASIS_TRAVEL_LEFT);
     figure.axle = axle;
@@ -73,7 +73,8 @@ static void report_states(struct stance *stances, size_t count, size_t lowest,
     for (size_t i = 0; i < count; i++) {
         stances[i].headline = i == lowest ? HEADLINE_YES : HEADLINE_NO;
         report_body(&stances[i], figures);
-        report_angles(&stances[i], figures);
+        if (!figures->deciding_only)
+            report_angles(&stances[i], figures);
         for (int axle = 0; axle < AXLE_COUNT && stances[i].setup->is_fitted; axle++)
             report_travel_left(&stances[i], axle, figures);
     }
@@ -108,33 +109,63 @@ static void keep_what_is_known(struct figures *figures, size_t start)
             figures->items[kept++] = *figure;
     }
     figures->count = kept;
-    report_missing_part(figures, PART_CLEARANCE, "clearance");
 }
 
-void report_clearance(const struct plan *plan, struct figures *figures)
+/* What is told once, under the fitted setup. */
+static void report_before(const struct plan *plan, struct figures *figures)
 {
-    size_t count = state_count(plan->specification);
-    struct stance *fitted = stances_make(plan, 0, NULL);
-    size_t lowest = lowest_state(fitted, count), start = figures->count;
-    figures->part = PART_CLEARANCE;
     figures->setup = 0;
+    if (figures->verdicts_only)
+        return;
     report_spring_assumption(plan, figures);
     report_angles_before(plan, figures);
     report_spring_choices(plan, figures);
-    for (size_t i = 0; i < plan->count; i++) {
+}
+
+static void report_axle(const struct stance *stances, size_t count, int axle, unsigned pieces,
+                        struct figures *figures)
+{
+    const struct plan *plan = stances->plan;
+    bool of_tyre = pieces & CLEARANCE_OF_TYRE,
+         of_axle = pieces & (axle == AXLE_FRONT ? CLEARANCE_OF_FRONT : CLEARANCE_OF_REAR);
+    if (of_tyre)
+        report_under_axle(stances, count, axle, figures);
+    if (of_axle)
+        report_arch(stances, axle, figures);
+    if (of_tyre)
+        report_wheel_place(plan, stances->index, axle, figures);
+    if (of_axle)
+        report_fit_limits(plan, stances->index, axle, figures);
+}
+
+void report_clearance_pieces(const struct standing *standing, unsigned pieces,
+                             struct figures *figures)
+{
+    const struct plan *plan = standing->plan;
+    size_t count = state_count(plan->specification), start = figures->count;
+    size_t lowest = lowest_state(standing->setups[0], count);
+    figures->part = PART_CLEARANCE;
+    report_before(plan, figures);
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         figures->setup = (int)i;
-        struct stance *stances = i == 0 ? fitted : stances_make(plan, i, fitted);
-        report_states(stances, count, lowest, figures);
-        for (int axle = 0; axle < AXLE_COUNT; axle++) {
-            report_under_axle(stances, count, axle, figures);
-            report_arch(stances, axle, figures);
-            report_wheel_place(plan, i, axle, figures);
-            report_fit_limits(plan, i, axle, figures);
-        }
+        if (pieces & CLEARANCE_OF_BOTH)
+            report_states(standing->setups[i], count, lowest, figures);
+        for (int axle = 0; axle < AXLE_COUNT; axle++)
+            report_axle(standing->setups[i], count, axle, pieces, figures);
+        if (!(pieces & CLEARANCE_OF_TYRE))
+            continue;
         report_wheel_mounting(plan, i, figures);
         report_spare_wheel(plan, i, figures);
         report_size_limits(plan, i, figures);
     }
-    if (plan->specification->clearance.given == NULL)
-        keep_what_is_known(figures, start);
+    if (plan->specification->clearance.given != NULL)
+        return;
+    keep_what_is_known(figures, start);
+    if (pieces & CLEARANCE_OF_TYRE)
+        report_missing_part(figures, PART_CLEARANCE, "clearance");
+}
+
+void report_clearance(const struct plan *plan, struct figures *figures)
+{
+    report_clearance_pieces(standing_make(plan), CLEARANCE_WHOLE, figures);
 }

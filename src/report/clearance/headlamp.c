@@ -79,7 +79,7 @@ static void report_state(const struct stance *stance, const struct aiming *aimin
     struct figure dip =
         stance_figure(stance, QUANTITY_HEADLAMP_DIP, aiming->set - rise_by_load(stance), BASIS_DIP);
     struct need needs[1 + STANCE_NEEDS] = {{row != NULL, remark(ADVICE_GIVE_LAMP_HEIGHT)}};
-    stance_needs(stance, ADVICE_GIVE_FOR_DIP, needs + 1);
+    stance_needs(stance, needs + 1);
     dip.limit_owner = LIMIT_OF_LAW;
     if (row != NULL)
         dip = limited_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);

@@ -18,12 +18,11 @@
     X(ADVICE_MAY_RUB, "it may rub")                                                                \
     X(ADVICE_MAY_RUB_FRAME, "it may rub on frame or strut")                                        \
     X(ADVICE_MAY_RUB_INSIDE, "it may rub on strut or arm")                                         \
-    X(ADVICE_GIVE_ARCH, "give clearance: arch: {}: {}")                                            \
-    X(ADVICE_GIVE_MEETS, "give clearance: steering: meets")                                        \
-    X(ADVICE_GIVE_TRAVEL_TO_BUMP, "give suspension: travel_to_bump")                               \
-    X(ADVICE_GIVE_RATE_AND_LOADS,                                                                  \
-      "give suspension: wheel_rate, and vehicle: unladen and wheelbase")                           \
-    X(ADVICE_GIVE_BOTH_WHEELS, "give wheel: width and inset of both")                              \
+    X(ADVICE_GIVE_ARCH, "measure it with the fitted tyre on", "clearance: arch: {}: {}")           \
+    X(ADVICE_GIVE_MEETS, "say what it meets at lock", "clearance: steering: meets")                \
+    X(ADVICE_GIVE_TRAVEL_TO_BUMP, "measure the travel to the bump stop",                           \
+      "suspension: travel_to_bump")                                                                \
+    X(ADVICE_GIVE_BOTH_WHEELS, "read width and inset on both wheels", "wheel: width and inset")    \
     X(ADVICE_LONGER_BUMP_STOPS, "make the bump stops longer by {}")                                \
     X(ADVICE_BUMP_STOPS_DO_NOT, "bump stops alone do not make it fit")                             \
     X(ADVICE_INSET_DOES_NOT, "another inset alone does not make it fit")                           \
@@ -33,19 +32,18 @@
     X(ADVICE_TRIM_DOES_NOT, "trimming alone does not make it fit")                                 \
     X(ADVICE_LIFT_MORE, "lift it more by {}")                                                      \
     X(ADVICE_LIFT_DOES_NOT, "lift alone does not make it fit")                                     \
-    X(PHRASE_BUMP_STOP_LONGER, "bump stops longer by {}")                                          \
+    X(PHRASE_BUMP_STOP_LONGER, "{} longer bump stops")                                             \
     X(PHRASE_MORE_LIFT, "{} more lift")                                                            \
     X(PHRASE_NO_LIFT, "lift does not help here")                                                   \
-    X(PHRASE_TRIMMED, "{} trimmed off the arch")                                                   \
+    X(PHRASE_TRIMMED, "{} off the arch")                                                           \
     X(PHRASE_NO_TRIM, "what it meets there is not trimmed")                                        \
-    X(PHRASE_MEETS_FOR_TRIM,                                                                       \
-      "steering: meets must say that it is the arch before anything is trimmed")                   \
+    X(PHRASE_MEETS_FOR_TRIM, "say what it meets before anything is trimmed",                       \
+      "clearance: steering: meets")                                                                \
     X(PHRASE_MORE_INSET, "{} more inset")                                                          \
-    X(PHRASE_LESS_INSET, "{} less inset (or such a spacer)")                                       \
+    X(PHRASE_LESS_INSET, "{} less inset (or a spacer)")                                            \
     X(PHRASE_NO_INSET, "no change of inset alone does it")                                         \
-    X(PHRASE_SIDES_FOR_INSET,                                                                      \
-      "room inside and outside must be known to say whether another inset helps")                  \
-    X(PHRASE_LOCK_FOR_INSET, "room at lock must be known to say whether another inset helps")
+    X(PHRASE_SIDES_FOR_INSET, "measure room inside and outside: another inset may help")           \
+    X(PHRASE_LOCK_FOR_INSET, "measure room at lock: another inset may help")
 
 #define BODY_REMARKS(X)                                                                            \
     X(BASIS_UNDER_AXLE, "measured + change of the loaded radius")                                  \
@@ -72,26 +70,23 @@
     X(ADVICE_SPRING_DOES_NOT_SUIT, "the spring is not made for this load")                         \
     X(BASIS_LIFT, "suspension: lift")                                                              \
     X(BASIS_NEW_SPRING, "free height change + W/k of the old - W/k of the new")                    \
-    X(ADVICE_GIVE_UNDER_AXLE, "give clearance: under_axle")                                        \
-    X(ADVICE_GIVE_DIAMETERS, "give data_book: overall_diameter of both tyres")                     \
-    X(ADVICE_GIVE_GROUND, "give clearance: ground")                                                \
-    X(ADVICE_GIVE_ROOF, "give clearance: roof_height")                                             \
-    X(ADVICE_GIVE_LAMP_HEIGHT, "give clearance: headlamp: height")                                 \
-    X(ADVICE_GIVE_FOR_BODY, "give vehicle: unladen, wheelbase and suspension: wheel_rate")         \
-    X(ADVICE_GIVE_FOR_RAMP, "give vehicle: wheelbase and unladen, and suspension: wheel_rate")     \
-    X(ADVICE_GIVE_FOR_TRAVEL, "give vehicle: unladen and wheelbase, suspension: wheel_rate")       \
-    X(ADVICE_GIVE_FOR_DIP, "give vehicle: wheelbase and unladen, suspension: wheel_rate")          \
+    X(ADVICE_GIVE_UNDER_AXLE, "measure the clearance under the axle", "clearance: under_axle")     \
+    X(ADVICE_GIVE_DIAMETERS, "read both tyres' overall diameter in the data book",                 \
+      "data_book: overall_diameter")                                                               \
+    X(ADVICE_GIVE_GROUND, "measure the lowest point of the body", "clearance: ground")             \
+    X(ADVICE_GIVE_ROOF, "measure the roof height", "clearance: roof_height")                       \
+    X(ADVICE_GIVE_LAMP_HEIGHT, "measure the height of the headlamps",                              \
+      "clearance: headlamp: height")                                                               \
+    X(ADVICE_GIVE_LOADS_AND_RATE,                                                                  \
+      "look up the unladen weights, the wheelbase and the springs' wheel rate",                    \
+      "vehicle: unladen and wheelbase; suspension: wheel_rate")                                    \
     X(ADVICE_NO_TYRE_DEFLECTION,                                                                   \
-      "no relation tells how far a tyre that is not radial gives under the "                       \
-      "load: measure it loaded")                                                                   \
-    X(ADVICE_REFUSED_DEFLECTION, "no pressure carries the load, by which the tyres would give")    \
-    X(ADVICE_DEFLECTS_TOO_FAR, "the tyres give more than half of their section height, where no "  \
-                               "relation holds: more pressure, or less aboard")                    \
-    X(ADVICE_PLACARD_FOR_DEFLECTION,                                                               \
-      "give tyres: fitted: placard, by which the tyres give under the load")                       \
-    X(ADVICE_PRESSURE_FOR_DEFLECTION,                                                              \
-      "the pressure to be set is not known, by which the tyres give under the load")               \
-    X(ADVICE_GIVE_OVERHANG, "give {}")                                                             \
+      "no relation holds for a tyre that is not radial: measure it loaded")                        \
+    X(ADVICE_REFUSED_DEFLECTION,                                                                   \
+      "no pressure carries this load: carry less, or choose other tyres")                          \
+    X(ADVICE_DEFLECTS_TOO_FAR,                                                                     \
+      "the tyres give more than half their section height: more pressure, or less aboard")         \
+    X(ADVICE_GIVE_OVERHANG, "measure the point that comes nearest to the ground", "{}")            \
     X(ADVICE_ON_THE_GROUND, "it would stand on the ground: stiffer springs, or less aboard")       \
     X(ADVICE_ON_BUMP_STOPS, "it stands on its bump stops: stiffer springs, or less aboard")        \
     X(ADVICE_NO_ENTRANCE, "it does not pass the entrance")                                         \
@@ -101,8 +96,8 @@
     X(ADVICE_ITEM_IN_TYRE,                                                                         \
       "{}: the point lies within this tyre's outline: the tyre would meet it")                     \
     X(TAKEN_ALL_SPRUNG,                                                                            \
-      "no unsprung_mass is given: the whole axle load is taken to ride on the springs, which "     \
-      "makes a stiffer spring lift a little too much")
+      "the whole axle load rides on the springs; a stiffer one lifts a little too much",           \
+      "suspension: unsprung_mass")
 
 #define WHEEL_REMARKS(X)                                                                           \
     X(BASIS_SCRUB, "centre plane from steering axis at axle height - loaded radius x "             \
@@ -121,9 +116,9 @@
     X(ADVICE_OTHER_CIRCLE, "{} bolts, and the hub has {}: the circle is another")                  \
     X(ADVICE_OTHER_BOLTS, "{} bolts, and the hub has {}: it does not go on")                       \
     X(ADVICE_TOUCHES_BRAKE, "it touches the brake: choose another wheel")                          \
-    X(ADVICE_CHECK_ONE, "check by hand: {}")                                                       \
-    X(ADVICE_CHECK_TWO, "check by hand: {}, {}")                                                   \
-    X(ADVICE_CHECK_THREE, "check by hand: {}, {}, {}")                                             \
+    X(ADVICE_CHECK_ONE, "check {}")                                                                \
+    X(ADVICE_CHECK_TWO, "check {}, {}")                                                            \
+    X(ADVICE_CHECK_THREE, "check {}, {}, {}")                                                      \
     X(PHRASE_HUB_BORE, "hub bore")                                                                 \
     X(PHRASE_BOLT_PATTERN, "bolt pattern")                                                         \
     X(PHRASE_BRAKE_ROOM, "room round the brake")
@@ -137,19 +132,21 @@
                            "up part of it")                                                        \
     X(BASIS_SPARE_SET, "designation of the spare beside the other four: {}")                       \
     X(BASIS_SPARE_MASS, "counted in the axle loads where the spare is carried")                    \
-    X(ADVICE_GIVE_SPARE_SPACE, "give clearance: spare_space")                                      \
+    X(ADVICE_GIVE_SPARE_SPACE, "measure the space for the spare", "clearance: spare_space")        \
     X(ADVICE_CARRY_ELSEWHERE, "carry the spare elsewhere")                                         \
     X(ADVICE_SPARE_OF_SET_FITS, "order a spare of the set, which goes in")                         \
     X(ADVICE_ONLY_WITHOUT_AIR, "it goes in only without air: carry a pump")                        \
-    X(ADVICE_GIVE_SPARE_BOOK, "give the spare's and the tyres' data_book")                         \
+    X(ADVICE_GIVE_SPARE_BOOK, "read the spare's and the tyres' revolutions in the data book",      \
+      "data_book: revs_per_km")                                                                    \
     X(ADVICE_SPARE_WINDS_UP, "it winds up coupled axles: short distances only, or one of the set") \
     X(ADVICE_SPARE_UNLIKE, "it rolls unlike its neighbour: short distances only")                  \
     X(ADVICE_TEMPORARY_SPARE, "a temporary spare: its own speed and pressure apply")               \
     X(ADVICE_WAY_HOME, "for the way home only; one of the set can stay on")                        \
-    X(ADVICE_ROTATE_FIVE,                                                                          \
-      "it stays new while four wear: rotate all five, or change it only in pairs")                 \
-    X(ADVICE_GIVE_SPARE_PLACE, "give clearance: spare_space: at, so that the axle loads count it") \
-    X(TAKEN_NO_SPARE_MASS, "no mass is given for both spares: no change of mass is taken")         \
+    X(ADVICE_ROTATE_FIVE, "stays new while four wear: rotate all five, or change in pairs")        \
+    X(ADVICE_GIVE_SPARE_PLACE, "say where the spare is carried, so that the axle loads count it",  \
+      "clearance: spare_space: at")                                                                \
+    X(TAKEN_NO_SPARE_MASS, "both spares are not weighed: no change of mass is taken",              \
+      "spare: mass")                                                                               \
     X(PHRASE_FIVE_ROTATED, "five alike, rotated")                                                  \
     X(PHRASE_FIVE_ALIKE, "five alike, not rotated")                                                \
     X(PHRASE_OTHER_SPARE, "another tyre than the four")
@@ -158,13 +155,16 @@
     X(BASIS_HOUSE_LIMIT, "house limit (limits)")                                                   \
     X(BASIS_TRACK, "-2 x inset change + 2 x spacer change")                                        \
     X(ADVICE_SMALLER_CHANGE, "choose a smaller change, or have it approved")                       \
-    X(ADVICE_GIVE_CHANGE, "give what this change is made of, for both tyres")                      \
-    X(ADVICE_GIVE_TRAVEL, "give suspension: travel_to_bump and travel_to_droop")                   \
-    X(ADVICE_NOT_ITS_RULE, "not this vehicle's rule: name the limits that are for it")             \
-    X(ADVICE_GIVE_KIND, "give vehicle: kind, which says whether this rule is for it")              \
-    X(ADVICE_GIVE_CATEGORY, "give vehicle: category, which says whether this rule is for it")      \
-    X(ADVICE_GIVE_FRAME, "give vehicle: frame, which says whether this rule is for it")            \
-    X(ADVICE_GIVE_DRIVE, "give vehicle: drive, which says whether this rule is for it")
+    X(ADVICE_GIVE_CHANGE, "read it for both tyres and wheels")                                     \
+    X(ADVICE_GIVE_TRAVEL, "measure the travel to bump and to droop",                               \
+      "suspension: travel_to_bump and travel_to_droop")                                            \
+    X(ADVICE_NOT_ITS_RULE, "not this vehicle's rule: name the limits that are for it",             \
+      "limits: published")                                                                         \
+    X(ADVICE_GIVE_KIND, "say what kind of vehicle it is: the rule depends on it", "vehicle: kind") \
+    X(ADVICE_GIVE_CATEGORY, "look up the vehicle's category: the rule depends on it",              \
+      "vehicle: category")                                                                         \
+    X(ADVICE_GIVE_FRAME, "say whether it has a frame: the rule depends on it", "vehicle: frame")   \
+    X(ADVICE_GIVE_DRIVE, "say which wheels are driven: the rule depends on it", "vehicle: drive")
 
 #define CLEARANCE_REMARKS(X)                                                                       \
     ARCH_REMARKS(X)                                                                                \

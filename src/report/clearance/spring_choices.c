@@ -23,7 +23,7 @@ static void add(const struct tried_spring *tried, struct figure figure)
 static void add_height(const struct tried_spring *tried, const struct stance *stance)
 {
     struct need needs[STANCE_NEEDS];
-    stance_needs(stance, ADVICE_GIVE_FOR_BODY, needs);
+    stance_needs(stance, needs);
     add(tried, judged(stance_figure(stance, QUANTITY_RIDE_HEIGHT,
                                     of_axle(stance->body_change_m, tried->axle), BASIS_RIDE_HEIGHT),
                       &(struct judgement){.needs = needs, .need_count = STANCE_NEEDS}));

@@ -130,10 +130,18 @@ static void make_stance(const struct plan *plan, size_t index, size_t state,
         double added = added_kg(out, axle);
         out->added_kg[axle] = added;
         out->pressure_Pa[axle] = pressure_Pa[axle];
-        out->sag_m[axle] = sag_m(out, axle, added);
         out->deflection_m[axle] = deflection_m(out, axle, added);
-        out->lift_m[axle] = axle_lift_m(plan->specification, axle);
     }
+}
+
+/* What hangs on springs and lift. */
+static void set_springs(struct stance *stance)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        stance->sag_m[axle] = sag_m(stance, axle, stance->added_kg[axle]);
+        stance->lift_m[axle] = axle_lift_m(stance->plan->specification, axle);
+    }
+    set_changes(stance);
 }
 
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted)
@@ -147,9 +155,27 @@ struct stance *stances_make(const struct plan *plan, size_t index, const struct 
         make_stance(plan, index, i, pressure_Pa, &stances[i]);
         if (fitted != NULL)
             stances[i].fitted = &fitted[i];
-        set_changes(&stances[i]);
+        set_springs(&stances[i]);
     }
     return stances;
+}
+
+struct standing *standing_make(const struct plan *plan)
+{
+    struct standing *standing = arena_allocate(plan->arena, sizeof *standing);
+    standing->plan = plan;
+    standing->setups = arena_allocate_array(plan->arena, plan->count, sizeof *standing->setups);
+    for (size_t i = 0; i < plan->count; i++)
+        standing->setups[i] = stances_make(plan, i, i == 0 ? NULL : standing->setups[0]);
+    return standing;
+}
+
+void standing_set_springs(struct standing *standing)
+{
+    size_t states = state_count(standing->plan->specification);
+    for (size_t i = 0; i < standing->plan->count; i++)
+        for (size_t j = 0; j < states; j++)
+            set_springs(&standing->setups[i][j]);
 }
 
 double stance_radius_m(const struct plan *plan, size_t index, int state, int axle)
@@ -158,7 +184,7 @@ double stance_radius_m(const struct plan *plan, size_t index, int state, int axl
     double pressure_Pa[AXLE_COUNT] = {UNKNOWN, UNKNOWN};
     pressure_Pa[axle] = pressure_when_driven_Pa(plan, index, axle);
     make_stance(plan, index, (size_t)state, pressure_Pa, &stance);
-    set_changes(&stance);
+    set_springs(&stance);
     return stance.radius_m[axle];
 }
 
@@ -169,20 +195,19 @@ struct need deflection_need(const struct stance *stance, int axle)
     enum remark_id lacks = !radial                    ? ADVICE_NO_TYRE_DEFLECTION
                            : isinf(pressure_Pa)       ? ADVICE_REFUSED_DEFLECTION
                            : known(pressure_Pa)       ? ADVICE_DEFLECTS_TOO_FAR
-                           : stance->setup->is_fitted ? ADVICE_PLACARD_FOR_DEFLECTION
-                                                      : ADVICE_PRESSURE_FOR_DEFLECTION;
+                           : stance->setup->is_fitted ? ADVICE_GIVE_PLACARD
+                                                      : ADVICE_PRESSURE_UNKNOWN;
     return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
 }
 
-void stance_needs(const struct stance *stance, enum remark_id otherwise,
-                  struct need needs[STANCE_NEEDS])
+void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
 {
     bool springs = true;
     struct need tyres = deflection_need(stance, AXLE_FRONT);
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
                                    stance->lift_m[axle] - stance->sag_m[axle]);
-    needs[0] = (struct need){springs, remark(otherwise)};
+    needs[0] = (struct need){springs, remark(ADVICE_GIVE_LOADS_AND_RATE)};
     needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
 }
 

@@ -24,6 +24,12 @@ struct stance {
     struct axle_pair tyre_change_m;  /* the tyre's part alone, beside the fitted one's */
 };
 
+/* Of a plan's setups, each in every state. */
+struct standing {
+    const struct plan *plan;
+    struct stance **setups;
+};
+
 /* One a loading state, in their order. `fitted`: the fitted setup's, NULL for itself. */
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted);
 /* The fitted state, as it was measured. */
@@ -32,10 +38,9 @@ void stance_as_measured(const struct plan *plan, struct stance *out);
 /* The loaded radius of one setup in one loading state. */
 double stance_radius_m(const struct plan *plan, size_t index, int state, int axle);
 
-/* What a height hangs on: springs, which `otherwise` asks for, and how far the tyres give. */
+/* What a height hangs on: loads and springs, and how far the tyres give. */
 enum { STANCE_NEEDS = 2 };
-void stance_needs(const struct stance *stance, enum remark_id otherwise,
-                  struct need needs[STANCE_NEEDS]);
+void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS]);
 /* The tyres of one axle alone. */
 struct need deflection_need(const struct stance *stance, int axle);
 

@@ -78,14 +78,6 @@ static double usual_cruise_mps(const struct plan *plan)
     return plan->us ? unit_to_si(UNIT_MPH, 60) : unit_to_si(UNIT_KMH, 100);
 }
 
-static double circumference_of(const struct plan *plan, struct axle_pair axle,
-                               const struct tyre_dimensions *figures)
-{
-    return driven_circumference_m(plan->specification->vehicle.drive, axle,
-                                  figures[AXLE_FRONT].rolling_circumference_m,
-                                  figures[AXLE_REAR].rolling_circumference_m);
-}
-
 static struct geared_setup on_own_axle(const struct plan *plan, size_t index,
                                        struct figures *figures)
 {
@@ -99,9 +91,9 @@ static struct geared_setup on_own_axle(const struct plan *plan, size_t index,
         .setup = &plan->setups[index],
         .beside = beside,
         .from_ratio = ratio,
-        .from_m = circumference_of(plan, drivetrain->axle, beside->before),
+        .from_m = plan_circumference_m(plan, drivetrain->axle, beside->before),
         .ratio = ratio,
-        .to_m = circumference_of(plan, drivetrain->axle, beside->after),
+        .to_m = plan_circumference_m(plan, drivetrain->axle, beside->after),
         .hub = known_or(drivetrain->hub_reduction, 1),
         .slip = known_or(drivetrain->slip, 0),
         .cruise_mps = known_or(drivetrain->cruising_speed_mps, usual_cruise_mps(plan)),
@@ -117,7 +109,7 @@ static struct geared_setup on_choice(const struct geared_setup *own, double choi
     geared.is_choice = true;
     geared.ratio = choice;
     geared.to_m =
-        circumference_of(own->plan, (struct axle_pair){choice, choice}, own->beside->after);
+        plan_circumference_m(own->plan, (struct axle_pair){choice, choice}, own->beside->after);
     return geared;
 }
 
@@ -132,7 +124,7 @@ static struct geared_setups geared_setups_make(const struct plan *plan, struct f
     const struct number_list *choices = &plan->specification->drivetrain.axle_choices;
     size_t most = plan->count * (choices->count + 1);
     struct geared_setups all = {arena_allocate_array(plan->arena, most, sizeof *all.items), 0};
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         const struct geared_setup *own = &all.items[all.count];
         all.items[all.count++] = on_own_axle(plan, i, figures);
         for (size_t j = 0; j < choices->count && (i > 0 || plan->count == 1); j++)

@@ -33,15 +33,14 @@
       "C_spare / C - 1, as worn now: negative where the spare is smaller; " QUARTER_INCH)          \
     X(ADVICE_COUPLED_MATCH,                                                                        \
       "coupled axles wind up: use tyres and ratios that match front to rear")                      \
-    X(ADVICE_COUPLED_LOOSE,                                                                        \
-      "coupled axles wind up: engage them on loose ground only, or use tyres and ratios that "     \
-      "match front to rear")                                                                       \
-    X(ADVICE_BOTH_SIZES, "give the size, or data_book: revs_per_km, of both tyres")                \
+    X(ADVICE_COUPLED_LOOSE, "coupled axles wind up: engage them on loose ground only; or match "   \
+                            "tyres and ratios front to rear")                                      \
+    X(ADVICE_BOTH_SIZES, "read both tyres' revolutions in the data book",                          \
+      "size, or data_book: revs_per_km")                                                           \
     X(ADVICE_SPARE_SLIPS_SLOWLY,                                                                   \
       "the differential works all the time: slowly, and a short way only")                         \
-    X(ADVICE_SPARE_SLIPS,                                                                          \
-      "the differential works all the time: carry a spare of the set, or use it for a short way "  \
-      "and with no lock engaged")                                                                  \
+    X(ADVICE_SPARE_SLIPS, "the differential works all the time: a short way, no lock engaged; or " \
+                          "carry a spare of the set")                                              \
     X(BASIS_WHEEL_TORQUE, "torque x overall ratio x efficiency")                                   \
     X(BASIS_TRACTIVE_FORCE, "wheel torque x 2 pi / C")                                             \
     X(BASIS_AIR_RESISTANCE, "1/2 rho Cd A v^2")                                                    \
@@ -52,17 +51,17 @@
     X(BASIS_GRADE_BY_GRIP,                                                                         \
       "grip-limited: tan theta from (grip/W - f) cos theta - sin theta = A/W")                     \
     X(BASIS_GRIP_GRADE, "tan theta = grip x weight on the driven axles / W - f, without air")      \
-    X(ADVICE_NO_SLOPE,                                                                             \
-      "no slope balances it: at that speed the air resists with more than the weight")             \
+    X(ADVICE_NO_SLOPE, "no slope balances it: the air alone resists with more than the weight")    \
     X(ADVICE_GRIP_LIMITED, "grip-limited: the wheels spin before the engine is at its limit")      \
-    X(ADVICE_GIVE_GRIP, "grip-limited: no slope balances this pull; give drivetrain: grip")        \
+    X(ADVICE_GIVE_GRIP, "grip-limited: no slope balances this pull; say what grip the ground has", \
+      "drivetrain: grip")                                                                          \
     X(PHRASE_GRIP, "grip")                                                                         \
     X(BASIS_SPEED_HELD,                                                                            \
       "the highest speed at which pull is no less than A + f W cos theta + W sin theta")           \
-    X(ADVICE_PULL_LEFT,                                                                            \
-      "pull is left there: the engine's limit, or the end of its torque curve, decides")           \
+    X(ADVICE_PULL_LEFT, "pull is unused there: engine limit or end of the torque curve decides")   \
     X(ADVICE_NOT_HELD, "no gear holds this grade at an engine speed of the torque curve")          \
-    X(ADVICE_SIZE_TO_ROLL, "give data_book: revs_per_km; no rule measures this size")              \
+    X(ADVICE_SIZE_TO_ROLL, "no rule measures this size: read its revolutions in the data book",    \
+      "data_book: revs_per_km")                                                                    \
     X(PHRASE_NONE, "none")                                                                         \
     X(BASIS_GEAR_NEEDED, "the gear in which that speed is held")                                   \
     X(BASIS_GEAR_NEEDED_IN_RANGE, "the gear in which that speed is held, in range {}")             \
@@ -75,26 +74,34 @@
       "(F - A - f W) / (m + sum of I (2 pi/C)^2), I = m (0.7 D/2)^2, level")                       \
     X(BASIS_ACCELERATION, "(F - A - f W) / m, no inertia of wheels, level")                        \
     X(ADVICE_FITTED_SLOWS, "the fitted drive slows down there: nothing to compare with")           \
-    X(ADVICE_SIZE_OF_BOTH, "the size of both tyres is needed")                                     \
-    X(TAKEN_HIGH_RANGE, "no transfer: high is given: 1 is taken")                                  \
-    X(TAKEN_NO_SLIP, "no slip is given: a locked converter or a clutch is taken")                  \
-    X(TAKEN_REAR_DRIVE, "no vehicle: drive is given: the rear axle is taken as driven")            \
+    X(ADVICE_SIZE_OF_BOTH, "read the size of both tyres", "size")                                  \
+    X(TAKEN_HIGH_RANGE, "no ratio of the high range is given: 1 is taken",                         \
+      "drivetrain: transfer: high")                                                                \
+    X(TAKEN_NO_SLIP, "no slip is given: a locked converter or a clutch is taken",                  \
+      "drivetrain: slip")                                                                          \
+    X(TAKEN_REAR_DRIVE, "the driven axle is not given: the rear one is taken", "vehicle: drive")   \
     X(TAKEN_EQUAL_SHARES,                                                                          \
       "the centre differential is taken to share turns equally front and rear")                    \
-    X(TAKEN_CRUISING_SPEED, "no cruising_speed is given: {} is taken")                             \
+    X(TAKEN_CRUISING_SPEED, "no cruising speed is given: {} is taken",                             \
+      "drivetrain: cruising_speed")                                                                \
     X(TAKEN_GEARS_AS_LISTED,                                                                       \
-      "the gears do not fall in ratio from one to the next: each keeps its number, and the "       \
-      "smallest ratio counts as the highest gear")                                                 \
-    X(TAKEN_EFFICIENCY, "no efficiency is given: 85 % is taken (handbooks: 85 to 90 %)")           \
-    X(TAKEN_NO_WEIGHT, "no vehicle: unladen is given: no grade or speed held is worked out")       \
-    X(TAKEN_NO_DRAG, "no vehicle: drag is given: air resistance is left out")                      \
-    X(TAKEN_AIR_DENSITY, "no air_density is given: 1.225 kg/m3 is taken (ISO 2533, sea level)")    \
+      "gears do not fall in ratio: each keeps its number; the smallest ratio is the highest gear", \
+      "drivetrain: gears")                                                                         \
+    X(TAKEN_EFFICIENCY, "no efficiency is given: 85 % is taken (handbooks: 85 to 90 %)",           \
+      "drivetrain: efficiency")                                                                    \
+    X(TAKEN_NO_WEIGHT, "no unladen weight is given: no grade or speed held is worked out",         \
+      "vehicle: unladen")                                                                          \
+    X(TAKEN_NO_DRAG, "no drag is given: air resistance is left out", "vehicle: drag")              \
+    X(TAKEN_AIR_DENSITY, "no air density is given: 1.225 kg/m3 is taken (ISO 2533, sea level)",    \
+      "vehicle: drag: air_density")                                                                \
     X(TAKEN_ROLLING_RESISTANCE,                                                                    \
-      "no rolling_resistance is given: 0.01 (1 + V/147) is taken, V in ft/s, for paved roads")     \
-    X(TAKEN_NOT_TO_SPIN, "no grip is given: the wheels are taken not to spin")                     \
-    X(TAKEN_GRADES, "no grades are given: 5 % and 10 % are taken")                                 \
+      "rolling resistance is not given: 0.01 (1 + V/147), V in ft/s, paved roads",                 \
+      "drivetrain: rolling_resistance")                                                            \
+    X(TAKEN_NOT_TO_SPIN, "no grip is given: the wheels are taken not to spin", "drivetrain: grip") \
+    X(TAKEN_GRADES, "no grades are given: 5 % and 10 % are taken", "drivetrain: grades")           \
     X(TAKEN_GYRATION,                                                                              \
-      "no inertia is given: tyre and wheel are taken to turn with a radius of gyration of 0.7 of " \
-      "the free radius (" COMMON_PRACTICE ", no source)")
+      "no inertia is given: tyre and wheel turn at 0.7 of the radius (" COMMON_PRACTICE            \
+      ", no source)",                                                                              \
+      "inertia")
 
 #endif

@@ -47,18 +47,37 @@ static void report_axle(const struct loaded_setup *loaded, int axle, struct figu
     report_pressure_warning(loaded, axle, figures);
 }
 
+static struct loaded_setup load_setup(const struct plan *plan, const struct setup *setup)
+{
+    const struct load_conditions conditions = {plan->specification, &plan->fitted,
+                                               plan_pressure_system(plan)};
+    struct loaded_setup loaded = {.plan = plan, .setup = setup};
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        axle_pressures(&conditions, setup, (enum axle)axle, &loaded.axle[axle]);
+    return loaded;
+}
+
+void setup_bearing(const struct plan *plan, const struct setup *setup,
+                   struct bearing out[AXLE_COUNT])
+{
+    const struct loaded_setup loaded = load_setup(plan, setup);
+    const struct bearing spare = spare_bearing(&loaded);
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct axle_pressures *each = &loaded.axle[axle];
+        struct bearing tyre = tyre_bearing(plan->specification, &each->rating, &each->ceilings,
+                                           each->dual, &each->demands);
+        out[axle] = lower_bearing(lower_bearing(tyre, wheel_bearing(&loaded, axle)), spare);
+    }
+}
+
 void report_load(const struct plan *plan, struct figures *figures)
 {
     figures->part = PART_LOAD;
-    const struct load_conditions conditions = {plan->specification, &plan->fitted,
-                                               plan_pressure_system(plan)};
     struct loaded_setup *setups = arena_allocate_array(plan->arena, plan->count, sizeof *setups);
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         struct loaded_setup *loaded = &setups[i];
         figures->setup = (int)i;
-        *loaded = (struct loaded_setup){.plan = plan, .setup = &plan->setups[i]};
-        for (int axle = 0; axle < AXLE_COUNT; axle++)
-            axle_pressures(&conditions, loaded->setup, (enum axle)axle, &loaded->axle[axle]);
+        *loaded = load_setup(plan, &plan->setups[i]);
         report_ratings(loaded, figures);
         for (int axle = 0; axle < AXLE_COUNT; axle++)
             report_axle(loaded, axle, figures);

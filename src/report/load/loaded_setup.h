@@ -3,6 +3,7 @@
 #ifndef TYRESUM_REPORT_LOAD_LOADED_SETUP_H
 #define TYRESUM_REPORT_LOAD_LOADED_SETUP_H
 
+#include "base/known.h"
 #include "compute/load.h"
 #include "compute/ratings.h"
 #include "report/judge.h"
@@ -76,6 +77,22 @@ void report_twins(const struct loaded_setup *loaded, int axle, struct figures *f
 
 /* pressure_warning.c: what the pressure-loss warning becomes. */
 void report_pressure_warning(const struct loaded_setup *loaded, int axle, struct figures *figures);
+
+/* The lower and the higher of two: what bounds nothing counts in neither. */
+static inline struct bearing lower_bearing(struct bearing a, struct bearing b)
+{
+    return (struct bearing){lower_of(a.sure_kg, b.sure_kg), lower_of(a.most_kg, b.most_kg)};
+}
+
+static inline struct bearing higher_bearing(struct bearing a, struct bearing b)
+{
+    return (struct bearing){higher_of(a.sure_kg, b.sure_kg), higher_of(a.most_kg, b.most_kg)};
+}
+
+/* Up to which load of a tyre the wheel of its axle does, or the listed rim that is ordered for it;
+ * and the spare, or the one of the set that takes its place. */
+struct bearing wheel_bearing(const struct loaded_setup *loaded, int axle);
+struct bearing spare_bearing(const struct loaded_setup *loaded);
 
 /* spare.c */
 void report_spare(const struct loaded_setup *loaded, struct figures *figures);

@@ -24,7 +24,8 @@ static void find_needs(const struct plan *plan, const struct axle_pressures *axl
         (struct need){known(axle->placard_Pa) && !axle->rating.completed,
                       remark(axle->rating.completed ? ADVICE_WRITE_SIZE : ADVICE_GIVE_PLACARD)};
     needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
-    needs[2] = (struct need){rated, remark(ADVICE_GIVE_LOAD_INDICES)};
+    needs[2] = (struct need){
+        rated, remark(axle->fitted_unread ? ADVICE_GIVE_FITTED_RANGE : ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
     needs[4] =
         (struct need){axle->reason != REASON_UNREAD && !unweighed,
@@ -150,11 +151,12 @@ static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
 static struct remark if_refused(struct arena *arena, const struct axle_pressures *axle,
                                 bool is_fitted)
 {
-    if (known(axle->as_built_Pa) && !is_allowed(axle, axle->as_built_Pa))
+    if (known(axle->demands.built_Pa) && !is_allowed(axle, axle->demands.built_Pa))
         return remark(ADVICE_MORE_CAPACITY);
-    if (!is_fitted && known(axle->as_replaced_Pa) && !is_allowed(axle, axle->as_replaced_Pa))
+    if (!is_fitted && known(axle->demands.replaced_Pa) &&
+        !is_allowed(axle, axle->demands.replaced_Pa))
         return REMARK_WITH(arena, ADVICE_NOT_WHAT_FITTED_DID, say_mass(axle->demand_replaced_kg));
-    if (known(axle->as_rated_Pa) && !is_allowed(axle, axle->as_rated_Pa))
+    if (known(axle->demands.rated_Pa) && !is_allowed(axle, axle->demands.rated_Pa))
         return REMARK_WITH(arena, ADVICE_NOT_HALF_THE_RATING, say_mass(axle->demand_rated_kg));
     return remark(ADVICE_PLACARD_TOO_HIGH);
 }
@@ -277,9 +279,10 @@ static void report_demands(const struct loaded_setup *loaded, int axle, struct f
         double pressure_Pa;
         bool asked; /* without a rating nothing asks for it, which the recommended one says */
     } demands[] = {
-        {QUANTITY_PRESSURE_AS_REPLACED, pressures->as_replaced_Pa, true},
-        {QUANTITY_PRESSURE_AS_BUILT, pressures->as_built_Pa, true},
-        {QUANTITY_PRESSURE_AS_RATED, pressures->as_rated_Pa, known(pressures->demand_rated_kg)},
+        {QUANTITY_PRESSURE_AS_REPLACED, pressures->demands.replaced_Pa, true},
+        {QUANTITY_PRESSURE_AS_BUILT, pressures->demands.built_Pa, true},
+        {QUANTITY_PRESSURE_AS_RATED, pressures->demands.rated_Pa,
+         known(pressures->demand_rated_kg)},
     };
     double sure_Pa = pressures->ceilings.sure_Pa;
     for (size_t i = 0; i < sizeof demands / sizeof demands[0]; i++) {
@@ -314,7 +317,7 @@ static bool fails_with_whole_side(const struct loaded_setup *loaded,
 static void report_tyre_load(const struct loaded_setup *loaded, int axle, struct figures *figures)
 {
     const struct axle_pressures *pressures = &loaded->axle[axle];
-    enum remark_id side = pressures->load_side_kg > 0 ? PHRASE_SIDE_LOAD : REMARK_NONE;
+    enum remark_id side = pressures->load_side_kg > 0 ? BASIS_SIDE_LOAD : REMARK_NONE;
     struct figure figure = figure_on_axle(
         QUANTITY_TYRE_LOAD, pressures->load_built_kg, axle,
         REMARK_WITH(loaded->plan->arena, pressures->dual ? BASIS_TWIN_LOAD : BASIS_TYRE_LOAD,

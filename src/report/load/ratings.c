@@ -120,7 +120,18 @@ static void report_axle_load(const struct loaded_state *state, int axle)
     add_left(state, axle, &axle_rows[axle]);
 }
 
-/* What stays behind so that no rating is passed: the state is judged without it. */
+static bool passes_a_rating(const struct loaded_state *state, const struct carried_item *item)
+{
+    const struct specification *specification = state->loading.specification;
+    struct axle_loads loads = state->loads;
+    axle_loads_add_item(&loads, item, &specification->vehicle);
+    for (int rating = 0; rating < RATING_COUNT; rating++)
+        if (!rating_is_kept(specification, &loads, (enum rating)rating, true))
+            return true;
+    return false;
+}
+
+/* What stays behind so that the rest is borne: the state is judged without it. */
 static void report_left_out(const struct loaded_state *state)
 {
     const struct plan *plan = state->loaded->plan;
@@ -135,11 +146,13 @@ static void report_left_out(const struct loaded_state *state)
         struct figure figure =
             state_figure(state, QUANTITY_LEFT_OUT, mass, AXLE_NONE, BASIS_LEFT_OUT);
         figure.place.name = item->item;
-        const struct cure unload = {.task = TASK_UNLOAD, .now = mass, .then = 0};
-        figures_add(state->figures,
-                    judged(figure, &(struct judgement){.holds = ANSWER_NO,
-                                                       .cure = unload,
-                                                       .if_broken = remark(ADVICE_LEAVE_OUT)}));
+        bool by_rating = passes_a_rating(state, item);
+        const struct judgement how = {
+            .holds = ANSWER_NO,
+            .cure = {.task = TASK_UNLOAD, .now = mass, .then = 0},
+            .if_broken = remark(by_rating ? ADVICE_LEAVE_OUT : ADVICE_LEAVE_OUT_TO_BEAR)};
+        figure.limit_owner = by_rating ? LIMIT_OF_MAKER : LIMIT_OF_PHYSICS;
+        figures_add(state->figures, judged(figure, &how));
     }
 }
 

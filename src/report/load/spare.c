@@ -12,6 +12,7 @@ struct spare_duty {
     double least_kg; /* the same if it is off to the other side */
     double rated_kg; /* half the larger axle rating, a quarter on twins; of those that are known */
     bool both_rated;
+    struct pressure_demands demands;
     struct pressure_choice choice;
     struct ceilings ceilings;
 };
@@ -83,14 +84,15 @@ static struct spare_duty duty_of(const struct loaded_setup *loaded, const struct
     duty.both_rated = known(front->demand_rated_kg) && known(rear->demand_rated_kg);
     duty.ceilings =
         ceilings_of(rating, &duty.spare.wheel, group == GROUP_PASSENGER ? own_placard_Pa : UNKNOWN);
-    const struct pressure_demands demands = {
+    duty.demands = (struct pressure_demands){
         .replaced_Pa = 0, /* it is judged by what it may have to carry */
         .built_Pa = pressure_for_load_Pa(rating, false, duty.load_kg) + added_Pa,
         .rated_Pa = pressure_for_load_Pa(rating, false, duty.rated_kg) + added_Pa,
         .placard_Pa = own_placard_Pa,
         .built_least_Pa = pressure_for_load_Pa(rating, false, duty.least_kg) + added_Pa,
     };
-    duty.choice = choose_pressure(&demands, rating, &duty.ceilings, plan_pressure_system(plan));
+    duty.choice =
+        choose_pressure(&duty.demands, rating, &duty.ceilings, plan_pressure_system(plan));
     return duty;
 }
 
@@ -117,8 +119,7 @@ static struct remark reason_of(struct arena *arena, const struct spare_duty *dut
 
 static double spare_bears_kg(const struct loaded_setup *loaded, const struct spare_duty *duty)
 {
-    return higher_of(duty->load_kg / (1 + load_reserve(loaded->plan->specification)),
-                     duty->rated_kg);
+    return higher_of(load_within_kg(loaded->plan->specification, duty->load_kg), duty->rated_kg);
 }
 
 static bool has_weak_wheel(const struct loaded_setup *loaded, const struct spare_duty *duty)
@@ -130,6 +131,30 @@ static bool spare_does(const struct loaded_setup *loaded, const struct spare_dut
 {
     return duty->choice.reason != REASON_REFUSED && !has_weak_wheel(loaded, duty) &&
            isfinite(duty->choice.recommended_Pa);
+}
+
+static struct bearing bearing_as_spare(const struct loaded_setup *loaded, const struct tyre *tyre)
+{
+    const struct specification *specification = loaded->plan->specification;
+    const struct spare_duty duty = duty_of(loaded, tyre);
+    struct bearing bearing =
+        tyre_bearing(specification, &duty.rating, &duty.ceilings, false, &duty.demands);
+    double wheel_kg = duty.spare.wheel.max_load_kg;
+    if (clearly_above(duty.rated_kg, wheel_kg))
+        return (struct bearing){UNKNOWN, UNKNOWN};
+    wheel_kg -= tyre_doubt_kg(specification, false);
+    return lower_bearing(bearing, (struct bearing){wheel_kg, wheel_kg});
+}
+
+struct bearing spare_bearing(const struct loaded_setup *loaded)
+{
+    const struct tyre carried = spare_of(loaded);
+    const struct tyre of_set = on_ordered_wheel(loaded, loaded->setup->axle[AXLE_FRONT]);
+    if (!loaded->setup->spare.size_given)
+        return (struct bearing){UNKNOWN, UNKNOWN};
+    if (spare_of_set_cure(loaded->plan, loaded->setup).task == TASK_NONE)
+        return bearing_as_spare(loaded, &carried);
+    return higher_bearing(bearing_as_spare(loaded, &carried), bearing_as_spare(loaded, &of_set));
 }
 
 /* One more of the tyres that both axles have, where it does and goes in. */

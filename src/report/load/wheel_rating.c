@@ -32,7 +32,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
         {known(sure), remark(ADVICE_GIVE_LOAD_RANGE)},
         {known(rating), remark(ADVICE_GIVE_AXLE_RATING)},
         {!unread,
-         read_sidewall(loaded->plan, pressures->as_rated_Pa, pressures->ceilings.highest_Pa)},
+         read_sidewall(loaded->plan, pressures->demands.rated_Pa, pressures->ceilings.highest_Pa)},
     };
     const struct judgement how = {
         .needs = needs,
@@ -111,16 +111,19 @@ static struct remark if_too_weak(struct arena *arena, const struct axle_pressure
                        say_mass(axle->wheel_load_kg * tyres_on_axle(axle->dual)));
 }
 
-/* What a wheel of the axle has to bear. */
-static double wheel_duty_kg(const struct axle_pressures *axle)
+/* What a wheel of the axle has to bear: its share of the rating, or what is more, with what the
+ * weighing may be off. */
+static double wheel_duty_kg(const struct loaded_setup *loaded, int axle)
 {
-    return higher_of(axle->load_built_kg, axle->demand_rated_kg);
+    const struct axle_pressures *pressures = &loaded->axle[axle];
+    double load = pressures->load_built_kg, rated = pressures->demand_rated_kg;
+    return load <= rated ? rated : higher_of(load + weighing_of_tyre_kg(loaded, axle), rated);
 }
 
-static bool is_too_weak(const struct axle_pressures *axle)
+static bool is_too_weak(const struct loaded_setup *loaded, int axle)
 {
-    return known(axle->wheel_load_kg) && known(wheel_duty_kg(axle)) &&
-           !meets_limit(axle->wheel_load_kg, LIMIT_AT_LEAST, wheel_duty_kg(axle));
+    double bears_kg = loaded->axle[axle].wheel_load_kg, duty_kg = wheel_duty_kg(loaded, axle);
+    return known(bears_kg) && known(duty_kg) && !meets_limit(bears_kg, LIMIT_AT_LEAST, duty_kg);
 }
 
 static bool has_one_wheel(const struct loaded_setup *loaded)
@@ -130,31 +133,62 @@ static bool has_one_wheel(const struct loaded_setup *loaded)
            fitted[AXLE_FRONT].wheel.given == fitted[AXLE_REAR].wheel.given;
 }
 
-/* Whether a listed rim stands as this wheel does, so that nothing else changes, and is rated for
- * load and pressure; what is not known of it is not >=. */
-static bool rim_does(const struct search_rim *rim, const struct tyre *tyre,
-                     const struct axle_pressures *axle)
+/* Whether a listed rim stands as this wheel does, so that nothing else changes. */
+static bool rim_stands(const struct search_rim *rim, const struct tyre *tyre)
 {
-    return size_goes_on_rim(&tyre->size, rim) && rim_stands_as(rim, &tyre->wheel) &&
-           rim->max_load_kg >= wheel_duty_kg(axle) &&
-           ceiling_reach_Pa(rim->max_pressure_Pa) >= axle->most_told_Pa;
+    return size_goes_on_rim(&tyre->size, rim) && rim_stands_as(rim, &tyre->wheel);
+}
+
+/* Whether it is rated for load and pressure; what is not known of it is not >=. */
+static bool rim_does(const struct search_rim *rim, const struct loaded_setup *loaded, int axle)
+{
+    return rim_stands(rim, &loaded->setup->axle[axle]) &&
+           rim->max_load_kg >= wheel_duty_kg(loaded, axle) &&
+           ceiling_reach_Pa(rim->max_pressure_Pa) >= loaded->axle[axle].most_told_Pa;
 }
 
 const struct search_rim *wheel_to_order(const struct loaded_setup *loaded, int axle)
 {
     const struct specification *specification = loaded->plan->specification;
-    const struct tyre *tyres = loaded->setup->axle;
     int other = has_one_wheel(loaded) ? AXLE_COUNT - 1 - axle : axle;
-    bool due = is_too_weak(&loaded->axle[axle]) || is_too_weak(&loaded->axle[other]);
+    bool due = is_too_weak(loaded, axle) || is_too_weak(loaded, other);
     if (!due || specification->allowed.wheel != 1)
         return NULL;
     for (size_t i = 0; i < specification->search.rims.count; i++) {
         const struct search_rim *rim = &specification->search.rims.items[i];
-        if (rim_does(rim, &tyres[axle], &loaded->axle[axle]) &&
-            rim_does(rim, &tyres[other], &loaded->axle[other]))
+        if (rim_does(rim, loaded, axle) && rim_does(rim, loaded, other))
             return rim;
     }
     return NULL;
+}
+
+/* Up to its share of the rating it does as it is marked; of what is above that the weighing tells.
+ */
+static struct bearing bearing_of_wheel(double bears_kg, double rated_kg, double doubt_kg)
+{
+    if (clearly_above(rated_kg, bears_kg))
+        return (struct bearing){UNKNOWN, UNKNOWN};
+    return (struct bearing){higher_of(bears_kg - doubt_kg, rated_kg), bears_kg + doubt_kg};
+}
+
+struct bearing wheel_bearing(const struct loaded_setup *loaded, int axle)
+{
+    const struct specification *specification = loaded->plan->specification;
+    const struct axle_pressures *pressures = &loaded->axle[axle];
+    const struct tyre *tyre = &loaded->setup->axle[axle];
+    double rated_kg = pressures->demand_rated_kg, doubt_kg = weighing_of_tyre_kg(loaded, axle);
+    struct bearing bearing = bearing_of_wheel(pressures->wheel_load_kg, rated_kg, doubt_kg);
+    if (!known(tyre->wheel.max_load_kg)) /* what is taken of it is no bound that is sure */
+        return (struct bearing){bearing.sure_kg, UNKNOWN};
+    for (size_t i = 0; specification->allowed.wheel == 1 && i < specification->search.rims.count;
+         i++) {
+        const struct search_rim *rim = &specification->search.rims.items[i];
+        struct bearing ordered = bearing_of_wheel(rim->max_load_kg, rated_kg, doubt_kg);
+        if (rim_stands(rim, tyre) &&
+            ceiling_reach_Pa(rim->max_pressure_Pa) >= pressures->ceilings.sure_Pa)
+            bearing = higher_bearing(bearing, (struct bearing){ordered.sure_kg, ordered.sure_kg});
+    }
+    return bearing;
 }
 
 /* What is ordered has been on no hub. One wheel of the whole set is tried on once, in front. */
@@ -190,12 +224,16 @@ void report_wheel_rating(const struct loaded_setup *loaded, int axle, struct fig
         {known(rated) || breaks_today, remark(ADVICE_GIVE_AXLE_RATING)},
     };
     const double tolerance_kg = weighing_of_tyre_kg(loaded, axle);
-    const struct cure cure = {.task = wheel_to_order(loaded, axle) == NULL ? TASK_NONE : TASK_WHEEL,
+    const bool ordered = wheel_to_order(loaded, axle) != NULL;
+    const struct cure cure = {.task = ordered ? TASK_WHEEL : TASK_NONE,
                               .now = UNKNOWN,
                               .then = UNKNOWN,
                               .of_set = has_one_wheel(loaded)};
+    /* A wheel that surely does is ordered then, and there is nothing to weigh. */
+    const bool replaced = ordered && is_too_weak(loaded, axle);
     const struct judgement how = {.needs = needs,
                                   .need_count = sizeof needs / sizeof needs[0],
+                                  .holds = replaced ? ANSWER_NO : ANSWER_NOT_ASKED,
                                   .cure = cure,
                                   .tolerance = load > rated ? tolerance_kg : 0,
                                   .if_doubtful = weigh_again(loaded->plan->arena, tolerance_kg),

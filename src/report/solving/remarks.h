@@ -3,15 +3,13 @@
 #define TYRESUM_REPORT_SOLVING_REMARKS_H
 
 #define SOLVING_REMARKS(X)                                                                         \
-    X(BASIS_LEAST_CHANGE, "of all sets of what the file allows none has fewer changes; then: {}")  \
-    X(BASIS_LEAST_OF_TRIED, "the fewest changes in {} of {} sets, for which there was time; "      \
-                            "then: {}")                                                            \
+    X(BASIS_LEAST_CHANGE, "no allowed set has fewer changes; then: {}")                            \
+    X(BASIS_LEAST_OF_TRIED, "the fewest changes in {} of {} sets; then: {}")                       \
     X(BASIS_ALL_CHANGES, "all sets of the changes that the file allows")                           \
     X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
     X(ADVICE_MAY_BE_OFF, "{}: {}")                                                                 \
     X(PHRASE_BEYOND_THAT, "beyond that {}")                                                        \
-    X(ADVICE_ONE_OPTION_ALONE, "not looked for of so many tyres, states and items: ask for one "   \
-                               "tyre with --option")                                               \
+    X(ADVICE_ONE_OPTION_ALONE, "not looked for of so many tyres: ask for one with --option")       \
     X(ADVICE_TOO_MANY_INPUTS, "not looked for: too many states and items")                         \
     X(ADVICE_TAKE_OTHER_WHEEL, "order the wheel {} wide, inset {}")                                \
     X(ADVICE_TAKE_OTHER_RATIO, "order the axle ratio {}")                                          \
@@ -20,13 +18,11 @@
     X(ADVICE_LOWER_BY, "lower the {} by {}")                                                       \
     X(ADVICE_LEAST_TASK, "{}")                                                                     \
     X(ADVICE_LEAST_AMOUNT, "{}: {}")                                                               \
-    X(ADVICE_NOTHING_DOES, "nothing that the file allows makes it go: {}")                         \
-    X(ADVICE_NO_CHANGE_DOES, "nothing that the file allows makes it go, in {} sets of changes: "   \
-                             "{}")                                                                 \
-    X(ADVICE_NOT_ALL_TRIED, "none of the {} sets of changes that were tried, of {}, makes it go: " \
-                            "{}; name fewer choices, or ask for one tyre with --option")           \
-    X(PHRASE_BARS_EACH, "{} stands in the way of each")                                            \
-    X(PHRASE_BARS_EACH_BY, "{} stands in the way of each, by {} at best")                          \
-    X(PHRASE_NEAREST_BREAKS, "each breaks something, the nearest {}")
+    X(ADVICE_NOTHING_DOES, "no allowed work makes it go: {}")                                      \
+    X(ADVICE_NO_CHANGE_DOES, "no allowed change makes it go ({} tried): {}")                       \
+    X(ADVICE_NOT_ALL_TRIED, "{} of {} sets of changes tried, none makes it go: {}")                \
+    X(PHRASE_BARS_EACH, "{} stands in the way")                                                    \
+    X(PHRASE_BARS_EACH_BY, "{} stands in the way, by {} at best")                                  \
+    X(PHRASE_NEAREST_BREAKS, "the nearest breaks {}")
 
 #endif

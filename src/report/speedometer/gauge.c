@@ -265,7 +265,7 @@ bool measured_on_a_tyre(const struct gauge *gauge)
 struct need dial_missing(const struct gauge *gauge, const struct dial *dial)
 {
     if (!known(gauge->line.scale * dial->from_m / dial->to_m))
-        return (struct need){false, remark(ADVICE_GIVE_CIRCUMFERENCE)};
+        return (struct need){false, remark(ADVICE_GIVE_TYRE)};
     if (dial->answer.asked && !known(gauge->now))
         return (struct need){false, sensor_advice(gauge)};
     bool spread_counts = dial->answer.asked && gauge->law.rule != NULL;

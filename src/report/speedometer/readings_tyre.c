@@ -26,12 +26,11 @@ static double off_by(const struct gauge *gauge, double error)
                               .top_mps = INFINITY,
                               .lowest_mps = INFINITY};
     double given = gauge->instrument->fitted_error, at = gauge->at_mps;
-    if (known(given))
-        return fmax(fabs(error - given) - near_enough, 0);
     struct speed_range lawful = lawful_shown(&maker, at);
     double half = known_or(calibrated_half_interval_95(gauge->calibration, at), 0) / at;
     double under = lawful.from_mps / at - 1 - error, over = error - (lawful.to_mps / at - 1);
-    return fmax(fmax(under, over) - half, 0);
+    double off = known(given) ? fabs(error - given) - near_enough : fmax(under, over) - half;
+    return clearly_above(1 + off, 1) ? off : 0;
 }
 
 static struct argument say_percent(double fraction)

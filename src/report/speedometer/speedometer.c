@@ -41,7 +41,7 @@ void report_speedometer_verdicts(const struct plan *plan, struct figures *figure
     struct gauge gauge;
     gauge_set(plan, figures, &gauge);
     figures->part = PART_SPEEDOMETER;
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         struct dial dial;
         figures->setup = (int)i;
         dial_set(&gauge, i, &dial);
@@ -77,7 +77,7 @@ void report_speedometer(const struct plan *plan, struct figures *figures)
     figures->part = PART_SPEEDOMETER;
     figures->setup = 0;
     report_assumptions(&gauge);
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         struct dial dial;
         figures->setup = (int)i;
         dial_set(&gauge, i, &dial);

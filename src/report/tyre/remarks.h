@@ -27,61 +27,65 @@
     X(BASIS_SAME_RULE, "by the same rule for both tyres")                                          \
     X(BASIS_MIXED_SOURCES, "one of the two tyres has data-book figures")                           \
     X(ADVICE_MIXED_SOURCES,                                                                        \
-      "changes are by the same rule for both; give data_book for both to use it")                  \
-    X(ADVICE_DIAMETER, "give data_book: overall_diameter; no rule measures this size")             \
+      "the change is by the rule for both; give both tyres' data-book figures", "data_book")       \
+    X(ADVICE_DIAMETER, "no rule measures this size: read it in the data book",                     \
+      "data_book: overall_diameter")                                                               \
     X(BASIS_LOAD_INDEX, "load index, UN R30 / R54 Annex 4")                                        \
     X(BASIS_LISTED_INDEX, "load index not written: as listed for the load range, " FROM_MEMORY)    \
     X(ADVICE_LOAD_INDEX, "below the fitted tyre's {}: local codes may refuse it")                  \
-    X(ADVICE_SERVICE, "give the service description of both tyres, such as 120/116R")              \
+    X(ADVICE_SERVICE, "read the service description of both tyres, such as 120/116R", "size")      \
     X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \
     X(ADVICE_SPEED_SYMBOL, "below the top speed: choose a higher speed symbol")                    \
     X(ADVICE_NAME_SYMBOL_RULE,                                                                     \
-      "below the top speed: choose a higher speed symbol, or name the rule that lets a marked "    \
-      "tyre be below it (limits: speed_symbol)")                                                   \
+      "below the top speed: choose a higher speed symbol; or name a marked tyre's rule",           \
+      "limits: speed_symbol")                                                                      \
     X(ADVICE_MARK_OF_RULE,                                                                         \
-      "below the top speed, and without the mark that {} asks for: choose a higher speed symbol")  \
+      "below the top speed, without the mark of {}: choose a higher speed symbol")                 \
     X(ADVICE_RULE_OF_OTHER_VEHICLES,                                                               \
-      "below the top speed, and {} is not this vehicle's rule: choose a higher speed symbol")      \
+      "below the top speed; {} is for other vehicles: choose a higher speed symbol")               \
     X(ADVICE_BELOW_LEAST_OF_RULE,                                                                  \
       "below the least speed of the rule: choose a higher speed symbol")                           \
     X(ADVICE_SPEED_LABEL,                                                                          \
-      "below the top speed: put a label with {} into the driver's view, and drive no faster")      \
+      "below the top speed: label {} in the driver's view, and drive no faster")                   \
     X(ADVICE_LABELLED, "below the top speed: the label with {} stays in the driver's view")        \
     X(ADVICE_NO_FASTER, "below the top speed: drive no faster than {}")                            \
-    X(ADVICE_GROSS_RATING, "give vehicle: ratings: gross")                                         \
+    X(ADVICE_GROSS_RATING, "read the gross rating on the vehicle's plate",                         \
+      "vehicle: ratings: gross")                                                                   \
     X(BASIS_TEMPORARY_SPEED,                                                                       \
       "temporary use, to 80 km/h where nothing else is marked (UN R64, " FROM_MEMORY ")")          \
     X(ADVICE_TEMPORARY_USE, "for temporary use, and not for a set: choose another tyre")           \
     X(PHRASE_SLOWER, "its speed symbol is below the fitted tyre's")                                \
     X(PHRASE_READS_LOW, "the speedometer would read under")                                        \
     X(PHRASE_CARRIES_LESS,                                                                         \
-      "at the fitted tyre's {} it carries less than that one, and as much from {} on (no "         \
-      "pressure to set)")                                                                          \
+      "at {} it carries less than the fitted tyre; as much from {}, not to set")                   \
     X(PHRASE_CARRIES_NEVER, "no pressure that it allows carries what the fitted tyre does at {}")  \
     X(PHRASE_CARRIES_UNKNOWN,                                                                      \
-      "the pressure for equal load is not known without load indices and load ranges")             \
-    X(ADVICE_GIVE_SYMBOL, "give the speed symbol in the size")                                     \
-    X(ADVICE_TOP_SPEED, "give vehicle: top_speed")                                                 \
+      "pressure for equal load not known: read both load indices and load ranges")                 \
+    X(ADVICE_GIVE_SYMBOL, "read the speed symbol on the sidewall", "size")                         \
+    X(ADVICE_TOP_SPEED, "look up the vehicle's top speed", "vehicle: top_speed")                   \
     X(BASIS_BOOK_RIMS, "permitted rims of the data book")                                          \
     X(BASIS_RIMS, "rims: {}")                                                                      \
     X(BASIS_RIMS_BY_END, "rims: narrowest {}, widest {}")                                          \
-    X(ADVICE_RIM_WIDTH, "give wheel: width")                                                       \
-    X(ADVICE_BOOK_RIMS, "the data book must say which rims are permitted")                         \
+    X(ADVICE_RIM_WIDTH, "read the width stamped on the wheel", "wheel: width")                     \
+    X(ADVICE_BOOK_RIMS, "no rule gives its rims: read them in the data book",                      \
+      "data_book: rim_min and rim_max")                                                            \
     X(ADVICE_PERMITTED_RIM, "choose a permitted rim")                                              \
     X(ADVICE_OTHER_WHEEL, "far outside the rims of this size: choose another wheel")               \
-    X(ADVICE_BOOK_MUST_PERMIT, "the data book must permit this rim")                               \
-    X(ADVICE_BOOK_DECIDES, "the data book decides")                                                \
+    X(ADVICE_BOOK_MUST_PERMIT,                                                                     \
+      "outside the rims by factor: look up whether the data book permits it",                      \
+      "data_book: rim_min and rim_max")                                                            \
+    X(ADVICE_BOOK_DECIDES, "look it up in the data book, which decides")                           \
     X(TAKEN_SIZE_AS, "the size is read as {}: {}")                                                 \
-    X(TAKEN_FITTED_WHEEL, "the option names no wheel: the fitted wheel is taken")                  \
-    X(TAKEN_SAME_MASS,                                                                             \
-      "no mass is given for both tyre and wheel sets: no change of mass is taken")                 \
-    X(TAKEN_NO_SPACER, "no spacer is named: none is taken")                                        \
-    X(TAKEN_NO_SPARE, "no spare is named: none is judged; spare: none says that none is carried")  \
-    X(TAKEN_SAME_SPARE, "the option names no spare: the spare carried now stays")                  \
-    X(TAKEN_SPARE_WHEEL,                                                                           \
-      "the spare names no wheel: the tyres' wider wheel of its rim code is taken")                 \
-    X(TAKEN_SPARE_RIM,                                                                             \
-      "the spare names no wheel, and no tyre has its rim code: the rim on which its size is "      \
-      "measured is taken")
+    X(TAKEN_FITTED_WHEEL, "the option names no wheel: the fitted wheel is taken", "wheel")         \
+    X(TAKEN_SAME_MASS, "tyre and wheel are not weighed for both: no change of mass is taken",      \
+      "mass")                                                                                      \
+    X(TAKEN_NO_SPACER, "no spacer is named: none is taken", "wheel: spacer")                       \
+    X(TAKEN_NO_SPARE, "no spare is named: none is judged; write none where none is carried",       \
+      "tyres: spare")                                                                              \
+    X(TAKEN_SAME_SPARE, "the option names no spare: the spare carried now stays", "spare")         \
+    X(TAKEN_SPARE_WHEEL, "the spare names no wheel: the tyres' wider wheel of its rim code",       \
+      "tyres: spare: wheel")                                                                       \
+    X(TAKEN_SPARE_RIM, "the spare names no wheel, and none has its rim code: its measuring rim",   \
+      "tyres: spare: wheel")
 
 #endif

@@ -213,7 +213,7 @@ void report_tyre(const struct plan *plan, struct figures *figures)
         report_speed_symbol, report_rim,          report_mixed,
     };
     figures->part = PART_TYRE;
-    for (size_t i = 0; i < plan->count; i++) {
+    for (size_t i = figures->first_setup; i < plan->count; i++) {
         figures->setup = (int)i;
         int axles = plan_shows_both_axles(plan, i) ? AXLE_COUNT : 1;
         for (int axle = 0; axle < axles; axle++) {

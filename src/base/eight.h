@@ -1,0 +1,32 @@
+/* Eight bytes of a text at a time, for what is looked for in all of them at once. */
+#ifndef TYRESUM_BASE_EIGHT_H
+#define TYRESUM_BASE_EIGHT_H
+
+#include <stdint.h>
+#include <string.h>
+
+/* The byte in each of eight. */
+#define EIGHT(byte) (UINT64_C(0x0101010101010101) * (unsigned char)(byte))
+
+static inline uint64_t eight_at(const char *at)
+{
+    uint64_t bytes;
+    memcpy(&bytes, at, sizeof bytes);
+    return bytes;
+}
+
+/* Not 0 where one of them is that byte; is below one up to 0x80; is not ASCII. */
+static inline uint64_t any_below(uint64_t bytes, char limit)
+{
+    return (bytes - EIGHT(limit)) & ~bytes & EIGHT(0x80);
+}
+static inline uint64_t any_is(uint64_t bytes, char byte)
+{
+    return any_below(bytes ^ EIGHT(byte), 1);
+}
+static inline uint64_t any_beyond_ascii(uint64_t bytes)
+{
+    return bytes & EIGHT(0x80);
+}
+
+#endif
