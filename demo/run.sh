@@ -1,6 +1,7 @@
 #!/bin/sh
 # sh demo/run.sh [FILE]: builds tyresum in .build and prints the sheet for FILE, or for the main
-# demo. Works from any directory; installs what a fresh Debian lacks.
+# demo. Works from any directory; installs what a fresh Debian lacks. TYRESUM_BUILD=FOLDER builds
+# there instead, from a copy of the sources.
 set -u
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 
@@ -19,6 +20,7 @@ file=${1-$top/demo/survey_wagon.yaml}
 # shellcheck source=SCRIPTDIR/../tests/prepare.sh
 . "$top/tests/prepare.sh"
 
+begin
 need_for_build
 if is_configured "$top/.build"; then
     generate_configure # a build made for the tests does as well, whatever its flags
@@ -30,4 +32,6 @@ compile_in "$top/.build" all || {
     exit 1
 }
 step ""
+rm -rf "$lock"
+lock=
 "$top/.build/tyresum" sheet "$file"

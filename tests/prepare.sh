@@ -1,11 +1,21 @@
 # shellcheck shell=sh
 # Sourced by demo/run.sh and tests/run.sh: what is needed on the machine, and a build out of tree.
-# The caller sets $top to the checkout. Gives: $scratch, step, need, need_for_build,
+# The caller sets $top to the checkout. Gives: $scratch, leave, step, begin, need, need_for_build,
 # generate_configure, is_configured, configure_in, compile_in; ends through give_up.
 # shellcheck disable=SC2154 # $top is the caller's
 
-scratch=$(mktemp -d "${TMPDIR:-/tmp}/tyresum.XXXXXX") || exit 1
-trap 'rm -rf "$scratch"' EXIT
+scratch=$(mktemp -d "${TMPDIR:-/tmp}/tyresum.XXXXXX" 2>/dev/null) || {
+    echo "No temporary folder can be made in ${TMPDIR:-/tmp}: set TMPDIR to a folder that can be written." >&2
+    exit 1
+}
+lock=
+
+# What every end clears away.
+leave() {
+    rm -rf "$scratch"
+    [ -z "$lock" ] || rm -rf "$lock"
+}
+trap leave EXIT
 trap 'exit 130' INT
 trap 'exit 143' TERM HUP
 
@@ -17,6 +27,83 @@ give_up() {
 # Steps go to standard error, so that standard output holds only what was asked for.
 step() {
     printf '%s\n' "$*" >&2
+}
+
+# refuse SENTENCE...: why it cannot go on, and what to do.
+refuse() {
+    step "$*"
+    give_up
+}
+
+elsewhere="give a folder to build in, such as TYRESUM_BUILD=/tmp/tyresum-build"
+
+# Neither autoconf nor make can take every path: what they read by themselves, and ':', which parts
+# the two sides of a rule.
+check_path() { # PATH WHAT
+    bad=$(printf '%s' "$1" | tr '\n' ' ' | LC_ALL=C tr -d 'A-Za-z0-9/._+,@=^~\200-\377-' | cut -c 1)
+    case $bad in
+    '') return ;;
+    [[:space:][:cntrl:]]) bad="a blank or a control character" ;;
+    *) bad="the character $bad" ;;
+    esac
+    refuse "The path of $2 has $bad in it, which autoconf or make cannot take:" \
+        "move it to a path of letters, digits, - and _, or $elsewhere"
+}
+
+# is_alive PROCESS: of any user.
+is_alive() {
+    kill -0 "$1" 2>/dev/null || [ -e "/proc/$1" ]
+}
+
+# One start at a time in a folder: the others wait. A lock whose process has died is taken over, by
+# the one that can make the folder named after the dead. (There need be no flock.)
+take_lock() { # FOLDER
+    told='' tries=0
+    until mkdir "$1/lock" 2>/dev/null; do
+        tries=$((tries + 1))
+        [ -d "$1/lock" ] || [ $tries -lt 100 ] || refuse "$1 cannot be written: $elsewhere"
+        [ -d "$1/lock" ] || continue # given back just now
+        holder=$(cat "$1/lock/process" 2>/dev/null)
+        if [ -n "$holder" ] && ! is_alive "$holder" && mkdir "$1/lock/$holder" 2>/dev/null; then
+            [ "$(cat "$1/lock/process")" != "$holder" ] || break
+            rmdir "$1/lock/$holder" # another had it, and it is a new one
+        fi
+        [ -n "$told" ] || step "waiting for another start${holder:+ (process $holder)} that builds here;" \
+            "if there is none, remove $1/lock"
+        told=yes
+        sleep 1
+    done
+    lock=$1/lock
+    echo $$ >"$lock/new" && mv "$lock/new" "$lock/process"
+}
+
+# begin: makes sure of a folder that can be built in, for this start alone. Where TYRESUM_BUILD names
+# one, the sources are copied there, and $top is the copy; the checkout stays as it is.
+begin() {
+    place=$top
+    if [ -n "${TYRESUM_BUILD-}" ]; then
+        place=$(mkdir -p "$TYRESUM_BUILD/tyresum" 2>/dev/null &&
+            CDPATH='' cd -- "$TYRESUM_BUILD/tyresum" && pwd)
+        [ -n "$place" ] && [ -w "$place" ] ||
+            refuse "The folder to build in cannot be written: name another in TYRESUM_BUILD"
+        case $place/ in
+        "$top"/*) refuse "The folder to build in lies within the checkout: name one elsewhere in TYRESUM_BUILD" ;;
+        esac
+    elif [ ! -w "$top" ]; then
+        refuse "This checkout cannot be written: $elsewhere"
+    fi
+    check_path "$place" "$([ "$place" = "$top" ] && echo this checkout || echo the folder to build in)"
+    mkdir -p "$place/.build" 2>/dev/null
+    take_lock "$place/.build"
+    [ "$place" != "$top" ] || return 0
+    for entry in "$top"/* "$top"/.[!.]*; do
+        case $entry in
+        */.git | */.build | */autom4te.cache) ;;
+        *) cp -R -p -f "$entry" "$place" 2>/dev/null || refuse "The sources could not be copied to $place" ;;
+        esac
+    done
+    chmod -R u+w "$place"
+    top=$place
 }
 
 # Runs a command without its output, which is shown in full if it fails.
@@ -90,38 +177,30 @@ as_root() {
     fi
 }
 
+# by_hand PACKAGES WHY
 by_hand() {
-    cat >&2 <<END
+    refuse "Missing on this machine, and not installed since $2: $1;" \
+        "install what is named (by Debian's names) and run this again"
+}
 
-Please install by hand, then run this again:
-    apt-get install $1
-On a system without apt-get the same things under its own names: a C11 compiler with its headers,
-make, autoconf (2.69 or newer), automake (1.15 or newer), pkg-config, the headers of libyaml, and
-for the tests Check (0.12 or newer), jq, SQLite, bc, GNU units, mandoc, xmllint and tidy.
-END
-    give_up
+may_be_root() {
+    [ "$(id -u)" -eq 0 ] || sudo -n true >/dev/null 2>&1 || { [ -t 0 ] && [ -t 2 ] && sudo -v; }
 }
 
 install_packages() {
-    if ! command -v apt-get >/dev/null 2>&1; then
-        step "Missing on this machine, and there is no apt-get here to install it with: $1"
-        by_hand "$1"
-    fi
+    command -v apt-get >/dev/null 2>&1 || by_hand "$1" "there is no apt-get"
     if [ "$(id -u)" -ne 0 ]; then
-        if ! command -v sudo >/dev/null 2>&1; then
-            step "Missing on this machine, and installing it takes root (there is no sudo here): $1"
-            by_hand "$1"
-        fi
+        command -v sudo >/dev/null 2>&1 || by_hand "$1" "that takes root, and there is no sudo"
         step "Root is asked for, through sudo, for one thing: to install $1"
-        sudo -v || by_hand "$1"
     fi
+    may_be_root || by_hand "$1" "sudo has refused"
     step "installing $1"
     # A list that is old but there may still do, so a failing update alone does not stop us.
-    as_root apt-get -q -o DPkg::Lock::Timeout=300 update >"$scratch/update.log" 2>&1 </dev/null ||
-        cat "$scratch/update.log" >&2
+    as_root apt-get -q -o DPkg::Lock::Timeout=300 update >/dev/null 2>&1 </dev/null
     # shellcheck disable=SC2086 # the packages are words
-    quietly as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o DPkg::Lock::Timeout=300 \
-        install --no-install-recommends $1 || by_hand "$1"
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o DPkg::Lock::Timeout=300 \
+        install --no-install-recommends $1 >/dev/null 2>&1 </dev/null ||
+        by_hand "$1" "apt-get could not fetch or install them (is there a network?)"
 }
 
 # need NAME...: makes sure that each is there, installing what is not; does not return otherwise.
@@ -134,8 +213,7 @@ need() {
     done
     packages=$(missing_packages "$@")
     [ -n "$packages" ] || return 0
-    step "Still missing after $try installations: $packages"
-    by_hand "$packages"
+    by_hand "$packages" "they are missing still after $try tries"
 }
 
 # wish NAME...: the same, but goes on without: what lacks it is skipped and counted.
@@ -155,17 +233,8 @@ need_for_build() {
 }
 
 generate_configure() {
-    case $top in
-    *[[:space:]]*)
-        step "The path of this checkout holds a space, and autoconf cannot build there: $top"
-        give_up
-        ;;
-    esac
-    if [ -f "$top/config.status" ]; then
-        step "The sources are configured in place, which forbids a build beside them."
-        step "Run 'make distclean' in $top first."
-        give_up
-    fi
+    [ ! -f "$top/config.status" ] ||
+        refuse "The sources are configured in place, which forbids a build beside them: run make distclean in $top first"
     if [ -f "$top/configure" ] && [ -f "$top/Makefile.in" ] && [ -d "$top/.build-aux" ] &&
         [ -z "$(find "$top/configure.ac" "$top/Makefile.am" -newer "$top/configure")" ]; then
         return 0

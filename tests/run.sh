@@ -162,6 +162,8 @@ run_job() {
     second) part "$1" "second computation" sh "$top/tests/second/run.sh" "$plain/tyresum" ;;
     sources) part "$1" "sources of published values" sh "$top/tests/outside/sources.sh" ;;
     words) part "$1" "words of every sentence" sh "$top/tests/words.sh" "$plain/tyresum" ;;
+    newcomer) part "$1" "newcomers' machines" sh "$top/tests/newcomer.sh" ;;
+    newcomer-long) part "$1" "builds on newcomers' machines" sh "$top/tests/newcomer.sh" --long ;;
     structure) part "$1" "structure of the sources" sh "$top/tests/structure.sh" ;;
     reach) part "$1" "reach of the published values" reach ;;
     numbers) part "$1" "numbers, locales, environment" sh "$top/tests/numbers/run.sh" "$plain/tyresum" ;;
@@ -190,9 +192,9 @@ run_jobs() {
         workers="$workers $!"
     done
     # shellcheck disable=SC2064 # the workers of now
-    trap "kill $workers 2>/dev/null; rm -rf '$scratch'" EXIT
+    trap "kill $workers 2>/dev/null; leave" EXIT
     wait
-    trap 'rm -rf "$scratch"' EXIT
+    trap leave EXIT
 }
 
 valgrind_commands() {
@@ -214,6 +216,7 @@ build_failed() {
     give_up
 }
 
+begin
 need_for_build
 need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
 [ "$long" = no ] || need fuzzer valgrind zsh fish validator office musl clang-tidy cppcheck gcovr chromium \
@@ -230,10 +233,10 @@ compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 # The longest first, so that no processor is left waiting for another at the end.
 jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
     unit echoed echoed-sanitized faults faults-sanitized outside second reach readme readme-sanitized hardening
-    structure sources words"
+    structure sources words newcomer"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage builds-integer builds-s390x builds-memory builds-i686 soak pages rows-long \
+    run_jobs coverage newcomer-long builds-integer builds-s390x builds-memory builds-i686 soak pages rows-long \
         unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"

@@ -71,7 +71,7 @@ static const struct key axle_suspension[] = {
      RANGE(-0.3, 0.3), .use = USE_CLEARANCE, .doc = "longer bump stops are positive",
      .example = "10 mm"},
     {"spring_choices", MAPPINGS(spring_choice_set), FIELD(struct axle_suspension, spring_choices),
-     .use = USE_CLEARANCE, .doc = "springs that may be fitted instead"},
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "springs that may be fitted instead"},
     {"lift_choices", .kind = KEY_NUMBER_LIST, .unit = KIND_LENGTH,
      FIELD(struct axle_suspension, lift_choices), RANGE(-0.3, 0.6), .use = USE_SHORTLIST,
      .doc = "heights that a search may add to what the springs give", .example = "[0 mm, 40 mm]"},

@@ -1,6 +1,7 @@
 /* tyresum check: whether a build file is understood, what is assumed, missing, not used. */
 #include "base/diagnostics.h"
 #include "cli/cases.h"
+#include "cli/column_words.h"
 #include "reading/figure_value.h"
 #include "cli/parts.h"
 #include "reading/prose.h"
@@ -19,8 +20,8 @@ enum check_kind {
     CHECK_NOT_USED,
 };
 
-static const char *const kind_names[] = {"understood", "doubt", "assumption",
-                                         "missing",    "task",  "not_used"};
+const char *const check_kind_names[] = {"understood", "doubt",    "assumption", "missing",
+                                        "task",       "not_used", NULL};
 static const char *const kind_titles[] = {
     NULL,
     "Understood, and to be looked at again",
@@ -51,7 +52,7 @@ struct check_rows {
         return (struct column_value){.text = (expression)};                                        \
     }
 
-CHECK_TEXT(get_kind, kind_names[row->kind])
+CHECK_TEXT(get_kind, check_kind_names[row->kind])
 CHECK_TEXT(get_part, row->part)
 CHECK_TEXT(get_options, row->options)
 CHECK_TEXT(get_key, row->key)

@@ -177,7 +177,8 @@ static enum exit_status compare_case(struct arena *arena, const struct build_cas
 struct bare_plan {
     struct specification specification;
     struct designation fitted;
-    bool failed; /* a finding of an option */
+    bool failed;          /* a finding of an option */
+    struct arena scratch; /* of one row after the other */
 };
 
 static void plan_from_sizes(struct arena *arena, const struct specification *specification, bool us,
@@ -204,9 +205,8 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
         rows_add(rows, &row);
         return false;
     }
-    struct arena scratch = ARENA_EMPTY;
     struct plan plan;
-    plan_from_sizes(&scratch, &bare->specification, false, 2, &plan);
+    plan_from_sizes(&bare->scratch, &bare->specification, false, 2, &plan);
     setup_from_designation(&bare->fitted, "fitted", &plan.setups[0]);
     setup_from_designation(&size, "option", &plan.setups[1]);
     plan_set_beside(&plan);
@@ -216,7 +216,7 @@ static bool add_option(struct span text, struct rows_out *rows, void *context)
     fill_row(&comparison, 1, &row);
     bare->failed = bare->failed || row.is.worst == VERDICT_FAIL;
     rows_add(rows, &row);
-    arena_free(&scratch);
+    arena_reuse(&bare->scratch);
     return true;
 }
 
@@ -225,10 +225,14 @@ static enum exit_status compare_stream(struct arena *arena, const struct options
     struct bare_plan *bare = arena_allocate(arena, sizeof *bare);
     specification_clear(&bare->specification);
     char taken[TAKEN_SIZE];
-    if (!argument_designation(arena, options->fitted, "--fitted", &bare->fitted, taken))
+    struct designation_error error;
+    if (!designation_read(span_of(options->fitted), &bare->fitted, &error, taken)) {
+        argument_unread(arena, options->fitted, "--fitted", &error);
         return EXIT_INPUT_WRONG;
+    }
     enum exit_status status = row_stream_run(arena, options, compare_columns, stream_column_count,
                                              add_option, bare, true);
+    arena_free(&bare->scratch);
     bool written = status == EXIT_COMPUTED || status == EXIT_LINES_UNREAD;
     return written && options->strict && bare->failed ? EXIT_FINDING_FAIL : status;
 }

@@ -315,35 +315,35 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     struct size_row row;
     char text[DESIGNATION_CANONICAL_SIZE];
     struct column_choice choice;
-    struct sink *sink = arena_allocate(arena, sizeof *sink);
+    static struct sink sink; /* as `all` of run_size() */
     if (!columns_choose(arena, size_columns, size_column_count, options, &choice))
         return EXIT_INPUT_WRONG;
-    if (!sink_open(arena, sink, options->output))
+    if (!sink_open(arena, &sink, options->output))
         return EXIT_NOT_WRITTEN;
     struct cell *cells = arena_allocate_array(arena, choice.count, sizeof *cells);
     fill_argument(read, choice.needs, met, text, &row);
     columns_fill(&choice, &row, cells);
-    struct prose prose = {.out = &sink->out, .width = sink_page_width(sink)};
+    struct prose prose = {.out = &sink.out, .width = sink_page_width(&sink)};
     for (size_t i = 0; i < choice.count; i++) {
         const struct heading *heading = &choice.headings[i];
         if (cell_is_absent(&cells[i]))
             continue;
         if (i == 0) {
-            prose_line(&prose, 0, 2, arena_copy(arena, cells[i].text));
+            prose_line(&prose, 0, 2, cells[i].text.at);
             continue;
         }
         char number[NUMBER_SIZE];
-        struct span value = cells[i].text;
-        if (cells[i].kind == CELL_NUMBER)
-            value = (struct span){number, number_fixed(cells[i].value, cells[i].decimals,
-                                                       options->decimal == 1 ? ',' : '.', number)};
+        bool is_number = cells[i].kind == CELL_NUMBER;
+        if (is_number)
+            number_fixed(cells[i].value, cells[i].decimals, options->decimal == 1 ? ',' : '.',
+                         number);
         prose_begin(&prose, 2, heading->title, VALUE_AT);
-        prose_words(&prose, arena_format(arena, "%.*s%s%s", (int)value.length, value.at,
-                                         *heading->unit ? " " : "", heading->unit));
+        prose_words(&prose, is_number ? number : cells[i].text.at); /* ends in a NUL */
+        prose_words(&prose, heading->unit);
         prose_end(&prose);
     }
     write_load_range(arena, &prose, &read->size, options->units == UNITS_US);
-    return sink_close(sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
+    return sink_close(&sink, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
 }
 
 enum exit_status run_size(struct arena *arena, const struct command *command,
@@ -351,17 +351,21 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
 {
     (void)command;
     size_t count = operand_count(options);
-    struct met *met = arena_allocate(arena, sizeof *met);
+    static struct met all; /* too large for the stack, and most of it is never touched */
+    struct met *met = &all;
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
         return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
                               met, false);
     struct read_size *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
-    for (size_t i = 0; i < count; i++)
-        if (!argument_designation(arena, operand(options, i),
-                                  arena_format(arena, "argument %zu", i + 1), &sizes[i].size,
-                                  sizes[i].taken))
-            all_read = false;
+    for (size_t i = 0; i < count; i++) {
+        struct designation_error error;
+        const char *text = operand(options, i);
+        if (designation_read(span_of(text), &sizes[i].size, &error, sizes[i].taken))
+            continue;
+        argument_unread(arena, text, arena_format(arena, "argument %zu", i + 1), &error);
+        all_read = false;
+    }
     if (!all_read) {
         hint_at_arguments(options);
         return EXIT_INPUT_WRONG;
@@ -369,7 +373,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     if (count == 1 && options->columns == NULL && !options->wide && !options->no_header &&
         strcmp(options->format, "table") == 0)
         return write_list(arena, options, sizes, met);
-    static struct rows_out rows; /* too large for the stack, and most of it is never touched */
+    static struct rows_out rows; /* as `all` */
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);
     if (begun != EXIT_COMPUTED)

@@ -39,10 +39,9 @@ static const char *task_word(size_t index)
     return index + 1 < TASK_COUNT ? task_rows[index + 1].name : NULL;
 }
 
-static const char *const check_kinds[] = {"understood", "assumption", "missing", "not_used", NULL};
 static const char *check_word(size_t index)
 {
-    return check_kinds[index];
+    return check_kind_names[index];
 }
 
 static const struct {

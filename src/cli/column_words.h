@@ -7,6 +7,9 @@
 
 #include "cli/columns.h"
 
+/* The kinds of row that `check` gives, and NULL (cmd_check.c). */
+extern const char *const check_kind_names[];
+
 /* One line. */
 const char *column_meaning(const struct column *column);
 

@@ -1,9 +1,9 @@
 #include "cli/row_cache.h"
 
 /* Rows stand one behind another in a pool; an index with open addressing finds them. Where either
- * is full, all is forgotten and filled anew: 4.5 MiB at the most, a page at a time as it is used.
+ * is full, all is forgotten and filled anew: 0.9 MiB at the most, a page at a time as it is used.
  */
-enum { SLOTS = 32768, SLOTS_USED_MAX = 24576, POOL_SIZE = 4 * 1024 * 1024, TEXT_MAX = 4096 };
+enum { SLOTS = 8192, SLOTS_USED_MAX = 6144, POOL_SIZE = 768 * 1024, TEXT_MAX = 4096 };
 
 struct slot {
     uint32_t key, start;              /* of the line in the pool; the row follows it */

@@ -152,18 +152,14 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
     return true;
 }
 
-bool argument_designation(struct arena *arena, const char *text, const char *name,
-                          struct designation *out, char taken[TAKEN_SIZE])
+void argument_unread(struct arena *arena, const char *text, const char *name,
+                     const struct designation_error *error)
 {
-    struct designation_error error;
-    if (designation_read(span_of(text), out, &error, taken))
-        return true;
     struct diagnostics diagnostics = {.arena = arena, .source_name = name, .source = span_of(text)};
     char near[DESIGNATION_CANONICAL_SIZE];
     bool found = designation_suggest(span_of(text), near);
-    diagnostics_add(&diagnostics, (struct mark){.line = 1, .column = error.column}, error.length,
-                    "%s%s%s%s", error.message, found ? " (did you mean \"" : "", found ? near : "",
+    diagnostics_add(&diagnostics, (struct mark){.line = 1, .column = error->column}, error->length,
+                    "%s%s%s%s", error->message, found ? " (did you mean \"" : "", found ? near : "",
                     found ? "\"?)" : "");
     diagnostics_print(&diagnostics);
-    return false;
 }

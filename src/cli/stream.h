@@ -31,9 +31,9 @@ enum { STREAM_BUFFER = 2 * 1024 * 1024 };
 bool stream_items(int descriptor, const char *name, enum stream_kind kind, struct outbuf *out,
                   bool (*take)(const struct stream_item *item, void *context), void *context);
 
-/* An argument as a designation; a fault goes to standard error with its place. `name` is how
- * messages call it, such as "argument 2". */
-bool argument_designation(struct arena *arena, const char *text, const char *name,
-                          struct designation *out, char taken[TAKEN_SIZE]);
+/* Why an argument is no designation, with its place, to standard error. `name` is how messages call
+ * it, such as "argument 2". */
+void argument_unread(struct arena *arena, const char *text, const char *name,
+                     const struct designation_error *error);
 
 #endif

@@ -8,9 +8,10 @@
 #include "yaml/build_file.h"
 #include "build/keys.h"
 
-/* Each try computes the whole file again: a few milliseconds, and more where it has many options.
- * Then fewer are tried, so that all tries together take a few seconds at the most. */
-enum { KEYS_TRIED_MAX = 1000, FIGURES_TRIED_MAX = 4000000 };
+/* Each try reads and computes the whole file again: a few milliseconds, and more where it gives many
+ * figures or values. Then fewer are tried, so that all tries together take a few seconds at the most
+ * for figures, and for values what a few files take. */
+enum { KEYS_TRIED_MAX = 1000, FIGURES_TRIED_MAX = 4000000, VALUES_TRIED_MAX = 300000 };
 
 struct trial {
     struct arena *arena;
@@ -134,13 +135,28 @@ static void try_mapping(const struct trial *trial, const struct key_set *set, st
                     use & set->keys[i].use);
 }
 
+static size_t count_values(const struct node *node)
+{
+    size_t count = node->first == NULL;
+    for (const struct node *child = node->first; child != NULL; child = child->next)
+        count += count_values(child);
+    return count;
+}
+
+/* How many tries of so much each make no more than `most`. */
+static size_t tries_of(size_t each, size_t most)
+{
+    return each > most / KEYS_TRIED_MAX ? most / each : KEYS_TRIED_MAX;
+}
+
 void unused_keys_find(struct arena *arena, const struct plan *plan, struct node *tree,
                       const char *option, const struct figures *baseline, struct unused_keys *out)
 {
-    bool many = baseline->count > FIGURES_TRIED_MAX / KEYS_TRIED_MAX;
+    size_t by_figures = tries_of(baseline->count, FIGURES_TRIED_MAX);
+    size_t by_values = tries_of(count_values(tree), VALUES_TRIED_MAX);
     *out = (struct unused_keys){
         .items = arena_allocate_array(arena, KEYS_TRIED_MAX, sizeof *out->items),
-        .tried_max = many ? FIGURES_TRIED_MAX / baseline->count : KEYS_TRIED_MAX,
+        .tried_max = by_figures < by_values ? by_figures : by_values,
     };
     struct arena scratch = ARENA_EMPTY;
     struct figures figures = {.room = arena};

@@ -48,7 +48,8 @@ bool state_holds(const struct state *state, const char *item)
     if (state == NULL || state->all)
         return true;
     for (size_t i = 0; i < state->items.count; i++)
-        if (item != NULL && strcmp(state->items.items[i], item) == 0)
+        if (item != NULL && *state->items.items[i] == *item && /* of many few begin alike */
+            strcmp(state->items.items[i], item) == 0)
             return true;
     return false;
 }

@@ -27,7 +27,8 @@ struct setup {
     struct tyre spare;           /* size not given: none named */
     const struct as_set *as_set; /* what it is handed over with; NULL: not given */
     unsigned assumptions;
-    bool *left_out; /* [state][item of carried]: stays behind to meet a rating; NULL: nothing */
+    bool *left_out; /* [state][item of carried]: stays behind so that the rest is borne; NULL:
+                       nothing */
 };
 
 /* The vehicle as it stands now. */

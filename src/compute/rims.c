@@ -10,9 +10,10 @@
 
 enum { HEAVY_RIM_TENTHS = 175 };
 
-static double half_inches(double metres)
+/* To half inches, halves up, in inches. */
+static double to_half_in(double metres)
 {
-    return whole_part(metres / INCH_M * 2 + 0.5 + 1e-9) / 2 * INCH_M;
+    return whole_part(metres / INCH_M * 2 + 0.5 + 1e-9) / 2;
 }
 
 bool on_heavy_rim(const struct designation *size)
@@ -83,10 +84,10 @@ static void set_rims_by_factor(const struct tyre_on_rim *tyre, struct rims *out)
     double width = tyre->section_width_m;
     if (factors == NULL)
         return;
-    set_measuring_rim(out, half_inches(factors->measuring_factor * width) / INCH_M,
+    set_measuring_rim(out, to_half_in(factors->measuring_factor * width),
                       factor_source(factors->measuring_certainty));
-    set_permitted_rims(out, half_inches(factors->permitted_min_factor * width) / INCH_M,
-                       half_inches(factors->permitted_max_factor * width) / INCH_M,
+    set_permitted_rims(out, to_half_in(factors->permitted_min_factor * width),
+                       to_half_in(factors->permitted_max_factor * width),
                        factor_source(factors->permitted_certainty));
     double rim = known_or(tyre->rim_width_m, out->measuring_m);
     if (known(rim))

@@ -35,6 +35,11 @@ static const uint32_t powers_of_ten[] = {1,      10,      100,      1000,      1
 const char number_triples[] = HUNDRED("0") HUNDRED("1") HUNDRED("2") HUNDRED("3") HUNDRED("4")
     HUNDRED("5") HUNDRED("6") HUNDRED("7") HUNDRED("8") HUNDRED("9");
 
+double number_scale(int decimals)
+{
+    return powers_of_ten[decimals];
+}
+
 struct decimal {
     uint64_t whole;
     uint32_t fraction; /* in units of the last place */

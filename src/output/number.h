@@ -11,6 +11,9 @@
 
 enum { NUMBER_SIZE = 40, NUMBER_DECIMALS_MAX = 9 };
 
+/* 10^decimals, for 0 to NUMBER_DECIMALS_MAX. */
+double number_scale(int decimals);
+
 /* value rounded to so many decimals, by the rule above. */
 double round_to_decimals(double value, int decimals);
 

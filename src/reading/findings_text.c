@@ -75,6 +75,50 @@ void finding_text(const struct layout *layout, const struct figure *figure)
     prose_end(&prose);
 }
 
+/* Both unknown for want of the same. */
+static bool want_the_same(const struct figure *a, const struct figure *b)
+{
+    return a->verdict == VERDICT_UNKNOWN && b->verdict == VERDICT_UNKNOWN &&
+           a->advice.id != REMARK_NONE && figure_same(a, b, SAME_ADVICE);
+}
+
+/* "2 figures: find the load range, for tyre capacity, front; pressure recommended, front": what is
+ * wanted, once, and all that hangs on it. */
+static void wanting_text(const struct layout *layout, const struct finding_list *list, size_t first)
+{
+    struct prose prose = prose_of(layout);
+    const struct figure *figure = list->items[first];
+    const char *names = finding_name(layout->arena, layout->plan, figure, 0);
+    size_t count = 1;
+    for (size_t i = first + 1; i < list->count; i++)
+        if (want_the_same(figure, list->items[i])) {
+            names = arena_format(layout->arena, "%s; %s", names,
+                                 finding_name(layout->arena, layout->plan, list->items[i], 0));
+            count++;
+        }
+    prose_begin(&prose, VERDICT_AT, verdict_name(figure->verdict), TEXT_AT);
+    prose_words(&prose, arena_format(layout->arena, "%zu figures: %s, for %s", count,
+                                     figure_action(layout->arena, layout->plan, figure), names));
+    prose_end(&prose);
+}
+
+void findings_text(const struct layout *layout, const struct finding_list *list)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        size_t before = 0, after = i + 1;
+        while (before < i && !want_the_same(list->items[before], list->items[i]))
+            before++;
+        while (after < list->count && !want_the_same(list->items[i], list->items[after]))
+            after++;
+        if (before < i)
+            continue;
+        if (after < list->count)
+            wanting_text(layout, list, i);
+        else
+            finding_text(layout, list->items[i]);
+    }
+}
+
 /* Said of every tyre at once is only what is true of each: the build's own, as the worst has it,
  * and what is the same to the last fact. */
 static unsigned shared_fields(const struct figure *figure)

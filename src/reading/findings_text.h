@@ -43,6 +43,8 @@ const char *size_text(const struct layout *layout, const struct setup *setup);
 
 /* A finding in full: its verdict, name, value, limit, advice and basis. */
 void finding_text(const struct layout *layout, const struct figure *figure);
+/* All of a list; those that are unknown for want of the same in one. */
+void findings_text(const struct layout *layout, const struct finding_list *list);
 void assumptions_text(const struct layout *layout);
 void cautions_text(const struct layout *layout);
 

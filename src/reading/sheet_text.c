@@ -132,8 +132,7 @@ static void put_shared(const struct layout *layout, const char *text,
     struct prose prose = prose_of(layout);
     outbuf_char(layout->out, '\n');
     prose_line(&prose, 0, GAP, text);
-    for (size_t i = 0; i < shared->count; i++)
-        finding_text(layout, shared->items[i]);
+    findings_text(layout, shared);
 }
 
 void sheet_head_text(const struct layout *layout)
@@ -187,8 +186,7 @@ static void put_option(const struct layout *layout, size_t setup)
         prose_words(&prose, "what the build has whichever tyre, above");
         prose_end(&prose);
     }
-    for (size_t i = 0; i < list.count; i++)
-        finding_text(layout, list.items[i]);
+    findings_text(layout, &list);
     for (size_t i = 0; i < count; i++) {
         prose_begin(&prose, GAP, lines[i].label, FAIL_AT);
         prose_words(&prose, lines[i].text);

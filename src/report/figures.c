@@ -65,12 +65,12 @@ void figures_add_as_is(struct figures *figures, struct figure figure)
 
 void figures_add(struct figures *figures, struct figure figure)
 {
-    bool is_assumed = quantity_rows[figure.quantity].policy & POLICY_ASSUMED;
-    if (is_assumed && figures->verdicts_only) /* it has none */
+    if (figures->verdicts_only && figure.verdict == VERDICT_NONE &&
+        !(quantity_rows[figure.quantity].policy & POLICY_LISTED))
         return;
     figure.part = figures->part;
     figure.setup = figures->setup;
-    if (is_assumed) {
+    if (quantity_rows[figure.quantity].policy & POLICY_ASSUMED) {
         figure.place.counted = COUNTED_ASSUMPTION;
         figure.place.number = number_of(figures, &figure.advice);
     }
@@ -83,7 +83,6 @@ void figures_restart(struct figures *figures, struct arena *arena)
         .arena = arena,
         .room = figures->room,
         .verdicts_only = figures->verdicts_only,
-        .deciding_only = figures->deciding_only,
         .first_setup = figures->first_setup,
         .items = figures->items,
         .capacity = figures->capacity,

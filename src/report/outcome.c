@@ -48,15 +48,25 @@ enum outcome finding_outcome(const struct figure *finding)
 
 struct judged_figures {
     const struct figure **items;
+    size_t *same; /* of each, the number of the next of its quantity, round in a ring */
     size_t count;
 };
 
 static struct judged_figures keep_judged(struct arena *arena, const struct setup_figures *figures)
 {
-    struct judged_figures out = {arena_allocate_array(arena, figures->count, sizeof *out.items), 0};
-    for (size_t i = 0; i < figures->count; i++)
-        if (figures->items[i]->verdict != VERDICT_NONE)
-            out.items[out.count++] = figures->items[i];
+    size_t last[QUANTITY_COUNT] = {0}; /* and one more */
+    struct judged_figures out = {arena_allocate_array(arena, figures->count, sizeof *out.items),
+                                 arena_allocate_array(arena, figures->count, sizeof *out.same), 0};
+    for (size_t i = 0; i < figures->count; i++) {
+        if (figures->items[i]->verdict == VERDICT_NONE)
+            continue;
+        size_t *before = &last[figures->items[i]->quantity];
+        out.same[out.count] = *before == 0 ? out.count : out.same[*before - 1];
+        if (*before > 0)
+            out.same[*before - 1] = out.count;
+        out.items[out.count++] = figures->items[i];
+        *before = out.count;
+    }
     return out;
 }
 
@@ -82,10 +92,9 @@ static bool stands_for_all(const struct judged_figures *judged, size_t index)
 {
     const struct figure *figure = judged->items[index];
     const unsigned matter = figure_matter(figure);
-    for (size_t i = 0; i < judged->count; i++) {
+    for (size_t i = judged->same[index]; i != index; i = judged->same[i]) {
         const struct figure *other = judged->items[i];
-        if (other->quantity != figure->quantity || i == index || other->verdict > figure->verdict ||
-            !figure_same(figure, other, matter))
+        if (other->verdict > figure->verdict || !figure_same(figure, other, matter))
             continue;
         double mine = figure_excess(figure), theirs = figure_excess(other);
         if (other->verdict < figure->verdict || theirs > mine || (theirs == mine && i < index))
@@ -255,7 +264,8 @@ void option_outcome_make(const struct plan *plan, const struct setup_figures *fi
 void option_outcome_join(const struct option_outcome *a, const struct option_outcome *b,
                          struct task *tasks, struct option_outcome *out)
 {
-    const struct option_outcome *nearer = b->closest_margin < a->closest_margin ? b : a;
+    const struct option_outcome *nearer =
+        clearly_above(a->closest_margin, b->closest_margin) ? b : a; /* the first of equals */
     *out = (struct option_outcome){.outcome = a->outcome > b->outcome ? a->outcome : b->outcome,
                                    .closest = nearer->closest,
                                    .closest_margin = nearer->closest_margin,

@@ -76,17 +76,19 @@ void report_tyre(const struct plan *plan, struct figures *figures);
 void report_clearance(const struct plan *plan, struct figures *figures);
 
 /* What figures of the clearance part hang on beside tyre and wheel, so that many springs are tried
- * without the rest: nothing, an axle's own spring and height, or those of both axles. */
+ * without the rest: nothing, an axle's own spring and height, or those of both axles; the angles,
+ * which do too, and on which no outcome hangs. */
 enum clearance_piece {
     CLEARANCE_OF_TYRE = 1 << 0,
     CLEARANCE_OF_FRONT = 1 << 1,
     CLEARANCE_OF_REAR = 1 << 2,
     CLEARANCE_OF_BOTH = 1 << 3,
-    CLEARANCE_WHOLE = (1 << 4) - 1
+    CLEARANCE_ANGLES = 1 << 4,
+    CLEARANCE_WHOLE = (1 << 5) - 1
 };
-/* How a plan's setups stand in every loading state; and as they stand on the springs that the
- * plan's specification has come to have. */
-struct standing *standing_make(const struct plan *plan);
+/* How a plan's setups stand in every loading state, with what has been found of the fitted one, or
+ * NULL; and how the others stand on the springs that the plan's specification has come to have. */
+struct standing *standing_make(const struct plan *plan, const struct standing *fitted);
 void standing_set_springs(struct standing *standing);
 void report_clearance_pieces(const struct standing *standing, unsigned pieces,
                              struct figures *figures);
@@ -106,8 +108,6 @@ void report_gearing(const struct plan *plan, struct figures *figures);
 
 /* All parts, in their order: what an outcome rests on. */
 void report_every_part(const struct plan *plan, struct figures *figures);
-/* The same but for the part with the most figures, for a first look: what fails here is no go. */
-void report_all_but_gearing(const struct plan *plan, struct figures *figures);
 
 /* Limits on a setup's size: diameter, load index, speed symbol. Findings of the clearance part. */
 void report_size_limits(const struct plan *plan, size_t index, struct figures *figures);

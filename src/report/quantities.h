@@ -23,7 +23,8 @@ enum quantity_policy {
     POLICY_ANSWER = 1 << 12,    /* its advice is the whole answer, told before all else */
     POLICY_NEEDED = 1 << 13,    /* an outcome needs it: unknown, the option is open */
     POLICY_OF_FILE = 1 << 14,   /* told once, under the fitted setup, and true of every setup */
-    POLICY_DOUBT = 1 << 15      /* a caution on it doubts what the file says */
+    POLICY_DOUBT = 1 << 15,     /* a caution on it doubts what the file says */
+    POLICY_LISTED = 1 << 16     /* told of every tyre that is tried, judged or not */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy,
@@ -98,7 +99,7 @@ enum quantity_policy {
       0, 1, 0, 0)                                                                                  \
     X(PRESSURE_AS_BUILT, "pressure_as_built", "pressure as built", UNIT_KPA, UNIT_PSI, 0, 1, 0, 0) \
     X(PRESSURE_RECOMMENDED, "pressure_recommended", "pressure recommended, cold", UNIT_KPA,        \
-      UNIT_PSI, 0, 0, POLICY_TO_SET | POLICY_NEEDED, 1e5)                                          \
+      UNIT_PSI, 0, 0, POLICY_TO_SET | POLICY_NEEDED | POLICY_LISTED, 1e5)                          \
     X(PRESSURE_AS_SET, "pressure_as_set", "pressure as set, cold", UNIT_KPA, UNIT_PSI, 0, 0,       \
       POLICY_NO_MARGIN, 0)                                                                         \
     X(SPARE_CAPACITY, "spare_capacity", "spare: load by its index", UNIT_KG, UNIT_LB, 0, 0,        \
@@ -127,7 +128,7 @@ enum quantity_policy {
       0, 0)                                                                                        \
     X(NOT_COVERED, "not_covered", "not covered", UNIT_BARE, UNIT_BARE, 0, 0, 0, 0)                 \
     X(SPEEDOMETER_ERROR, "speedometer_error", "speedometer error", UNIT_PERCENT, UNIT_PERCENT, 2,  \
-      2, POLICY_SIGNED | POLICY_NEEDED, 0.02)                                                      \
+      2, POLICY_SIGNED | POLICY_NEEDED | POLICY_LISTED, 0.02)                                      \
     X(TRUE_SPEED, "true_speed", "true speed", UNIT_KMH, UNIT_MPH, 1, 1, 0, 0)                      \
     X(SHOWN_SPEED, "shown_speed", "shown speed", UNIT_KMH, UNIT_MPH, 1, 1, 0, 0)                   \
     X(SETTING_EXACT, "setting_exact", "setting that meets the aim", UNIT_BARE, UNIT_BARE, 2, 2, 0, \

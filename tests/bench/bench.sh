@@ -162,13 +162,36 @@ instructions() {
     done
 }
 
-shortlist() {
-    [ -r "$here/shortlist.yaml" ] || return
-    measure 5 /dev/null /dev/null "$binary" shortlist "$here/shortlist.yaml" --format csv || return
-    tried=$("$binary" shortlist "$here/shortlist.yaml" --format csv 2>&1 >/dev/null |
+# searched WHAT SHORTLIST-ARGUMENTS...: a row by combinations, of which one in eight is of a size that
+# goes on its wheel and is judged.
+searched() {
+    what=$1
+    shift
+    measure 5 /dev/null /dev/null "$binary" shortlist "$@" --format csv || return
+    tried=$("$binary" shortlist "$@" --format csv 2>&1 >/dev/null |
         awk '/combinations tried/ { print $2 }')
-    row "shortlist: $tried combinations" "$spread us" \
+    row "shortlist: $tried combinations$what" "$spread us" \
         "$(ratio $((time_us * 1000)) "$tried") ns" "$memory_kib KiB"
+}
+
+# Twelve wheels and nine axles; nine and eighty-one pairs of springs under each; the stock lists of
+# shops small and large.
+shortlist() {
+    build=$here/shortlist.yaml
+    [ -r "$build" ] || return
+    springs='[{name: S1, wheel_rate: 70 N/mm, lift: 40 mm}, {name: S2, wheel_rate: 90 N/mm, lift: 60 mm}]'
+    lifts='[20 mm, 40 mm]'
+    searched "" "$build"
+    set -- --set "ratings.gross=4300 kg" --set "ratings.front=2100 kg" --set "ratings.rear=2200 kg" \
+        --set "suspension.rear.spring_choices=$springs" --set "suspension.rear.lift_choices=$lifts"
+    searched ", springs" "$build" "$@"
+    searched ", springs front and rear" "$build" "$@" \
+        --set "suspension.front.spring_choices=$springs" --set "suspension.front.lift_choices=$lifts"
+    for count in 10 100 1000 10000; do
+        { echo size && different "$count"; } >"$work/stock.csv"
+        { cat "$build" && echo '  list: stock.csv'; } >"$work/stock.yaml"
+        searched ", $count sizes in stock" "$work/stock.yaml"
+    done
 }
 
 check() {

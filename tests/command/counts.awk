@@ -44,8 +44,10 @@ FNR == 1 { pass++; heading = ""; in_shared = 0 }
 }
 /^whichever tyre/ { in_shared = 1 }
 /^the build, whichever tyre/ { in_build = 1 }
-pass == 1 && in_shared && /^  (fail|unknown|caution) / { shared[$1]++ }
-pass == 1 && in_build && /^  (fail|unknown|caution) / { of_build[$1]++ }
+# What is unknown for want of the same stands in one: "unknown  3 figures: ...".
+{ told_here = $3 == "figures:" ? $2 : 1 }
+pass == 1 && in_shared && /^  (fail|unknown|caution) / { shared[$1] += told_here }
+pass == 1 && in_build && /^  (fail|unknown|caution) / { of_build[$1] += told_here }
 pass == 1 { next }
 gathered != "" && /^   [^ ]/ && !/^ +[0-9]+ [a-z]+ / { sub(/^ */, ""); gathered = gathered " " $0; next }
 gathered != "" {
@@ -55,5 +57,5 @@ gathered != "" {
 }
 /^([A-Z]+|fitted) / { gathered = $0; next }
 heading != "" && /^ +[0-9]+ (measure|order|unload|alter|set|label|tell) / { seen["task"]++ }
-heading != "" && /^  (fail|unknown|caution) / && !/what the build has/ { seen[$1]++ }
+heading != "" && /^  (fail|unknown|caution) / && !/what the build has/ { seen[$1] += told_here }
 END { close_block(); print blocks " headings"; exit wrong }

@@ -33,6 +33,7 @@ stock() {
 tyres='tyres: {fitted: {size: 195/65R15 91H}, options: [{name: wider, size: 205/60R15 91H}]}'
 
 # Each place, as it is named here: what puts the text there, and whether it comes back.
+# shellcheck disable=SC2086 # a format's options are words
 in_place() {
     case $1 in
     # arguments

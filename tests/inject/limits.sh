@@ -3,11 +3,11 @@
 # all of it, in the folder of that run and with its $binary, $long, small.yaml and place/kept.
 # shellcheck disable=SC2154 # the variables are the part's
 
-# At most ten seconds, of the processor's time: the machine may be busy with other things.
+# At most a minute, of the processor's time: the machine may be busy with other things.
 in_time() {
     (
         # shellcheck disable=SC3045 # not in POSIX, but in every shell that /bin/sh is
-        ulimit -t 10
+        ulimit -t 60
         exec timeout 300 "$binary" "$@"
     )
 }

@@ -36,7 +36,7 @@ awk -v task=rows -f csv.awk "$@" >"$work/rows" || exit 1
 
 # A command that never ends is killed, by what it used of the processor.
 # shellcheck disable=SC3045 # dash, bash, busybox and ksh know -t
-ulimit -t 20
+ulimit -t 60
 
 # Each command's output, and a line of its number, exit status and first line of complaint.
 awk -F '\037' '!($1 in seen) { seen[$1] = 1; print $1 "\n" $3 }' "$work/rows" >"$work/commands"

@@ -236,28 +236,33 @@ START_TEST(sixty_five_levels_are_refused)
 }
 END_TEST
 
+/* What grows with the square of a text's length takes minutes over these, on any machine; so much
+ * of the processor's time ends it. */
+static void assert_in_time(clock_t start, const char *what)
+{
+    double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
+    ck_assert_msg(seconds < 60, "%s: %.2f s", what, seconds);
+}
+
 /* Hostile texts: each must be dealt with in time that grows with its length alone. */
 static const struct {
     const char *piece, *tail;
     size_t times;
     size_t faults_min;
-    double seconds_max;
 } hostile[] = {
-    {"[", "", 100000, 1, 0.5},  {"{", "", 100000, 1, 0.5},    {"{a: ", "", 100000, 1, 3},
-    {"- ", "x", 100000, 1, 3},  {"? ", "x", 100000, 1, 3},    {"[],", "]", 100000, 1, 3},
-    {"]", "", 100000, 1, 3},    {"\n", "", MEBIBYTE, 1, 3},   {" ", "", MEBIBYTE, 1, 3},
-    {"#", "", MEBIBYTE, 1, 3},  {"a: 1\n", "", 200000, 1, 3}, {"- x\n", "", 250000, 0, 3},
-    {"x", "", MEBIBYTE, 0, 3},  {"'", "", MEBIBYTE, 0, 3},    {"\"\\u00e9", "", 100000, 1, 3},
-    {"%a\n", "", 100000, 1, 3}, {"&a ", "x", 100000, 1, 3},   {"x: ", "1", 100000, 1, 3},
+    {"[", "", 100000, 1},    {"{", "", 100000, 1},      {"{a: ", "", 100000, 1},
+    {"- ", "x", 100000, 1},  {"? ", "x", 100000, 1},    {"[],", "]", 100000, 1},
+    {"]", "", 100000, 1},    {"\n", "", MEBIBYTE, 1},   {" ", "", MEBIBYTE, 1},
+    {"#", "", MEBIBYTE, 1},  {"a: 1\n", "", 200000, 1}, {"- x\n", "", 250000, 0},
+    {"x", "", MEBIBYTE, 0},  {"'", "", MEBIBYTE, 0},    {"\"\\u00e9", "", 100000, 1},
+    {"%a\n", "", 100000, 1}, {"&a ", "x", 100000, 1},   {"x: ", "1", 100000, 1},
 };
 
 START_TEST(hostile_text_costs_little)
 {
     clock_t start = clock();
     read_repeated(hostile[_i].piece, hostile[_i].times, hostile[_i].tail);
-    double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
-    ck_assert_msg(seconds < hostile[_i].seconds_max, "%s times %zu: %.2f s", hostile[_i].piece,
-                  hostile[_i].times, seconds);
+    assert_in_time(start, hostile[_i].piece);
     ck_assert_msg(diagnostics.count >= hostile[_i].faults_min, "%s times %zu: %zu faults",
                   hostile[_i].piece, hostile[_i].times, diagnostics.count);
 }
@@ -311,8 +316,7 @@ START_TEST(large_file_costs_little)
         at += (size_t)sprintf(text + at, large[_i].format, i);
     clock_t start = clock();
     build_file_read(&arena, (struct span){text, at}, &diagnostics, &specification);
-    double seconds = (double)(clock() - start) / CLOCKS_PER_SEC;
-    ck_assert_msg(seconds < 10, "%s: %.2f s", large[_i].format, seconds);
+    assert_in_time(start, large[_i].format);
 }
 END_TEST
 

@@ -374,16 +374,21 @@ START_TEST(load_falls_at_high_speed)
 }
 END_TEST
 
-/* Properties over all classes. */
+/* Properties over all classes, and forms of tyre that a class has more of. */
+static const char *const more_sizes[] = {
+    "235/65R16C 115/113R",  "225/75R16CP 118R", "185R14C 102/100R",     "33x12.50R17LT 114Q C",
+    "7.00R16LT 117/116N D", "6.50-16",          "315/70R22.5 154/150L", "11R22.5 148/145L"};
 
 START_TEST(capacity_rises_and_inverts)
 {
     uint64_t state = random_start("capacity_rises_and_inverts");
     for (int run = 0, runs = rounds(30000); run < runs; run++) {
-        struct tyre tyre =
-            tyre_of(classes[random_whole(&state, 0, (int)LENGTH_OF(classes) - 1)].size);
+        size_t size =
+            (size_t)random_whole(&state, 0, LENGTH_OF(classes) + LENGTH_OF(more_sizes) - 1);
+        struct tyre tyre = tyre_of(
+            size < LENGTH_OF(classes) ? classes[size].size : more_sizes[size - LENGTH_OF(classes)]);
         tyre.data_book.max_load_kg = random_between(&state, 400, 3000);
-        if (random_whole(&state, 0, 1))
+        if (size >= LENGTH_OF(classes) || random_whole(&state, 0, 1)) /* of C it alone tells */
             tyre.data_book.at_pressure_Pa = random_between(&state, 2e5, 8e5);
         struct tyre_rating rating = rating_of(&tyre);
         double low = rating.reference_Pa * random_between(&state, 0.2, 1);

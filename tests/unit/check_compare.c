@@ -5,6 +5,7 @@
 
 #include "base/known.h"
 #include "base/units.h"
+#include "compute/springs.h"
 #include "property_run.h"
 #include "report/compare.h"
 #include "report/shortlist/shortlist.h"
@@ -148,20 +149,77 @@ static void require_options_agree(const struct run *run, const struct plan *plan
     }
 }
 
-/* With another axle, the same build with that axle says so, but that the axle has to be ordered. */
-static void require_axle_agrees(const struct run *run, const struct searched *searched,
-                                const struct shortlisted *item)
+/* With another axle, spring or height, the same build with them says so, in `compare` as in a
+ * sheet, but that axle and spring have to be ordered, and the height altered. */
+static void require_changed_agrees(const struct run *run, const struct searched *searched,
+                                   const struct shortlisted *item)
 {
     struct specification other = *searched->specification;
     struct plan plan = searched->alone;
     struct option_outcome whole;
+    size_t orders = item->other_axle, heights = 0;
     plan.specification = &other;
-    other.drivetrain.axle = (struct axle_pair){item->axle_ratio, item->axle_ratio};
+    if (item->other_axle)
+        other.drivetrain.axle = (struct axle_pair){item->axle_ratio, item->axle_ratio};
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        fit_spring(&other.suspension, axle, item->spring[axle], item->lift_m[axle]);
+        orders += item->spring[axle] != NULL;
+        heights += item->lift_m[axle] != 0;
+    }
     outcome_of_tried(&plan, &whole);
+    require_compare_agrees(run, &plan, &whole);
     enum outcome expected = whole.outcome == OUTCOME_GO ? OUTCOME_WORK : whole.outcome;
-    REQUIRE(item->found.outcome == expected &&
-                item->found.work[TASK_TO_ORDER] == whole.work[TASK_TO_ORDER] + 1,
-            "seed %llu: shortlist with axle %g", (unsigned long long)run->seed, item->axle_ratio);
+    bool no_go = expected == OUTCOME_NO_GO;
+    REQUIRE(
+        item->found.outcome == expected &&
+            item->found.counts[VERDICT_FAIL] == whole.counts[VERDICT_FAIL] &&
+            same_value(item->found.closest_margin, whole.closest_margin) &&
+            item->found.work[TASK_TO_ORDER] == whole.work[TASK_TO_ORDER] + (no_go ? 0 : orders) &&
+            item->found.work[TASK_TO_ALTER] == whole.work[TASK_TO_ALTER] + (no_go ? 0 : heights),
+        "seed %llu: shortlist with axle %g, %s and %s, higher by %g and %g m",
+        (unsigned long long)run->seed, item->axle_ratio,
+        item->spring[0] == NULL ? "its spring" : item->spring[0]->name,
+        item->spring[1] == NULL ? "its spring" : item->spring[1]->name, item->lift_m[0],
+        item->lift_m[1]);
+}
+
+static bool is_changed(const struct shortlisted *item)
+{
+    return item->other_axle || item->spring[AXLE_FRONT] != NULL ||
+           item->spring[AXLE_REAR] != NULL || item->lift_m[AXLE_FRONT] != 0 ||
+           item->lift_m[AXLE_REAR] != 0;
+}
+
+/* Looks at every row; returns how often it is the option as it is. */
+static size_t require_rows_agree(const struct run *run, const struct searched *searched,
+                                 const struct shortlist *list, const struct option_outcome *whole)
+{
+    const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
+    size_t count = list->count > 0 ? list->count : list->miss_count, kept = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (is_changed(&items[i])) {
+            require_changed_agrees(run, searched, &items[i]);
+        } else {
+            require_same(run, "shortlist", &items[i].found, whole);
+            kept++;
+        }
+    }
+    return kept;
+}
+
+/* A spring and a height at the rear, as a file would offer them. */
+static void offer_springs(const struct searched *searched)
+{
+    static double heights[] = {0.03};
+    static struct spring_choice spring = {.name = "S1",
+                                          .wheel_rate_N_m = 9e4,
+                                          .lift_m = 0.04,
+                                          .free_height_change_m = UNKNOWN,
+                                          .load_from_kg = UNKNOWN,
+                                          .load_to_kg = UNKNOWN};
+    struct axle_suspension *rear = &searched->specification->suspension.rear;
+    rear->spring_choices = (struct spring_choice_list){&spring, 1};
+    rear->lift_choices = (struct number_list){heights, 1};
 }
 
 static void require_shortlist_agrees(const struct run *run, const struct searched *searched,
@@ -171,26 +229,19 @@ static void require_shortlist_agrees(const struct run *run, const struct searche
     struct candidate candidate = {tyre->size};
     candidate.size.load_range = tyre->load_range; /* which a list writes behind the size */
     struct shortlist *list = arena_allocate(searched->plan.arena, sizeof *list);
-    shortlist_make(&searched->plan,
-                   &(struct shortlist_request){.candidates = &candidate, .count = 1, .best = 100},
-                   list);
-    size_t kept = 0;
-    for (size_t i = 0; i < list->count; i++)
-        if (list->items[i].other_axle) {
-            require_axle_agrees(run, searched, &list->items[i]);
-        } else {
-            require_same(run, "shortlist", &list->items[i].found, whole);
-            kept++;
-        }
-    for (size_t i = 0; i < list->miss_count && list->count == 0; i++)
-        if (!list->misses[i].other_axle) {
-            require_same(run, "shortlist's misses", &list->misses[i].found, whole);
-            kept++;
-        }
+    const struct shortlist_request request = {.candidates = &candidate, .count = 1, .best = 100},
+                                   of_option = {.best = 100};
+    shortlist_make(&searched->plan, &request, list);
+    size_t kept = require_rows_agree(run, searched, list, whole);
     /* Where no limit is met but with another axle, the tyre with the axle as it is is dropped. */
     bool dropped = whole->outcome == OUTCOME_NO_GO && list->count > 0;
     REQUIRE(kept == (dropped ? 0 : 1), "seed %llu: %zu times in the list, outcome %s",
             (unsigned long long)run->seed, kept, outcome_name(whole->outcome));
+    shortlist_make(&searched->alone, &of_option, list); /* the same of the file's own option */
+    require_rows_agree(run, searched, list, whole);
+    offer_springs(searched);
+    shortlist_make(&searched->alone, &of_option, list);
+    require_rows_agree(run, searched, list, whole);
 }
 
 static int one_outcome(struct run *run)

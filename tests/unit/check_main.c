@@ -41,6 +41,7 @@ int main(void)
         springs_suite,
         drawing_suite,
         properties_suite,
+        properties_alike_suite,
         properties_balance_suite,
         properties_change_suite,
         properties_judge_suite,

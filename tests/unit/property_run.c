@@ -53,11 +53,19 @@ void run_compute(struct run *run, bool us)
     report_gearing(&run->plan, &run->figures);
 }
 
-void run_make(struct run *run, uint64_t seed, const struct variation *variation)
+void run_make_rewritten(struct run *run, uint64_t seed, const struct variation *variation,
+                        void (*rewrite)(struct build_text *text))
 {
     run->seed = seed;
     random_build(seed, variation, &run->text);
+    if (rewrite != NULL)
+        rewrite(&run->text);
     read_and_report(run, !variation->diameters_told); /* which are not those of the size */
+}
+
+void run_make(struct run *run, uint64_t seed, const struct variation *variation)
+{
+    run_make_rewritten(run, seed, variation, NULL);
 }
 
 void run_make_job(struct run *run, uint64_t seed)

@@ -33,6 +33,9 @@ int properties_count(int few);
 /* Writes, reads and computes; fails the test, with the text and the faults, where the build is not
  * accepted. */
 void run_make(struct run *run, uint64_t seed, const struct variation *variation);
+/* The same of a text that is then told otherwise. */
+void run_make_rewritten(struct run *run, uint64_t seed, const struct variation *variation,
+                        void (*rewrite)(struct build_text *text));
 /* The same build's figures anew, as for --units us or metric. */
 void run_compute(struct run *run, bool us);
 /* The same of a job (random_job). */

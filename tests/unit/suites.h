@@ -12,6 +12,7 @@ Suite *words_suite(void);
 Suite *writer_suite(void);
 Suite *utf8_suite(void);
 Suite *properties_suite(void);
+Suite *properties_alike_suite(void);
 Suite *properties_balance_suite(void);
 Suite *properties_change_suite(void);
 Suite *properties_judge_suite(void);

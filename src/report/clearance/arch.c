@@ -109,6 +109,8 @@ static void report_changes(const struct wheel_arch *arch, const struct arch_tyre
 
 static void report_tyre_in_arch(const struct wheel_arch *arch, const struct arch_tyre *tyre)
 {
+    if (arch->figures->verdicts_only && !tyre->largest)
+        return;
     for (size_t i = 0; i < state_count(arch->plan->specification); i++)
         add_room(arch, tyre, ROOM_RIDE, arch_ride_room_m(arch, tyre, &arch->states[i]),
                  &arch->states[i]);

@@ -67,18 +67,20 @@ static size_t lowest_state(const struct stance *fitted, size_t count)
     return lowest;
 }
 
-static void report_states(struct stance *stances, size_t count, size_t lowest,
+static void report_states(struct stance *stances, size_t count, size_t lowest, unsigned pieces,
                           struct figures *figures)
 {
     for (size_t i = 0; i < count; i++) {
         stances[i].headline = i == lowest ? HEADLINE_YES : HEADLINE_NO;
-        report_body(&stances[i], figures);
-        if (!figures->deciding_only)
+        if (pieces & CLEARANCE_OF_BOTH)
+            report_body(&stances[i], figures);
+        if (pieces & CLEARANCE_ANGLES)
             report_angles(&stances[i], figures);
         for (int axle = 0; axle < AXLE_COUNT && stances[i].setup->is_fitted; axle++)
             report_travel_left(&stances[i], axle, figures);
     }
-    report_headlamp(stances, count, figures);
+    if (pieces & CLEARANCE_OF_BOTH)
+        report_headlamp(stances, count, figures);
 }
 
 /* A new spring's lift where the mass below it is not known. */
@@ -148,8 +150,7 @@ void report_clearance_pieces(const struct standing *standing, unsigned pieces,
     report_before(plan, figures);
     for (size_t i = figures->first_setup; i < plan->count; i++) {
         figures->setup = (int)i;
-        if (pieces & CLEARANCE_OF_BOTH)
-            report_states(standing->setups[i], count, lowest, figures);
+        report_states(standing->setups[i], count, lowest, pieces, figures);
         for (int axle = 0; axle < AXLE_COUNT; axle++)
             report_axle(standing->setups[i], count, axle, pieces, figures);
         if (!(pieces & CLEARANCE_OF_TYRE))
@@ -167,5 +168,5 @@ void report_clearance_pieces(const struct standing *standing, unsigned pieces,
 
 void report_clearance(const struct plan *plan, struct figures *figures)
 {
-    report_clearance_pieces(standing_make(plan), CLEARANCE_WHOLE, figures);
+    report_clearance_pieces(standing_make(plan, NULL), CLEARANCE_WHOLE, figures);
 }

@@ -38,18 +38,22 @@ static bool nothing_added(const struct plan *plan, const struct setup *setup,
     return spare_mass_change_kg(plan->specification, &plan->fitted, setup) == 0;
 }
 
-/* What a state adds to an axle; tyres and wheels do not ride on the springs, and change with the
+/* What a state adds to each axle; tyres and wheels do not ride on the springs, and change with the
  * setup and not with the state. */
-static double added_kg(const struct stance *stance, int axle)
+static void set_added(struct stance *stance)
 {
     const struct plan *plan = stance->plan;
-    if (nothing_added(plan, stance->setup, stance->state))
-        return 0;
     struct axle_loads loads;
+    if (nothing_added(plan, stance->setup, stance->state))
+        return;
     axle_loads_in_state(plan->specification, stance->state, &plan->fitted, stance->setup, &loads);
-    double added = loads.axle_kg[axle] - of_axle(plan->specification->vehicle.unladen_kg, axle) -
-                   tyre_mass_change_kg(&plan->fitted, stance->setup, (enum axle)axle);
-    return fabs(added) < 1e-9 ? 0 : added; /* added and taken off alike: no rate is needed */
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        double added = loads.axle_kg[axle] -
+                       of_axle(plan->specification->vehicle.unladen_kg, axle) -
+                       tyre_mass_change_kg(&plan->fitted, stance->setup, (enum axle)axle);
+        /* Added and taken off alike: no rate is needed. */
+        stance->added_kg[axle] = fabs(added) < 1e-9 ? 0 : added;
+    }
 }
 
 static double sag_m(const struct stance *stance, int axle, double added)
@@ -126,11 +130,10 @@ static void make_stance(const struct plan *plan, size_t index, size_t state,
                            .setup = &plan->setups[index],
                            .state = state_at(plan->specification, state),
                            .fitted = out};
+    set_added(out);
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        double added = added_kg(out, axle);
-        out->added_kg[axle] = added;
         out->pressure_Pa[axle] = pressure_Pa[axle];
-        out->deflection_m[axle] = deflection_m(out, axle, added);
+        out->deflection_m[axle] = deflection_m(out, axle, out->added_kg[axle]);
     }
 }
 
@@ -160,20 +163,21 @@ struct stance *stances_make(const struct plan *plan, size_t index, const struct 
     return stances;
 }
 
-struct standing *standing_make(const struct plan *plan)
+struct standing *standing_make(const struct plan *plan, const struct standing *fitted)
 {
     struct standing *standing = arena_allocate(plan->arena, sizeof *standing);
     standing->plan = plan;
     standing->setups = arena_allocate_array(plan->arena, plan->count, sizeof *standing->setups);
-    for (size_t i = 0; i < plan->count; i++)
-        standing->setups[i] = stances_make(plan, i, i == 0 ? NULL : standing->setups[0]);
+    standing->setups[0] = fitted == NULL ? stances_make(plan, 0, NULL) : fitted->setups[0];
+    for (size_t i = 1; i < plan->count; i++)
+        standing->setups[i] = stances_make(plan, i, standing->setups[0]);
     return standing;
 }
 
 void standing_set_springs(struct standing *standing)
 {
     size_t states = state_count(standing->plan->specification);
-    for (size_t i = 0; i < standing->plan->count; i++)
+    for (size_t i = 1; i < standing->plan->count; i++)
         for (size_t j = 0; j < states; j++)
             set_springs(&standing->setups[i][j]);
 }

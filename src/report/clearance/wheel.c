@@ -50,12 +50,13 @@ static void report_scrub(const struct changed_wheel *wheel)
         return;
     }
     add_if_known(wheel, QUANTITY_SCRUB_RADIUS_CHANGE, after - before, BASIS_SCRUB);
-    if (!known(centre + after))
+    double was = centre + before, is = centre + after, nothing = 1e-9;
+    if (!known(is))
         return;
-    bool same_side = (centre + before) * (centre + after) >= 0;
+    bool same_side = fmin(was, is) > -nothing || fmax(was, is) < nothing;
     figures_add(wheel->figures,
-                judged(wheel_figure(wheel, QUANTITY_SCRUB_RADIUS, centre + after, BASIS_SCRUB),
-                       &(struct judgement){.holds = answer_of(known(centre + before), same_side),
+                judged(wheel_figure(wheel, QUANTITY_SCRUB_RADIUS, is, BASIS_SCRUB),
+                       &(struct judgement){.holds = answer_of(known(was), same_side),
                                            .broken = VERDICT_CAUTION,
                                            .met_is_none = true,
                                            .if_broken = remark(ADVICE_SCRUB_CHANGES_SIDES),

@@ -163,9 +163,14 @@ static void report_gear_assumptions(const struct plan *plan, struct figures *fig
 
 void report_gearing(const struct plan *plan, struct figures *figures)
 {
-    static void (*const sections[])(const struct geared_setup *) = {
-        report_cruising, report_axle_ratio, report_driveline, report_held,   report_gears,
-        report_steps,    report_crawl,      report_pull,      report_grades, report_acceleration,
+    static const struct {
+        void (*report)(const struct geared_setup *geared);
+        bool judges; /* and does not only tell */
+    } sections[] = {
+        {report_cruising, false},     {report_axle_ratio, true}, {report_driveline, true},
+        {report_held, false},         {report_gears, false},     {report_steps, false},
+        {report_crawl, false},        {report_pull, false},      {report_grades, false},
+        {report_acceleration, false},
     };
     figures->part = PART_GEARING;
     if (plan->specification->drivetrain.given == NULL) {
@@ -180,8 +185,8 @@ void report_gearing(const struct plan *plan, struct figures *figures)
     report_gear_assumptions(plan, figures);
     struct geared_setups all = geared_setups_make(plan, figures);
     for (size_t i = 0; i < sizeof sections / sizeof sections[0]; i++)
-        for (size_t j = 0; j < all.count; j++) {
+        for (size_t j = 0; j < all.count && (sections[i].judges || !figures->verdicts_only); j++) {
             figures->setup = (int)(all.items[j].setup - plan->setups);
-            sections[i](&all.items[j]);
+            sections[i].report(&all.items[j]);
         }
 }

@@ -40,7 +40,6 @@ static struct figures *piece_begin(const struct combinations *all, struct arena 
 {
     struct figures *figures = &all->trial->figures;
     figures_restart(figures, arena);
-    figures->deciding_only = true;
     return figures;
 }
 
@@ -59,7 +58,7 @@ static void judge_tyre(struct combinations *all)
     struct figures *figures = piece_begin(all, &all->trial->scratch);
     report_tyre(&all->plan, figures);
     report_clearance_pieces(all->standing, CLEARANCE_OF_TYRE, figures);
-    report_load(&all->plan, figures);
+    tried_report_part(all->trial, &all->plan, &all->as_it_is, &all->trial->load);
     piece_end(&all->plan, figures, &all->of_tyre);
 }
 
@@ -82,7 +81,7 @@ static void judge_ratios(struct combinations *all)
         struct figures *figures = piece_begin(all, &all->trial->scratch);
         if (i > 0)
             all->with_it.drivetrain.axle = (struct axle_pair){ratio, ratio};
-        report_speedometer(&all->plan, figures);
+        tried_report_part(all->trial, &all->plan, &all->on_ratio[i], &all->trial->speedometer);
         report_gearing(&all->plan, figures);
         piece_end(&all->plan, figures, &all->of_ratio[i]);
         all->with_it.drivetrain.axle = now;
@@ -265,7 +264,7 @@ void try_combinations(struct trial *trial, const struct shortlisted *as_it_is)
     struct combinations all = {.trial = trial, .choices = &trial->choices, .as_it_is = *as_it_is};
     tried_plan(trial, as_it_is, &all.with_it, &all.plan);
     tried_measure(&all.plan, &all.as_it_is);
-    all.standing = standing_make(&all.plan);
+    all.standing = standing_make(&all.plan, trial->fitted);
     judge_tyre(&all);
     judge_ratios(&all);
     for (int axle = 0; axle < AXLE_COUNT; axle++)

@@ -1,5 +1,7 @@
 /* One tyre on one wheel with springs, heights and an axle ratio, judged like an option of the build
  * file. */
+#include <string.h>
+
 #include "base/known.h"
 #include "compute/gearing.h"
 #include "compute/springs.h"
@@ -262,16 +264,77 @@ static void find_outcome(const struct plan *plan, const struct figures *figures,
     take_outcome(item);
 }
 
+/* --- what one wheel after the other has alike */
+
+/* The speedometer tells of sizes and axle ratios alone. */
+static bool same_for_speedometer(const struct trial *trial, const struct shortlisted *a,
+                                 const struct shortlisted *b)
+{
+    (void)trial;
+    return same_value(a->axle_ratio, b->axle_ratio);
+}
+
+/* Wheels of one rating bear alike, wherever they stand: but for twins, for the wheel that is on,
+ * of which the vehicle's maker tells, and where another of the list may be ordered. */
+static bool same_for_load(const struct trial *trial, const struct shortlisted *a,
+                          const struct shortlisted *b)
+{
+    const struct setup *fitted = &trial->plan->fitted;
+    bool twins = tyre_is_dual(&fitted->axle[AXLE_FRONT]) || tyre_is_dual(&fitted->axle[AXLE_REAR]);
+    return same_value(a->rim->max_load_kg, b->rim->max_load_kg) &&
+           same_value(a->rim->max_pressure_Pa, b->rim->max_pressure_Pa) && !twins &&
+           trial->plan->specification->allowed.wheel != 1 && !is_fitted_wheel(fitted, a->rim) &&
+           !is_fitted_wheel(fitted, b->rim);
+}
+
+/* Its figures outlive those of the tyre on its wheel. */
+static void remember_part(const struct plan *plan, const struct shortlisted *item,
+                          struct remembered *last, struct figures *figures)
+{
+    struct plan lasting = *plan;
+    size_t start = figures->count;
+    arena_reuse(&last->arena);
+    lasting.arena = figures->arena = &last->arena;
+    last->report(&lasting, figures);
+    figures->arena = plan->arena;
+    last->item = *item;
+    last->count = figures->count - start;
+    last->figures = arena_allocate_array(&last->arena, last->count, sizeof *last->figures);
+    memcpy(last->figures, figures->items + start, last->count * sizeof *last->figures);
+}
+
+void tried_report_part(struct trial *trial, const struct plan *plan, const struct shortlisted *item,
+                       struct remembered *last)
+{
+    struct figures *figures = &trial->figures;
+    bool same = last->item.candidate != NULL && last->item.candidate == item->candidate &&
+                last->is_same(trial, &last->item, item);
+    if (!same)
+        remember_part(plan, item, last, figures);
+    for (size_t i = 0; same && i < last->count; i++)
+        figures_add_as_is(figures, last->figures[i]);
+}
+
+void remember_parts(struct trial *trial)
+{
+    trial->load = (struct remembered){.report = report_load, .is_same = same_for_load};
+    trial->speedometer =
+        (struct remembered){.report = report_speedometer, .is_same = same_for_speedometer};
+}
+
 void tried_judge(struct trial *trial, const struct plan *plan, bool whole, struct shortlisted *item)
 {
     struct figures *figures = &trial->figures;
+    const struct standing *standing = standing_make(plan, trial->fitted);
     figures_restart(figures, plan->arena);
-    figures->deciding_only = false;
-    report_all_but_gearing(plan, figures);
+    report_tyre(plan, figures);
+    report_clearance_pieces(standing, CLEARANCE_WHOLE & ~CLEARANCE_ANGLES, figures);
+    tried_report_part(trial, plan, item, &trial->load);
+    tried_report_part(trial, plan, item, &trial->speedometer);
     find_outcome(plan, figures, item);
-    if (!whole && item->found.outcome == OUTCOME_NO_GO &&
-        !is_near_miss(trial->out, item->shortfall))
+    if (!whole && item->found.outcome == OUTCOME_NO_GO)
         return;
+    report_clearance_pieces(standing, CLEARANCE_ANGLES, figures);
     report_gearing(plan, figures);
     find_outcome(plan, figures, item);
     take_figures(figures, item);

@@ -22,12 +22,26 @@ void choices_make(const struct plan *plan, struct choices *out);
 /* Of one tyre on one wheel. */
 size_t choices_count(const struct choices *choices);
 
+/* The figures of a part, of the tyre on the wheel before. */
+struct trial;
+struct remembered {
+    void (*report)(const struct plan *plan, struct figures *figures);
+    bool (*is_same)(const struct trial *trial, const struct shortlisted *a,
+                    const struct shortlisted *b); /* of one size */
+    struct shortlisted item;
+    struct figure *figures;
+    size_t count;
+    struct arena arena;
+};
+
 struct trial {
     const struct plan *plan;
     const struct shortlist_request *request;
     struct choices choices;
     size_t all, judged; /* combinations, and those of a size that goes on its wheel */
     struct shortlist *out;
+    const struct standing *fitted;
+    struct remembered load, speedometer;
     struct figures figures;     /* room for those of one after the other */
     struct arena scratch, pair; /* of a tyre on its wheel, and of a pair of springs under it */
 };
@@ -41,6 +55,10 @@ void tell_progress(const struct trial *trial, size_t done);
  * filled, and has to outlive it. */
 void tried_plan(struct trial *trial, const struct shortlisted *item, struct specification *with_it,
                 struct plan *out);
+void remember_parts(struct trial *trial);
+/* Adds a part of a tyre, or the same as of that tyre on the wheel before. */
+void tried_report_part(struct trial *trial, const struct plan *plan, const struct shortlisted *item,
+                       struct remembered *last);
 /* What is told of it, nothing being changed. */
 void tried_measure(const struct plan *plan, struct shortlisted *item);
 /* Over all parts, as every command judges; or, not `whole`, but where the first of them leave

@@ -176,6 +176,8 @@ static struct trial trial_begin(const struct plan *plan, const struct shortlist_
                           .figures = {.room = plan->arena, .verdicts_only = true, .first_setup = 1},
                           .scratch = ARENA_EMPTY,
                           .pair = ARENA_EMPTY};
+    trial.fitted = standing_make(plan, NULL);
+    remember_parts(&trial);
     choices_make(plan, &trial.choices);
     for_each_tyre(&trial, count_tyre);
     return trial;
@@ -200,10 +202,11 @@ void shortlist_make(const struct plan *plan, const struct shortlist_request *req
     trial.out = out;
     for_each_tyre(&trial, try_tyre);
     sort_kept(out);
-    if (out->asked_only) {
+    if (out->asked_only)
         judge_kept(&trial, out->items, out->count);
-        judge_kept(&trial, out->misses, out->miss_count);
-    }
+    judge_kept(&trial, out->misses, out->miss_count);
+    arena_free(&trial.load.arena);
+    arena_free(&trial.speedometer.arena);
     arena_free(&trial.scratch);
     arena_free(&trial.pair);
 }

@@ -42,8 +42,8 @@ static struct figure error_figure(const struct gauge *gauge, const struct dial *
         return figure;
     figure.basis = REMARK_WITH(gauge->plan->arena, BASIS_QUOTED, say_text(rule->basis));
     figure.limit_owner = LIMIT_OF_LAW;
-    return error < 0 ? limited_at_least(figure, -rule->under_percent / 100)
-                     : limited_at_most(figure, rule->over_percent / 100);
+    return clearly_above(1, 1 + error) ? limited_at_least(figure, -rule->under_percent / 100)
+                                       : limited_at_most(figure, rule->over_percent / 100);
 }
 
 enum answer odometer_is_lawful(const struct gauge *gauge, const struct dial *dial, double setting)
