@@ -101,6 +101,27 @@ static void require_same(const struct run *run, const struct figure *before,
             verdict_name(before->verdict));
 }
 
+/* Each item has a place of its own, and half of one may stand further out than the whole: what is
+ * told of the build are the others, from here on; the count where none is left. */
+static size_t next_of_build(const struct figures *figures, size_t i)
+{
+    while (i < figures->count && (figures->items[i].quantity == QUANTITY_PLACE_FROM ||
+                                  figures->items[i].quantity == QUANTITY_PLACE_TO))
+        i++;
+    return i;
+}
+
+static void require_same_figures(const struct run *a, const struct run *b, const char *what)
+{
+    size_t i = next_of_build(&a->figures, 0), j = next_of_build(&b->figures, 0);
+    while (i < a->figures.count && j < b->figures.count) {
+        require_same(a, &a->figures.items[i], &b->figures.items[j], what);
+        i = next_of_build(&a->figures, i + 1);
+        j = next_of_build(&b->figures, j + 1);
+    }
+    REQUIRE(i == a->figures.count && j == b->figures.count, "%s: more figures than before", what);
+}
+
 static void check_rewritten(const char *what, double ballast_kg, double rewritten_kg,
                             void (*rewrite)(struct build_text *text))
 {
@@ -114,10 +135,7 @@ static void check_rewritten(const char *what, double ballast_kg, double rewritte
         run_make_rewritten(&b, seed, &after, rewrite);
         REQUIRE(strcmp(a.text.text, b.text.text) != 0, "%s: seed %llu: nothing was rewritten", what,
                 (unsigned long long)seed);
-        REQUIRE(a.figures.count == b.figures.count, "%s: seed %llu: %zu figures, before %zu", what,
-                (unsigned long long)seed, b.figures.count, a.figures.count);
-        for (size_t j = 0; j < a.figures.count; j++)
-            require_same(&a, &a.figures.items[j], &b.figures.items[j], what);
+        require_same_figures(&a, &b, what);
         run_free(&a);
         run_free(&b);
     }

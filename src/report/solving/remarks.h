@@ -6,6 +6,7 @@
     X(BASIS_LEAST_CHANGE, "no allowed set has fewer changes; then: {}")                            \
     X(BASIS_LEAST_OF_TRIED, "the fewest changes in {} of {} sets; then: {}")                       \
     X(BASIS_ALL_CHANGES, "all sets of the changes that the file allows")                           \
+    X(BASIS_SOME_CHANGES, "sets of the changes that the file allows, not all tried")               \
     X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
     X(ADVICE_MAY_BE_OFF, "{}: {}")                                                                 \
     X(PHRASE_BEYOND_THAT, "beyond that {}")                                                        \
