@@ -115,5 +115,29 @@ check "configure for another machine" in_folder cross --build="$machine" \
     check "installs those of the release" make -C cross install DESTDIR="$work/stage" prefix=/usr &&
     check "all of them" installed
 
+# The same program from every folder.
+mkdir -p other/folder && cp -R release other/folder/again
+check "configure in another folder" sh -c 'cd other/folder && mkdir build && cd build && shift &&
+    ../again/configure -q "$@"' sh x --build="$machine" --host="${machine%%-*}-other-linux-gnu" CC="${CC:-cc}" &&
+    check "builds there" make -C other/folder/build tyresum &&
+    check "the same program, byte for byte" cmp cross/tyresum other/folder/build/tyresum
+
+# A real cross build, of the checkout: a build for this machine writes the manuals of its release.
+triplet=aarch64-linux-gnu
+if command -v $triplet-gcc >/dev/null 2>&1 && [ -f /usr/lib/$triplet/pkgconfig/yaml-0.1.pc ]; then
+    source=$top
+    PKG_CONFIG_LIBDIR=/usr/lib/$triplet/pkgconfig
+    export PKG_CONFIG_LIBDIR
+    check "configure for $triplet" in_folder arm --build="$machine" --host=$triplet &&
+        check "makes a release" make -C arm dist distdir=arm-release &&
+        check "unpacks" tar -xzf arm/arm-release.tar.gz -C "$work" &&
+        check "with the manuals that a native build writes" diff -r release/doc arm-release/doc &&
+        check "which name no folder of this machine" sh -c '! grep -rF "$1" arm-release/doc' sh "$work"
+    unset PKG_CONFIG_LIBDIR
+else
+    skipped=$((skipped + 5))
+    echo "skipped: 5 checks that need $triplet-gcc and its libyaml"
+fi
+
 echo "count $passed $failed $skipped"
 [ "$failed" -eq 0 ]

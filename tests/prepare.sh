@@ -138,11 +138,12 @@ has_fonts() {
 }
 
 # Prints the Debian packages that bring those of the named needs which are not met.
+# shellcheck disable=SC2086 # CC may be several words
 missing_packages() {
     for need in "$@"; do
         case $need in
-        compiler) can_compile "${CC:-cc}" || echo gcc libc6-dev ;;
-        sanitizers) can_compile "${CC:-cc}" -fsanitize=address,undefined || echo gcc libc6-dev ;;
+        compiler) can_compile ${CC:-cc} || echo gcc libc6-dev ;;
+        sanitizers) can_compile ${CC:-cc} -fsanitize=address,undefined || echo gcc libc6-dev ;;
         libyaml) pkg-config --exists yaml-0.1 2>/dev/null || echo libyaml-dev ;;
         check) pkg-config --exists 'check >= 0.12' 2>/dev/null || echo check ;;
         xmllint) command -v xmllint >/dev/null 2>&1 || echo libxml2-utils ;;

@@ -58,31 +58,45 @@ static const char *pressures(const struct layout *layout, size_t setup)
                         pressure_in(layout, front, !us), pressure_in(layout, rear, !us));
 }
 
-/* What the setting that stays is told as: that of an option that says what it is handed over with
- * is set already. */
-static const char *stays(const struct plan *plan, size_t setup, const struct figure *nearest)
+static double set_before(const struct layout *layout, size_t setup)
 {
-    const struct as_set *as_set = plan->setups[setup].as_set;
-    if (nearest == NULL || !known(nearest->value))
-        return "-";
-    if (as_set != NULL && known(as_set->setting))
-        return "as set";
-    return known(plan->specification->speedometer.setting.now) ? "as now" : "-";
+    const struct as_set *as_set = layout->plan->setups[setup].as_set;
+    double now = layout->plan->specification->speedometer.setting.now;
+    return as_set == NULL ? now : known_or(as_set->setting, now);
 }
 
-/* "as now" where the setting stays, "-" where nothing is known of one. */
-static const char *setting(const struct layout *layout, size_t setup)
+static const struct figure *nearest_setting(const struct layout *layout, size_t setup)
 {
-    const struct option_outcome *outcome = &layout->outcomes[setup];
     const struct figure *nearest = figure_first(
         layout, setup,
         (struct figure_query){
             .quantity = QUANTITY_SETTING_NEAREST, .axle = AXLE_NONE, .state = STATE_NONE});
-    for (size_t i = 0; i < outcome->task_count; i++)
-        if (outcome->tasks[i].cure.task == TASK_SPEEDOMETER_SETTING &&
-            known(outcome->tasks[i].cure.then))
-            return task_then_text(layout, &outcome->tasks[i], layout->units == UNITS_US);
-    return stays(layout->plan, setup, nearest);
+    return nearest != NULL && known(nearest->value) ? nearest : NULL;
+}
+
+bool answer_sets_speedometer(const struct layout *layout, size_t setup)
+{
+    const struct figure *nearest = nearest_setting(layout, setup);
+    double before = set_before(layout, setup);
+    return nearest != NULL && (!known(before) || clearly_above(nearest->value, before) ||
+                               clearly_above(before, nearest->value));
+}
+
+/* The setting to enter, as the speedometer's part has it; a word where it is that already: an option
+ * that says what it is handed over with has it set. */
+static const char *setting(const struct layout *layout, size_t setup)
+{
+    const struct as_set *as_set = layout->plan->setups[setup].as_set;
+    const struct figure *nearest = nearest_setting(layout, setup);
+    if (nearest == NULL)
+        return "-";
+    if (!answer_sets_speedometer(layout, setup))
+        return as_set != NULL && known(as_set->setting) ? "as set" : "as now";
+    const struct task task = {
+        .cure = {.task = TASK_SPEEDOMETER_SETTING, .now = UNKNOWN, .then = nearest->value},
+        .axle = AXLE_NONE,
+        .reason = nearest};
+    return task_then_text(layout, &task, layout->units == UNITS_US);
 }
 
 /* "room at lock front" */

@@ -21,6 +21,9 @@ extern const char *const answer_headings[ANSWER_COLUMNS];
 /* "330 / 365 kPa (48 / 53)", "spare, trim", "room at lock front: 14 mm left". */
 void answer_row(const struct layout *layout, size_t setup, const char *cells[ANSWER_COLUMNS]);
 
+/* Whether the setting to enter is another than the setup has before. */
+bool answer_sets_speedometer(const struct layout *layout, size_t setup);
+
 /* "survey wagon: 5 tyres, 3 loading states" */
 const char *answer_title(const struct layout *layout);
 

@@ -5,46 +5,44 @@
 #include "base/known.h"
 #include "reading/answer.h"
 #include "reading/page.h"
+#include "reading/place_text.h"
 #include "reading/prose.h"
 #include "reading/task_list.h"
 #include "reading/task_text.h"
 
 enum { NAME_WIDTH = 90, NEED_WIDTH = 110, NEEDS_MAX = 4 };
 
-/* What changes for who drives it. */
+/* What changes for who drives it; some of it before and after the speedometer is set, of which one
+ * is told. */
+enum change_when { ALWAYS, UNLESS_SET, ONCE_SET };
 struct change {
     const char *title;
     struct figure_query query;
     bool least, with_place;
+    enum change_when when;
 };
 
-#define QUERY(quantity_, ...)                                                                      \
+#define QUERY(...)                                                                                 \
     {                                                                                              \
-        .quantity = quantity_, .axle = AXLE_NONE, .state = STATE_NONE, __VA_ARGS__                 \
+        .axle = AXLE_NONE, .state = STATE_NONE, __VA_ARGS__                                        \
     }
 
-/* The speedometer as it is handed over: with the new setting where one is entered. */
 static const struct change changes[] = {
-    {"height of the tyre", QUERY(QUANTITY_OVERALL_DIAMETER, .headline = false), false, false},
-    {"room under the axle", QUERY(QUANTITY_UNDER_AXLE, .headline = false), false, false},
-    {"speedometer off by", QUERY(QUANTITY_SPEEDOMETER_ERROR, .tyre = AT_NOMINAL, .headline = false),
-     false, false},
-    {"speedometer off by, once set", QUERY(QUANTITY_REMAINING_ERROR, .headline = false), false,
-     false},
-    {"true speed", QUERY(QUANTITY_TRUE_SPEED, .speed_as = AT_SHOWN, .headline = true), false, true},
-    {"engine speed", QUERY(QUANTITY_ENGINE_SPEED, .headline = true), false, true},
-    {"load that the tyres have left", QUERY(QUANTITY_CAPACITY_LEFT, .headline = false), true,
-     false},
+    {"height of the tyre", QUERY(.quantity = QUANTITY_OVERALL_DIAMETER), false, false, ALWAYS},
+    {"clearance under the axle", QUERY(.quantity = QUANTITY_UNDER_AXLE), false, false, ALWAYS},
+    {"speedometer off by", QUERY(.quantity = QUANTITY_SPEEDOMETER_ERROR, .tyre = AT_NOMINAL), false,
+     false, UNLESS_SET},
+    {"speedometer off by, once set", QUERY(.quantity = QUANTITY_REMAINING_ERROR), false, false,
+     ONCE_SET},
+    {"true speed", QUERY(.quantity = QUANTITY_TRUE_SPEED, .headline = true), false, true,
+     UNLESS_SET},
+    {"true speed, once set", QUERY(.quantity = QUANTITY_TRUE_SPEED, .setting = AT_SETTING_ENTERED),
+     false, true, ONCE_SET},
+    {"engine speed", QUERY(.quantity = QUANTITY_ENGINE_SPEED, .headline = true), false, true,
+     ALWAYS},
+    {"load that the tyres have unused", QUERY(.quantity = QUANTITY_CAPACITY_LEFT), true, false,
+     ALWAYS},
 };
-
-static bool is_set_anew(const struct layout *layout, size_t setup)
-{
-    const struct option_outcome *outcome = &layout->outcomes[setup];
-    for (size_t i = 0; i < outcome->task_count; i++)
-        if (outcome->tasks[i].cure.task == TASK_SPEEDOMETER_SETTING)
-            return true;
-    return false;
-}
 
 static const struct figure *changed(const struct layout *layout, size_t setup,
                                     const struct change *change, int axle)
@@ -54,12 +52,22 @@ static const struct figure *changed(const struct layout *layout, size_t setup,
     return change->least ? figure_least(layout, setup, query) : figure_first(layout, setup, query);
 }
 
-/* The fitted tyre's figure beside an error that remains is its error now. */
+/* The fitted tyre's figure beside one that is so once the speedometer is set: as it is now. */
 static const struct figure *changed_from(const struct layout *layout, const struct change *change,
                                          int axle)
 {
-    bool remains = change->query.quantity == QUANTITY_REMAINING_ERROR;
-    return changed(layout, 0, remains ? change - 1 : change, axle);
+    return changed(layout, 0, change->when == ONCE_SET ? change - 1 : change, axle);
+}
+
+/* ", shown 100 km/h"; a setting is told in the title. */
+static const char *at_text(const struct layout *layout, const struct change *change,
+                           const struct figure *figure)
+{
+    struct place place = figure->place;
+    place.setting = AT_ANY_SETTING;
+    return change->with_place ? arena_format(layout->arena, ", %s",
+                                             place_text(layout->arena, &place, layout->plan->us))
+                              : "";
 }
 
 /* AXLE_NONE: one line serves both axles. */
@@ -67,25 +75,29 @@ static void put_line(const struct layout *layout, size_t setup, const struct cha
                      int axle)
 {
     const struct figure *then = changed(layout, setup, change, axle);
-    const char *at = change->with_place ? figure_at(layout->arena, layout->plan, then) : NULL;
-    bool before = change->query.quantity == QUANTITY_TRUE_SPEED && is_set_anew(layout, setup);
     page_raw(layout, "<tr>");
     page_element(layout, "th", " scope=\"row\"",
-                 arena_format(layout->arena, "%s%s%s%s%s%s", change->title,
-                              axle == AXLE_NONE ? "" : ", ", axle_name(axle), at ? ", " : "",
-                              at ? at : "", before ? ", not set" : ""));
+                 arena_format(layout->arena, "%s%s%s%s", change->title,
+                              axle == AXLE_NONE ? "" : ", ", axle_name(axle),
+                              at_text(layout, change, then)));
     if (setup > 0)
         page_figure_cell(layout, changed_from(layout, change, axle));
     page_figure_cell(layout, then);
     page_raw(layout, "</tr>\n");
 }
 
+/* Of an option that is no go nothing is set. */
+static bool is_told(const struct layout *layout, size_t setup, const struct change *change)
+{
+    bool set =
+        layout->outcomes[setup].outcome != OUTCOME_NO_GO && answer_sets_speedometer(layout, setup);
+    return change->when == ALWAYS || (change->when == ONCE_SET) == set;
+}
+
 static void put_change(const struct layout *layout, size_t setup, const struct change *change)
 {
     const struct figure *then = changed(layout, setup, change, AXLE_NONE);
-    if (then == NULL ||
-        change->query.quantity ==
-            (is_set_anew(layout, setup) ? QUANTITY_SPEEDOMETER_ERROR : QUANTITY_REMAINING_ERROR))
+    if (then == NULL || !is_told(layout, setup, change))
         return;
     const struct figure *rear = change->least || then->axle != AXLE_FRONT
                                     ? NULL

@@ -26,13 +26,13 @@ give_up() {
 
 "${CC:-cc}" -O2 -o "$work/stopwatch" "$here/stopwatch.c" || give_up "no C compiler"
 
-# measure RUNS INPUT OUTPUT COMMAND...: sets $time_us (the median), $spread and $memory_kib, returns 1
-# if it does not run.
+# measure RUNS INPUT OUTPUT COMMAND...: sets $time_us (the least: what else runs on the machine only
+# adds to it), $spread and $memory_kib, returns 1 if it does not run.
 measure() {
     measured=$("$work/stopwatch" "$@" 2>"$work/errors") || return 1
     # shellcheck disable=SC2086 # four numbers
     set -- $measured
-    time_us=$2
+    time_us=$1
     spread="$1 / $2 / $3"
     memory_kib=$4
 }

@@ -307,6 +307,8 @@ function speed_rows(s, k,    v)
 }
 function posted_rows(s, k, entered,    i, v)
 {
+    dial_plain(s, "true_speed", "shown " told_at " " dial_unit ", as entered", \
+        (told_at - offset) / (k * entered), dial_unit)
     for (i = 1; i <= posted_count; i++) {
         v = posted[i]
         dial_plain(s, "shown_at_limit", "posted " v " " dial_unit, k * v + offset, dial_unit)

@@ -83,10 +83,12 @@ static bool answers(const struct figure *figure, enum told answer, double before
 }
 
 /* A grade that the wheels' grip sets does not go by the engine, and one that must fall helps the
- * heavier vehicle more; an item that would lift an axle may grow with what stands on it. */
+ * heavier vehicle more; an item that would lift an axle may grow with what stands on it; what is
+ * true once another setting is entered goes by that one's step. */
 static bool is_of_another_kind(const struct figure *figure)
 {
-    return has_word(figure) || (figure->quantity == QUANTITY_GRADE && figure->value < 0) ||
+    return has_word(figure) || figure->place.setting == AT_SETTING_ENTERED ||
+           (figure->quantity == QUANTITY_GRADE && figure->value < 0) ||
            (figure->quantity == QUANTITY_LARGEST_ITEM && figure->basis.id == BASIS_LIMITED_BY_LIFT);
 }
 

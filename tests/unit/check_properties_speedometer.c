@@ -393,8 +393,9 @@ static int error_stays_with_its_setting(struct run *run)
     int checked = 0;
     for (size_t i = 0; i < with.count; i++) {
         const struct figure *figure = &with.items[i], *like = same_row(&other, figure);
-        if (figure->setup != 1 || (figure->quantity != QUANTITY_SPEEDOMETER_ERROR &&
-                                   figure->quantity != QUANTITY_TRUE_SPEED))
+        if (figure->setup != 1 || figure->place.setting == AT_SETTING_ENTERED ||
+            (figure->quantity != QUANTITY_SPEEDOMETER_ERROR &&
+             figure->quantity != QUANTITY_TRUE_SPEED))
             continue;
         REQUIRE(like != NULL && close_in_unit(figure, figure->value, like->value),
                 "%s: not as if measured with it", told_of(run, figure));

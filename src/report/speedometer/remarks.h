@@ -7,6 +7,7 @@
     X(BASIS_NEW_ERROR, "1 + e_new = (1 + e) C_old / C_new")                                        \
     X(BASIS_TRUE_SPEED, "true = shown (C_new / C_old) / (1 + e)")                                  \
     X(BASIS_SHOWN_SPEED, "shown = true (1 + e) C_old / C_new")                                     \
+    X(BASIS_TRUE_ENTERED, "what is true at that speed, with the setting to enter")                 \
     X(BASIS_SHOWN_NOW, "what is shown at exactly the limit, as set now")                           \
     X(BASIS_SHOWN_ENTERED, "what is shown at exactly the limit, with the setting to enter")        \
     X(BASIS_CIRCUMFERENCE_CHANGE, "C_new / C_old - 1; limit: tyres of one size, table rolling")    \

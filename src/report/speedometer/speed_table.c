@@ -41,6 +41,17 @@ static void report_line(const struct gauge *gauge, const struct dial *dial, bool
     figures_add(gauge->figures, figure);
 }
 
+/* What is true at the round speed once the setting is entered. */
+static void report_entered(const struct gauge *gauge, const struct dial *dial)
+{
+    struct figure figure = gauge_figure_at(gauge, QUANTITY_TRUE_SPEED,
+                                           true_speed_mps(dial->line_set, gauge->at_mps),
+                                           remark(BASIS_TRUE_ENTERED), AT_SHOWN, gauge->at_mps);
+    figure.place.setting = AT_SETTING_ENTERED;
+    if (known(dial->answer.nearest))
+        figures_add(gauge->figures, figure);
+}
+
 static void report_lines(const struct gauge *gauge, const struct dial *dial,
                          const struct table_range *range, bool shown_given)
 {
@@ -135,6 +146,7 @@ void report_speed_table(const struct gauge *gauge, const struct dial *dial)
 {
     struct table_range range = range_of(gauge);
     report_lines(gauge, dial, &range, true);
+    report_entered(gauge, dial);
     report_lines(gauge, dial, &range, false);
     report_posted_limits(gauge, dial);
 }
