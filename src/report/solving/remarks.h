@@ -3,10 +3,10 @@
 #define TYRESUM_REPORT_SOLVING_REMARKS_H
 
 #define SOLVING_REMARKS(X)                                                                         \
-    X(BASIS_LEAST_CHANGE, "of all sets of what the file allows none has fewer changes; then: {}")  \
-    X(BASIS_LEAST_OF_TRIED, "the fewest changes in {} of {} sets, for which there was time; "      \
-                            "then: {}")                                                            \
+    X(BASIS_LEAST_CHANGE, "no allowed set has fewer changes; then: {}")                            \
+    X(BASIS_LEAST_OF_TRIED, "the fewest changes in {} of {} sets; then: {}")                       \
     X(BASIS_ALL_CHANGES, "all sets of the changes that the file allows")                           \
+    X(BASIS_SOME_CHANGES, "sets of the changes that the file allows, not all tried")               \
     X(BASIS_MAY_BE_OFF, "each input changed alone, within what a measurement may be off by")       \
     X(ADVICE_MAY_BE_OFF, "{}: {}")                                                                 \
     X(PHRASE_BEYOND_THAT, "beyond that {}")                                                        \
@@ -19,12 +19,11 @@
     X(ADVICE_LOWER_BY, "lower the {} by {}")                                                       \
     X(ADVICE_LEAST_TASK, "{}")                                                                     \
     X(ADVICE_LEAST_AMOUNT, "{}: {}")                                                               \
-    X(ADVICE_NOTHING_DOES, "nothing that the file allows makes it go: {}")                         \
-    X(ADVICE_NO_CHANGE_DOES, "nothing that the file allows makes it go, in {} sets of changes: "   \
-                             "{}")                                                                 \
-    X(ADVICE_NOT_ALL_TRIED, "none of {} sets tried, of {}, makes it go: {}; name fewer choices")   \
-    X(PHRASE_BARS_EACH, "{} stands in the way of each")                                            \
-    X(PHRASE_BARS_EACH_BY, "{} stands in the way of each, by {} at best")                          \
-    X(PHRASE_NEAREST_BREAKS, "each breaks something, the nearest {}")
+    X(ADVICE_NOTHING_DOES, "no allowed work makes it go: {}")                                      \
+    X(ADVICE_NO_CHANGE_DOES, "no allowed change makes it go ({} tried): {}")                       \
+    X(ADVICE_NOT_ALL_TRIED, "{} of {} sets of changes tried, none makes it go: {}")                \
+    X(PHRASE_BARS_EACH, "{} stands in the way")                                                    \
+    X(PHRASE_BARS_EACH_BY, "{} stands in the way, by {} at best")                                  \
+    X(PHRASE_NEAREST_BREAKS, "the nearest breaks {}")
 
 #endif

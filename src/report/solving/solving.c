@@ -16,7 +16,7 @@ static struct remark basis_of(const struct told *told)
     const struct least_change *least = told->least;
     struct arena *arena = told->plan->arena;
     if (!least->found)
-        return remark(BASIS_ALL_CHANGES);
+        return remark(least->all_tried ? BASIS_ALL_CHANGES : BASIS_SOME_CHANGES);
     struct argument then = say_text(outcome_words(least->outcome.outcome));
     if (!least->all_tried)
         return REMARK_WITH(arena, BASIS_LEAST_OF_TRIED, say_number((double)least->tried, 0),
