@@ -80,6 +80,10 @@ SHORTLIST_TEXT(get_records, row->records)
     {                                                                                              \
         name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, priority, GET(get)                \
     }
+#define SPRING(name, title, get)                                                                   \
+    {                                                                                              \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, 1, get, 0, 0, COLUMN_SOMETIMES    \
+    }
 #define PRESSURE(name, title, get)                                                                 \
     {                                                                                              \
         name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 3, GET(get)           \
@@ -104,8 +108,8 @@ const struct column shortlist_columns[] = {
     TEXT_COLUMN("verdict", "verdict", 7, get_verdict),
     TEXT_COLUMN("outcome", "outcome", 0, get_outcome),
     TEXT_COLUMN("tasks", "tasks", 1, get_tasks),
-    TEXT_COLUMN("spring_front", "spring front", 1, get_spring_front), /* of a file with choices: */
-    TEXT_COLUMN("spring_rear", "spring rear", 1, get_spring_rear),
+    SPRING("spring_front", "spring front", get_spring_front), /* of a file with choices: */
+    SPRING("spring_rear", "spring rear", get_spring_rear),
     LENGTH("lift_front", "lift front", 1, get_lift_front),
     LENGTH("lift_rear", "lift rear", 1, get_lift_rear),
     TEXT_COLUMN("records", "records", 8, get_records), /* of a stock list */

@@ -47,6 +47,8 @@ struct column {
 /* As `needs`: the row's first member is an array of texts that the input brings along, and
  * `decimals` the text's place there. */
 enum { COLUMN_BROUGHT = 1u << 30 };
+/* And: only where the build has what it tells of. */
+enum { COLUMN_SOMETIMES = 1u << 29 };
 
 /* The last initializers of a column that its getter makes. */
 #define GET(getter) getter, 0, 0, 0

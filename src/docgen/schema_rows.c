@@ -18,7 +18,8 @@ static void put_column(struct outbuf *out, const char *name, const struct column
     put_all(out, "}", NULL);
 }
 
-/* A column with one unit is always there; of two units, those that --units asks for. */
+/* A column with one unit is there, but for those of some builds; of two units, those that --units
+ * asks for. */
 static void put_row(struct outbuf *out, const struct command *command)
 {
     bool first = true;
@@ -36,7 +37,7 @@ static void put_row(struct outbuf *out, const struct command *command)
     }
     put_all(out, "},\n    \"required\": [", NULL);
     for (size_t i = 0; i < *command->column_count; i++) {
-        if (command->columns[i].name_us != NULL)
+        if (command->columns[i].name_us != NULL || command->columns[i].needs == COLUMN_SOMETIMES)
             continue;
         put_all(out, first ? "\"" : ", \"", command->columns[i].name, "\"", NULL);
         first = false;
