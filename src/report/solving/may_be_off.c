@@ -52,12 +52,18 @@ static void report_parts(const struct plan *plan, unsigned parts, struct figures
             reports[part](plan, figures);
 }
 
+/* No further than a value can be: a mass is not below nothing. */
+static double off_within(const struct input *input, double off)
+{
+    return fmin(fmax(*input->value + off, input->low), input->high) - *input->value;
+}
+
 static enum outcome outcome_at(struct question *question, const struct input *input, double off)
 {
     struct figures figures = {.arena = &question->scratch, .verdicts_only = true};
     struct option_outcome found;
     double before = *input->value;
-    *input->value = fmin(fmax(before + off, input->low), input->high);
+    *input->value += off_within(input, off);
     struct plan plan = plan_now(question);
     report_parts(&plan, question->parts, &figures);
     option_outcome_make(&plan, &plan_group_figures(&plan, &figures)[1], &found);
@@ -95,8 +101,8 @@ static void close_in(struct question *question, const struct input *input, doubl
             out->becomes = there;
         }
     }
-    out->within = low * range;
-    out->beyond = high * range;
+    out->within = off_within(input, low * range);
+    out->beyond = off_within(input, high * range);
     out->share = high;
 }
 
