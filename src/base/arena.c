@@ -82,7 +82,8 @@ void *arena_grow(struct arena *arena, void *items, size_t count, size_t *capacit
 char *arena_copy(struct arena *arena, struct span text)
 {
     char *copy = arena_allocate(arena, text.length + 1);
-    memcpy(copy, text.at, text.length);
+    if (text.length > 0)
+        memcpy(copy, text.at, text.length);
     return copy;
 }
 

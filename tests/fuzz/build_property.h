@@ -7,6 +7,7 @@
 #include "program.h"
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/commands.h"
 #include "designation_property.h"
 #include "rendered.h"
@@ -124,7 +125,8 @@ static inline const char *build_refusal_broken(struct span source, const struct 
     broken = build_errors_broken(&run, source);
     if (run.status != EXIT_INPUT_WRONG || run.out_length > 0)
         broken = "a file with faults is reported";
-    else if (strncmp(run.err, "standard input:", 15) != 0 || strstr(run.err, ": error: ") == NULL)
+    else if (other_encoding(source) == NULL &&
+             (strncmp(run.err, "standard input:", 15) != 0 || strstr(run.err, ": error: ") == NULL))
         broken = "a file with faults is refused without a place";
     program_forget(&run);
     return broken;

@@ -255,14 +255,18 @@ static bool takes_own_fields(struct span *out, struct span record, const struct 
     return passed && takes(out, span_of("\""));
 }
 
-/* What a list is refused for: a quote that is not closed at its end, or two columns of the name. */
+/* What a list is refused for: another encoding, a heading that is no text, a quote that is not
+ * closed at its end, or two columns of the name. */
 static const char *list_refusal_broken(const struct run *run, struct lines lines,
                                        const char *column)
 {
     struct span record, end;
     struct csv_shape shape = {',', 0};
     size_t named = 0;
-    bool open = false;
+    bool open = false,
+         marked = lines.rest.length > 1 && memchr("\xFE\xFF", *lines.rest.at, 2) != NULL;
+    bool encoded = strstr(run->err, "; save it as UTF-8") != NULL &&
+                   (marked || memchr(lines.rest.at, '\0', lines.rest.length) != NULL);
     while (next_line(&lines, &record, &end)) {
         char *field = malloc(record.length + 1);
         bool heading = shape.fields == 0;
@@ -270,10 +274,11 @@ static const char *list_refusal_broken(const struct run *run, struct lines lines
             shape = csv_shape_of(record);
         for (size_t i = 0; heading && csv_field(record, &shape, i, field); i++)
             named += strcmp(field, column) == 0;
-        open = open || is_open(record, end, shape.separator);
+        open = open || is_open(record, end, shape.separator) ||
+               (heading && memchr(record.at, '\0', record.length) != NULL);
         free(field);
     }
-    return (open || named > 1) && run->err_length > 0 ? NULL : "a good list is refused";
+    return (encoded || open || named > 1) && run->err_length > 0 ? NULL : "a good list is refused";
 }
 
 static const char *csv_of_records_broken(const struct run *run, struct lines lines,
