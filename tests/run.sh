@@ -148,12 +148,13 @@ run_job() {
     case $1 in
     *-sanitized)
         # The search for leaks at the end of a program takes longer than the program: in the short
-        # mode only the unit tests have it.
+        # mode only the unit tests have it, and a quarter of their random cases.
         leaks=:detect_leaks=1
         [ "$long$1" = "no${1#unit}" ] && leaks=:detect_leaks=0
+        [ "$long" = yes ] || export TEST_FEW=1
         export ASAN_OPTIONS="$sanitizer_options$leaks" UBSAN_OPTIONS="$sanitizer_options"
         everywhere "${1%-sanitized}" "$1" ", sanitized" "$sanitized" no
-        unset ASAN_OPTIONS UBSAN_OPTIONS
+        unset ASAN_OPTIONS UBSAN_OPTIONS TEST_FEW
         ;;
     docs-long) part "$1" "shells, schemas" sh "$top/tests/docs/run.sh" "$plain" --long ;;
     unit-long) TEST_LONG=1 part "$1" "unit tests, all random cases" unit_tests "$plain" no ;;

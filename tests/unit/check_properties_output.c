@@ -241,7 +241,7 @@ START_TEST(every_output_has_plain_numbers)
     static char text[OUTPUT_MAX];
     uint64_t seed = random_start("outputs");
     int checked = 0;
-    for (int i = 0; i < properties_count(FEW_OUTPUTS * 50) / 50; i++, seed++) {
+    for (int i = 0; i < (properties_count(FEW_OUTPUTS * 50) + 49) / 50; i++, seed++) {
         struct run run;
         run_make(&run, seed, &as_drawn);
         write_build(run.text.text, run.text.length);

@@ -14,10 +14,17 @@ enum { IN_FULL = 400 };
 enum { IN_FULL = 3000 };
 #endif
 
+static bool is_asked(const char *name)
+{
+    const char *asked = getenv(name);
+    return asked != NULL && *asked != '\0';
+}
+
 int properties_count(int few)
 {
-    const char *asked = getenv("TEST_LONG");
-    return asked != NULL && *asked != '\0' ? IN_FULL : few;
+    if (is_asked("TEST_LONG"))
+        return IN_FULL;
+    return is_asked("TEST_FEW") ? (few + 3) / 4 : few;
 }
 
 static void stop_at_faults(const struct run *run, const struct diagnostics *diagnostics)

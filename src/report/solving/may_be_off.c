@@ -60,7 +60,7 @@ static double off_within(const struct input *input, double off)
 
 static enum outcome outcome_at(struct question *question, const struct input *input, double off)
 {
-    struct figures figures = {.arena = &question->scratch, .verdicts_only = true};
+    struct figures figures = {.arena = &question->scratch, .verdicts_only = true, .first_setup = 1};
     struct option_outcome found;
     double before = *input->value;
     *input->value += off_within(input, off);
@@ -151,14 +151,14 @@ static int step_count(enum outcome outcome)
     return outcome == OUTCOME_NO_GO ? 4 : 1;
 }
 
-/* The nearer change of both directions within one step. */
+/* The nearer change of both directions within one step, and nearer than those that are kept. */
 static bool changes_within(struct question *question, const struct input *input, int step,
-                           struct input_margin *out)
+                           double nearer_than, struct input_margin *out)
 {
     const double *steps = question->outcome == OUTCOME_NO_GO ? steps_of_no_go : steps_of_others;
-    double from = steps[step], to = steps[step + 1];
+    double from = steps[step], to = fmin(steps[step + 1], nearer_than);
     out->share = INFINITY;
-    for (int sign = -1; sign <= 1; sign += 2) {
+    for (int sign = -1; sign <= 1 && from < to; sign += 2) {
         struct input_margin margin = {input->path, input->words, input->kind,      sign,
                                       0,           INFINITY,     question->outcome};
         margin.becomes = outcome_at(question, input, sign * to * input->range);
@@ -194,7 +194,9 @@ bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_f
                 question.parts = input->parts;
                 question.others = outcome_of_others(plan, figures, input->parts);
             }
-            found[i] = changes_within(&question, input, step, &margin);
+            double nearer_than =
+                *count < INPUTS_TOLD_MAX ? INFINITY : out[INPUTS_TOLD_MAX - 1].share;
+            found[i] = changes_within(&question, input, step, nearer_than, &margin);
             if (found[i])
                 *count = keep(out, *count, &margin);
         }
