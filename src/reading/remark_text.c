@@ -7,9 +7,17 @@
 #include "reading/place_text.h"
 #include "tables/lookup.h"
 
+/* Rounded as everywhere, and never "-0". */
+static const char *decimal_text(struct arena *arena, double value, int decimals)
+{
+    char text[NUMBER_SIZE];
+    return arena_copy(arena, (struct span){text, number_fixed(value, decimals, '.', text)});
+}
+
 static const char *quantity_text(struct arena *arena, double si, enum unit_id unit, int decimals)
 {
-    return arena_format(arena, "%.*f %s", decimals, unit_from_si(unit, si), unit_table[unit].name);
+    return arena_format(arena, "%s %s", decimal_text(arena, unit_from_si(unit, si), decimals),
+                        unit_table[unit].name);
 }
 
 /* With a decimal where a whole number would tell more than a ceiling, or less than is needed. */
@@ -42,7 +50,7 @@ static const char *argument_text(struct arena *arena, const struct argument *arg
     case ARGUMENT_TEXT:
         return argument->text;
     case ARGUMENT_NUMBER:
-        return arena_format(arena, "%.*f", argument->decimals, argument->value);
+        return decimal_text(arena, argument->value, argument->decimals);
     case ARGUMENT_RATIO:
         return ratio_text(arena, argument->value);
     case ARGUMENT_QUANTITY:
