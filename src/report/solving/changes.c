@@ -105,7 +105,7 @@ static bool changes_something(const struct plan *plan, size_t index, int kind, i
     set.choice[kind] = choice;
     switch ((enum change_kind)kind) {
     case CHANGE_WHEEL:
-        return wheel_changes(plan, index, changed_wheel(plan, &set));
+        return wheel_changes(plan, index, &specification->search.rims.items[choice]);
     case CHANGE_AXLE_RATIO:
         return specification->allowed.axle_ratio == 1 &&
                changed_axle_ratio(plan, &set) !=
