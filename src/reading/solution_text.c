@@ -47,13 +47,16 @@ static const char *hangs_on_text(const struct layout *layout, const struct setup
             continue;
         if (!known(figure->value))
             return figure_action(layout->arena, layout->plan, figure);
+        const char *amount = amount_text(layout, figure);
+        if (strcspn(amount, "123456789") > strcspn(amount, " ")) /* it tells no reader how much */
+            continue;
         bool alike = last != NULL && remark_same(becomes(figure), becomes(last));
         text = arena_format(layout->arena, "%s%s%s%s %s", text == NULL ? "" : text,
                             text == NULL || alike ? "" : behind,
                             text == NULL ? ""
                             : alike      ? "; "
                                          : ". ",
-                            figure->advice.arguments[0].text, amount_text(layout, figure));
+                            figure->advice.arguments[0].text, amount);
         behind = arena_format(layout->arena, ": %s",
                               remark_text(layout->arena, becomes(figure), layout->plan->us));
         last = figure;
