@@ -101,7 +101,7 @@ static bool judge_bolts(const struct changed_wheel *wheel)
         return false;
     struct figure figure =
         wheel_figure(wheel, QUANTITY_BOLT_CIRCLE, after->bolt_circle_m, BASIS_BOLTS);
-    figure.limit = before->bolt_circle_m;
+    figure.limit = bolts == 0 ? before->bolt_circle_m : UNKNOWN; /* else it is not what is broken */
     figure.limit_owner = LIMIT_OF_PHYSICS;
     figures_add(
         wheel->figures,
