@@ -117,6 +117,9 @@ bool designation_equal(const struct designation *a, const struct designation *b)
 /* "radial", "diagonal", "bias_belted": the construction as the tables name it. */
 const char *construction_key(enum construction construction);
 
+extern const char *const PREFIX_TEXT[PREFIX_COUNT]; /* as moulded before the size; "": none */
+extern const char *const SUFFIX_TEXT[SUFFIX_COUNT]; /* and behind it */
+
 /* "metric", "flotation", "numeric", "full_profile": the `form` column. */
 const char *designation_form_name(enum tyre_form form);
 

@@ -4,6 +4,7 @@
 #include "size/designation_internal.h"
 
 const char *const PREFIX_TEXT[PREFIX_COUNT] = {"", "P", "LT", "ST", "T", "HL"};
+const char *const SUFFIX_TEXT[SUFFIX_COUNT] = {"", "C", "CP", "LT", "ST", "NHS"};
 const char *const SPECIAL_USE_TEXT[SPECIAL_USE_COUNT] = {"", "POR", "MPT", "ET", "ML"};
 
 static char *put_text(char *to, const char *text)
@@ -91,12 +92,11 @@ static char *put_construction(char *to, const struct designation *designation)
 
 static char *put_size(char *to, const struct designation *designation)
 {
-    static const char *const SUFFIXES[SUFFIX_COUNT] = {"", "C", "CP", "LT", "ST", "NHS"};
     to = put_text(to, PREFIX_TEXT[designation->prefix]);
     to = put_width(to, designation);
     to = put_construction(to, designation);
     to = put_shortest(to, designation->rim_code_tenths * 10);
-    return put_text(to, SUFFIXES[designation->suffix]);
+    return put_text(to, SUFFIX_TEXT[designation->suffix]);
 }
 
 static char *put_service(char *to, const struct service_description *service, bool parentheses)

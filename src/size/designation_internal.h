@@ -47,7 +47,6 @@ bool fault_expected(struct scanner *scanner, const char *expected);
 /* The characters from..to as they were written, which folding has lost: for messages. */
 struct span written_between(const struct scanner *scanner, const char *from, const char *to);
 
-extern const char *const PREFIX_TEXT[PREFIX_COUNT]; /* as moulded before the size */
 extern const char *const SPECIAL_USE_TEXT[SPECIAL_USE_COUNT];
 
 /* Of a metric size, in mm and per cent. */

@@ -3,12 +3,10 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "size/designation_internal.h"
 #include "tables/tables_data.h"
 
 static bool is_same_size(const struct designation *size, const struct standard_sizes_row *row)
 {
-    static const char *const suffixes[SUFFIX_COUNT] = {"", "C", "CP", "LT", "ST", "NHS"};
     bool flotation = size->form == FORM_FLOTATION;
     bool inches = flotation || size->form == FORM_NUMERIC;
     return strcmp(row->form, designation_form_name(size->form)) == 0 &&
@@ -18,7 +16,7 @@ static bool is_same_size(const struct designation *size, const struct standard_s
            (size->overall_diameter == 0 ||
             lround(row->overall_diameter * (flotation ? 100 : 1)) == size->overall_diameter) &&
            strcmp(row->prefix, PREFIX_TEXT[size->prefix]) == 0 &&
-           strcmp(row->suffix, suffixes[size->suffix]) == 0;
+           strcmp(row->suffix, SUFFIX_TEXT[size->suffix]) == 0;
 }
 
 bool designation_listed(const struct designation *size, enum listed_end end, int *load_index,

@@ -12,14 +12,12 @@ static const char reason_rim[] = "rim_diameter", reason_form[] = "form",
 static bool is_of_form(const struct designation *size, const char *name)
 {
     struct span form = span_of(name);
-    static const char *const prefixes[PREFIX_COUNT] = {"", "P", "LT", "ST", "T", "HL"};
-    static const char *const suffixes[SUFFIX_COUNT] = {"", "C", "CP", "LT", "ST", "NHS"};
     if (span_is_but_for_case(form, "metric")) /* the plain one: letters have their own names */
         return size->form == FORM_METRIC && size->prefix == PREFIX_NONE &&
                size->suffix == SUFFIX_NONE;
     return span_is_but_for_case(form, designation_form_name(size->form)) ||
-           (size->prefix != PREFIX_NONE && span_is_but_for_case(form, prefixes[size->prefix])) ||
-           (size->suffix != SUFFIX_NONE && span_is_but_for_case(form, suffixes[size->suffix]));
+           (size->prefix != PREFIX_NONE && span_is_but_for_case(form, PREFIX_TEXT[size->prefix])) ||
+           (size->suffix != SUFFIX_NONE && span_is_but_for_case(form, SUFFIX_TEXT[size->suffix]));
 }
 
 static bool is_wanted_form(const struct search *search, const struct designation *size)
