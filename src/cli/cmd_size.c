@@ -216,10 +216,10 @@ static void take_listed(struct read_size *read)
 {
     struct service_description *service = &read->size.service;
     char note[LISTED_NOTE_SIZE];
-    designation_listed_note(&read->size, LISTED_LOWEST, note);
     if (!designation_listed(&read->size, LISTED_LOWEST, &service->load_index,
                             &service->load_index_dual))
         return;
+    designation_listed_note(service->load_index, read->size.load_range, LISTED_LOWEST, note);
     size_t used = strlen(read->taken);
     snprintf(read->taken + used, TAKEN_SIZE - used, "%s%s", used > 0 ? "; " : "", note);
 }

@@ -175,18 +175,19 @@ static void write_setup(struct arena *arena, const struct plan *plan, struct pro
 static void write_taken(struct arena *arena, const struct compared *row, struct prose *prose)
 {
     const struct tyre *tyre = &row->setup->axle[row->axle];
+    enum listed_end end = row->setup->is_fitted ? LISTED_HIGHEST : LISTED_LOWEST;
     char size[DESIGNATION_CANONICAL_SIZE], listed[LISTED_NOTE_SIZE];
+    int load_index, dual;
     designation_canonical(&tyre->size, size);
-    designation_listed_note(&tyre->size, row->setup->is_fitted ? LISTED_HIGHEST : LISTED_LOWEST,
-                            listed);
     if (tyre->taken != NULL)
         prose_line(prose, 0, HANGING,
                    arena_format(arena, "taken so: %s is read as %s: %s", row->setup->name, size,
                                 tyre->taken));
-    if (*listed != '\0')
-        prose_line(
-            prose, 0, HANGING,
-            arena_format(arena, "taken so: %s: %s; read the sidewall", row->setup->name, listed));
+    if (!designation_listed(&tyre->size, end, &load_index, &dual))
+        return;
+    designation_listed_note(load_index, tyre->size.load_range, end, listed);
+    prose_line(prose, 0, HANGING,
+               arena_format(arena, "taken so: %s: %s; read the sidewall", row->setup->name, listed));
 }
 
 void compare_notes_text(struct arena *arena, const struct plan *plan,

@@ -48,12 +48,9 @@ int designation_load_index(const struct designation *size, enum listed_end end)
     return load_index;
 }
 
-void designation_listed_note(const struct designation *size, enum listed_end end,
+void designation_listed_note(int load_index, char load_range, enum listed_end end,
                              char note[LISTED_NOTE_SIZE])
 {
-    int load_index, dual;
-    note[0] = '\0';
-    if (designation_listed(size, end, &load_index, &dual))
-        snprintf(note, LISTED_NOTE_SIZE, "load index %d as listed for load range %c, the %s",
-                 load_index, size->load_range, end == LISTED_LOWEST ? "lowest" : "highest");
+    snprintf(note, LISTED_NOTE_SIZE, "load index %d as listed for load range %c, the %s", load_index,
+             load_range, end == LISTED_LOWEST ? "lowest" : "highest");
 }

@@ -11,10 +11,9 @@ enum listed_end { LISTED_LOWEST, LISTED_HIGHEST };
 bool designation_listed(const struct designation *size, enum listed_end end, int *load_index,
                         int *load_index_dual);
 
-/* "load index 121 as listed for load range E, the lowest", without more than fits; empty where none
- * is listed. */
+/* "load index 121 as listed for load range E, the lowest": of what was found so. */
 enum { LISTED_NOTE_SIZE = 64 };
-void designation_listed_note(const struct designation *size, enum listed_end end,
+void designation_listed_note(int load_index, char load_range, enum listed_end end,
                              char note[LISTED_NOTE_SIZE]);
 
 /* The load index as moulded, or else as listed; LOAD_INDEX_NONE where neither is. */
