@@ -4,19 +4,13 @@
 #include "base/eight.h"
 #include "output/number.h"
 
-/* Section 2, rules 5 to 7. The separators are those that csv_separator() and a stream's heading
- * give. */
+/* Section 2, rules 5 to 7. Most long texts hold the separator. */
 static bool needs_quotes(struct span text, char separator)
 {
-    static const bool may_need[256] = {
-        ['"'] = true, ['\n'] = true, ['\r'] = true, [','] = true, [';'] = true, ['\t'] = true};
-    if (memchr(text.at, separator, text.length) != NULL) /* as most long ones do */
-        return true;
-    for (size_t i = 0; i < text.length; i++) {
-        char c = text.at[i];
-        if (may_need[(unsigned char)c] && (c == separator || c == '"' || c == '\n' || c == '\r'))
+    const char quoted[] = {separator, '"', '\n', '\r'};
+    for (size_t i = 0; i < sizeof quoted; i++)
+        if (memchr(text.at, quoted[i], text.length) != NULL)
             return true;
-    }
     return false;
 }
 

@@ -3,8 +3,8 @@
 
 #include <stdio.h>
 
-#include "base/utf8.h"
 #include "base/eight.h"
+#include "base/utf8.h"
 #include "output/number.h"
 
 /* Section 7: quotation mark, reverse solidus and U+0000 to U+001F must be escaped. What else would

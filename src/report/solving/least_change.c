@@ -38,7 +38,7 @@ static void judge_with(const struct change_search *search, const struct change_s
 {
     struct specification *with_it = arena_allocate(arena, sizeof *with_it);
     struct plan plan = plan_with_changes(arena, search->plan, search->index, set, with_it);
-    struct figures figures = {.arena = arena, .verdicts_only = true};
+    struct figures figures = {.arena = arena, .verdicts_only = true, .first_setup = 1};
     report(&plan, &figures);
     option_outcome_make(&plan, &plan_group_figures(&plan, &figures)[1], found);
 }

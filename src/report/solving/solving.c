@@ -70,6 +70,12 @@ static void tell_lift(const struct told *told, int axle)
                                 say_quantity(fabs(lift_m), UNIT_MM, UNIT_IN, 0)));
 }
 
+/* "room at lock, front", or the title alone. */
+static const char *on_axle(struct arena *arena, const char *title, int axle)
+{
+    return axle == AXLE_NONE ? title : arena_format(arena, "%s, %s", title, axle_name(axle));
+}
+
 /* --- the work of the set */
 
 static enum quantity_id quantity_of_task(const struct task *task)
@@ -111,9 +117,7 @@ static void tell_task(const struct told *told, const struct task *task)
     bool unload = task->cure.task == TASK_UNLOAD;
     double amount = unload ? task->cure.now : task->cure.then;
     const char *what = unload ? arena_format(arena, "%s %s", row->title, task->reason->place.name)
-                       : task->axle == AXLE_NONE
-                           ? row->title
-                           : arena_format(arena, "%s, %s", row->title, axle_name(task->axle));
+                              : on_axle(arena, row->title, task->axle);
     struct figure figure =
         figure_on_axle(quantity_of_task(task), amount, task->axle, basis_of(told));
     figure.place.name = unload ? task->reason->place.name : row->name;
@@ -131,10 +135,7 @@ static struct remark what_stands(const struct told *told)
     const struct standing_limit *stands = &told->least->stands;
     const struct quantity_row *row = &quantity_rows[stands->figure.quantity];
     struct arena *arena = told->plan->arena;
-    int axle = stands->figure.axle;
-    struct argument what =
-        say_text(axle == AXLE_NONE ? row->title
-                                   : arena_format(arena, "%s, %s", row->title, axle_name(axle)));
+    struct argument what = say_text(on_axle(arena, row->title, stands->figure.axle));
     if (!stands->always)
         return REMARK_WITH(arena, PHRASE_NEAREST_BREAKS, what);
     if (!isfinite(stands->short_by) || row->metric == UNIT_BARE)
