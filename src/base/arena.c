@@ -25,8 +25,8 @@ _Noreturn void arena_exhausted(void)
     exit(EXIT_NOT_WRITTEN);
 }
 
-/* What is larger than a block has one of its own, which the system gives cleared: a page of it that is
- * never used costs nothing. */
+/* What is larger than a block has one of its own, which the system gives cleared: a page of it that
+ * is never used costs nothing. */
 static struct arena_block *new_block(struct arena *arena, size_t size)
 {
     size_t capacity = size > BLOCK_SIZE ? size : BLOCK_SIZE;

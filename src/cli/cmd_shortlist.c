@@ -331,7 +331,7 @@ static bool are_too_many(struct arena *arena, const struct build_case *build,
 }
 
 static void tell_rest(const struct options *options, const struct stock_list *stock,
-                 const struct shortlist *list)
+                      const struct shortlist *list)
 {
     if (options->quiet)
         return;

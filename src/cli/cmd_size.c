@@ -36,7 +36,8 @@ struct size_row {
 };
 
 /* What many sizes have alike, worked out where it is met first: the texts of the bases, of which a
- * list of a million lines has a handful; the reference pressures of the classes, in both systems. */
+ * list of a million lines has a handful; the reference pressures of the classes, in both systems.
+ */
 struct met {
     struct basis {
         struct basis_rows rows;
@@ -354,8 +355,8 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     static struct met all; /* too large for the stack, and most of it is never touched */
     struct met *met = &all;
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
-        return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
-                              met, false);
+        return row_stream_run(arena, options, size_columns, size_column_count, add_designation, met,
+                              false);
     struct read_size *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
     for (size_t i = 0; i < count; i++) {

@@ -43,9 +43,8 @@ static void choose(struct column_choice *out, const struct column *column, bool 
         .at = us ? column->at_us : column->at,
     };
     const struct unit *unit = &unit_table[chosen->unit];
-    chosen->raise = unit->reciprocal
-                        ? UNKNOWN
-                        : number_scale(chosen->decimals) / unit->factor * NUMBER_PARTS;
+    chosen->raise =
+        unit->reciprocal ? UNKNOWN : number_scale(chosen->decimals) / unit->factor * NUMBER_PARTS;
     if (chosen->ready != READY_BROUGHT)
         out->needs |= column->needs << (chosen->at != column->at);
 }

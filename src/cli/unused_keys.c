@@ -8,9 +8,9 @@
 #include "yaml/build_file.h"
 #include "build/keys.h"
 
-/* Each try reads and computes the whole file again: a few milliseconds, and more where it gives many
- * figures or values. Then fewer are tried, so that all tries together take a few seconds at the most
- * for figures, and for values what a few files take. */
+/* Each try reads and computes the whole file again: a few milliseconds, and more where it gives
+ * many figures or values. Then fewer are tried, so that all tries together take a few seconds at
+ * the most for figures, and for values what a few files take. */
 enum { KEYS_TRIED_MAX = 1000, FIGURES_TRIED_MAX = 4000000, VALUES_TRIED_MAX = 300000 };
 
 struct trial {

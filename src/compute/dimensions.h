@@ -48,8 +48,8 @@ double static_loaded_radius_m(enum construction construction, double overall_dia
 void figures_by_rule(const struct designation *size, double rim_width_m,
                      struct tyre_dimensions *out);
 
-/* The two halves of it, for who needs the first alone: diameter, width, rolling and loaded radius; and
- * the rims, the width on one, and the envelope. */
+/* The two halves of it, for who needs the first alone: diameter, width, rolling and loaded radius;
+ * and the rims, the width on one, and the envelope. */
 void figures_without_rim(const struct designation *size, struct tyre_dimensions *out);
 void figures_on_rim(const struct designation *size, double rim_width_m,
                     struct tyre_dimensions *out);

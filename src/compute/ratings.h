@@ -55,8 +55,8 @@ struct load_place {
 
 /* What sets the largest item. */
 enum largest_limit {
-    LIMIT_RATING, /* which: `rating` */
-    LIMIT_TYRES,  /* of which axle: `axle` */
+    LIMIT_RATING,  /* which: `rating` */
+    LIMIT_TYRES,   /* of which axle: `axle` */
     LIMIT_WHEELS,  /* likewise */
     LIMIT_SPRINGS, /* likewise: the bump stops */
     LIMIT_LIFTED   /* an axle that would be lifted: `axle` */

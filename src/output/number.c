@@ -19,7 +19,7 @@ static const uint32_t powers_of_ten[] = {1,      10,      100,      1000,      1
                                          100000, 1000000, 10000000, 100000000, 1000000000};
 
 #define TEN(tens)                                                                                  \
-    tens "0\0" tens "1\0" tens "2\0" tens "3\0" tens "4\0" tens "5\0" tens "6\0" tens "7\0" tens    \
+    tens "0\0" tens "1\0" tens "2\0" tens "3\0" tens "4\0" tens "5\0" tens "6\0" tens "7\0" tens   \
          "8\0" tens "9\0"
 #define HUNDRED(hundreds)                                                                          \
     TEN(hundreds "0")                                                                              \
@@ -237,8 +237,8 @@ static size_t put_significand(struct significand number, char *text)
     return (size_t)used + 1;
 }
 
-/* Of a number from 1 to 10000 that has two decimals at the most, as nearly all have: the rest of its
- * ten digits are then zeros, whichever place the first one has. Nothing for any other. */
+/* Of a number from 1 to 10000 that has two decimals at the most, as nearly all have: the rest of
+ * its ten digits are then zeros, whichever place the first one has. Nothing for any other. */
 static size_t put_hundredths(double magnitude, char *text)
 {
     if (!(magnitude >= 1 && magnitude < 9999))

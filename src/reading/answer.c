@@ -82,8 +82,8 @@ bool answer_sets_speedometer(const struct layout *layout, size_t setup)
                                clearly_above(before, nearest->value));
 }
 
-/* The setting to enter, as the speedometer's part has it; a word where it is that already: an option
- * that says what it is handed over with has it set. */
+/* The setting to enter, as the speedometer's part has it; a word where it is that already: an
+ * option that says what it is handed over with has it set. */
 static const char *setting(const struct layout *layout, size_t setup)
 {
     const struct as_set *as_set = layout->plan->setups[setup].as_set;

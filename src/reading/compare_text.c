@@ -186,8 +186,9 @@ static void write_taken(struct arena *arena, const struct compared *row, struct 
     if (!designation_listed(&tyre->size, end, &load_index, &dual))
         return;
     designation_listed_note(load_index, tyre->size.load_range, end, listed);
-    prose_line(prose, 0, HANGING,
-               arena_format(arena, "taken so: %s: %s; read the sidewall", row->setup->name, listed));
+    prose_line(
+        prose, 0, HANGING,
+        arena_format(arena, "taken so: %s: %s; read the sidewall", row->setup->name, listed));
 }
 
 void compare_notes_text(struct arena *arena, const struct plan *plan,

@@ -108,8 +108,8 @@ struct taken {
 struct figures {
     struct arena *arena; /* of what a figure points to */
     struct arena *room;  /* of the figures themselves; NULL: the same */
-    bool verdicts_only; /* what is only told is left out */
-    size_t first_setup; /* those before it have been reported */
+    bool verdicts_only;  /* what is only told is left out */
+    size_t first_setup;  /* those before it have been reported */
     struct figure *items;
     size_t count, capacity;
     enum part part; /* of what is added now: the driver's */

@@ -35,8 +35,8 @@ struct option_outcome {
 void option_outcome_make(const struct plan *plan, const struct setup_figures *figures,
                          struct option_outcome *out);
 
-/* Two pieces of a setup's figures together, no matter of which is in both. `tasks` has room for those
- * of both; findings are not kept, nor which of them decides. */
+/* Two pieces of a setup's figures together, no matter of which is in both. `tasks` has room for
+ * those of both; findings are not kept, nor which of them decides. */
 void option_outcome_join(const struct option_outcome *a, const struct option_outcome *b,
                          struct task *tasks, struct option_outcome *out);
 

@@ -72,8 +72,8 @@ struct remark remark_quoted(struct arena *arena, const char *basis, const char *
 /* Whether it, or a remark within it, rests on what is from memory: its row then says so. */
 bool rests_on_memory(const struct remark *remark);
 
-/* The text of a row, each gap as "{}"; and the keys of the build file that give what it asks for, or
- * whose value it stands for, which are told apart from the words: NULL where there are none. */
+/* The text of a row, each gap as "{}"; and the keys of the build file that give what it asks for,
+ * or whose value it stands for, which are told apart from the words: NULL where there are none. */
 const char *remark_row_text(enum remark_id id);
 const char *remark_row_key(enum remark_id id);
 

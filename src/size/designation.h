@@ -103,8 +103,8 @@ struct designation_error {
  */
 bool designation_parse(struct span text, struct designation *out, struct designation_error *error);
 
-/* Reads the spelling that most lines have, such as P265/70R17 113S or LT245/75R16 120/116S: where it
- * does, it is the canonical one, and designation_parse() reads the same tyre from it. False says
+/* Reads the spelling that most lines have, such as P265/70R17 113S or LT245/75R16 120/116S: where
+ * it does, it is the canonical one, and designation_parse() reads the same tyre from it. False says
  * nothing of the text; *out is then unspecified. */
 bool designation_read_plain(struct span text, struct designation *out);
 

@@ -51,6 +51,6 @@ int designation_load_index(const struct designation *size, enum listed_end end)
 void designation_listed_note(int load_index, char load_range, enum listed_end end,
                              char note[LISTED_NOTE_SIZE])
 {
-    snprintf(note, LISTED_NOTE_SIZE, "load index %d as listed for load range %c, the %s", load_index,
-             load_range, end == LISTED_LOWEST ? "lowest" : "highest");
+    snprintf(note, LISTED_NOTE_SIZE, "load index %d as listed for load range %c, the %s",
+             load_index, load_range, end == LISTED_LOWEST ? "lowest" : "highest");
 }

@@ -53,8 +53,8 @@ const struct load_range_row *load_range_find(char letter);
 /* Table rolling: "radial", "diagonal", "bias_belted". */
 const struct rolling_row *rolling_find(const char *construction);
 
-/* Table tolerance: of UN R54 or of UN R30, by construction (0 radial, 1 diagonal, 2 bias-belted). Only
- * UN R54 knows special use tyres. */
+/* Table tolerance: of UN R54 or of UN R30, by construction (0 radial, 1 diagonal, 2 bias-belted).
+ * Only UN R54 knows special use tyres. */
 const struct tolerance_row *tolerance_find(bool un_r54, int construction, bool special_use);
 
 /* Table rim_factors: aspect ratio in per cent. measuring_factor is UNKNOWN below 20. */

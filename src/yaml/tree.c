@@ -289,8 +289,8 @@ static void read_events(struct reader *reader)
     yaml_parser_delete(&parser);
 }
 
-/* A directive (%YAML, %TAG) stands where no document is open; the parser's time grows with the square
- * of their number. */
+/* A directive (%YAML, %TAG) stands where no document is open; the parser's time grows with the
+ * square of their number. */
 static bool refuse_directives(struct diagnostics *diagnostics, struct span source)
 {
     bool outside = true;

@@ -74,7 +74,7 @@ static double value(enum quantity_id quantity, const char *option, const char *s
 #define CARRIED                                                                                    \
     "carried:\n"                                                                                   \
     "  - {item: bumper, mass: 12 kg, at: -800 mm, removed: true}\n"                                \
-    "  - {item: front guard, mass: 96 kg, at: -820 mm, point: {ahead: 840 mm, height: 440 mm}}\n" \
+    "  - {item: front guard, mass: 96 kg, at: -820 mm, point: {ahead: 840 mm, height: 440 mm}}\n"  \
     "  - {item: tank, mass: 120 kg, at: 2300 mm, point: {at: 1400 mm, height: 205 mm}}\n"          \
     "  - {item: tent, mass: 60 kg, at: 1500 mm, on: roof, top: 2200 mm}\n"                         \
     "states: {empty: [], touring: all}\n"

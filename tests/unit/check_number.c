@@ -68,11 +68,12 @@ START_TEST(fixed_random)
 }
 END_TEST
 
-/* The short way over all of its domain, and beside every half: what it tells is the plain rule's. */
+/* The short way over all of its domain, and beside every half: what it tells is the plain rule's.
+ */
 START_TEST(short_way_tells_the_same)
 {
-    static const double beside[] = {-0.5,  -0.5 + 1e-9, -0.5 + 2e-6, -0.2, 0, 0.3, 0.5 - 2e-6,
-                                    0.5 - 2e-9, 0.5};
+    static const double beside[] = {-0.5, -0.5 + 1e-9, -0.5 + 2e-6, -0.2, 0,
+                                    0.3,  0.5 - 2e-6,  0.5 - 2e-9,  0.5};
     const unsigned limit = 1000000, step = rounds(10) > 1 ? 1 : 13;
     for (unsigned units = 1; units <= limit; units += step)
         for (int decimals = 0; decimals <= 3; decimals++)
@@ -107,8 +108,7 @@ START_TEST(csv_short_text)
                 char *end = csv_text((struct span){text, length}, ';', to);
                 if ((end == NULL) != (quotes || length > CSV_TEXT_ROOM))
                     ck_abort_msg("byte %d at %zu of %zu", byte, place, length);
-                if (end != NULL &&
-                    ((size_t)(end - to) != length || memcmp(to, text, length) != 0))
+                if (end != NULL && ((size_t)(end - to) != length || memcmp(to, text, length) != 0))
                     ck_abort_msg("byte %d at %zu of %zu is another text", byte, place, length);
             }
 }

@@ -209,7 +209,8 @@ START_TEST(progress_is_told_after_a_second)
 }
 END_TEST
 
-/* One line, written over and erased; nothing where no terminal is, nor where quiet was asked for. */
+/* One line, written over and erased; nothing where no terminal is, nor where quiet was asked for.
+ */
 START_TEST(progress_leaves_nothing_behind)
 {
     FILE *file = tmpfile();

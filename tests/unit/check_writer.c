@@ -228,11 +228,16 @@ static const struct heading layout[] = {
 };
 
 static const struct cell layout_cells[] = {
-    {CELL_TEXT, .text = {"205/55R16", 9}},   {CELL_NUMBER, 1, .value = 631.9},
-    {CELL_ABSENT},                           {CELL_NUMBER, 0, .value = 615},
-    {CELL_TEXT, .text = {"computed  ", 10}}, {CELL_TEXT, .text = {"31x10.50R15LT", 13}},
-    {CELL_NUMBER, 2, .value = 775.25},       {CELL_NUMBER, 1, .value = -22.7},
-    {CELL_NUMBER, 0, .value = 1030},         {CELL_TEXT, .text = {"data\tbook\x1b[", 11}},
+    {CELL_TEXT, .text = {"205/55R16", 9}},
+    {CELL_NUMBER, 1, .value = 631.9},
+    {CELL_ABSENT},
+    {CELL_NUMBER, 0, .value = 615},
+    {CELL_TEXT, .text = {"computed  ", 10}},
+    {CELL_TEXT, .text = {"31x10.50R15LT", 13}},
+    {CELL_NUMBER, 2, .value = 775.25},
+    {CELL_NUMBER, 1, .value = -22.7},
+    {CELL_NUMBER, 0, .value = 1030},
+    {CELL_TEXT, .text = {"data\tbook\x1b[", 11}},
 };
 
 START_TEST(table_aligned)

@@ -1,5 +1,5 @@
-/* For the properties of outcomes: what the shop does, put into the keys of the build; numbers as the
- * list of tasks has them. */
+/* For the properties of outcomes: what the shop does, put into the keys of the build; numbers as
+ * the list of tasks has them. */
 #ifndef TYRESUM_TESTS_WORKSHOP_H
 #define TYRESUM_TESTS_WORKSHOP_H
 

@@ -165,7 +165,7 @@ static void set_bearings(struct placed *placed)
         const struct axle_pressures *each = &placed->loaded->axle[axle];
         out->axle[axle] =
             (struct axle_bearing){each->dual, load_within_kg(specification, each->capacity_sure_kg),
-                             each->wheel_load_kg, load_to_bump_kg(specification, (int)axle)};
+                                  each->wheel_load_kg, load_to_bump_kg(specification, (int)axle)};
         out->sprung_from_kg[axle] = of_axle(specification->vehicle.unladen_kg, (int)axle) +
                                     tyre_mass_change_kg(loading->fitted, loading->setup, axle);
     }

@@ -26,7 +26,8 @@
     X(ADVICE_WRITE_SIZE, "find the whole size: passenger, LT or C tyre", "size")                   \
     X(ADVICE_GIVE_LOAD_RANGE, "find load range, or maximum load and its pressure",                 \
       "load_range, or data_book: max_load and at_pressure")                                        \
-    X(ADVICE_GIVE_FITTED_RANGE, "find the fitted tyre's load range, or its maximum load and pressure", \
+    X(ADVICE_GIVE_FITTED_RANGE,                                                                    \
+      "find the fitted tyre's load range, or its maximum load and pressure",                       \
       "tyres: fitted: load_range, or data_book: max_load and at_pressure")                         \
     X(ADVICE_GIVE_LOAD_INDICES, "read the load index of both tyres", "size")                       \
     X(ADVICE_GIVE_LOAD_INDEX, "find the load index", "size")                                       \
@@ -223,8 +224,7 @@
     X(BASIS_LIMITED_BY_LIFT, "limited by lifting the other axle off the ground")                   \
     X(BASIS_LIMITED_BY_SPRINGS, "limited by the {} springs' travel to bump")                       \
     X(BASIS_LIMITED_BY_END, "the vehicle's end, or the outermost place that the file names")       \
-    X(ADVICE_ROOM_SPRINGS_UNKNOWN, "find the {} springs' wheel rate",                               \
-      "suspension: wheel_rate")                                                                    \
+    X(ADVICE_ROOM_SPRINGS_UNKNOWN, "find the {} springs' wheel rate", "suspension: wheel_rate")    \
     X(ADVICE_NO_PLACE, "nowhere along the vehicle: {}")                                            \
     X(ADVICE_ROOM_UNKNOWN, "needs the wheelbase, the unladen weights and the {}",                  \
       "vehicle: wheelbase, unladen and ratings")                                                   \

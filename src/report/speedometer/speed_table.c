@@ -44,9 +44,9 @@ static void report_line(const struct gauge *gauge, const struct dial *dial, bool
 /* What is true at the round speed once the setting is entered. */
 static void report_entered(const struct gauge *gauge, const struct dial *dial)
 {
-    struct figure figure = gauge_figure_at(gauge, QUANTITY_TRUE_SPEED,
-                                           true_speed_mps(dial->line_set, gauge->at_mps),
-                                           remark(BASIS_TRUE_ENTERED), AT_SHOWN, gauge->at_mps);
+    struct figure figure =
+        gauge_figure_at(gauge, QUANTITY_TRUE_SPEED, true_speed_mps(dial->line_set, gauge->at_mps),
+                        remark(BASIS_TRUE_ENTERED), AT_SHOWN, gauge->at_mps);
     figure.place.setting = AT_SETTING_ENTERED;
     if (known(dial->answer.nearest))
         figures_add(gauge->figures, figure);
