@@ -50,6 +50,10 @@ void report_pressure(const struct loaded_setup *loaded, int axle, struct figures
 /* What was added to the table pressure for the top speed, where anything was. */
 struct remark for_speed(struct arena *arena, const struct tyre_rating *rating);
 
+/* Asks for what a tyre of that class carries at a pressure: a load range tells it of LT, flotation,
+ * numeric and trailer tyres alone. */
+enum remark_id ask_for_load(enum tyre_group group);
+
 /* Asks for the sidewall: whether it allows a pressure that not every tyre of the kind may have, and
  * no more than tyre and wheel can. */
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa);

@@ -58,9 +58,10 @@ static struct remark asked_for(const struct loaded_setup *loaded, const struct l
     if (by->limit != LIMIT_TYRES)
         return REMARK_WITH(arena, ADVICE_ROOM_UNKNOWN, say_text(rating_name(by->rating)));
     const struct axle_pressures *axle = &loaded->axle[by->axle];
-    enum remark_id missing = axle->rating.completed          ? ADVICE_WRITE_SIZE
-                             : !known(axle->capacity_max_kg) ? ADVICE_GIVE_LOAD_INDEX
-                                                             : ADVICE_GIVE_LOAD_RANGE;
+    enum remark_id missing = axle->rating.completed ? ADVICE_WRITE_SIZE
+                             : !known(axle->capacity_max_kg)
+                                 ? ADVICE_GIVE_LOAD_INDEX
+                                 : ask_for_load(tyre_group(axle->rating.class));
     return REMARK_WITH(arena, ADVICE_ROOM_TYRES_UNKNOWN, axle_says,
                        say_remark(arena, remark(missing)));
 }

@@ -7,6 +7,12 @@
 enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 }; /* the last is of the pressure itself */
 
 /* What the sidewall must be read for. */
+enum remark_id ask_for_load(enum tyre_group group)
+{
+    bool by_load_range = group == GROUP_LIGHT_TRUCK || group == GROUP_TRAILER;
+    return by_load_range ? ADVICE_GIVE_LOAD_RANGE : ADVICE_GIVE_MOULDED_LOAD;
+}
+
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa)
 {
     double asked_Pa = pressure_to_set_Pa(needed_Pa, highest_Pa, plan_pressure_system(plan));
@@ -23,9 +29,13 @@ static void find_needs(const struct plan *plan, const struct axle_pressures *axl
     needs[0] =
         (struct need){known(axle->placard_Pa) && !axle->rating.completed,
                       remark(axle->rating.completed ? ADVICE_WRITE_SIZE : ADVICE_GIVE_PLACARD)};
-    needs[1] = (struct need){known(axle->rating.reference_Pa), remark(ADVICE_GIVE_LOAD_RANGE)};
+    needs[1] = (struct need){known(axle->rating.reference_Pa),
+                             remark(ask_for_load(tyre_group(axle->rating.class)))};
     needs[2] = (struct need){
-        rated, remark(axle->fitted_unread ? ADVICE_GIVE_FITTED_RANGE : ADVICE_GIVE_LOAD_INDICES)};
+        rated, axle->fitted_unread
+                   ? REMARK_WITH(plan->arena, ADVICE_OF_FITTED,
+                                 say_remark(plan->arena, remark(ask_for_load(axle->placard_group))))
+                   : remark(ADVICE_GIVE_LOAD_INDICES)};
     needs[3] = (struct need){known(axle->load_built_kg), remark(ADVICE_AXLE_LOAD_UNKNOWN)};
     needs[4] =
         (struct need){axle->reason != REASON_UNREAD && !unweighed,

@@ -29,7 +29,7 @@ void report_axle_rating(const struct loaded_setup *loaded, int axle, struct figu
     const struct need needs[] = {
         {!pressures->rating.completed, remark(ADVICE_WRITE_SIZE)},
         {known(pressures->capacity_max_kg), remark(ADVICE_GIVE_LOAD_INDEX)},
-        {known(sure), remark(ADVICE_GIVE_LOAD_RANGE)},
+        {known(sure), remark(ask_for_load(tyre_group(pressures->rating.class)))},
         {known(rating), remark(ADVICE_GIVE_AXLE_RATING)},
         {!unread,
          read_sidewall(loaded->plan, pressures->demands.rated_Pa, pressures->ceilings.highest_Pa)},
@@ -62,7 +62,9 @@ static enum remark_id pressure_advice(const struct axle_pressures *pressures)
 {
     if (!known(pressures->placard_Pa))
         return ADVICE_GIVE_PLACARD;
-    return known(pressures->rating.reference_Pa) ? ADVICE_PRESSURE_UNKNOWN : ADVICE_GIVE_LOAD_RANGE;
+    return known(pressures->rating.reference_Pa)
+               ? ADVICE_PRESSURE_UNKNOWN
+               : ask_for_load(tyre_group(pressures->rating.class));
 }
 
 static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
@@ -86,7 +88,7 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
         {known(pressures->needed_Pa), remark(pressure_advice(pressures))},
     };
-    bool by_sidewall = pressure_advice(pressures) == ADVICE_GIVE_LOAD_RANGE;
+    bool by_sidewall = known(pressures->placard_Pa) && !known(pressures->rating.reference_Pa);
     struct judgement how = {.needs = needs,
                             .need_count = 2,
                             .ask = !needs[0].known ? TASK_READ_WHEEL
