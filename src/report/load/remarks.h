@@ -26,9 +26,9 @@
     X(ADVICE_WRITE_SIZE, "find the whole size: passenger, LT or C tyre", "size")                   \
     X(ADVICE_GIVE_LOAD_RANGE, "find load range, or maximum load and its pressure",                 \
       "load_range, or data_book: max_load and at_pressure")                                        \
-    X(ADVICE_GIVE_MOULDED_LOAD, "read maximum load and its pressure on the sidewall",              \
+    X(ADVICE_GIVE_MOULDED_LOAD, "read maximum load and pressure on the sidewall",                  \
       "data_book: max_load and at_pressure")                                                       \
-    X(ADVICE_OF_FITTED, "of the fitted tyre: {}")                                                  \
+    X(ADVICE_OF_FITTED, "fitted tyre: {}")                                                         \
     X(ADVICE_GIVE_LOAD_INDICES, "read the load index of both tyres", "size")                       \
     X(ADVICE_GIVE_LOAD_INDEX, "find the load index", "size")                                       \
     X(ADVICE_AXLE_LOAD_UNKNOWN, "the load on this axle is not known: see its own row")             \
