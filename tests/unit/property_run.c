@@ -14,12 +14,6 @@ enum { IN_FULL = 400 };
 enum { IN_FULL = 3000 };
 #endif
 
-static bool is_asked(const char *name)
-{
-    const char *asked = getenv(name);
-    return asked != NULL && *asked != '\0';
-}
-
 int properties_count(int few)
 {
     if (is_asked("TEST_LONG"))

@@ -274,14 +274,23 @@ static bool same_for_speedometer(const struct trial *trial, const struct shortli
     return same_value(a->axle_ratio, b->axle_ratio);
 }
 
-/* Wheels of one rating bear alike, wherever they stand: but for twins, for the wheel that is on,
- * of which the vehicle's maker tells, and where another of the list may be ordered. */
+static bool same_stands(const struct shortlisted *a, const struct shortlisted *b)
+{
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        if (a->spring[axle] != b->spring[axle] || a->lift_m[axle] != b->lift_m[axle])
+            return false;
+    return true;
+}
+
+/* On the same springs, which say what may still come on them, wheels of one rating bear alike,
+ * wherever they stand: but for twins, for the wheel that is on, of which the vehicle's maker tells,
+ * and where another of the list may be ordered. */
 static bool same_for_load(const struct trial *trial, const struct shortlisted *a,
                           const struct shortlisted *b)
 {
     const struct setup *fitted = &trial->plan->fitted;
     bool twins = tyre_is_dual(&fitted->axle[AXLE_FRONT]) || tyre_is_dual(&fitted->axle[AXLE_REAR]);
-    return same_value(a->rim->max_load_kg, b->rim->max_load_kg) &&
+    return same_stands(a, b) && same_value(a->rim->max_load_kg, b->rim->max_load_kg) &&
            same_value(a->rim->max_pressure_Pa, b->rim->max_pressure_Pa) && !twins &&
            trial->plan->specification->allowed.wheel != 1 && !is_fitted_wheel(fitted, a->rim) &&
            !is_fitted_wheel(fitted, b->rim);
