@@ -244,8 +244,8 @@ static void solve(const struct plan *plan, const struct setup_figures *setups, s
     struct option_outcome found;
     option_outcome_make(plan, &setups[index], &found);
     out->outcome = found.outcome;
-    out->margins_tried = may_be_off_find(plan, index, &setups[index], found.outcome,
-                                         &spending->margins, out->margins, &out->margin_count);
+    out->margins_tried = may_be_off_find(plan, index, found.outcome, &spending->margins,
+                                         out->margins, &out->margin_count);
     if (found.outcome == OUTCOME_NO_GO)
         least_change_find(plan, index, &found, &spending->changes, &out->least);
 }
