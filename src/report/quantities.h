@@ -383,8 +383,9 @@ enum quantity_policy {
 enum quantity_id { QUANTITIES(QUANTITY_ID) QUANTITY_COUNT };
 #undef QUANTITY_ID
 
+/* Texts as arrays, here as in the tables: a pointer is put right by the loader each time. */
 struct quantity_row {
-    const char *name, *title;
+    char name[40], title[52];
     enum unit_id metric, us;
     int decimals_metric, decimals_us;
     unsigned policy; /* enum quantity_policy */

@@ -395,7 +395,7 @@ static int margins_of(struct run *run)
     report_every_part(&plan, &figures);
     const struct setup_figures *setup = &plan_group_figures(&plan, &figures)[1];
     option_outcome_make(&plan, setup, &found);
-    ck_assert(may_be_off_find(&plan, 1, setup, found.outcome, &judging, margins, &count));
+    ck_assert(may_be_off_find(&plan, 1, found.outcome, &judging, margins, &count));
     for (size_t i = 0; i < count; i++) {
         const struct input_margin *margin = &margins[i];
         double low = fabs(margin->within), high = fabs(margin->beyond);

@@ -279,8 +279,8 @@ void report_solving(const struct plan *plan, struct figures *figures)
     for (size_t i = 1; i < plan->count; i++) { /* before more figures are added */
         struct solved *now = &solved[i];
         option_outcome_make(plan, &setups[i], &now->found);
-        now->margins_tried = may_be_off_find(plan, i, &setups[i], now->found.outcome, &judging,
-                                             now->margins, &now->margin_count);
+        now->margins_tried = may_be_off_find(plan, i, now->found.outcome, &judging, now->margins,
+                                             &now->margin_count);
     }
     find_least_changes(plan, solved);
     figures->part = PART_SOLVING;
