@@ -2,6 +2,8 @@
 
 /* As findings are judged: a billionth of a metre does not count as short. */
 #define SLACK_M 1e-9
+/* Two changes that near to each other are one. */
+#define SAME_CHANGE_M 1e-12
 
 static bool is_short(double room_m)
 {
@@ -56,8 +58,8 @@ double trim_to_fit_m(const struct arch_rooms *rooms)
 /* The inset change in [low, high] with the most room at lock. */
 static double best_for_lock(double low, double high, lock_room_at lock_room, const void *data)
 {
-    enum { STEPS = 120 };
-    for (int i = 0; i < STEPS; i++) {
+    enum { STEPS_MOST = 120 };
+    for (int i = 0; i < STEPS_MOST && high - low > SAME_CHANGE_M; i++) {
         double a = low + (high - low) / 3, b = high - (high - low) / 3;
         if (lock_room(a, data) < lock_room(b, data))
             low = a;
@@ -70,8 +72,8 @@ static double best_for_lock(double low, double high, lock_room_at lock_room, con
 /* Between a change that is short at lock and one that is not: where the room is just enough. */
 static double just_enough(double short_m, double enough_m, lock_room_at lock_room, const void *data)
 {
-    enum { STEPS = 80 };
-    for (int i = 0; i < STEPS; i++) {
+    enum { STEPS_MOST = 80 };
+    for (int i = 0; i < STEPS_MOST && fabs(enough_m - short_m) > SAME_CHANGE_M; i++) {
         double middle = (short_m + enough_m) / 2;
         if (lock_room(middle, data) < 0) /* without the slack, so that what is done is enough */
             short_m = middle;

@@ -20,15 +20,21 @@ double backspacing_m(const struct wheel *wheel)
     return (wheel->width_m + RIM_FLANGES_M) / 2 + wheel->inset_m;
 }
 
+/* Plain: the lengths of vehicles neither overflow nor vanish when squared. */
+static double diagonal_m(double across_m, double up_m)
+{
+    return sqrt(across_m * across_m + up_m * up_m);
+}
+
 bool lies_within_tyre(double distance_m, double height_m, double loaded_radius_m)
 {
-    return hypot(distance_m, loaded_radius_m - height_m) <= loaded_radius_m;
+    return diagonal_m(distance_m, loaded_radius_m - height_m) <= loaded_radius_m;
 }
 
 double ramp_angle_rad(double distance_m, double height_m, double loaded_radius_m)
 {
     double below_axle = loaded_radius_m - height_m;
-    double reach = hypot(distance_m, below_axle);
+    double reach = diagonal_m(distance_m, below_axle);
     if (lies_within_tyre(distance_m, height_m, loaded_radius_m))
         return UNKNOWN;
     return asin(loaded_radius_m / reach) - atan2(below_axle, distance_m);
@@ -63,12 +69,12 @@ double lock_room_lost_at_most_m(double diameter_change_m, struct edge_move move)
         return UNKNOWN;
     double taller = fmax(0, diameter_change_m / 2);
     double edge = fmax(0, fmax(move.inner_m, move.outer_m));
-    return hypot(taller, edge);
+    return diagonal_m(taller, edge);
 }
 
 double swept_corner_radius_m(double diameter_m, double width_m, double offset_m)
 {
-    return hypot(diameter_m / 2, width_m / 2 + offset_m);
+    return diagonal_m(diameter_m / 2, width_m / 2 + offset_m);
 }
 
 static double corner_growth(struct swept_tyre before, struct swept_tyre after, double side)

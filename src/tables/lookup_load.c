@@ -91,27 +91,29 @@ double speed_pressure_added_kPa(const char *symbol, double speed_kmh)
 }
 
 /* Whether a pressure is from the one to the other of a pair. */
-static bool is_of_pair(double pressure_Pa, double kPa, double psi, struct nominal_step *out)
+static bool is_of_pair(double pressure_Pa, double metric_Pa, double us_Pa, struct nominal_step *out)
 {
     const double slack_Pa = 1e-3;
-    out->metric_Pa = unit_to_si(UNIT_KPA, kPa);
-    out->us_Pa = unit_to_si(UNIT_PSI, psi);
-    out->low_Pa = out->metric_Pa < out->us_Pa ? out->metric_Pa : out->us_Pa;
-    out->high_Pa = out->metric_Pa < out->us_Pa ? out->us_Pa : out->metric_Pa;
-    return pressure_Pa >= out->low_Pa - slack_Pa && pressure_Pa <= out->high_Pa + slack_Pa;
+    double low = metric_Pa < us_Pa ? metric_Pa : us_Pa, high = metric_Pa < us_Pa ? us_Pa : metric_Pa;
+    if (!(pressure_Pa >= low - slack_Pa && pressure_Pa <= high + slack_Pa))
+        return false;
+    *out = (struct nominal_step){
+        .metric_Pa = metric_Pa, .us_Pa = us_Pa, .low_Pa = low, .high_Pa = high};
+    return true;
 }
 
 bool nominal_step_find(double pressure_Pa, struct nominal_step *out)
 {
+    const double kPa = unit_to_si(UNIT_KPA, 1), psi = unit_to_si(UNIT_PSI, 1);
     if (!known(pressure_Pa))
         return false;
     for (int i = 0; i < inflation_count; i++)
-        if (is_of_pair(pressure_Pa, inflation_rows[i].reference_kPa,
-                       inflation_rows[i].reference_psi, out))
+        if (is_of_pair(pressure_Pa, inflation_rows[i].reference_kPa * kPa,
+                       inflation_rows[i].reference_psi * psi, out))
             return true;
     for (int i = 0; i < load_range_count; i++) /* the wide and the trailer columns are lower rows */
-        if (is_of_pair(pressure_Pa, load_range_rows[i].lt_reference_kPa,
-                       load_range_rows[i].lt_reference_psi, out))
+        if (is_of_pair(pressure_Pa, load_range_rows[i].lt_reference_kPa * kPa,
+                       load_range_rows[i].lt_reference_psi * psi, out))
             return true;
     return false;
 }

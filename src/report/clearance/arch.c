@@ -44,8 +44,8 @@ static struct figure judged_room(const struct wheel_arch *arch, const struct arc
                                         .if_met = doubtful ? within_tape : remark(REMARK_NONE),
                                         .if_cured = arch_cure_told(arch, &cure),
                                         .if_broken = remark(broken)});
-    if (figure.verdict == VERDICT_FAIL)
-        figure.cures = arch_cures(arch, tyre, room, room_m);
+    if (figure.verdict == VERDICT_FAIL && !arch->figures->verdicts_only)
+        figure.cures = arch_cures(arch, tyre, room, room_m, ~0u);
     return figure;
 }
 

@@ -63,9 +63,10 @@ enum lock_rule arch_lock_rule(const struct wheel_arch *arch);
 struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre *tyre,
                            enum arch_room room, double room_m);
 
-/* What would make a room that is short fit, each change by itself. */
+/* What would make a room that is short fit, each change by itself; `wanted`: bits of the kinds that
+ * are read. */
 const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_tyre *tyre,
-                               enum arch_room room, double room_m);
+                               enum arch_room room, double room_m, unsigned wanted);
 
 /* In the user's units, rounded away from zero so that it is enough. */
 double enough_m(const struct plan *plan, double length_m);

@@ -53,7 +53,7 @@ static void offer_trim_at_lock(const struct arch_tyre *tyre, double amount_m, st
 }
 
 const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_tyre *tyre,
-                               enum arch_room room, double room_m)
+                               enum arch_room room, double room_m, unsigned wanted)
 {
     struct cures *cures = arena_allocate(arch->plan->arena, sizeof *cures);
     *cures = (struct cures){.offered = 0};
@@ -65,7 +65,8 @@ const struct cures *arch_cures(const struct wheel_arch *arch, const struct arch_
         offer_trim_at_lock(tyre, arch_lock_doubt_m(arch) - room_m, cures);
     else if (room != ROOM_INNER)
         offer(cures, CURE_TRIM, -room_m);
-    if (room == ROOM_INNER || room == ROOM_OUTER || room == ROOM_LOCK)
+    bool of_sides = room == ROOM_INNER || room == ROOM_OUTER || room == ROOM_LOCK;
+    if (of_sides && wanted & 1u << CURE_INSET) /* which is searched for */
         offer_inset(arch, tyre, cures);
     return cures;
 }

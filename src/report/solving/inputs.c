@@ -8,14 +8,14 @@
 #include "compute/axle_loads.h"
 
 enum {
-    CLEARANCE = 1 << PART_CLEARANCE,
     LOAD = 1 << PART_LOAD,
     SPEEDOMETER = 1 << PART_SPEEDOMETER,
-    EVERY = (1 << PART_SOLVING) - 1
+    STANDS_OTHERWISE = LOAD | JUDGED_CLEARANCE,
+    ARCHES = JUDGED_OF_FRONT | JUDGED_OF_REAR
 };
 
 /* What is measured or weighed, not what is only offered, asked for, rated or moulded: where its
- * path begins and its key, any where none is named; which parts read it, so that no other's
+ * path begins and its key, any where none is named; what reads it, so that no other
  * findings change with it; and how far is looked, as no measurement of the kind is off by more
  * (common practice, no source), a share of the value where that is said. */
 static const struct {
@@ -23,29 +23,33 @@ static const struct {
     enum unit_kind kind;
     double range;
     bool share;
-    unsigned parts;
+    unsigned read_by;
 } tried[] = {
-    {"vehicle.unladen", NULL, KIND_MASS, 100, false, CLEARANCE | LOAD},
-    {"vehicle.wheelbase", NULL, KIND_LENGTH, 0.05, false, CLEARANCE | LOAD},
-    {"vehicle.track", NULL, KIND_LENGTH, 0.05, false, CLEARANCE | LOAD},
-    {"vehicle.seats", NULL, KIND_LENGTH, 0.3, false, CLEARANCE | LOAD},
-    {"carried", NULL, KIND_MASS, 100, false, CLEARANCE | LOAD},
-    {"carried", NULL, KIND_LENGTH, 0.3, false, CLEARANCE | LOAD},
-    {"carried", NULL, KIND_VOLUME, 0.3, true, CLEARANCE | LOAD},
-    {"carried", NULL, KIND_DENSITY, 0.1, true, CLEARANCE | LOAD},
-    {"suspension", NULL, KIND_LENGTH, 0.05, false, CLEARANCE},
-    {"suspension", NULL, KIND_MASS, 100, false, CLEARANCE},
-    {"suspension", NULL, KIND_STIFFNESS, 0.3, true, CLEARANCE},
-    {"clearance.spare_space", NULL, KIND_LENGTH, 0.05, false, CLEARANCE | LOAD},
-    {"clearance", NULL, KIND_LENGTH, 0.05, false, CLEARANCE},
-    {"clearance", NULL, KIND_ANGLE, 0.05, false, CLEARANCE},
-    {"clearance", NULL, KIND_FRACTION, 0.02, false, CLEARANCE},
+    {"vehicle.unladen", NULL, KIND_MASS, 100, false, STANDS_OTHERWISE},
+    {"vehicle.wheelbase", NULL, KIND_LENGTH, 0.05, false, STANDS_OTHERWISE},
+    {"vehicle.track", NULL, KIND_LENGTH, 0.05, false, STANDS_OTHERWISE},
+    {"vehicle.seats", NULL, KIND_LENGTH, 0.3, false, STANDS_OTHERWISE},
+    {"carried", NULL, KIND_MASS, 100, false, STANDS_OTHERWISE},
+    {"carried", NULL, KIND_LENGTH, 0.3, false, STANDS_OTHERWISE},
+    {"carried", NULL, KIND_VOLUME, 0.3, true, STANDS_OTHERWISE},
+    {"carried", NULL, KIND_DENSITY, 0.1, true, STANDS_OTHERWISE},
+    {"suspension", NULL, KIND_LENGTH, 0.05, false, JUDGED_OF_BOTH | ARCHES},
+    {"suspension", NULL, KIND_MASS, 100, false, JUDGED_OF_BOTH | ARCHES},
+    {"suspension", NULL, KIND_STIFFNESS, 0.3, true, JUDGED_OF_BOTH | ARCHES},
+    {"clearance.arch.front", NULL, KIND_LENGTH, 0.05, false, JUDGED_OF_FRONT},
+    {"clearance.arch.rear", NULL, KIND_LENGTH, 0.05, false, JUDGED_OF_REAR},
+    {"clearance.steering", NULL, KIND_LENGTH, 0.05, false, JUDGED_OF_TYRE | ARCHES},
+    {"clearance.spare_space", NULL, KIND_LENGTH, 0.05, false, STANDS_OTHERWISE},
+    {"clearance.under_axle", NULL, KIND_LENGTH, 0.05, false, JUDGED_OF_TYRE},
+    {"clearance", NULL, KIND_LENGTH, 0.05, false, JUDGED_OF_BOTH},
+    {"clearance", NULL, KIND_ANGLE, 0.05, false, JUDGED_OF_TYRE | ARCHES},
+    {"clearance", NULL, KIND_FRACTION, 0.02, false, JUDGED_OF_BOTH},
     {"speedometer.fitted_error", NULL, KIND_FRACTION, 0.05, false, SPEEDOMETER},
     {"speedometer.readings", NULL, KIND_SPEED, 5 / 3.6, false, SPEEDOMETER},
-    {"tyres", "mass", KIND_MASS, 20, false, EVERY},
-    {"tyres", "tread_depth", KIND_LENGTH, 0.003, false, EVERY},
-    {"tyres", "inset", KIND_LENGTH, 0.05, false, EVERY},
-    {"tyres", "spacer", KIND_LENGTH, 0.05, false, EVERY},
+    {"tyres", "mass", KIND_MASS, 20, false, JUDGED_WHOLE},
+    {"tyres", "tread_depth", KIND_LENGTH, 0.003, false, JUDGED_WHOLE},
+    {"tyres", "inset", KIND_LENGTH, 0.05, false, JUDGED_WHOLE},
+    {"tyres", "spacer", KIND_LENGTH, 0.05, false, JUDGED_WHOLE},
 };
 
 struct collecting {
@@ -81,7 +85,7 @@ static void add_input(struct inputs *inputs, struct at at, const struct key *key
                            tried[i].range * (tried[i].share ? fabs(*value) : 1),
                            bounded ? key->min : -INFINITY,
                            bounded ? key->max : INFINITY,
-                           tried[i].parts};
+                           tried[i].read_by};
         return;
     }
 }

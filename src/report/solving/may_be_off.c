@@ -9,9 +9,11 @@ struct question {
     const struct plan *plan;
     struct specification *copy; /* that the inputs point into */
     size_t index;
-    unsigned parts;      /* that read the input */
-    enum outcome others; /* of all other parts */
+    unsigned read_by;    /* bits of what reads the input */
+    enum outcome others; /* of all that does not */
     enum outcome outcome;
+    unsigned barred_by; /* the bit's number that was a no go last: asked first */
+    struct figures figures;
     struct arena scratch;
 };
 
@@ -21,7 +23,7 @@ static enum outcome worse_of(enum outcome a, enum outcome b)
 }
 
 /* The plan of the option alone, by the copy as it is now. */
-static struct plan plan_now(struct question *question)
+static struct plan plan_now(struct question *question, bool tyres)
 {
     struct plan plan = *question->plan;
     const struct setup *setup = &question->plan->setups[question->index];
@@ -31,7 +33,7 @@ static struct plan plan_now(struct question *question)
     plan.setups = arena_allocate_array(plan.arena, 2, sizeof *plan.setups);
     plan.setups[0] = question->plan->setups[0];
     plan.setups[1] = *setup;
-    if (question->parts & 1u << PART_TYRE) {
+    if (tyres) {
         setup_fitted(question->copy, &plan.setups[0]);
         setup_option(&question->copy->tyres.options.items[setup->number - 1], &plan.setups[0],
                      &plan.setups[1]);
@@ -40,16 +42,44 @@ static struct plan plan_now(struct question *question)
     return plan;
 }
 
-static void report_parts(const struct plan *plan, unsigned parts, struct figures *figures)
+static void report_one(const struct plan *plan, unsigned bit, const struct standing **standing,
+                       struct figures *figures)
 {
     static void (*const reports[PART_SOLVING])(const struct plan *, struct figures *) = {
-        [PART_TYRE] = report_tyre,       [PART_CLEARANCE] = report_clearance,
-        [PART_LOAD] = report_load,       [PART_SPEEDOMETER] = report_speedometer_verdicts,
+        [PART_TYRE] = report_tyre,
+        [PART_LOAD] = report_load,
+        [PART_SPEEDOMETER] = report_speedometer_verdicts,
         [PART_GEARING] = report_gearing,
     };
-    for (int part = 0; part < PART_SOLVING; part++)
-        if (parts & 1u << part)
-            reports[part](plan, figures);
+    if (bit < JUDGED_PIECES_FROM) {
+        reports[bit](plan, figures);
+        return;
+    }
+    if (*standing == NULL)
+        *standing = standing_make(plan, NULL);
+    report_clearance_pieces(*standing, 1u << (bit - JUDGED_PIECES_FROM), figures);
+}
+
+/* The worst that any of the bits makes of the copy as it is now. */
+static enum outcome outcome_by(struct question *question, unsigned bits)
+{
+    struct plan plan = plan_now(question, bits & 1u << PART_TYRE);
+    const struct standing *standing = NULL;
+    enum outcome worst = OUTCOME_GO;
+    for (unsigned i = 0; i < JUDGED_BITS && worst != OUTCOME_NO_GO; i++) {
+        unsigned bit = (question->barred_by + i) % JUDGED_BITS;
+        struct option_outcome found;
+        if (!(bits & 1u << bit))
+            continue;
+        figures_restart(&question->figures, plan.arena);
+        report_one(&plan, bit, &standing, &question->figures);
+        option_outcome_make(&plan, &plan_group_figures(&plan, &question->figures)[1], &found);
+        worst = worse_of(worst, found.outcome);
+        if (worst == OUTCOME_NO_GO)
+            question->barred_by = bit;
+    }
+    arena_reuse(&question->scratch);
+    return worst;
 }
 
 /* No further than a value can be: a mass is not below nothing. */
@@ -60,30 +90,21 @@ static double off_within(const struct input *input, double off)
 
 static enum outcome outcome_at(struct question *question, const struct input *input, double off)
 {
-    struct figures figures = {.arena = &question->scratch, .verdicts_only = true, .first_setup = 1};
-    struct option_outcome found;
     double before = *input->value;
     *input->value += off_within(input, off);
-    struct plan plan = plan_now(question);
-    report_parts(&plan, question->parts, &figures);
-    option_outcome_make(&plan, &plan_group_figures(&plan, &figures)[1], &found);
+    enum outcome found = outcome_by(question, question->read_by);
     *input->value = before;
-    arena_reuse(&question->scratch);
-    return worse_of(found.outcome, question->others);
+    return worse_of(found, question->others);
 }
 
-/* By the figures of the whole plan: what the parts that do not read the input make of the setup. */
-static enum outcome outcome_of_others(const struct plan *plan, const struct setup_figures *figures,
-                                      unsigned parts)
+/* Whether the outcome may change with the input: not that of what another thing rules out. */
+static bool ask_of(struct question *question, const struct input *input)
 {
-    struct setup_figures rest = {
-        arena_allocate_array(plan->arena, figures->count, sizeof *rest.items), 0};
-    struct option_outcome found;
-    for (size_t i = 0; i < figures->count; i++)
-        if (!(parts & 1u << figures->items[i]->part))
-            rest.items[rest.count++] = figures->items[i];
-    option_outcome_make(plan, &rest, &found);
-    return found.outcome;
+    if (input->read_by != question->read_by) {
+        question->read_by = input->read_by;
+        question->others = outcome_by(question, JUDGED_WHOLE & ~input->read_by);
+    }
+    return question->others != OUTCOME_NO_GO;
 }
 
 /* The change between two shares of the range, the outcome at the nearer one being what it is. */
@@ -171,13 +192,18 @@ static bool changes_within(struct question *question, const struct input *input,
     return isfinite(out->share);
 }
 
-bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
-                     enum outcome outcome, struct judging *judging,
-                     struct input_margin out[INPUTS_TOLD_MAX], size_t *count)
+bool may_be_off_find(const struct plan *plan, size_t index, enum outcome outcome,
+                     struct judging *judging, struct input_margin out[INPUTS_TOLD_MAX],
+                     size_t *count)
 {
     struct specification copy = *plan->specification;
     struct inputs inputs;
-    struct question question = {.plan = plan, .copy = &copy, .index = index, .outcome = outcome};
+    struct question question = {
+        .plan = plan,
+        .copy = &copy,
+        .index = index,
+        .outcome = outcome,
+        .figures = {.room = plan->arena, .verdicts_only = true, .first_setup = 1}};
     *count = 0;
     inputs_collect(plan->arena, &copy, plan->setups[index].number, &inputs);
     int steps = step_count(outcome);
@@ -188,12 +214,8 @@ bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_f
         for (size_t i = 0; i < inputs.count; i++) {
             const struct input *input = &inputs.items[i];
             struct input_margin margin;
-            if (found[i])
+            if (found[i] || !ask_of(&question, input))
                 continue;
-            if (input->parts != question.parts) {
-                question.parts = input->parts;
-                question.others = outcome_of_others(plan, figures, input->parts);
-            }
             double nearer_than =
                 *count < INPUTS_TOLD_MAX ? INFINITY : out[INPUTS_TOLD_MAX - 1].share;
             found[i] = changes_within(&question, input, step, nearer_than, &margin);

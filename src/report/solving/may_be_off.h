@@ -18,11 +18,10 @@ struct input_margin {
     enum outcome becomes;
 };
 
-/* `figures`: the setup's own of all parts, which made the outcome. The most delicate first, counted
- * into `count`, at most INPUTS_TOLD_MAX. False where it costs more than is left: then nothing is
- * tried. */
-bool may_be_off_find(const struct plan *plan, size_t index, const struct setup_figures *figures,
-                     enum outcome outcome, struct judging *judging,
-                     struct input_margin out[INPUTS_TOLD_MAX], size_t *count);
+/* Of a setup with that outcome. The most delicate first, counted into `count`, at most
+ * INPUTS_TOLD_MAX. False where it costs more than is left: then nothing is tried. */
+bool may_be_off_find(const struct plan *plan, size_t index, enum outcome outcome,
+                     struct judging *judging, struct input_margin out[INPUTS_TOLD_MAX],
+                     size_t *count);
 
 #endif
