@@ -77,8 +77,9 @@ START_TEST(helper_spring_by_hand)
 }
 END_TEST
 
-/* By Hooke's law: an axle of 1000 kg, 200 of them below the springs, puts 400 kg on each, which 20 N/mm
- * let down by 196.1 mm and 30 N/mm by 130.8; 20 mm more of spring, and the axle stands 85.4 mm higher. */
+/* By Hooke's law: an axle of 1000 kg, 200 of them below the springs, puts 400 kg on each, which 20
+ * N/mm let down by 196.1 mm and 30 N/mm by 130.8; 20 mm more of spring, and the axle stands 85.4 mm
+ * higher. */
 START_TEST(what_the_springs_carry_lifts_by_hand)
 {
     struct specification specification;
