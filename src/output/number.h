@@ -5,6 +5,7 @@
 #define TYRESUM_OUTPUT_NUMBER_H
 
 #include <math.h>
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <string.h>
@@ -79,7 +80,8 @@ static inline uint32_t number_next(double parts, uint32_t limit)
         return limit;
     int64_t above = (int64_t)parts + NUMBER_PARTS / 2;
     uint32_t rest = (uint32_t)above % NUMBER_PARTS;
-    return rest - NEAR < NUMBER_PARTS - 2 * NEAR ? (uint32_t)(above >> NUMBER_PARTS_BITS) : limit;
+    bool is_clear = rest >= NEAR && rest < NUMBER_PARTS - NEAR;
+    return is_clear ? (uint32_t)(above >> NUMBER_PARTS_BITS) : limit;
 }
 
 /* The text of number_fixed(), without a NUL, for a number that is already multiplied by

@@ -13,6 +13,9 @@ START_TEST(rates_are_the_published_ones)
                  "Hooke's law in series: 200 over 300 lb/in is 120 lb/in");
     assert_close(wheel_rate_N_m(100e3, 0.70), 49e3, 0.05e3,
                  "Barton and Fieldhouse, Automotive Chassis Engineering, eq. 3.33");
+    assert_close(wheel_rate_N_m(600, 0.50), 150, 1.5,
+                 "miracerros.com, Spring Rate vs Wheel Rate: about 150 lb/in of 600");
+    assert_close(wheel_rate_N_m(167, 0.95), 150, 1.5, "the same: of 167 lb/in");
 }
 END_TEST
 
