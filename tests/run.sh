@@ -228,8 +228,9 @@ need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
-configure_in "$plain" --enable-werror
-configure_in "$sanitized" --enable-werror --enable-sanitizers
+# Lines for a report, not all that a debugger shows, which takes the compiler as long as the code.
+configure_in "$plain" --enable-werror CFLAGS='-O2 -g1'
+configure_in "$sanitized" --enable-werror --enable-sanitizers CFLAGS='-O1 -g1'
 compile_in "$plain" all unit_tests write_builds || build_failed "$plain"
 compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
