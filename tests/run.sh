@@ -250,11 +250,12 @@ if [ "$long" = yes ]; then
 else
     # shellcheck disable=SC2086
     run_jobs $jobs
-    echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, every failing"
-    echo "allocation and write, locales, fuzzing, valgrind, static analysis, coverage, completion in"
-    echo "zsh and fish, schemas in a validator, LibreOffice, pages in a browser, packaging (install,"
-    echo "static program, musl), make distcheck, sanitizers of integers, floats and memory, 32 bits,"
-    echo "big endian, a million lines, ends at any moment, a disk that fills. In neither:"
+    echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, rows of more builds,"
+    echo "every failing allocation and write, limits of size under sanitizers, the search for leaks at each"
+    echo "program's end, locales, fuzzing, valgrind, static analysis, coverage, completion in zsh and fish,"
+    echo "schemas in a validator, LibreOffice, pages in a browser, whole builds on newcomers' machines,"
+    echo "packaging (install, static program, musl), make distcheck, sanitizers of integers, floats and"
+    echo "memory, 32 bits, big endian, a million lines, ends at any moment, a disk that fills. In neither:"
     echo "sh tests/mutation/run.sh."
 fi
 finish

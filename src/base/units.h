@@ -89,11 +89,11 @@ enum unit_id {
 };
 
 struct unit {
-    const char *name; /* as written by the user and printed */
+    char name[12]; /* as written by the user and printed */
     enum unit_kind kind;
-    double factor;          /* SI value of one unit; of one over the unit where reciprocal */
-    const char *definition; /* the exact definition, as text */
-    int reciprocal;         /* distance per volume (mpg) against volume per distance */
+    double factor;       /* SI value of one unit; of one over the unit where reciprocal */
+    char definition[36]; /* the exact definition, as text */
+    int reciprocal;      /* distance per volume (mpg) against volume per distance */
 };
 
 /* Which units the user reads: one system's, or both, metric first. */

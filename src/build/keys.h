@@ -43,20 +43,20 @@ struct key_set;
 
 struct key {
     const char *name;
-    enum key_kind kind;
-    enum unit_kind unit, second_unit, third_unit;
-    size_t offset;              /* of the target within its struct */
+    enum key_kind kind : 8;
+    enum unit_kind unit : 8, second_unit : 8, third_unit : 8;
+    unsigned use : 8;
+    bool always : 1;            /* every build file has it */
+    bool or_none : 1;           /* of a mapping: `none` says that there is none */
+    bool instead : 1;           /* stands for the same as keys before it: only one is given */
+    unsigned offset : 20;       /* of the target within its struct */
     double min, max;            /* allowed, in SI, both inclusive; both 0: no limit */
     const char *const *choices; /* NULL-terminated */
     const struct key_set *set;
-    unsigned use;
     const char *doc;     /* one line for the help */
     const char *example; /* as written behind the colon; NULL: the keys of its set have theirs */
     const char *const *columns; /* of a list of values: what a csv calls them; NULL: none does */
     const char *list_form;      /* of a list, as a message shows it where the example does not */
-    bool always;                /* every build file has it */
-    bool or_none;               /* of a mapping: `none` says that there is none */
-    bool instead; /* stands for the same as keys before it: only one of them is given */
 };
 
 struct key_set {

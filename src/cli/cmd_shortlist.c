@@ -248,7 +248,7 @@ static struct column *with_carried(const struct build_case *build, const struct 
                                               .title = stock->carry.names[i],
                                               .kind = COLUMN_TEXT,
                                               .width = 12,
-                                              .decimals = (int)i,
+                                              .at = (unsigned)i,
                                               .needs = COLUMN_BROUGHT};
     return columns;
 }

@@ -39,16 +39,16 @@ struct size_row {
  * list of a million lines has a handful; the reference pressures of the classes, in both systems.
  */
 struct met {
+    struct reference {
+        bool met;
+        double Pa;
+    } references[inflation_count][2];
+    size_t count;
     struct basis {
         struct basis_rows rows;
         struct span text;
         char room[BASIS_SIZE];
     } bases[16];
-    size_t count;
-    struct reference {
-        bool met;
-        double Pa;
-    } references[inflation_count][2];
 };
 
 static double positive(int value)

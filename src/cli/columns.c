@@ -190,7 +190,7 @@ static inline struct cell cell_of(const struct column_choice *choice,
     if (chosen->ready == READY_CASE)
         return cell_text(choice->case_name);
     if (chosen->ready == READY_BROUGHT)
-        return cell_text((*(const char *const *const *)row)[chosen->column->decimals]);
+        return cell_text((*(const char *const *const *)row)[chosen->at]);
     if (chosen->ready == READY_NUMBER)
         return number_cell(chosen, *(const double *)at, chosen->decimals);
     return cell_span(*(const struct span *)at);

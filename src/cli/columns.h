@@ -35,17 +35,17 @@ struct column {
     const char *name;    /* metric */
     const char *name_us; /* NULL: one unit only */
     const char *title;
-    enum unit_id unit, unit_us;
-    int decimals, decimals_us;
-    enum column_kind kind;
-    int width, priority;
+    enum unit_id unit : 8, unit_us : 8;
+    signed char decimals, decimals_us;
+    enum column_kind kind : 8;
+    unsigned char width, priority;
     struct column_value (*get)(const void *row, bool us);
-    size_t at, at_us;
+    unsigned at, at_us;
     unsigned needs;
 };
 
 /* As `needs`: the row's first member is an array of texts that the input brings along, and
- * `decimals` the text's place there. */
+ * `at` the text's place there. */
 enum { COLUMN_BROUGHT = 1u << 30 };
 /* And: only where the build has what it tells of. */
 enum { COLUMN_SOMETIMES = 1u << 29 };

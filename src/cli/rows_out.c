@@ -8,7 +8,7 @@
 #include "reading/page_frame.h"
 #include "reading/prose.h"
 
-enum { ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
+enum { COLUMNS_AT_ONCE = 256, ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -104,7 +104,7 @@ static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, 
         struct cell cell = column_cell(&out->choice, chosen, row);
         csv_put_cell(&out->writer, &cell);
     }
-    return outbuf_room(buffer, CELL_ROOM);
+    return outbuf_room(buffer, out->choice.count * CELL_ROOM);
 }
 
 /* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
@@ -112,9 +112,8 @@ static void add_csv(struct rows_out *out, const void *row)
 {
     struct outbuf *buffer = out->writer.out;
     const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
-    const char *last = buffer->data + OUTBUF_SIZE - CELL_ROOM;
     const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
-    char *to = outbuf_room(buffer, CELL_ROOM);
+    char *to = outbuf_room(buffer, out->choice.count * CELL_ROOM);
     for (; chosen < end; chosen++) {
         const void *at = (const char *)row + chosen->at;
         char *behind = NULL;
@@ -127,7 +126,7 @@ static void add_csv(struct rows_out *out, const void *row)
             const struct span *text = at;
             behind = text->length == 0 ? to : csv_text(*text, separator, to);
         }
-        to = behind != NULL && behind <= last ? behind : put_cell(out, chosen, row, to);
+        to = behind != NULL ? behind : put_cell(out, chosen, row, to);
         *to++ = separator;
     }
     to[-1] = '\n'; /* in the place of the last separator */
@@ -138,6 +137,7 @@ static void add_csv(struct rows_out *out, const void *row)
 void rows_add(struct rows_out *out, const void *row)
 {
     if (out->writer.functions == &writer_csv && out->choice.count > 1 &&
+        out->choice.count < COLUMNS_AT_ONCE &&
         csv_separator(&out->writer) != out->writer.options.decimal_mark) {
         add_csv(out, row);
         return;

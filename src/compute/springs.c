@@ -158,17 +158,30 @@ double axle_lift_m(const struct specification *specification, int axle)
                                 suspension->wheel_rate_before_N_m, rate);
 }
 
-double load_to_bump_kg(const struct specification *specification, int axle)
+/* What takes so much travel of both springs of an axle. */
+static double load_over_kg(const struct axle_suspension *suspension, double travel_m)
+{
+    struct spring spring;
+    spring_of_axle(suspension, &spring);
+    return spring_force_N(&spring, travel_m) * 2 / GRAVITY_M_S2;
+}
+
+struct constant_load constant_load_keeping(const struct specification *specification, int axle,
+                                           double share)
 {
     const struct axle_suspension *suspension = suspension_at(&specification->suspension, axle);
-    struct spring spring;
-    if (!known(suspension->travel_to_bump_m))
+    double lift = axle_lift_m(specification, axle);
+    double to_bump = bump_travel_left_m((1 - share) * suspension->travel_to_bump_m, lift,
+                                        known_or(suspension->bump_stop_change_m, 0), 0);
+    double from = load_over_kg(suspension, lift - (1 - share) * suspension->travel_to_droop_m);
+    return (struct constant_load){from < 0 ? 0 : from, load_over_kg(suspension, to_bump)};
+}
+
+double load_to_bump_kg(const struct specification *specification, int axle)
+{
+    if (!known(suspension_at(&specification->suspension, axle)->travel_to_bump_m))
         return INFINITY;
-    spring_of_axle(suspension, &spring);
-    double travel_m =
-        bump_travel_left_m(suspension->travel_to_bump_m, axle_lift_m(specification, axle),
-                           known_or(suspension->bump_stop_change_m, 0), 0);
-    return spring_force_N(&spring, travel_m) * 2 / GRAVITY_M_S2;
+    return constant_load_keeping(specification, axle, 0).to_kg;
 }
 
 static void replace_spring(struct axle_suspension *with, const struct spring_choice *choice)

@@ -56,6 +56,14 @@ double axle_lift_m(const struct specification *specification, int axle);
  * travel to them is given, UNKNOWN where the springs are not known. */
 double load_to_bump_kg(const struct specification *specification, int axle);
 
+/* What an axle may always carry above unladen, so that a share of the travel to bump and to droop
+ * that the fitted state has is kept under it; UNKNOWN where the springs or the travel are. */
+struct constant_load {
+    double from_kg, to_kg;
+};
+struct constant_load constant_load_keeping(const struct specification *specification, int axle,
+                                           double share);
+
 /* Puts another spring under an axle instead of the one that is fitted, NULL: none, and more height
  * above what the springs give. */
 void fit_spring(struct suspension *suspension, int axle, const struct spring_choice *choice,

@@ -18,22 +18,34 @@ enum { SIGNIFICANT = 10, CUT_SIGNIFICANT = 15 };
 static const uint32_t powers_of_ten[] = {1,      10,      100,      1000,      10000,
                                          100000, 1000000, 10000000, 100000000, 1000000000};
 
-#define TEN(tens)                                                                                  \
-    tens "0\0" tens "1\0" tens "2\0" tens "3\0" tens "4\0" tens "5\0" tens "6\0" tens "7\0" tens   \
-         "8\0" tens "9\0"
-#define HUNDRED(hundreds)                                                                          \
-    TEN(hundreds "0")                                                                              \
-    TEN(hundreds "1")                                                                              \
-    TEN(hundreds "2")                                                                              \
-    TEN(hundreds "3")                                                                              \
-    TEN(hundreds "4")                                                                              \
-    TEN(hundreds "5")                                                                              \
-    TEN(hundreds "6")                                                                              \
-    TEN(hundreds "7")                                                                              \
-    TEN(hundreds "8")                                                                              \
-    TEN(hundreds "9")
-const char number_triples[] = HUNDRED("0") HUNDRED("1") HUNDRED("2") HUNDRED("3") HUNDRED("4")
-    HUNDRED("5") HUNDRED("6") HUNDRED("7") HUNDRED("8") HUNDRED("9");
+#define TEN(tens, end)                                                                             \
+    tens "0" end tens "1" end tens "2" end tens "3" end tens "4" end tens "5" end tens             \
+         "6" end tens "7" end tens "8" end tens "9" end
+#define HUNDRED(hundreds, end)                                                                     \
+    TEN(hundreds "0", end)                                                                         \
+    FROM_TEN(hundreds, end)
+#define FROM_TEN(hundreds, end)                                                                    \
+    TEN(hundreds "1", end)                                                                         \
+    TEN(hundreds "2", end)                                                                         \
+    TEN(hundreds "3", end)                                                                         \
+    TEN(hundreds "4", end)                                                                         \
+    TEN(hundreds "5", end)                                                                         \
+    TEN(hundreds "6", end)                                                                         \
+    TEN(hundreds "7", end)                                                                         \
+    TEN(hundreds "8", end)                                                                         \
+    TEN(hundreds "9", end)
+#define FROM_HUNDRED(end)                                                                          \
+    HUNDRED("1", end)                                                                              \
+    HUNDRED("2", end)                                                                              \
+    HUNDRED("3", end)                                                                              \
+    HUNDRED("4", end)                                                                              \
+    HUNDRED("5", end)                                                                              \
+    HUNDRED("6", end)                                                                              \
+    HUNDRED("7", end)                                                                              \
+    HUNDRED("8", end)                                                                              \
+    HUNDRED("9", end)
+const char number_triples[] = HUNDRED("0", "\0") FROM_HUNDRED("\0");
+const char number_shorts[] = TEN("", "\0\0\1") FROM_TEN("", "\0\2") FROM_HUNDRED("\3");
 
 double number_scale(int decimals)
 {

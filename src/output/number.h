@@ -5,6 +5,7 @@
 #define TYRESUM_OUTPUT_NUMBER_H
 
 #include <math.h>
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <string.h>
@@ -45,8 +46,8 @@ size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUM
  * allows it, never "-0". The value must be finite. */
 size_t number_significant(double value, char text[NUMBER_SIZE]);
 
-/* "000" to "999", four bytes each. */
-extern const char number_triples[];
+/* "000" to "999", four bytes each; and "0" to "999", each with its length in the fourth byte. */
+extern const char number_triples[], number_shorts[];
 
 /* A number below 1000 as three digits, and one below 10000 without zeros in front. One byte more
  * may be written than the text has. */
@@ -61,9 +62,9 @@ static inline char *number_whole(uint32_t number, char *to)
         *to = (char)('0' + number / 1000);
         return number_triple(number % 1000, to + 1);
     }
-    size_t zeros = (size_t)(number < 100) + (number < 10);
-    memcpy(to, number_triples + (size_t)number * 4 + zeros, 4);
-    return to + 3 - zeros;
+    const char *text = number_shorts + (size_t)number * 4;
+    memcpy(to, text, 4);
+    return to + text[3];
 }
 
 /* What number_of_raised() takes is multiplied by this too, so that one conversion gives the whole
@@ -79,7 +80,8 @@ static inline uint32_t number_next(double parts, uint32_t limit)
         return limit;
     int64_t above = (int64_t)parts + NUMBER_PARTS / 2;
     uint32_t rest = (uint32_t)above % NUMBER_PARTS;
-    return rest - NEAR < NUMBER_PARTS - 2 * NEAR ? (uint32_t)(above >> NUMBER_PARTS_BITS) : limit;
+    bool is_clear = rest >= NEAR && rest < NUMBER_PARTS - NEAR;
+    return is_clear ? (uint32_t)(above >> NUMBER_PARTS_BITS) : limit;
 }
 
 /* The text of number_fixed(), without a NUL, for a number that is already multiplied by

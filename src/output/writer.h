@@ -107,8 +107,8 @@ void json_put_string(struct outbuf *out, struct span text);
 void csv_put_quoted(struct outbuf *out, struct span text);
 void csv_put_field(struct outbuf *out, struct span text, char separator);
 void csv_put_cell(struct writer *writer, const struct cell *cell);
-/* A field that is short and needs no quotes; returns its end. NULL for any other, with nothing of
- * use at `to`. */
+/* A field that is short and needs no quotes; returns its end. NULL for any other, and for one with
+ * a control character, with nothing of use at `to`. */
 enum { CSV_TEXT_ROOM = 32 };
 char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM]);
 static inline char csv_separator(const struct writer *writer)

@@ -14,13 +14,36 @@ static bool needs_quotes(struct span text, char separator)
     return false;
 }
 
-/* Copies eight bytes; not 0 where one of them needs quotes. */
+/* Not 0 where one of eight bytes needs quotes, or is another control character, which no text that
+ * is common has. */
+static inline uint64_t quotes_in(uint64_t bytes, char separator)
+{
+    return any_below(bytes, ' ') | any_is(bytes, separator) | any_is(bytes, '"');
+}
+
+/* Copies eight bytes, and tells of them. */
 static inline uint64_t copy_eight(const char *from, char separator, char *to)
 {
     uint64_t bytes = eight_at(from);
     memcpy(to, &bytes, sizeof bytes);
-    return any_is(bytes, separator) | any_is(bytes, '"') | any_is(bytes, '\n') |
-           any_is(bytes, '\r');
+    return quotes_in(bytes, separator);
+}
+
+/* Less than eight bytes, of which the middle ones may be copied twice. */
+static char *copy_few(struct span text, char separator, char *to)
+{
+    uint64_t bytes = EIGHT('0');
+    if (text.length >= 4) {
+        const char *last = text.at + text.length - 4;
+        memcpy(&bytes, text.at, 4);
+        memcpy((char *)&bytes + 4, last, 4);
+        memcpy(to, text.at, 4);
+        memcpy(to + text.length - 4, last, 4);
+    } else {
+        for (size_t i = 0; i < text.length; i++)
+            ((char *)&bytes)[i] = to[i] = text.at[i];
+    }
+    return quotes_in(bytes, separator) ? NULL : to + text.length;
 }
 
 char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
@@ -29,13 +52,8 @@ char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
     uint64_t quotes = 0;
     if (text.length > CSV_TEXT_ROOM)
         return NULL;
-    if (text.length < sizeof quotes) {
-        for (; text.at < end; text.at++, to++) {
-            *to = *text.at;
-            quotes |= *to == separator || *to == '"' || *to == '\n' || *to == '\r';
-        }
-        return quotes ? NULL : to;
-    }
+    if (text.length < sizeof quotes)
+        return copy_few(text, separator, to);
     char *const last = to + text.length - sizeof quotes;
     for (; to < last; to += sizeof quotes, text.at += sizeof quotes)
         quotes |= copy_eight(text.at, separator, to);

@@ -43,7 +43,9 @@ void prose_begin(struct prose *prose, size_t at, const char *first, size_t inden
 void prose_words(struct prose *prose, const char *text)
 {
     while (*text != '\0') {
-        size_t length = strcspn(text, " ");
+        size_t length = 0;
+        while (text[length] != '\0' && text[length] != ' ')
+            length++;
         struct span word = {text, length};
         size_t width = display_width(word);
         if (!prose->markup && length > 0 && !prose->fresh &&

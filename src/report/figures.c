@@ -7,6 +7,13 @@
 const struct quantity_row quantity_rows[QUANTITY_COUNT] = {QUANTITIES(QUANTITY_ROW)};
 #undef QUANTITY_ROW
 
+#define QUANTITY_FITS(id, name_, title_, ...)                                                      \
+    _Static_assert(sizeof(name_) <= sizeof quantity_rows->name &&                                  \
+                       sizeof(title_) <= sizeof quantity_rows->title,                              \
+                   "the texts have room");
+QUANTITIES(QUANTITY_FITS)
+#undef QUANTITY_FITS
+
 struct figure figure_of(enum quantity_id quantity, double value)
 {
     return (struct figure){.quantity = quantity,

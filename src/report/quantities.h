@@ -295,6 +295,7 @@ enum quantity_policy {
     X(WADING_DEPTH, "wading_depth", "wading depth", UNIT_MM, UNIT_IN, 0, 2, 0, 0)                  \
     X(STEP_HEIGHT, "step_height", "step height", UNIT_MM, UNIT_IN, 0, 2, 0, 0)                     \
     X(RAKE, "rake", "rake, nose down from the fitted state", UNIT_DEG, UNIT_DEG, 2, 2, 0, 0)       \
+    X(PITCH, "pitch", "pitch by the load, nose down", UNIT_DEG, UNIT_DEG, 2, 2, 0, 0)              \
     X(HEADLAMP_AIM, "headlamp_aim_change", "headlamp aim, up from the fitted state", UNIT_PERCENT, \
       UNIT_PERCENT, 2, 2, 0, 0)                                                                    \
     X(HEADLAMP_DIP, "headlamp_dip", "headlamp dip", UNIT_PERCENT, UNIT_PERCENT, 2, 2, 0, 0)        \
@@ -382,8 +383,9 @@ enum quantity_policy {
 enum quantity_id { QUANTITIES(QUANTITY_ID) QUANTITY_COUNT };
 #undef QUANTITY_ID
 
+/* Texts as arrays, here as in the tables: a pointer is put right by the loader each time. */
 struct quantity_row {
-    const char *name, *title;
+    char name[40], title[52];
     enum unit_id metric, us;
     int decimals_metric, decimals_us;
     unsigned policy; /* enum quantity_policy */

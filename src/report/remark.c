@@ -1,5 +1,6 @@
 #include "report/remark.h"
 
+#include <stdint.h>
 #include <string.h>
 
 #include "base/known.h"
@@ -114,18 +115,27 @@ bool remark_same(const struct remark *a, const struct remark *b)
     return same;
 }
 
-enum { ROW_TEXT, ROW_KEY, ROW_PARTS };
-#define REMARK_ROW(id, ...) [id] = {__VA_ARGS__},
-static const char *const rows[REMARK_COUNT][ROW_PARTS] = {[REMARK_NONE] = {""},
-                                                          REMARKS(REMARK_ROW)};
-#undef REMARK_ROW
+/* Words and keys of all rows behind one another: without pointers there is nothing for the loader
+ * to put right before the program begins. */
+#define ROW_KEY(text, key, ...) key
+#define ROW_STRINGS(text, ...) text "\0" ROW_KEY(text, __VA_ARGS__)
+#define ROW_ROOM(id, ...) char id[sizeof(ROW_STRINGS(__VA_ARGS__, "", ""))];
+#define ROW_CONTENT(id, ...) ROW_STRINGS(__VA_ARGS__, "", ""),
+#define ROW_AT(id, ...) [id] = offsetof(struct rows, id),
+static const struct rows {
+    char none[2]; /* no words and no key */
+    REMARKS(ROW_ROOM)
+} rows = {"", REMARKS(ROW_CONTENT)};
+static const uint16_t at[REMARK_COUNT] = {REMARKS(ROW_AT)};
+_Static_assert(sizeof rows <= UINT16_MAX, "all rows are within reach");
 
 const char *remark_row_text(enum remark_id id)
 {
-    return rows[id][ROW_TEXT];
+    return (const char *)&rows + at[id];
 }
 
 const char *remark_row_key(enum remark_id id)
 {
-    return rows[id][ROW_KEY];
+    const char *text = remark_row_text(id), *key = text + strlen(text) + 1;
+    return *key != '\0' ? key : NULL;
 }

@@ -220,6 +220,14 @@ const struct fitment_limits_row *fitment_limits_next(const char *name,
     return NULL;
 }
 
+const struct fitment_limits_row *fitment_limit_on(const char *quantity)
+{
+    for (int i = 0; i < fitment_limits_count; i++)
+        if (strcmp(fitment_limits_rows[i].quantity, quantity) == 0)
+            return &fitment_limits_rows[i];
+    return NULL;
+}
+
 const struct headlamp_dip_row *headlamp_dip_for(double height_m)
 {
     for (int i = 0; i < headlamp_dip_count; i++) {

@@ -84,6 +84,8 @@ const struct speed_symbol_rules_row *symbol_rule_next(const char *name,
  * au_nsw, au_victoria, au_south_australia, de_751, be_inspection, es_inspection. */
 const struct fitment_limits_row *fitment_limits_next(const char *name,
                                                      const struct fitment_limits_row *after);
+/* The first rule of all on a quantity; NULL where none limits it. */
+const struct fitment_limits_row *fitment_limit_on(const char *quantity);
 
 /* Table headlamp_dip, by the lamp's height above the ground in m; NULL where that is not known. */
 const struct headlamp_dip_row *headlamp_dip_for(double height_m);

@@ -1,5 +1,5 @@
 # awk -v first=N -f schemata.awk FAULTS FILE.c: the file with all of its faults in it, of which
-# `fault_planted` chooses one. FAULTS are lines of mutants.awk, numbered from N; those of other files and
+# `is_planted` chooses one. FAULTS are lines of mutants.awk, numbered from N; those of other files and
 # of constants between functions are passed over. A function with faults stands once more for each,
 # under a name of its own, and begins with the choice.
 # Relies on the project's own format, as mutants.awk does.
@@ -49,7 +49,7 @@ function put_function(    i, k, header, arguments, name, is_void, choices) {
         for (i = 1; i <= count && line[i] != "{"; i++) ;
         for (; i <= count; i++)
             print begins + i - 1 == at[k] ? planted(line[i], k) : line[i]
-        choices = choices "    if (fault_planted == " number[k] ")\n        " \
+        choices = choices "    if (is_planted(" number[k] "))\n        " \
             (is_void ? "{ " : "return ") name "_fault_" number[k] "(" arguments ");" \
             (is_void ? " return; }" : "") "\n"
     }
@@ -74,7 +74,7 @@ FNR == NR {
     next
 }
 
-FNR == 1 { print "extern int fault_planted;" }
+FNR == 1 { print "int is_planted(int number);" }
 # What stands at the left edge may be a function's header, of several lines.
 !inside && /^[a-z].*\(/ && !/;[ \t]*$/ { begins = FNR; count = 0; collecting = 1 }
 collecting { line[++count] = $0; if ($0 == "{") inside = 1 }

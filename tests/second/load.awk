@@ -141,6 +141,7 @@ function axle_rows(s, a,    k, load, demand, added, more, p, built, replaced, ha
     limit = highest[s] / 1000
     load_figure(s, 0, a, "pressure_as_replaced", "", in_kPa(replaced), "kPa", limit, "")
     load_figure(s, 0, a, "pressure_as_built", "", in_kPa(built), "kPa", limit, "")
+    load_figure(s, 0, a, "pressure_as_rated", "", in_kPa(half), "kPa", limit, "")
     # The highest of both, of what carries half the axle rating, of the floor and of the placard of
     # the same group of classes, up to a whole 5 kPa
     p = "null"

@@ -1,7 +1,7 @@
 #!/bin/sh
 # sh tests/second/run.sh TYRESUM [BUILD.yaml...]: a second computation of whole sheets.
 #
-# The demo builds are read by an awk of their own, their quantities turned into SI by GNU units, and
+# The demo builds, and one of springs, are read by an awk of their own, their quantities turned into SI by GNU units, and
 # every part computed from the formulas of the standards and handbooks named in *.awk, one file a
 # subject. The rows are compared with those of "tyresum sheet FILE --format json" to a relative
 # 1e-6 (below 1: an absolute 1e-6), verdicts and limits too. Nothing here is shared with the program:
@@ -20,7 +20,7 @@ fi
 binary=$1
 shift
 [ $# -gt 0 ] || set -- "$here/../../demo/survey_wagon.yaml" "$here/../../demo/repair_van.yaml" \
-    "$here/../../demo/commuter_car.yaml"
+    "$here/../../demo/commuter_car.yaml" "$here/springs.yaml"
 awk=${AWK:-awk}
 LC_ALL=C
 export LC_ALL
@@ -82,7 +82,8 @@ second_sheet() {
             { print $1, $2, "" }' - "$work/flat" >"$work/build"
     "$awk" -f "$here/published.awk" -f "$here/model.awk" -f "$here/tyre.awk" -f "$here/load.awk" \
         -f "$here/deflection.awk" -f "$here/speedometer.awk" -f "$here/gearing.awk" \
-        -f "$here/pull.awk" -f "$here/clearance.awk" -f "$here/arch.awk" "$work/build" \
+        -f "$here/pull.awk" -f "$here/clearance.awk" -f "$here/arch.awk" \
+        -f "$here/places.awk" -f "$here/springs.awk" "$work/build" \
         >"$2" 2>"$work/said" || return 1
     [ ! -s "$work/said" ]
 }

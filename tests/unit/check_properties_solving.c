@@ -6,24 +6,17 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "no_go_job.h"
 #include "report/solving/least_change.h"
 #include "report/solving/may_be_off.h"
 #include "suites.h"
 #include "support.h"
 #include "workshop.h"
 
-enum { RIMS = 2 };
-
-/* What a job's first option is given to choose from, at most one spring and one height an axle. */
-struct offered {
-    struct search_rim rims[RIMS];
-    struct spring_choice springs[AXLE_COUNT];
-    double lifts[AXLE_COUNT], ratio;
-};
-
 /* Of each, how many there are and which is taken: the last is none. */
 enum dial {
     DIAL_RIM,
+    DIAL_RIM_REAR, /* of an option with a size of its own there; else the one dial turns both */
     DIAL_RATIO,
     DIAL_SPRINGS,
     DIAL_LIFTS = DIAL_SPRINGS + 2,
@@ -34,84 +27,13 @@ struct dials {
     unsigned withheld;
 };
 
-static struct axle_suspension *axle_suspension_of(struct specification *specification, int axle)
-{
-    return axle == AXLE_FRONT ? &specification->suspension.front : &specification->suspension.rear;
-}
-
-/* Choices near to what the option has. */
-static void offer(struct run *run, struct offered *out, struct specification *specification)
-{
-    uint64_t state = run->seed;
-    const struct tyre *tyre = &specification->tyres.options.items[0].tyre;
-    *out = (struct offered){.ratio = random_between(&state, 3.3, 4.8)};
-    for (int i = 0; i < RIMS; i++)
-        out->rims[i] = (struct search_rim){
-            .given = run->specification->given,
-            .diameter_code = tyre->size.rim_code_tenths / 10.0,
-            .width_m = known_or(tyre->wheel.width_m, 0.19) + random_whole(&state, -1, 1) * 0.0127,
-            .inset_m = known_or(tyre->wheel.inset_m, 0.03) + random_whole(&state, -6, 6) * 0.005,
-            .max_load_kg = 1600,
-            .max_pressure_Pa = 6.5e5};
-    for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        struct axle_suspension *suspension = axle_suspension_of(specification, axle);
-        out->springs[axle] =
-            (struct spring_choice){.name = axle == AXLE_FRONT ? "SF" : "SR",
-                                   .wheel_rate_N_m = random_between(&state, 5e4, 2e5),
-                                   .lift_m = random_whole(&state, -1, 6) * 0.01,
-                                   .free_height_change_m = UNKNOWN,
-                                   .load_from_kg = UNKNOWN,
-                                   .load_to_kg = UNKNOWN};
-        out->lifts[axle] = random_whole(&state, 1, 5) * 0.01;
-        suspension->spring_choices.items = &out->springs[axle];
-        suspension->spring_choices.count = (size_t)(random_whole(&state, 0, 3) > 0);
-        suspension->lift_choices.items = &out->lifts[axle];
-        suspension->lift_choices.count = (size_t)random_whole(&state, 0, 1);
-    }
-    specification->search.rims.items = out->rims;
-    specification->search.rims.count = (size_t)random_whole(&state, 0, RIMS);
-    specification->drivetrain.axle_choices = (struct number_list){&out->ratio, 1};
-    specification->allowed.wheel = random_whole(&state, 0, 3) > 0;
-    specification->allowed.axle_ratio = random_whole(&state, 0, 2) == 0;
-}
-
-/* One that would go stands first, if there is one, and is made a no go that changes may help: by a
- * house that raises little, or narrow arches. */
-static void make_no_go(struct run *run, struct specification *specification)
-{
-    static struct judged_build build;
-    uint64_t state = run->seed;
-    struct arch *arches[] = {&specification->clearance.arch.front,
-                             &specification->clearance.arch.rear};
-    copy_specification(&run->arena, specification, &build.specification);
-    specification->tyres.options = build.specification.tyres.options;
-    judge_build(run, &build);
-    struct fitment *options = specification->tyres.options.items;
-    for (size_t i = specification->tyres.options.count; i > 0; i--)
-        if (build.outcomes[i].outcome == OUTCOME_GO || build.outcomes[i].outcome == OUTCOME_WORK)
-            options[0] = options[i - 1];
-    specification->tyres.options.count = 1;
-    if (random_whole(&state, 0, 1) == 0) {
-        specification->limits.ride_height_change.given = specification->given;
-        specification->limits.ride_height_change.max =
-            (struct bound){random_whole(&state, 2, 4) * 0.01, KIND_LENGTH};
-        return;
-    }
-    for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        arches[axle]->outer_m -= random_whole(&state, 0, 2) * 0.005;
-        arches[axle]->inner_m -= random_whole(&state, 0, 1) * 0.005;
-        arches[axle]->above_m -= random_whole(&state, 0, 1) * 0.005;
-    }
-}
-
 /* Counted by the file's own lists, whether a choice changes anything or not. */
 static struct dials dials_of(const struct specification *specification)
 {
     const struct suspension *suspension = &specification->suspension;
-    bool wheels =
-        specification->allowed.wheel == 1 && !specification->tyres.options.items[0].rear.size_given;
-    struct dials dials = {.count = {wheels ? (int)specification->search.rims.count : 0,
-                                    specification->allowed.axle_ratio == 1,
+    bool two = specification->tyres.options.items[0].rear.size_given;
+    int rims = specification->allowed.wheel == 1 ? (int)specification->search.rims.count : 0;
+    struct dials dials = {.count = {rims, two ? rims : 0, specification->allowed.axle_ratio == 1,
                                     (int)suspension->front.spring_choices.count,
                                     (int)suspension->rear.spring_choices.count,
                                     (int)suspension->front.lift_choices.count,
@@ -133,23 +55,62 @@ static bool turn(struct dials *dials)
     return false;
 }
 
+/* What cannot be mounted is no change. */
+static bool goes_on(const struct dials *dials, enum dial dial, const struct offered *offered,
+                    const struct tyre *tyre)
+{
+    return dials->at[dial] == 0 ||
+           offered->rims[dials->at[dial] - 1].diameter_code == tyre->size.rim_code_tenths / 10.0;
+}
+
+static void write_wheel(const struct search_rim *rim, struct wheel *wheel)
+{
+    *wheel = tyre_unknown().wheel;
+    wheel->given = rim->given;
+    wheel->width_m = rim->width_m;
+    wheel->inset_m = rim->inset_m;
+    wheel->max_load_kg = rim->max_load_kg;
+    wheel->max_pressure_Pa = rim->max_pressure_Pa;
+    wheel->spacer_m = 0;
+}
+
+/* A rear tyre of another size that has no wheel of its own stands on the front one's, or on the
+ * fitted one of its rim code: which it is to keep where the front gets another. */
+static void keep_rear_wheel(struct specification *out)
+{
+    const struct tyre *fitted = &out->tyres.fitted.tyre;
+    struct fitment *option = &out->tyres.options.items[0];
+    struct wheel *rear = &option->rear.wheel;
+    if (!option->rear.size_given || rear->given != NULL)
+        return;
+    if (option->tyre.wheel.given != NULL)
+        *rear = option->tyre.wheel;
+    else if (option->rear.size.rim_code_tenths == fitted->size.rim_code_tenths)
+        *rear = fitted->wheel;
+    if (rear->given == NULL)
+        rear->given = out->given;
+}
+
+static void write_wheels(const struct dials *dials, const struct offered *offered,
+                         struct specification *out)
+{
+    struct fitment *option = &out->tyres.options.items[0];
+    int front = dials->at[DIAL_RIM], rear = dials->at[DIAL_RIM_REAR];
+    if (front > 0)
+        keep_rear_wheel(out);
+    if (front > 0)
+        write_wheel(&offered->rims[front - 1], &option->tyre.wheel);
+    if (front > 0 && !option->rear.size_given)
+        option->rear.wheel = option->tyre.wheel;
+    if (rear > 0)
+        write_wheel(&offered->rims[rear - 1], &option->rear.wheel);
+}
+
 /* The same changes, written into a specification as a file would have them. */
 static void write_changes(const struct dials *dials, const struct offered *offered,
                           struct specification *out)
 {
-    struct fitment *option = &out->tyres.options.items[0];
-    if (dials->at[DIAL_RIM] > 0) {
-        const struct search_rim *rim = &offered->rims[dials->at[DIAL_RIM] - 1];
-        struct wheel *wheel = &option->tyre.wheel;
-        *wheel = tyre_unknown().wheel;
-        wheel->given = rim->given;
-        wheel->width_m = rim->width_m;
-        wheel->inset_m = rim->inset_m;
-        wheel->max_load_kg = rim->max_load_kg;
-        wheel->max_pressure_Pa = rim->max_pressure_Pa;
-        wheel->spacer_m = 0;
-        option->rear.wheel = *wheel;
-    }
+    write_wheels(dials, offered, out);
     if (dials->at[DIAL_RATIO] > 0)
         out->drivetrain.axle = (struct axle_pair){offered->ratio, offered->ratio};
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
@@ -199,10 +160,14 @@ static size_t fewest(struct run *run, const struct specification *specification,
                      const struct offered *offered)
 {
     static struct judged_build build;
+    const struct fitment *option = &specification->tyres.options.items[0];
     struct dials dials = dials_of(specification);
     bool few = properties_count(1) == 1;
     size_t least[OUTCOMES] = {SIZE_MAX, SIZE_MAX, SIZE_MAX, SIZE_MAX};
     do {
+        if (!goes_on(&dials, DIAL_RIM, offered, &option->tyre) ||
+            !goes_on(&dials, DIAL_RIM_REAR, offered, &option->rear))
+            continue;
         judge_with(run, specification, offered, &dials, &build);
         size_t count = changes_in(&dials, &build.outcomes[1]);
         enum outcome outcome = build.outcomes[1].outcome;
@@ -218,9 +183,10 @@ static size_t fewest(struct run *run, const struct specification *specification,
 static struct dials dials_at(const struct change_set *set)
 {
     struct dials dials = {
-        .at = {set->choice[CHANGE_WHEEL] + 1, set->choice[CHANGE_AXLE_RATIO] + 1,
-               set->choice[CHANGE_SPRING_FRONT] + 1, set->choice[CHANGE_SPRING_REAR] + 1,
-               set->choice[CHANGE_LIFT_FRONT] + 1, set->choice[CHANGE_LIFT_REAR] + 1}};
+        .at = {set->choice[CHANGE_WHEEL] + 1, set->choice[CHANGE_WHEEL_REAR] + 1,
+               set->choice[CHANGE_AXLE_RATIO] + 1, set->choice[CHANGE_SPRING_FRONT] + 1,
+               set->choice[CHANGE_SPRING_REAR] + 1, set->choice[CHANGE_LIFT_FRONT] + 1,
+               set->choice[CHANGE_LIFT_REAR] + 1}};
     dials.withheld = (set->withheld & WITHHOLD_TRIM ? 1u : 0) |
                      (set->withheld & WITHHOLD_BUMP_STOP ? 2u : 0) |
                      (set->withheld & WITHHOLD_SPACER ? 4u : 0);
@@ -270,7 +236,7 @@ static int least_is_least(struct run *run)
     struct least_change least;
     struct judging judging = {SIZE_MAX, 1};
     make_no_go(run, &specification);
-    offer(run, &offered, &specification);
+    offer_changes(run, &offered, &specification);
     now.specification = specification;
     judge_build(run, &now);
     if (now.outcomes[1].outcome != OUTCOME_NO_GO)

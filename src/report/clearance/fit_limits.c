@@ -60,7 +60,7 @@ static void report_travel_kept(const struct worked_axle *on)
             figures_add(on->figures, ends[i]);
         report_limits(on->plan, on->figures,
                       &(struct limited_change){.figure = ends[i],
-                                               .key = "suspension_travel_kept",
+                                               .key = TRAVEL_KEPT_KEY,
                                                .whole = UNKNOWN,
                                                .if_unknown = ADVICE_GIVE_TRAVEL});
     }

@@ -4,6 +4,9 @@
 
 #include "report/clearance/stance.h"
 
+/* The published limits' name of the travel that is kept. */
+#define TRAVEL_KEPT_KEY "suspension_travel_kept"
+
 /* Done to an axle beside what the file says. */
 struct fit_work {
     double bump_stop_m, spacer_m; /* longer, thicker by so much */

@@ -66,8 +66,16 @@
     X(BASIS_TRAVEL_KEPT, "travel by lift and bump stops beside the fitted state's")                \
     X(BASIS_RIDE_HEIGHT, "lift - sag by the wheel rate - what the tyres give under the load")      \
     X(BASIS_CONSTANT_LOAD, "what the state adds to the axle, beside what the spring is made for")  \
+    X(BASIS_CONSTANT_LOAD_KEEPS,                                                                   \
+      "what the state adds to the axle, beside what leaves travel enough")                         \
+    X(BASIS_PITCH, "rake in the state - rake unladen, on the same springs")                        \
     X(ADVICE_SPRING_SUITS, "the spring is made for this load")                                     \
     X(ADVICE_SPRING_DOES_NOT_SUIT, "the spring is not made for this load")                         \
+    X(ADVICE_SPRING_KEEPS, "it suits this load: enough travel is kept")                            \
+    X(ADVICE_SPRING_KEEPS_LESS, "it does not suit this load: too little travel is kept")           \
+    X(ADVICE_TRAVEL_TOO_SHORT, "too little travel is kept: choose another spring")                 \
+    X(TAKEN_LOAD_BY_TRAVEL, "a spring of no named load suits what keeps {} of its travel",         \
+      "spring_choices: constant_load_from and constant_load_to")                                   \
     X(BASIS_LIFT, "suspension: lift")                                                              \
     X(BASIS_NEW_SPRING, "free height change + W/k of the old - W/k of the new")                    \
     X(ADVICE_GIVE_UNDER_AXLE, "measure the clearance under the axle", "clearance: under_axle")     \

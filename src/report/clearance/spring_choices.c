@@ -1,15 +1,19 @@
-/* Springs that may be fitted instead, each as the vehicle would stand on it in every loading state
- * with the fitted tyres: what is compared before one is ordered. No verdict: none of them is on. */
+/* Springs that may be fitted instead, each as the vehicle would stand on it unladen and in every
+ * loading state with the fitted tyres: what is compared before one is ordered. No verdict: none of
+ * them is on. */
 #include "base/known.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
+#include "compute/springs.h"
 #include "report/clearance/fit_limits.h"
+#include "tables/lookup.h"
 
 /* One axle's spring; the other axle's stay as the file has them. */
 struct tried_spring {
     const struct plan *plan;
     int axle;
     const struct spring_choice *choice; /* NULL: the one that is fitted */
+    const struct fitment_limits_row *rule;
     struct figures *figures;
 };
 
@@ -29,29 +33,58 @@ static void add_height(const struct tried_spring *tried, const struct stance *st
                       &(struct judgement){.needs = needs, .need_count = STANCE_NEEDS}));
 }
 
-/* The load that it carries all the time is what the state adds to the axle. */
+static bool load_is_named(const struct spring_choice *choice)
+{
+    return known(choice->load_from_kg) || known(choice->load_to_kg);
+}
+
+/* The share of the travel that the published rule on it wants kept. */
+static double share_to_keep(const struct tried_spring *tried)
+{
+    return tried->rule->min / 100;
+}
+
+static enum remark_id advice_on_load(bool named, bool sure, bool broken)
+{
+    if (broken)
+        return named ? ADVICE_SPRING_DOES_NOT_SUIT : ADVICE_SPRING_KEEPS_LESS;
+    if (!sure)
+        return ADVICE_GIVE_TRAVEL;
+    return named ? ADVICE_SPRING_SUITS : ADVICE_SPRING_KEEPS;
+}
+
+/* The load that it carries all the time is what the state adds to the axle: beside what the maker
+ * names, or what leaves travel enough. */
 static void add_constant_load(const struct tried_spring *tried, const struct stance *stance)
 {
     const struct spring_choice *choice = tried->choice;
     double added = stance->added_kg[tried->axle];
-    if (!known(choice->load_from_kg) && !known(choice->load_to_kg))
-        return;
+    bool named = load_is_named(choice);
+    struct constant_load span = {choice->load_from_kg, choice->load_to_kg};
+    if (!named)
+        span =
+            constant_load_keeping(stance->plan->specification, tried->axle, share_to_keep(tried));
     struct figure figure =
-        limited_within(stance_figure(stance, QUANTITY_CONSTANT_LOAD, added, BASIS_CONSTANT_LOAD),
-                       choice->load_from_kg, choice->load_to_kg);
-    bool within = meets_limit(added, figure.limit_side, figure.limit);
-    figure.limit_owner = LIMIT_OF_MAKER;
+        limited_within(stance_figure(stance, QUANTITY_CONSTANT_LOAD, added,
+                                     named ? BASIS_CONSTANT_LOAD : BASIS_CONSTANT_LOAD_KEEPS),
+                       span.from_kg, span.to_kg);
+    bool broken = known(figure.limit) && !meets_limit(added, figure.limit_side, figure.limit);
+    bool sure = named || known(span.from_kg + span.to_kg);
+    figure.limit_owner = named ? LIMIT_OF_MAKER : LIMIT_OF_LAW;
     if (known(added))
-        figure.advice = remark(within ? ADVICE_SPRING_SUITS : ADVICE_SPRING_DOES_NOT_SUIT);
+        figure.advice = remark(advice_on_load(named, sure, broken));
     add(tried, figure);
 }
 
-static void add_state(const struct tried_spring *tried, const struct stance *stance)
+static void add_state(const struct tried_spring *tried, const struct stance *stance,
+                      const struct stance *unladen)
 {
-    const struct plan *plan = stance->plan;
-    double wheelbase_m = plan->specification->vehicle.wheelbase_m;
+    double wheelbase_m = stance->plan->specification->vehicle.wheelbase_m;
     double rake = rake_rad(stance->body_change_m, wheelbase_m);
+    double pitch = rake - rake_rad(unladen->body_change_m, wheelbase_m);
     add_height(tried, stance);
+    if (known(pitch) && stance != unladen)
+        add(tried, stance_figure(stance, QUANTITY_PITCH, pitch, BASIS_PITCH));
     if (tried->choice == NULL) /* the other rows stand without a name */
         return;
     double left = stance_travel_left_m(stance, tried->axle, 0);
@@ -65,36 +98,60 @@ static void add_state(const struct tried_spring *tried, const struct stance *sta
     add_constant_load(tried, stance);
 }
 
-/* The share of travel that is kept, without the limits on it: those judge what is fitted. */
+/* The share of travel that is kept, beside the published one. */
 static void add_travel_kept(const struct tried_spring *tried, const struct plan *with_it)
 {
     struct figure ends[2];
-    if (tried->choice == NULL)
-        return;
     travel_kept(with_it, tried->axle, 0, ends);
-    for (int i = 0; i < 2; i++)
-        if (known(ends[i].value))
-            add(tried, ends[i]);
+    for (int i = 0; i < 2; i++) {
+        struct figure figure = limited_at_least(ends[i], share_to_keep(tried));
+        figure.limit_owner = LIMIT_OF_LAW;
+        figure.basis = remark_quoted(with_it->arena, tried->rule->basis, tried->rule->certainty);
+        if (!meets_limit(figure.value, figure.limit_side, figure.limit))
+            figure.advice = remark(ADVICE_TRAVEL_TOO_SHORT);
+        if (known(figure.value))
+            add(tried, figure);
+    }
 }
 
 static void report_tried(const struct tried_spring *tried)
 {
     struct specification with_it;
+    struct stance unladen;
     struct plan plan = plan_with_spring(tried->plan, &with_it, tried->axle, tried->choice);
     size_t count = state_count(&with_it);
     struct stance *stances = stances_make(&plan, 0, NULL);
+    stance_unladen(&plan, &unladen);
+    add_state(tried, &unladen, &unladen);
     for (size_t i = 0; i < count; i++)
-        add_state(tried, &stances[i]);
-    add_travel_kept(tried, &plan);
+        add_state(tried, &stances[i], &unladen);
+    if (tried->choice != NULL)
+        add_travel_kept(tried, &plan);
+}
+
+static void report_assumption(const struct tried_spring *tried)
+{
+    struct figure figure =
+        figure_on_axle(QUANTITY_ASSUMPTION, UNKNOWN, tried->axle, remark(BASIS_ASSUMPTION));
+    figure.advice = REMARK_WITH(tried->plan->arena, TAKEN_LOAD_BY_TRAVEL,
+                                say_quantity(share_to_keep(tried), UNIT_PERCENT, UNIT_PERCENT, 1));
+    figures_add(tried->figures, figure);
 }
 
 void report_spring_choices(const struct plan *plan, struct figures *figures)
 {
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct spring_choice_list *choices = &suspension_of(plan, axle)->spring_choices;
+        struct tried_spring tried = {plan, axle, NULL, fitment_limit_on(TRAVEL_KEPT_KEY), figures};
+        bool all_named = true;
         if (choices->count > 0)
-            report_tried(&(struct tried_spring){plan, axle, NULL, figures});
-        for (size_t i = 0; i < choices->count; i++)
-            report_tried(&(struct tried_spring){plan, axle, &choices->items[i], figures});
+            report_tried(&tried);
+        for (size_t i = 0; i < choices->count; i++) {
+            tried.choice = &choices->items[i];
+            all_named = all_named && load_is_named(tried.choice);
+            report_tried(&tried);
+        }
+        if (!all_named)
+            report_assumption(&tried);
     }
 }

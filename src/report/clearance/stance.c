@@ -222,6 +222,12 @@ void stance_as_measured(const struct plan *plan, struct stance *out)
     set_changes(out);
 }
 
+void stance_unladen(const struct plan *plan, struct stance *out)
+{
+    stance_as_measured(plan, out);
+    set_springs(out);
+}
+
 struct figure stance_figure(const struct stance *stance, enum quantity_id quantity, double value,
                             enum remark_id basis)
 {

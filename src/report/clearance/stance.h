@@ -34,6 +34,8 @@ struct standing {
 struct stance *stances_make(const struct plan *plan, size_t index, const struct stance *fitted);
 /* The fitted state, as it was measured. */
 void stance_as_measured(const struct plan *plan, struct stance *out);
+/* The fitted setup unladen, on the springs that it has. */
+void stance_unladen(const struct plan *plan, struct stance *out);
 
 /* The loaded radius of one setup in one loading state. */
 double stance_radius_m(const struct plan *plan, size_t index, int state, int axle);

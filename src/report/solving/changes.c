@@ -29,9 +29,15 @@ static int lift_kind(int axle)
     return axle == AXLE_FRONT ? CHANGE_LIFT_FRONT : CHANGE_LIFT_REAR;
 }
 
-const struct search_rim *changed_wheel(const struct plan *plan, const struct change_set *set)
+static int wheel_kind(const struct setup *setup, int axle)
 {
-    int choice = set->choice[CHANGE_WHEEL];
+    return axle == AXLE_REAR && setup_axles_differ(setup) ? CHANGE_WHEEL_REAR : CHANGE_WHEEL;
+}
+
+const struct search_rim *changed_wheel(const struct plan *plan, size_t index,
+                                       const struct change_set *set, int axle)
+{
+    int choice = set->choice[wheel_kind(&plan->setups[index], axle)];
     return choice == AS_IT_IS ? NULL : &plan->specification->search.rims.items[choice];
 }
 
@@ -61,12 +67,15 @@ double changed_axle_ratio(const struct plan *plan, const struct change_set *set)
 
 /* --- what is allowed */
 
-static bool wheel_changes(const struct plan *plan, size_t index, const struct search_rim *rim)
+static bool wheel_changes(const struct plan *plan, size_t index, int kind,
+                          const struct search_rim *rim)
 {
     const struct setup *setup = &plan->setups[index];
     bool differs = false;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct wheel *now = &setup->axle[axle].wheel;
+        if (wheel_kind(setup, axle) != kind)
+            continue;
         if (!setup->axle[axle].size_given || !size_goes_on_rim(&setup->axle[axle].size, rim))
             return false;
         differs = differs || !rim_stands_as(rim, now) ||
@@ -81,6 +90,7 @@ static size_t choice_count(const struct specification *specification, int kind)
     const struct suspension *suspension = &specification->suspension;
     switch ((enum change_kind)kind) {
     case CHANGE_WHEEL:
+    case CHANGE_WHEEL_REAR:
         return specification->search.rims.count;
     case CHANGE_AXLE_RATIO:
         return specification->drivetrain.axle_choices.count;
@@ -105,7 +115,8 @@ static bool changes_something(const struct plan *plan, size_t index, int kind, i
     set.choice[kind] = choice;
     switch ((enum change_kind)kind) {
     case CHANGE_WHEEL:
-        return wheel_changes(plan, index, &specification->search.rims.items[choice]);
+    case CHANGE_WHEEL_REAR:
+        return wheel_changes(plan, index, kind, &specification->search.rims.items[choice]);
     case CHANGE_AXLE_RATIO:
         return specification->allowed.axle_ratio == 1 &&
                changed_axle_ratio(plan, &set) !=
@@ -133,26 +144,33 @@ struct change_choices changes_allowed(const struct plan *plan, size_t index)
     return out;
 }
 
-size_t change_sets(const struct change_choices *choices)
+double change_sets(const struct change_choices *choices)
 {
-    size_t sets = 1;
+    double sets = 1;
     for (int kind = 0; kind < CHANGE_KINDS; kind++)
-        sets *= choices->count[kind] + 1;
+        sets *= (double)choices->count[kind] + 1;
     return sets - 1;
 }
 
 /* --- with them */
 
-/* The option as the file would have it with that wheel: its spare may stand on one like it. */
-static void set_wheel(struct arena *arena, const struct plan *plan, const struct search_rim *rim,
-                      struct setup *setup)
+/* The option as the file would have it with those wheels, where none is new with what it has: its
+ * spare may stand on one like them. */
+static void set_wheels(struct arena *arena, const struct plan *plan, size_t index,
+                       const struct change_set *set, struct setup *setup)
 {
     struct fitment *option = arena_allocate(arena, sizeof *option);
     size_t number = setup->number;
     *option = plan->specification->tyres.options.items[number - 1];
-    option->tyre.wheel = wheel_of_rim(rim);
-    option->tyre.wheel.spacer_m = 0;
-    option->rear.wheel = option->tyre.wheel;
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        const struct search_rim *rim = changed_wheel(plan, index, set, axle);
+        struct wheel *wheel = axle == AXLE_FRONT ? &option->tyre.wheel : &option->rear.wheel;
+        *wheel = rim == NULL ? setup->axle[axle].wheel : wheel_of_rim(rim);
+        if (wheel->given == NULL) /* not one like the other axle's */
+            wheel->given = plan->specification->given;
+        if (rim != NULL)
+            wheel->spacer_m = 0;
+    }
     setup_option(option, &plan->setups[0], setup);
     setup->number = number;
 }
@@ -180,8 +198,8 @@ struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size
     out.setups = arena_allocate_array(arena, 2, sizeof *out.setups);
     out.setups[0] = plan->setups[0];
     out.setups[1] = plan->setups[index];
-    if (changed_wheel(plan, set) != NULL)
-        set_wheel(arena, plan, changed_wheel(plan, set), &out.setups[1]);
+    if (set->choice[CHANGE_WHEEL] != AS_IT_IS || set->choice[CHANGE_WHEEL_REAR] != AS_IT_IS)
+        set_wheels(arena, plan, index, set, &out.setups[1]);
     plan_set_beside(&out);
     return out;
 }

@@ -6,7 +6,8 @@
 #include "report/outcome.h"
 
 enum change_kind {
-    CHANGE_WHEEL, /* one of search: rims, on every axle whose rim has its code */
+    CHANGE_WHEEL,      /* one of search: rims; in front alone where the option has two sizes */
+    CHANGE_WHEEL_REAR, /* of an option with a size of its own there */
     CHANGE_AXLE_RATIO,
     CHANGE_SPRING_FRONT,
     CHANGE_SPRING_REAR,
@@ -41,7 +42,7 @@ struct change_choices {
 };
 struct change_choices changes_allowed(const struct plan *plan, size_t index);
 /* How many sets of them there are, but for the one that changes nothing. */
-size_t change_sets(const struct change_choices *choices);
+double change_sets(const struct change_choices *choices);
 
 /* A plan of two setups, the fitted one and that with the changes; `with_it` is filled, and has to
  * outlive it, as has the arena. */
@@ -49,7 +50,8 @@ struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size
                               const struct change_set *set, struct specification *with_it);
 
 /* The choice itself. */
-const struct search_rim *changed_wheel(const struct plan *plan, const struct change_set *set);
+const struct search_rim *changed_wheel(const struct plan *plan, size_t index,
+                                       const struct change_set *set, int axle);
 const struct spring_choice *changed_spring(const struct plan *plan, const struct change_set *set,
                                            int axle);
 double added_lift_m(const struct plan *plan, const struct change_set *set, int axle);

@@ -16,3 +16,10 @@ bool judging_take(struct judging *judging, size_t count)
     judging->left -= count * judging->each;
     return true;
 }
+
+struct judging judging_share(struct judging *judging, size_t among)
+{
+    struct judging share = {judging->left / among, judging->each};
+    judging->left -= share.left;
+    return share;
+}

@@ -16,4 +16,7 @@ struct judging judging_begin(const struct specification *specification);
  */
 bool judging_take(struct judging *judging, size_t count);
 
+/* An equal share for one of so many that are to be judged. */
+struct judging judging_share(struct judging *judging, size_t among);
+
 #endif

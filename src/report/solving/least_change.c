@@ -10,7 +10,8 @@ struct change_search {
     const struct option_outcome *now;
     struct judging *judging;
     struct change_choices choices;
-    enum answer *others_go; /* [wheel + 1][axle ratio + 1]: but for the clearance */
+    struct change_set others; /* the last that were judged but for the clearance */
+    enum answer others_go;
     struct least_change *out;
     struct arena scratch;
     double *short_by; /* of each fail of the option: at best; INFINITY: some set has none of it */
@@ -133,9 +134,10 @@ static void note_what_stands(struct change_search *search, const struct option_o
         (struct standing_limit){*found->why, fabs(found->why->value - found->why->limit), false};
 }
 
+/* What was not tried might break another. */
 static void find_what_stands(struct change_search *search)
 {
-    for (size_t i = 0; i < search->now->counts[VERDICT_FAIL]; i++)
+    for (size_t i = 0; search->out->all_tried && i < search->now->counts[VERDICT_FAIL]; i++)
         if (!isinf(search->short_by[i])) {
             search->out->stands =
                 (struct standing_limit){*search->now->findings[i], search->short_by[i], true};
@@ -145,20 +147,22 @@ static void find_what_stands(struct change_search *search)
 
 /* --- the search */
 
+/* Of sets alike but for springs and heights, which are tried one after the other. */
 static bool others_go(struct change_search *search, const struct change_set *set)
 {
-    size_t ratios = search->plan->specification->drivetrain.axle_choices.count + 1;
-    enum answer *answer = &search->others_go[(size_t)(set->choice[CHANGE_WHEEL] + 1) * ratios +
-                                             (size_t)(set->choice[CHANGE_AXLE_RATIO] + 1)];
-    if (*answer == ANSWER_NOT_ASKED) {
+    bool judged = search->others_go != ANSWER_NOT_ASKED;
+    for (int kind = CHANGE_WHEEL; kind <= CHANGE_AXLE_RATIO; kind++)
+        judged = judged && search->others.choice[kind] == set->choice[kind];
+    if (!judged) {
         struct option_outcome found;
         judge_with(search, set, &search->scratch, report_others, &found);
-        *answer = answer_of(true, goes(&found));
+        search->others = *set;
+        search->others_go = answer_of(true, goes(&found));
         if (!goes(&found))
             note_what_stands(search, &found);
         arena_reuse(&search->scratch);
     }
-    return *answer == ANSWER_YES;
+    return search->others_go == ANSWER_YES;
 }
 
 /* Where several kinds of work on the arches are done, one may do what two did. */
@@ -219,7 +223,6 @@ static void try_all(struct change_search *search, struct change_set *set, int ki
 void least_change_find(const struct plan *plan, size_t index, const struct option_outcome *now,
                        struct judging *judging, struct least_change *out)
 {
-    const struct specification *specification = plan->specification;
     struct change_search search = {.plan = plan,
                                    .index = index,
                                    .now = now,
@@ -229,10 +232,6 @@ void least_change_find(const struct plan *plan, size_t index, const struct optio
                                    .fewest_fails = SIZE_MAX};
     struct change_set set = no_changes();
     *out = (struct least_change){.all_tried = true, .sets = change_sets(&search.choices)};
-    search.others_go = arena_allocate_array(plan->arena,
-                                            (specification->search.rims.count + 1) *
-                                                (specification->drivetrain.axle_choices.count + 1),
-                                            sizeof *search.others_go);
     search.short_by =
         arena_allocate_array(plan->arena, now->counts[VERDICT_FAIL] + 1, sizeof *search.short_by);
     for (size_t i = 0; i < now->counts[VERDICT_FAIL]; i++)

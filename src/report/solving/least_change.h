@@ -22,7 +22,8 @@ struct least_change {
     struct change_set set;         /* of those as small the best by outcome, work and margin */
     struct option_outcome outcome; /* with it: its tasks belong to the set */
     size_t changes;                /* choices and tasks */
-    size_t sets, tried;            /* sets of choices: that there are, that were tried */
+    double sets;                   /* of choices that there are */
+    size_t tried;                  /* of them */
     struct standing_limit stands;
 };
 

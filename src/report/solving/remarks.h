@@ -12,7 +12,7 @@
     X(PHRASE_BEYOND_THAT, "beyond that {}")                                                        \
     X(ADVICE_ONE_OPTION_ALONE, "not looked for of so many tyres: ask for one with --option")       \
     X(ADVICE_TOO_MANY_INPUTS, "not looked for: too many states and items")                         \
-    X(ADVICE_TAKE_OTHER_WHEEL, "order the wheel {} wide, inset {}")                                \
+    X(ADVICE_TAKE_OTHER_WHEEL, "order the {} {} wide, inset {}")                                   \
     X(ADVICE_TAKE_OTHER_RATIO, "order the axle ratio {}")                                          \
     X(ADVICE_TAKE_OTHER_SPRING, "{} spring {}")                                                    \
     X(ADVICE_RAISE_BY, "raise the {} by {}")                                                       \

@@ -20,7 +20,7 @@ static struct remark basis_of(const struct told *told)
     struct argument then = say_text(outcome_words(least->outcome.outcome));
     if (!least->all_tried)
         return REMARK_WITH(arena, BASIS_LEAST_OF_TRIED, say_number((double)least->tried, 0),
-                           say_number((double)least->sets, 0), then);
+                           say_number(least->sets, 0), then);
     return REMARK_WITH(arena, BASIS_LEAST_CHANGE, then);
 }
 
@@ -33,14 +33,21 @@ static void tell_change(const struct told *told, enum quantity_id quantity, doub
     figures_add(told->figures, figure);
 }
 
-static void tell_wheel(const struct told *told)
+/* One for both axles, or one for each of two sizes. */
+static void tell_wheel(const struct told *told, int axle)
 {
-    const struct search_rim *rim = changed_wheel(told->plan, &told->least->set);
-    if (rim != NULL)
-        tell_change(told, QUANTITY_LEAST_LENGTH, rim->inset_m, AXLE_NONE, "other wheel",
-                    REMARK_WITH(told->plan->arena, ADVICE_TAKE_OTHER_WHEEL,
-                                say_quantity(rim->width_m, UNIT_IN, UNIT_IN, 1),
-                                say_quantity(rim->inset_m, UNIT_MM, UNIT_IN, 0)));
+    struct arena *arena = told->plan->arena;
+    size_t index = (size_t)told->figures->setup;
+    bool two = setup_axles_differ(&told->plan->setups[index]);
+    const struct search_rim *rim = changed_wheel(told->plan, index, &told->least->set, axle);
+    if (rim == NULL || (axle == AXLE_REAR && !two))
+        return;
+    tell_change(
+        told, QUANTITY_LEAST_LENGTH, rim->inset_m, two ? axle : AXLE_NONE, "other wheel",
+        REMARK_WITH(arena, ADVICE_TAKE_OTHER_WHEEL,
+                    say_text(two ? arena_format(arena, "%s wheel", axle_name(axle)) : "wheel"),
+                    say_quantity(rim->width_m, UNIT_IN, UNIT_IN, 1),
+                    say_quantity(rim->inset_m, UNIT_MM, UNIT_IN, 0)));
 }
 
 static void tell_axle_ratio(const struct told *told)
@@ -145,20 +152,35 @@ static struct remark what_stands(const struct told *told)
         say_quantity(stands->short_by, row->metric, row->us, row->decimals_metric + 1));
 }
 
-static void tell_nothing(const struct told *told)
+/* Of what would take more judgements than there are. */
+static struct remark not_looked_for(const struct plan *plan)
+{
+    return remark(plan->count > 2 ? ADVICE_ONE_OPTION_ALONE : ADVICE_TOO_MANY_INPUTS);
+}
+
+static struct remark why_nothing(const struct told *told)
 {
     const struct least_change *least = told->least;
     struct arena *arena = told->plan->arena;
     struct argument why = say_remark(arena, what_stands(told));
     struct argument tried = say_number((double)least->tried, 0);
+    if (least->sets == 0)
+        return REMARK_WITH(arena, ADVICE_NOTHING_DOES, why);
+    if (least->all_tried)
+        return REMARK_WITH(arena, ADVICE_NO_CHANGE_DOES, tried, why);
+    return least->tried == 0
+               ? not_looked_for(told->plan)
+               : REMARK_WITH(arena, ADVICE_NOT_ALL_TRIED, tried, say_number(least->sets, 0), why);
+}
+
+static void tell_nothing(const struct told *told)
+{
+    const struct least_change *least = told->least;
     struct figure figure = figure_by(QUANTITY_LEAST_NONE, UNKNOWN, basis_of(told));
     figure.axle = least->stands.figure.axle;
     if (least->sets == 0)
         figure.headline = HEADLINE_ROWS_ONLY; /* what fails stands above it */
-    figure.advice = least->sets == 0   ? REMARK_WITH(arena, ADVICE_NOTHING_DOES, why)
-                    : least->all_tried ? REMARK_WITH(arena, ADVICE_NO_CHANGE_DOES, tried, why)
-                                       : REMARK_WITH(arena, ADVICE_NOT_ALL_TRIED, tried,
-                                                     say_number((double)least->sets, 0), why);
+    figure.advice = why_nothing(told);
     figures_add(told->figures, figure);
 }
 
@@ -170,7 +192,8 @@ static void report_least_change(const struct plan *plan, const struct least_chan
         tell_nothing(&told);
         return;
     }
-    tell_wheel(&told);
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        tell_wheel(&told, axle);
     tell_axle_ratio(&told);
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         tell_spring(&told, axle);
@@ -205,7 +228,7 @@ static enum quantity_id off_quantity(enum unit_kind kind)
 
 /* A setup by what the other parts have found. */
 struct solved {
-    enum outcome outcome;
+    struct option_outcome found;
     struct input_margin margins[INPUTS_TOLD_MAX];
     size_t margin_count;
     bool margins_tried;
@@ -228,40 +251,42 @@ static void report_may_be_off(const struct plan *plan, const struct solved *solv
     }
     if (!solved->margins_tried) {
         struct figure figure = figure_by(QUANTITY_OFF_NONE, UNKNOWN, remark(BASIS_MAY_BE_OFF));
-        figure.advice = remark(plan->count > 2 ? ADVICE_ONE_OPTION_ALONE : ADVICE_TOO_MANY_INPUTS);
+        figure.advice = not_looked_for(plan);
         figures_add(figures, figure);
     }
 }
 
-/* Each kind of search has judgements of its own to spend, over all options. */
-struct spending {
-    struct judging changes, margins;
-};
-
-static void solve(const struct plan *plan, const struct setup_figures *setups, size_t index,
-                  struct spending *spending, struct solved *out)
+/* Each no go has an equal share of the judgements, and of what those before it left. */
+static void find_least_changes(const struct plan *plan, struct solved *solved)
 {
-    struct option_outcome found;
-    option_outcome_make(plan, &setups[index], &found);
-    out->outcome = found.outcome;
-    out->margins_tried = may_be_off_find(plan, index, found.outcome, &spending->margins,
-                                         out->margins, &out->margin_count);
-    if (found.outcome == OUTCOME_NO_GO)
-        least_change_find(plan, index, &found, &spending->changes, &out->least);
+    struct judging all = judging_begin(plan->specification);
+    size_t no_gos = 0;
+    for (size_t i = 1; i < plan->count; i++)
+        no_gos += solved[i].found.outcome == OUTCOME_NO_GO;
+    for (size_t i = 1; i < plan->count; i++)
+        if (solved[i].found.outcome == OUTCOME_NO_GO) {
+            struct judging share = judging_share(&all, no_gos--);
+            least_change_find(plan, i, &solved[i].found, &share, &solved[i].least);
+            all.left += share.left;
+        }
 }
 
 void report_solving(const struct plan *plan, struct figures *figures)
 {
     const struct setup_figures *setups = plan_group_figures(plan, figures);
     struct solved *solved = arena_allocate_array(plan->arena, plan->count, sizeof *solved);
-    struct spending spending = {judging_begin(plan->specification),
-                                judging_begin(plan->specification)};
-    for (size_t i = 1; i < plan->count; i++) /* before more figures are added */
-        solve(plan, setups, i, &spending, &solved[i]);
+    struct judging judging = judging_begin(plan->specification);
+    for (size_t i = 1; i < plan->count; i++) { /* before more figures are added */
+        struct solved *now = &solved[i];
+        option_outcome_make(plan, &setups[i], &now->found);
+        now->margins_tried = may_be_off_find(plan, i, now->found.outcome, &judging, now->margins,
+                                             &now->margin_count);
+    }
+    find_least_changes(plan, solved);
     figures->part = PART_SOLVING;
     for (size_t i = 1; i < plan->count; i++) {
         figures->setup = (int)i;
-        if (solved[i].outcome == OUTCOME_NO_GO)
+        if (solved[i].found.outcome == OUTCOME_NO_GO)
             report_least_change(plan, &solved[i].least, figures);
         report_may_be_off(plan, &solved[i], figures);
     }
