@@ -89,7 +89,7 @@ static void check_spring_choice(const struct check *check, const struct axle_sus
     const struct spring_choice *choice = &axle->spring_choices.items[index];
     bool lift = is_given(choice->given, "lift"),
          free_height = is_given(choice->given, "free_height_change");
-    if (choice->name == NULL || !known(choice->wheel_rate_N_m))
+    if (!is_given(choice->given, "name") || !is_given(choice->given, "wheel_rate"))
         FAULT(check, choice->given, "",
               "a spring that may be fitted needs a name and a rate; expected such as {name: S2, "
               "wheel_rate: 88 N/mm, lift: 40 mm}");

@@ -102,26 +102,23 @@ static char digit_meant(const struct scanner *scanner)
 
 bool fault_expected(struct scanner *scanner, const char *expected)
 {
-    if (*scanner->at == '\0')
-        return fault_between(scanner, scanner->at, scanner->at, "the text ends here; expected %s",
-                             expected);
-    struct span written = written_between(scanner, scanner->at, scanner->at + 1);
+    const char *at = scanner->at;
+    if (*at == '\0')
+        return fault_between(scanner, at, at, "the text ends here; expected %s", expected);
+    struct span written = written_between(scanner, at, at + 1);
     unsigned char first = (unsigned char)written.at[0];
-    const char *to = scanner->at + 1;
     if (first == ' ' || first == '\t')
-        return fault_between(scanner, scanner->at, to, "a blank stands here; expected %s",
-                             expected);
+        return fault_between(scanner, at, at, "a blank stands here; expected %s", expected);
     if (holds_control_character(written))
-        return fault_between(scanner, scanner->at, to,
-                             "the control character %s stands here; expected %s",
+        return fault_between(scanner, at, at, "the control character %s stands here; expected %s",
                              shown_first(written).text, expected);
     if (digit_meant(scanner) != 0)
-        return fault_between(scanner, scanner->at, to,
+        return fault_between(scanner, at, at,
                              "the letter %c stands here among digits; expected the digit %c, or %s",
                              first, digit_meant(scanner), expected);
     if (!utf8_first(written).valid)
-        return fault_between(scanner, scanner->at, to,
+        return fault_between(scanner, at, at,
                              "a byte that is not UTF-8 text stands here; expected %s", expected);
-    return fault_between(scanner, scanner->at, to, "'%s' stands here; expected %s",
+    return fault_between(scanner, at, at, "'%s' stands here; expected %s",
                          shown_first(written).text, expected);
 }

@@ -40,6 +40,7 @@ static const struct {
     {"11R22.5", "11R22.5"},
     {"11.00R22.5", "11R22.5"},
     {"8.50R17.5", "8.5R17.5"},
+    {"8.0R16.5LT", "8.00R16.5LT"}, /* as the TRA yearbook writes light truck sizes, from memory */
     {"165R13 82T", "165R13 82T"},
     {"185R14C 102/100R", "185R14C 102/100R"},
     {"225/40ZR18 (92Y)", "225/40ZR18 (92Y)"},

@@ -16,6 +16,7 @@ static const struct {
     {"P26570R17", 2, "run together", "265/70"},
     {"205 55 R16", 5, "'5' stands here", "'/' and an aspect ratio"},
     {"205-55-16", 4, "a hyphen stands between", "'/', as in 205/55"},
+    {"205-31", 4, "a hyphen stands between", "as in 205/31"}, /* rim codes end at 30 */
     {"195-65R15 91T", 4, "a hyphen stands between", "'/', as in 195/65"},
     {"205,55R16", 4, "',' stands here", "'/' before the aspect ratio"},
     {"205\\55R16", 4, "'\\' stands here", "'/' and an aspect ratio"},

@@ -53,6 +53,7 @@ int main(void)
         properties_places_suite,
         properties_sums_suite,
         properties_shortlist_suite,
+        properties_promise_suite,
         properties_solving_suite,
         properties_tasks_suite,
         properties_knowledge_suite,

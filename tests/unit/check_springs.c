@@ -77,6 +77,26 @@ START_TEST(helper_spring_by_hand)
 }
 END_TEST
 
+/* By Hooke's law: an axle of 1000 kg, 200 of them below the springs, puts 400 kg on each, which 20
+ * N/mm let down by 196.1 mm and 30 N/mm by 130.8; 20 mm more of spring, and the axle stands 85.4 mm
+ * higher. */
+START_TEST(what_the_springs_carry_lifts_by_hand)
+{
+    struct specification specification;
+    specification_clear(&specification);
+    specification.vehicle.unladen_kg.rear = 1000;
+    struct axle_suspension *suspension = &specification.suspension.rear;
+    suspension->unsprung_kg = 200;
+    suspension->wheel_rate_before_N_m = 20e3;
+    suspension->wheel_rate_N_m = 30e3;
+    suspension->free_height_change_m = 0.020;
+    assert_close(axle_lift_m(&specification, AXLE_REAR), 0.0854, 5e-5, "Hooke's law");
+    suspension->unsprung_kg = UNKNOWN;
+    assert_close(axle_lift_m(&specification, AXLE_REAR), 0.1017, 5e-5, "500 kg: 245.2 - 163.4 mm");
+    assert_close(axle_lift_m(&specification, AXLE_FRONT), 0, 0, "as it was");
+}
+END_TEST
+
 static struct spring random_spring(uint64_t *state)
 {
     struct spring spring = {.shape = random_whole(state, 0, 1) ? SPRING_STEPPED : SPRING_CURVED};
@@ -158,6 +178,7 @@ Suite *springs_suite(void)
     tcase_add_test(published, stepped_spring_by_hand);
     tcase_add_test(published, helper_spring_by_hand);
     tcase_add_test(published, new_spring_lifts_by_rate_and_length);
+    tcase_add_test(published, what_the_springs_carry_lifts_by_hand);
     suite_add_tcase(suite, published);
     TCase *properties = tcase_create("properties");
     tcase_add_test(properties, force_over_the_travel_is_the_load);

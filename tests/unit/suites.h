@@ -24,6 +24,7 @@ Suite *properties_pressure_suite(void);
 Suite *properties_places_suite(void);
 Suite *properties_sums_suite(void);
 Suite *properties_shortlist_suite(void);
+Suite *properties_promise_suite(void);
 Suite *properties_solving_suite(void);
 Suite *properties_tasks_suite(void);
 Suite *properties_knowledge_suite(void);
