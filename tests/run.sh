@@ -97,7 +97,9 @@ one_check() { # NAME TITLE COMMAND...
 # shellcheck disable=SC2317 # called through part
 unit_tests() {
     unit_log=$scratch/$name.output # two runs may share a build
-    (cd "$1" && srcdir=$top CK_VERBOSITY=normal CK_FORK=$2 ./unit_tests) >"$unit_log" 2>&1
+    # Memory that a case gives back is kept for the next: else the system clears it each time.
+    (cd "$1" && MALLOC_TRIM_THRESHOLD_=4000000000 MALLOC_MMAP_THRESHOLD_=400000000 srcdir=$top \
+        CK_VERBOSITY=normal CK_FORK=$2 ./unit_tests) >"$unit_log" 2>&1
     unit_status=$?
     # Tests of bytes that are no text may print them: grep -a.
     grep -av '^[0-9]*%: Checks: ' "$unit_log" | grep -av '^Running suite' |
@@ -114,8 +116,8 @@ unit_tests() {
 # A status of its own, so that a sanitizer's stop is not taken for one of the program's.
 sanitizer_options="exitcode=86:print_stacktrace=1"
 
-# everywhere PART NAME WORDS DIRECTORY FORK: one of the parts that run on both builds. The sanitized
-# unit tests run in one process: a fork for each, with a search for leaks at its end, takes minutes.
+# everywhere PART NAME WORDS DIRECTORY FORK: one of the parts that run on both builds. A fork for each
+# unit test takes as long as the tests, with a search for leaks at its end minutes.
 everywhere() {
     case $1 in
     unit) part "$2" "unit tests$3" unit_tests "$4" "$5" ;;
@@ -177,7 +179,7 @@ run_job() {
         ;;
     soak) part "$1" "a million lines, hard stops" sh "$top/tests/soak/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
-    *) everywhere "$1" "$1" "" "$plain" yes ;;
+    *) everywhere "$1" "$1" "" "$plain" "$long" ;;
     esac
 }
 
@@ -226,15 +228,16 @@ need check sanitizers jq sqlite3 bc units mandoc xmllint tidy
 
 plain=$top/.build
 sanitized=$top/.build/sanitized
-configure_in "$plain" --enable-werror
-configure_in "$sanitized" --enable-werror --enable-sanitizers
+# Lines for a report, not all that a debugger shows, which takes the compiler as long as the code.
+configure_in "$plain" --enable-werror CFLAGS='-O2 -g1'
+configure_in "$sanitized" --enable-werror --enable-sanitizers CFLAGS='-O1 -g1'
 compile_in "$plain" all unit_tests write_builds || build_failed "$plain"
 compile_in "$sanitized" all unit_tests replays || build_failed "$sanitized"
 
 # The longest first, so that no processor is left waiting for another at the end.
-jobs="rows unit-sanitized docs-sanitized command-sanitized outside-sanitized replay-sanitized docs command
-    unit echoed echoed-sanitized faults faults-sanitized outside second reach readme readme-sanitized hardening
-    structure sources words newcomer"
+jobs="command-sanitized unit unit-sanitized command replay-sanitized echoed-sanitized rows newcomer
+    outside-sanitized docs-sanitized faults-sanitized words readme-sanitized docs echoed faults outside second
+    reach readme hardening structure sources"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
     run_jobs coverage newcomer-long builds-integer builds-s390x builds-memory builds-i686 soak pages rows-long \

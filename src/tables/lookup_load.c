@@ -94,7 +94,8 @@ double speed_pressure_added_kPa(const char *symbol, double speed_kmh)
 static bool is_of_pair(double pressure_Pa, double metric_Pa, double us_Pa, struct nominal_step *out)
 {
     const double slack_Pa = 1e-3;
-    double low = metric_Pa < us_Pa ? metric_Pa : us_Pa, high = metric_Pa < us_Pa ? us_Pa : metric_Pa;
+    double low = metric_Pa < us_Pa ? metric_Pa : us_Pa,
+           high = metric_Pa < us_Pa ? us_Pa : metric_Pa;
     if (!(pressure_Pa >= low - slack_Pa && pressure_Pa <= high + slack_Pa))
         return false;
     *out = (struct nominal_step){

@@ -4,8 +4,8 @@
 
 #include "report/plan.h"
 
-/* What is judged by itself and makes an outcome: each part as a bit, but for clearance, whose pieces
- * have bits of their own. Angles make none. */
+/* What is judged by itself and makes an outcome: each part as a bit, but for clearance, whose
+ * pieces have bits of their own. Angles make none. */
 enum {
     JUDGED_PIECES_FROM = PART_SOLVING,
     JUDGED_BITS = PART_SOLVING + 4,
