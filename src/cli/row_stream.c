@@ -31,8 +31,7 @@ struct row_stream {
 /* Room for a whole row, so that what is written can be looked at again. */
 static void make_room(struct outbuf *out)
 {
-    if (OUTBUF_SIZE - out->used < ROW_ROOM)
-        outbuf_flush(out);
+    (void)outbuf_room(out, ROW_ROOM);
 }
 
 /* Only rows that were read are kept: a fault is computed, and counted, each time. */

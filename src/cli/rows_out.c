@@ -8,7 +8,7 @@
 #include "reading/page_frame.h"
 #include "reading/prose.h"
 
-enum { COLUMNS_AT_ONCE = 256, ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
+enum { COLUMNS_AT_ONCE = 128, ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)

@@ -46,13 +46,27 @@ bool outbuf_flush(struct outbuf *out)
     return out->error == 0;
 }
 
+void outbuf_make_room(struct outbuf *out, size_t length)
+{
+    const size_t block = OUTBUF_BLOCK;
+    if (out->used < block || OUTBUF_SIZE - (out->used - block) < length) {
+        outbuf_flush(out);
+        return;
+    }
+    write_all(out, (struct span){out->data, block});
+    out->used -= block;
+    memmove(out->data, out->data + block, out->used);
+}
+
 void outbuf_put_long(struct outbuf *out, struct span text)
 {
-    outbuf_flush(out);
-    if (text.length > OUTBUF_SIZE)
+    if (text.length > OUTBUF_SIZE) {
+        outbuf_flush(out);
         write_all(out, text);
-    else
-        outbuf_put(out, text);
+        return;
+    }
+    outbuf_make_room(out, text.length);
+    outbuf_put(out, text);
 }
 
 void outbuf_text(struct outbuf *out, const char *text)

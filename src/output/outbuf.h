@@ -8,7 +8,9 @@
 
 #include "base/span.h"
 
-enum { OUTBUF_SIZE = 65536 };
+/* Blocks of so many bytes are written, which a file takes fastest, and there is room for what a row
+ * has beyond one. */
+enum { OUTBUF_BLOCK = 128 * 1024, OUTBUF_SIZE = OUTBUF_BLOCK + 32 * 1024 };
 
 struct outbuf {
     int descriptor;
@@ -26,12 +28,14 @@ void outbuf_put_long(struct outbuf *out, struct span text);
 void outbuf_text(struct outbuf *out, const char *text);
 /* Writes what is buffered, retrying on EINTR and short writes. False once any write failed. */
 bool outbuf_flush(struct outbuf *out);
+/* Makes room for so many characters, at most OUTBUF_SIZE. */
+void outbuf_make_room(struct outbuf *out, size_t length);
 
 /* Where so many characters may be written, which are then added to `used`. */
 static inline char *outbuf_room(struct outbuf *out, size_t length)
 {
     if (OUTBUF_SIZE - out->used < length)
-        outbuf_flush(out);
+        outbuf_make_room(out, length);
     return out->data + out->used;
 }
 

@@ -64,12 +64,58 @@ static const char *hangs_on_text(const struct layout *layout, const struct setup
     return text == NULL ? NULL : arena_format(layout->arena, "%s%s", text, behind);
 }
 
+/* --- springs that may be fitted */
+
+static enum answer suits(const struct figure *figure)
+{
+    enum remark_id said = figure->advice.id;
+    bool is_said = said == ADVICE_SPRING_SUITS || said == ADVICE_SPRING_KEEPS;
+    bool is_not = said == ADVICE_SPRING_DOES_NOT_SUIT || said == ADVICE_SPRING_KEEPS_LESS;
+    return answer_of(is_said || is_not, is_said);
+}
+
+/* "rear S2 suits touring, loaded", of a spring's figures, one a state. */
+static const char *spring_text(const struct layout *layout, const struct setup_figures *figures,
+                               size_t first)
+{
+    const struct figure *spring = figures->items[first];
+    const char *states = "";
+    bool all_known = true;
+    for (size_t i = first; i < figures->count; i++) {
+        const struct figure *figure = figures->items[i];
+        if (!figure_same(figure, spring, SAME_PART | SAME_QUANTITY | SAME_AXLE | SAME_PLACE))
+            continue;
+        const char *state = plan_state_name(layout->plan, figure->state);
+        all_known = all_known && suits(figure) != ANSWER_UNKNOWN;
+        if (suits(figure) == ANSWER_YES)
+            states = arena_format(layout->arena, "%s%s%s", states, *states ? ", " : "",
+                                  state == NULL ? "unladen" : state);
+    }
+    return arena_format(layout->arena, "%s %s %s", axle_name(spring->axle), spring->place.name,
+                        *states     ? arena_format(layout->arena, "suits %s", states)
+                        : all_known ? "suits no state"
+                                    : "is not known to suit");
+}
+
+/* Each spring once: its figure of the unladen vehicle. */
+static const char *springs_text(const struct layout *layout, const struct setup_figures *figures)
+{
+    const char *text = NULL;
+    for (size_t i = 0; i < figures->count; i++)
+        if (figures->items[i]->quantity == QUANTITY_CONSTANT_LOAD &&
+            figures->items[i]->state == STATE_NONE)
+            text = arena_format(layout->arena, "%s%s%s", text == NULL ? "" : text,
+                                text == NULL ? "" : "; ", spring_text(layout, figures, i));
+    return text;
+}
+
 size_t solution_lines(const struct layout *layout, size_t setup,
                       struct solution_line out[SOLUTION_LINES_MAX])
 {
     const struct solution_line lines[SOLUTION_LINES_MAX] = {
         {"least", least_text(layout, &layout->setups[setup])},
         {"hangs on", hangs_on_text(layout, &layout->setups[setup])},
+        {"springs", springs_text(layout, &layout->setups[setup])},
     };
     size_t count = 0;
     for (size_t i = 0; i < SOLUTION_LINES_MAX; i++)

@@ -215,7 +215,7 @@ const struct fitment_limits_row *fitment_limits_next(const char *name,
 {
     const struct fitment_limits_row *row = after ? after + 1 : fitment_limits_rows;
     for (; row < fitment_limits_rows + fitment_limits_count; row++)
-        if (strcmp(row->name, name) == 0)
+        if (*row->name == *name && strcmp(row->name, name) == 0)
             return row;
     return NULL;
 }

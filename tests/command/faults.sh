@@ -218,6 +218,16 @@ refused "one word of a million characters" sheet word.yaml
 awk 'BEGIN { printf "vehicle: {wheelbase: "; for (i = 0; i < 900000; i++) printf "9"
              print " mm}" }' >number.yaml
 refused "a number of 900,000 digits" sheet number.yaml
+awk 'BEGIN { for (i = 0; i < 60000; i++) print "%TAG ! tag:x"; print "---"; print "vehicle: {name: a}" }' >tags.yaml
+refused "60,000 directives" sheet tags.yaml
+check_exit "directives: the first line is told" 0 0 \
+    grep -q '^tags.yaml:1:1: error: a YAML directive' err
+awk 'BEGIN { print "tyres:"; print "  fitted: {size: 205/55R16 91V}"; print "  options:"
+             for (i = 0; i < 400; i++) print "    - {name: o" i ", size: 215/55R16 97V}"
+             print "states:"; for (i = 0; i < 400; i++) print "  s" i ": all" }' >states.yaml
+refused "400 options in 400 states" sheet states.yaml
+check_exit "options by states: how many, and the bound, are told" 0 0 \
+    grep -q '400 options in 400 states make .* figures .*; at most 200000 are worked out' err
 long=$(awk 'BEGIN { for (i = 0; i < 100000; i++) printf "2" }')
 refused "a designation of 100,000 digits" size "$long"
 refused "an endless file" sheet /dev/zero

@@ -295,6 +295,9 @@ function item_rows(s, k,    i, path, x, most, a, room)
             most = item_room(most, room, share(x, a))
             if (wheel_load[s] != "null")
                 most = item_room(most, 2 * (wheel_load[s] - corner_load(s, k, a)), share(x, a))
+            # until the springs stand on their bump stops
+            if ("suspension/" axle_name[a] "/travel_to_bump" in value)
+                most = item_room(most, load_to_bump(a) - added_to(a, k), share(x, a))
         }
         # a wheel without a rating may be what limits it
         if (wheel_load[s] == "null" && own_wheel[s])

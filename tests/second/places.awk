@@ -99,13 +99,14 @@ function corner_bounds(a, cap, mass, side,    track, whole)
     narrow(a, bare[a] / 2 + bare_side[a] / track - cap, mass / 2 + mass * side / track)
     narrow(a, bare[a] / 2 - bare_side[a] / track - cap, mass / 2 - mass * side / track)
 }
-# Until both springs of the axle stand on their bump stops: Hooke's law.
-function bump_bound(s, a, mass,    path, travel)
+function bump_bound(s, a, mass)
 {
-    path = "suspension/" axle_name[a]
-    if (!(path "/travel_to_bump" in value))
-        return
-    travel = value[path "/travel_to_bump"] + lift(a) - value[path "/bump_stop_change"]
-    narrow(a, bare[a] - value["vehicle/unladen/" axle_name[a]] - 2 * (tyre_mass[s] - tyre_mass[0]) - \
-        2 * value[path "/wheel_rate"] * travel / g, mass)
+    if ("suspension/" axle_name[a] "/travel_to_bump" in value)
+        narrow(a, bare[a] - value["vehicle/unladen/" axle_name[a]] - \
+            2 * (tyre_mass[s] - tyre_mass[0]) - load_to_bump(a), mass)
+}
+# What both springs of an axle take until they stand on their bump stops: Hooke's law.
+function load_to_bump(a)
+{
+    return 2 * spring_rate(a, 0) * (bump_travel(a, 1) + spring_lift(a, 0)) / g
 }

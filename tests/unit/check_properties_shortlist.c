@@ -171,6 +171,19 @@ static double shortfall(const struct option_outcome *found)
     return sum;
 }
 
+/* What the drive turns with; of full-time drive the mean of both axles' speeds counts. */
+static double circumference_m(const struct specification *specification,
+                              const struct tyre_dimensions of[AXLE_COUNT])
+{
+    const struct axle_pair *ratio = &specification->drivetrain.axle;
+    double front_m = of[AXLE_FRONT].rolling_circumference_m,
+           rear_m = of[AXLE_REAR].rolling_circumference_m;
+    if (specification->vehicle.drive == DRIVE_FULL_TIME_4WD)
+        return 2 * known_or(ratio->rear, 1) /
+               (known_or(ratio->front, 1) / front_m + known_or(ratio->rear, 1) / rear_m);
+    return specification->vehicle.drive == DRIVE_FRONT ? front_m : rear_m;
+}
+
 static void judge(struct run *run, const struct specification *specification,
                   const struct offered *offered, struct whole *out)
 {
@@ -196,8 +209,8 @@ static void judge(struct run *run, const struct specification *specification,
     out->load_kg = known_or(load_index_kg(offered->sizes[out->size].size.service.load_index), 0);
     const struct beside *beside = &plan.beside[1];
     out->drive_remains = (ratio > 0 ? offered->ratios[ratio - 1] : now) /
-                             (now * beside->after[driven].rolling_circumference_m /
-                              beside->before[driven].rolling_circumference_m) -
+                             (now * circumference_m(specification, beside->after) /
+                              circumference_m(specification, beside->before)) -
                          1;
     if (out->found.outcome == OUTCOME_NO_GO)
         return;
