@@ -34,14 +34,17 @@ static char *copy_few(struct span text, char separator, char *to)
 {
     uint64_t bytes = EIGHT('0');
     if (text.length >= 4) {
-        const char *last = text.at + text.length - 4;
-        memcpy(&bytes, text.at, 4);
-        memcpy((char *)&bytes + 4, last, 4);
-        memcpy(to, text.at, 4);
-        memcpy(to + text.length - 4, last, 4);
+        uint32_t first, last;
+        memcpy(&first, text.at, 4);
+        memcpy(&last, text.at + text.length - 4, 4);
+        memcpy(to, &first, 4);
+        memcpy(to + text.length - 4, &last, 4);
+        bytes = first | (uint64_t)last << 32;
     } else {
-        for (size_t i = 0; i < text.length; i++)
-            ((char *)&bytes)[i] = to[i] = text.at[i];
+        for (size_t i = 0; i < text.length; i++) {
+            to[i] = text.at[i];
+            bytes = bytes << 8 | (unsigned char)to[i];
+        }
     }
     return quotes_in(bytes, separator) ? NULL : to + text.length;
 }

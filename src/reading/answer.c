@@ -53,9 +53,10 @@ static const char *pressures(const struct layout *layout, size_t setup)
     const struct figure *rear = pressure_of(layout, setup, AXLE_REAR);
     if (front == NULL && rear == NULL)
         return "-";
-    return arena_format(layout->arena, "%s / %s %s (%s / %s)", pressure_in(layout, front, us),
+    return arena_format(layout->arena, "%s / %s %s (%s / %s %s)", pressure_in(layout, front, us),
                         pressure_in(layout, rear, us), unit_table[us ? UNIT_PSI : UNIT_KPA].name,
-                        pressure_in(layout, front, !us), pressure_in(layout, rear, !us));
+                        pressure_in(layout, front, !us), pressure_in(layout, rear, !us),
+                        unit_table[us ? UNIT_KPA : UNIT_PSI].name);
 }
 
 static double set_before(const struct layout *layout, size_t setup)

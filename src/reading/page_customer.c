@@ -138,6 +138,17 @@ static void put_need(const struct layout *layout, const char *strong, const char
     page_raw(layout, "</p>\n");
 }
 
+/* Both units on one line. */
+static void put_pressures(const struct layout *layout, const char *text)
+{
+    if (strcmp(text, "-") == 0)
+        return;
+    page_raw(layout, "<p>");
+    page_element(layout, "b", "", "Cold pressures, front / rear: ");
+    page_element(layout, "span", " class=\"v\"", text);
+    page_raw(layout, "</p>\n");
+}
+
 /* What the driver must know of it; NULL of any other task. */
 static const char *told(const struct layout *layout, const struct task *task)
 {
@@ -188,7 +199,7 @@ static void put_needs(const struct layout *layout, size_t setup)
                           NEED_WIDTH));
         return;
     }
-    put_need(layout, "Cold pressures, front / rear: ", cells[ANSWER_PRESSURES]);
+    put_pressures(layout, cells[ANSWER_PRESSURES]);
     put_need(layout, "Speedometer set to: ", cells[ANSWER_ENTER]);
     put_need(layout, "Other work: ", cells[ANSWER_WORK]);
     put_need(layout, "Closest margin: ", cells[ANSWER_MARGIN]);

@@ -268,8 +268,8 @@ START_TEST(least_change_is_the_least_of_all_sets)
         run_free(&run);
     }
     ck_assert_int_eq(checked, wanted);
-    ck_assert_int_gt(met, 4);
-    ck_assert_int_gt(in_vain, 4);
+    ck_assert_int_gt(met, wanted / 50); /* four of 200 */
+    ck_assert_int_gt(in_vain, wanted / 50);
 }
 END_TEST
 
