@@ -165,7 +165,7 @@ bool sink_open(struct arena *arena, struct sink *sink, const char *path)
 
 bool sink_close(struct sink *sink, bool keep)
 {
-    if (!keep)
+    if (!keep && !sink->out.split) /* else rows that are begun are ended */
         sink->out.used = 0;
     bool written = outbuf_flush(&sink->out);
     const char *name = sink->path == NULL ? "standard output" : sink->path;

@@ -11,7 +11,7 @@ void outbuf_open(struct outbuf *out, int descriptor)
     out->eager = false;
     out->error = 0;
     out->terminal = isatty(descriptor);
-    out->colour = false;
+    out->colour = out->split = false;
     out->used = 0;
 }
 
@@ -43,6 +43,7 @@ bool outbuf_flush(struct outbuf *out)
 {
     write_all(out, (struct span){out->data, out->used});
     out->used = 0;
+    out->split = false;
     return out->error == 0;
 }
 
@@ -51,22 +52,24 @@ void outbuf_make_room(struct outbuf *out, size_t length)
     const size_t block = OUTBUF_BLOCK;
     if (out->used < block || OUTBUF_SIZE - (out->used - block) < length) {
         outbuf_flush(out);
-        return;
+    } else {
+        write_all(out, (struct span){out->data, block});
+        out->used -= block;
+        memmove(out->data, out->data + block, out->used);
     }
-    write_all(out, (struct span){out->data, block});
-    out->used -= block;
-    memmove(out->data, out->data + block, out->used);
+    out->split = true;
 }
 
 void outbuf_put_long(struct outbuf *out, struct span text)
 {
-    if (text.length > OUTBUF_SIZE) {
-        outbuf_flush(out);
-        write_all(out, text);
+    if (text.length <= OUTBUF_SIZE) {
+        outbuf_make_room(out, text.length);
+        outbuf_put(out, text);
         return;
     }
-    outbuf_make_room(out, text.length);
-    outbuf_put(out, text);
+    outbuf_flush(out);
+    write_all(out, text);
+    out->split = true;
 }
 
 void outbuf_text(struct outbuf *out, const char *text)

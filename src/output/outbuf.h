@@ -18,6 +18,7 @@ struct outbuf {
     int error;  /* errno of the first failed write, 0 while all went well; EPIPE is a closed pipe */
     bool terminal;
     bool colour; /* of a terminal that is to have it */
+    bool split;  /* a block was written, and what stands here goes on where it ends */
     size_t used;
     char data[OUTBUF_SIZE];
 };
