@@ -42,12 +42,15 @@ double restoring_axle_ratio(double axle, double circumference_old_m, double circ
     return axle * (circumference_new_m / circumference_old_m);
 }
 
+/* A billionth: what a last bit may leave, or a register that is wider than a number. */
+static const double ratio_slack = 1e-9;
+
 double nearest_axle_choice(const struct number_list *choices, double wanted)
 {
     double nearest = UNKNOWN, distance = INFINITY;
     for (size_t i = 0; i < choices->count; i++) {
         double apart = fabs(log(choices->items[i] / wanted));
-        if (apart < distance) {
+        if (distance - apart > ratio_slack) {
             distance = apart;
             nearest = choices->items[i];
         }
@@ -57,9 +60,8 @@ double nearest_axle_choice(const struct number_list *choices, double wanted)
 
 static bool meets(double ratio, double restoring, enum axle_aim aim)
 {
-    /* a billionth of slack: the restoring ratio itself meets both aims */
-    double surplus = ratio / restoring - 1;
-    return aim == AIM_DRIVE_BACK ? surplus >= -1e-9 : surplus <= 1e-9;
+    double surplus = ratio / restoring - 1; /* the restoring ratio itself meets both aims */
+    return aim == AIM_DRIVE_BACK ? surplus >= -ratio_slack : surplus <= ratio_slack;
 }
 
 static bool stands_before(double a, double b, double restoring, enum axle_aim aim)
@@ -67,7 +69,7 @@ static bool stands_before(double a, double b, double restoring, enum axle_aim ai
     bool a_meets = meets(a, restoring, aim), b_meets = meets(b, restoring, aim);
     if (a_meets != b_meets)
         return a_meets;
-    return fabs(log(a / restoring)) < fabs(log(b / restoring));
+    return fabs(log(b / restoring)) - fabs(log(a / restoring)) > ratio_slack;
 }
 
 size_t axle_choice_rank(const struct number_list *choices, size_t index, double restoring,

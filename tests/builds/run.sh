@@ -132,7 +132,9 @@ for build in [0-9]*.yaml; do
     done
 done
 if [ "$which" = integer ]; then
-    (cd build && srcdir=$top CK_FORK=no ./unit_tests) >err 2>&1
-    check_exit "unit tests" $? 0
+    (cd build && srcdir=$top CK_FORK=no ./unit_tests) >out 2>&1
+    status=$?
+    grep -a 'runtime error:' out | sort | uniq -c >err
+    check_exit "unit tests" $status 0
 fi
 give_count
