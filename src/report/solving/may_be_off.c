@@ -182,10 +182,16 @@ static bool changes_within(struct question *question, const struct input *input,
     for (int sign = -1; sign <= 1 && from < to; sign += 2) {
         struct input_margin margin = {input->path, input->words, input->kind,      sign,
                                       0,           INFINITY,     question->outcome};
-        margin.becomes = outcome_at(question, input, sign * to * input->range);
+        double at = to;
+        margin.becomes = outcome_at(question, input, sign * at * input->range);
+        /* A setting in whole steps may be right again further off. */
+        if (margin.becomes == question->outcome && input->read_by == 1u << PART_SPEEDOMETER) {
+            at = (from + to) / 2;
+            margin.becomes = outcome_at(question, input, sign * at * input->range);
+        }
         if (margin.becomes == question->outcome)
             continue;
-        close_in_on_nearest(question, input, from, to, &margin);
+        close_in_on_nearest(question, input, from, at, &margin);
         if (margin.share < out->share)
             *out = margin;
     }
