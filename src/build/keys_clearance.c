@@ -109,14 +109,16 @@ KEY_SET(arches, struct arches);
 static const char *const choices_touches[] = {"tread", "sidewall", NULL};
 static const char *const choices_meets[] = {"arch", "frame", "unknown", NULL};
 
+#define DEGREES(angle) (PI / 180 * (angle))
+
 static const struct key steering[] = {
     {"axis_to_centre", QUANTITY(KIND_LENGTH), FIELD(struct steering, axis_to_centre_m),
      RANGE(-0.5, 0.5), .use = USE_CLEARANCE,
      .doc = "steering axis to the tyre's centre plane at axle height", .example = "40 mm"},
-    {"lock", QUANTITY(KIND_ANGLE), FIELD(struct steering, lock_rad), RANGE(0.05, 1.3),
+    {"lock", QUANTITY(KIND_ANGLE), FIELD(struct steering, lock_rad), RANGE(DEGREES(2), DEGREES(75)),
      .use = USE_CLEARANCE, .doc = "steering angle of the wheel at full lock", .example = "34 deg"},
     {"kingpin_inclination", QUANTITY(KIND_ANGLE), FIELD(struct steering, kingpin_inclination_rad),
-     RANGE(-0.2, 0.6), .use = USE_CLEARANCE,
+     RANGE(DEGREES(-12), DEGREES(35)), .use = USE_CLEARANCE,
      .doc = "of the steering axis, leaning inward at the top", .example = "12 deg"},
     {"touches", CHOICE(choices_touches), FIELD(struct steering, touches), .use = USE_CLEARANCE,
      .doc = "part of the tyre that comes nearest at lock: geometry sharpens only then",
