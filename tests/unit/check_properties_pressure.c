@@ -113,7 +113,7 @@ static int between_in_system(struct run *run)
             REQUIRE(warning || !(figure_value(figure, figure->value, us) >
                                  figure_limit(figure, us) * (1 + 1e-8)),
                     "%s: told above its ceiling", told_of(run, figure));
-        /* Who is told to inflate above it must be able to. */
+        /* What is no more than above the pressure to set is within reach. */
         if (figure->advice.id == ADVICE_WARNING_STAYS)
             require_between(run, figure, tyre, figure->value * 1.001, false);
         checked++;

@@ -43,24 +43,41 @@ static double given_warning_Pa(const struct loaded_setup *loaded, int axle)
     return as_set == NULL ? own_Pa : known_or(as_set->pressure_warning_Pa, own_Pa);
 }
 
-/* One threshold for the whole vehicle: what the axle that asks for most needs. */
+/* Whether one is off at the pressures of both axles, in whichever unit they are told. */
+static bool is_off_at(const struct loaded_setup *loaded, double threshold_Pa)
+{
+    double told_Pa = higher_of(pressure_rounded_up_Pa(threshold_Pa, PRESSURE_METRIC),
+                               pressure_rounded_up_Pa(threshold_Pa, PRESSURE_US));
+    return clearly_above(loaded->axle[AXLE_FRONT].least_told_Pa, told_Pa) &&
+           clearly_above(loaded->axle[AXLE_REAR].least_told_Pa, told_Pa);
+}
+
+static bool warning_can_be_off(const struct loaded_setup *loaded)
+{
+    return is_off_at(loaded, WARNING_SHARE * higher_of(loaded->axle[AXLE_FRONT].most_told_Pa,
+                                                       loaded->axle[AXLE_REAR].most_told_Pa));
+}
+
+/* The least of Table 1 for the tyres of both axles; UNKNOWN where it is silent. */
+static double rule_least_Pa(const struct loaded_setup *loaded)
+{
+    double least_Pa[AXLE_COUNT];
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        least_Pa[axle] = warning_minimum_Pa(loaded->axle[axle].rating.class,
+                                            loaded->setup->axle[axle].load_range);
+    return higher_of(least_Pa[AXLE_FRONT], least_Pa[AXLE_REAR]);
+}
+
+/* One threshold for the whole vehicle: what the axle that asks for most needs, and the rule's least
+ * where that leaves it off. */
 static double warning_to_set_Pa(const struct loaded_setup *loaded)
 {
     double threshold_Pa = WARNING_SHARE * higher_of(loaded->axle[AXLE_FRONT].recommended_Pa,
                                                     loaded->axle[AXLE_REAR].recommended_Pa);
+    double least_Pa = rule_least_Pa(loaded);
+    if (is_off_at(loaded, least_Pa))
+        threshold_Pa = higher_of(threshold_Pa, least_Pa);
     return pressure_rounded_up_Pa(threshold_Pa, plan_pressure_system(loaded->plan));
-}
-
-/* Whether it is off at the pressures of both axles, in whichever unit they are told. */
-static bool warning_can_be_off(const struct loaded_setup *loaded)
-{
-    const struct axle_pressures *front = &loaded->axle[AXLE_FRONT],
-                                *rear = &loaded->axle[AXLE_REAR];
-    double threshold_Pa = WARNING_SHARE * higher_of(front->most_told_Pa, rear->most_told_Pa);
-    double told_Pa = higher_of(pressure_rounded_up_Pa(threshold_Pa, PRESSURE_METRIC),
-                               pressure_rounded_up_Pa(threshold_Pa, PRESSURE_US));
-    return clearly_above(front->least_told_Pa, told_Pa) &&
-           clearly_above(rear->least_told_Pa, told_Pa);
 }
 
 /* Set anew where the shop may, and where that leaves it off at the pressures of both axles;
@@ -97,6 +114,10 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_LATE, say_pressure(to_set_Pa));
     if (stays_on)
         advice = remark(ADVICE_WARNING_ON);
+    double least_Pa = rule_least_Pa(loaded);
+    if (cure.task == TASK_PRESSURE_WARNING && clearly_above(least_Pa, to_set_Pa))
+        advice = REMARK_WITH(plan->arena, ADVICE_WARNING_BELOW_RULE, say_pressure(to_set_Pa),
+                             say_pressure(least_Pa));
     const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
         .cure = cure,

@@ -181,8 +181,8 @@
 #define PRESSURE_WARNING_REMARKS(X)                                                                \
     X(BASIS_THRESHOLD, "25 % below the recommended pressure (49 CFR 571.138 S4.2), or the least "  \
                        "of its Table 1 (" FROM_MEMORY ")")                                         \
-    X(ADVICE_WARNING_STAYS, "the warning would stay on: inflate above its pressure, or ask "       \
-                            "the tyre maker")                                                      \
+    X(ADVICE_WARNING_STAYS, "above the pressure to set, so it would stay on: ask the vehicle's "   \
+                            "maker")                                                               \
     X(ADVICE_WARNING_OF_MAKER, "tyre and wheel allow no more than the warning's least, which "     \
                                "binds the maker; watch the pressure by gauge")                     \
     X(ADVICE_WARNING_CLOSE, "the warning comes close below the pressure to set: check it often")   \
@@ -191,6 +191,7 @@
     X(ADVICE_GIVE_WARNING, "read the pressure of the warning, or the placard",                     \
       "vehicle: pressure_warning, or tyres: fitted: placard")                                      \
     X(ADVICE_WARNING_LATE, "comes late for the recommended pressure: have it set to {}")           \
+    X(ADVICE_WARNING_BELOW_RULE, "have {} set; the rule's {} is above the pressures to set")       \
     X(ADVICE_TELL_WARNING_LATE,                                                                    \
       "the pressure warning now comes too late: check the tyres by gauge")                         \
     X(ADVICE_TELL_WARNING_ON, "the pressure warning stays on at the pressures that are set")       \
