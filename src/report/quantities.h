@@ -282,7 +282,7 @@ enum quantity_policy {
     X(RIDE_HEIGHT, "ride_height", "height beside the vehicle as weighed", UNIT_MM, UNIT_IN, 0, 2,  \
       POLICY_SIGNED, 0)                                                                            \
     X(CONSTANT_LOAD, "constant_load", "load that the springs always carry", UNIT_KG, UNIT_LB, 0,   \
-      0, POLICY_SIGNED, 0)                                                                         \
+      0, POLICY_SIGNED | POLICY_NEEDED, 150)                                                       \
     X(DIAMETER_AND_SUSPENSION, "diameter_and_suspension", "diameter and suspension together",      \
       UNIT_MM, UNIT_IN, 1, 2, POLICY_RULES | POLICY_NEEDED, 0.02)                                  \
     X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2,                    \

@@ -100,6 +100,8 @@
     X(ADVICE_NO_ENTRANCE, "it does not pass the entrance")                                         \
     X(ADVICE_BEAM_TOO_LOW, "the beam is too low: have the headlamps set")                          \
     X(ADVICE_BEAM_DAZZLES, "the beam dazzles: have the headlamps set")                             \
+    X(ADVICE_NO_AIM,                                                                               \
+      "no aim suits every state: stiffer springs, less load behind, or a levelling device")        \
     X(ADVICE_POINT_IN_TYRE, "the point lies within this tyre's outline: the tyre would meet it")   \
     X(ADVICE_ITEM_IN_TYRE,                                                                         \
       "{}: the point lies within this tyre's outline: the tyre would meet it")                     \

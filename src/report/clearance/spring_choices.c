@@ -1,6 +1,6 @@
 /* Springs that may be fitted instead, each as the vehicle would stand on it unladen and in every
- * loading state with the fitted tyres: what is compared before one is ordered. No verdict: none of
- * them is on. */
+ * loading state with the fitted tyres: what is compared before one is ordered. No verdict but on
+ * one that is tried: no other is on. */
 #include "base/known.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
@@ -153,5 +153,28 @@ void report_spring_choices(const struct plan *plan, struct figures *figures)
         }
         if (!all_named)
             report_assumption(&tried);
+    }
+}
+
+/* A load above what its maker names breaks a spring that is to be ordered; one below is comfort. */
+void report_tried_spring(const struct stance *stances, size_t count, int axle,
+                         struct figures *figures)
+{
+    const struct spring_choice *spring = stances->plan->tried[axle];
+    if (spring == NULL || !known(spring->load_to_kg))
+        return;
+    for (size_t i = 0; i < count; i++) {
+        double added = stances[i].added_kg[axle];
+        const struct need need = {known(added), remark(ADVICE_GIVE_LOADS_AND_RATE)};
+        struct figure figure = limited_at_most(
+            stance_figure(&stances[i], QUANTITY_CONSTANT_LOAD, added, BASIS_CONSTANT_LOAD),
+            spring->load_to_kg);
+        figure.axle = axle;
+        figure.place.name = spring->name;
+        figure.limit_owner = LIMIT_OF_MAKER;
+        figures_add(figures, judged(figure, &(struct judgement){
+                                                .needs = &need,
+                                                .need_count = 1,
+                                                .if_broken = remark(ADVICE_SPRING_DOES_NOT_SUIT)}));
     }
 }

@@ -1,7 +1,6 @@
 #include "report/solving/changes.h"
 
 #include "base/known.h"
-#include "compute/springs.h"
 
 struct change_set no_changes(void)
 {
@@ -188,8 +187,8 @@ struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size
     if (set->withheld & WITHHOLD_SPACER)
         with_it->allowed.spacer_m = UNKNOWN;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        fit_spring(&with_it->suspension, axle, changed_spring(plan, set, axle),
-                   added_lift_m(plan, set, axle));
+        plan_try_spring(&out, with_it, axle, changed_spring(plan, set, axle),
+                        added_lift_m(plan, set, axle));
     if (known(ratio))
         with_it->drivetrain.axle = (struct axle_pair){ratio, ratio};
     out.arena = arena;
