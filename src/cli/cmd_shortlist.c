@@ -24,6 +24,11 @@ struct shortlist_row {
     const char *tasks, *records;
 };
 
+struct shown {
+    const struct shortlisted *items;
+    size_t count;
+};
+
 #define SHORTLIST_NUMBER(name, expression)                                                         \
     static struct column_value name(const void *data, bool us)                                     \
     {                                                                                              \
@@ -82,19 +87,24 @@ SHORTLIST_TEXT(get_records, row->records)
     }
 #define SPRING(name, title, get)                                                                   \
     {                                                                                              \
-        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, 1, get, 0, 0, COLUMN_SOMETIMES    \
+        name, NULL, title, UNIT_BARE, UNIT_BARE, 0, 0, true, 20, PRIORITY_BELOW, get, 0, 0,        \
+            COLUMN_SOMETIMES                                                                       \
     }
 #define PRESSURE(name, title, get)                                                                 \
     {                                                                                              \
         name "_kPa", name "_psi", title, UNIT_KPA, UNIT_PSI, 0, 0, false, 8, 3, GET(get)           \
     }
 
+/* What is chosen for a row is left out last, and early where no row has it otherwise than now. */
+enum { PRIORITY_UNTOLD = 6 };
+
 const struct column shortlist_columns[] = {
     BARE("rank", "rank", 0, 0, get_rank),
     TEXT_COLUMN("designation", "designation", 0, get_designation),
-    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, 3, GET(get_rim_width)},
-    LENGTH("inset", "inset", 3, get_inset),
-    BARE("axle_ratio", "axle ratio", 3, 0, get_axle_ratio),
+    {"rim_width_in", NULL, "rim width", UNIT_IN, UNIT_IN, 2, 2, false, 6, PRIORITY_BELOW,
+     GET(get_rim_width)},
+    LENGTH("inset", "inset", PRIORITY_BELOW, get_inset),
+    BARE("axle_ratio", "axle ratio", 3, PRIORITY_BELOW, get_axle_ratio),
     BARE("drive_remains_percent", "drive remains %", 2, 3, get_drive_remains),
     LENGTH("overall_diameter", "overall diameter", 4, get_diameter),
     LENGTH("overall_diameter_change", "diameter change", 3, get_diameter_change),
@@ -110,8 +120,8 @@ const struct column shortlist_columns[] = {
     TEXT_COLUMN("tasks", "tasks", 1, get_tasks),
     SPRING("spring_front", "spring front", get_spring_front), /* of a file with choices: */
     SPRING("spring_rear", "spring rear", get_spring_rear),
-    LENGTH("lift_front", "lift front", 1, get_lift_front),
-    LENGTH("lift_rear", "lift rear", 1, get_lift_rear),
+    LENGTH("lift_front", "lift front", PRIORITY_BELOW, get_lift_front),
+    LENGTH("lift_rear", "lift rear", PRIORITY_BELOW, get_lift_rear),
     TEXT_COLUMN("records", "records", 8, get_records), /* of a stock list */
 };
 const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlist_columns[0];
@@ -218,6 +228,26 @@ static bool is_shown(const struct column *column, const struct build_case *build
                                             : true;
 }
 
+/* Whether a row has there what the vehicle has not: by that the rows are told apart, and ordered.
+ */
+static bool tells(const struct column *column, const struct plan *plan, const struct shown *shown)
+{
+    enum axle axle = plan_driven_axle(plan);
+    const struct wheel *wheel = &plan->fitted.axle[axle].wheel;
+    const struct shortlisted as_it_is = {.rim_width_m = wheel->width_m,
+                                         .inset_m = wheel->inset_m,
+                                         .axle_ratio =
+                                             of_axle(plan->specification->drivetrain.axle, axle)};
+    const struct column_value now = column->get(&(struct shortlist_row){.item = &as_it_is}, false);
+    for (size_t i = 0; i < shown->count; i++) {
+        const struct column_value value =
+            column->get(&(struct shortlist_row){.item = &shown->items[i]}, false);
+        if (value.text != now.text || !same_value(value.value, now.value))
+            return true;
+    }
+    return false;
+}
+
 /* One whose name the stock list has too is told apart from it. */
 static void tell_apart(struct arena *arena, const struct stock_list *stock, struct column *column)
 {
@@ -231,7 +261,8 @@ static void tell_apart(struct arena *arena, const struct stock_list *stock, stru
 }
 
 /* Ours and, behind them, the carried columns of the stock list. */
-static struct column *with_carried(const struct build_case *build, const struct stock_list *stock,
+static struct column *with_carried(const struct build_case *build, const struct plan *plan,
+                                   const struct stock_list *stock, const struct shown *shown,
                                    size_t *count)
 {
     size_t carried = stock->carry.shape.fields;
@@ -240,6 +271,9 @@ static struct column *with_carried(const struct build_case *build, const struct 
     *count = 0;
     for (size_t i = 0; i < shortlist_column_count; i++) {
         columns[*count] = shortlist_columns[i];
+        if (columns[*count].priority == PRIORITY_BELOW &&
+            !tells(&shortlist_columns[i], plan, shown))
+            columns[*count].priority = PRIORITY_UNTOLD;
         tell_apart(build->shared, stock, &columns[*count]);
         *count += is_shown(&shortlist_columns[i], build);
     }
@@ -253,15 +287,13 @@ static struct column *with_carried(const struct build_case *build, const struct 
     return columns;
 }
 
-/* What is left, or the nearest misses where nothing is. */
 static void write_list(struct arena *arena, const struct options *options, struct rows_out *rows,
-                       const struct stock_list *stock, const struct shortlist *list, size_t best,
+                       const struct stock_list *stock, const struct shown *shown,
                        const struct designation *kept)
 {
     bool for_reading = strcmp(options->format, "table") == 0;
-    const struct shortlisted *items = list->count > 0 ? list->items : list->misses;
-    size_t count = list->count > 0 ? list->count : list->miss_count;
-    for (size_t i = 0; i < count && i < best; i++) {
+    const struct shortlisted *items = shown->items;
+    for (size_t i = 0; i < shown->count; i++) {
         struct shortlist_row row = {NULL,
                                     &items[i],
                                     i + 1,
@@ -278,6 +310,14 @@ static void write_list(struct arena *arena, const struct options *options, struc
                               row.designation);
         rows_add(rows, &row);
     }
+}
+
+/* What is left, or the nearest misses where nothing is. */
+static struct shown shown_of(const struct shortlist *list, size_t best)
+{
+    bool left = list->count > 0;
+    size_t count = left ? list->count : list->miss_count;
+    return (struct shown){left ? list->items : list->misses, count < best ? count : best};
 }
 
 static bool has_search(struct arena *arena, const struct build_case *build)
@@ -362,11 +402,12 @@ static enum exit_status shortlist_case(struct arena *arena, const struct build_c
     shortlist_make(&plan, &request, &list);
     progress_end(&progress);
     size_t column_count;
-    struct column *columns = with_carried(build, &stock, &column_count);
+    const struct shown shown = shown_of(&list, request.best);
+    struct column *columns = with_carried(build, &plan, &stock, &shown, &column_count);
     struct rows_out *rows = case_table(arena, build, columns, column_count);
     if (rows == NULL)
         return case_not_begun(build);
-    write_list(arena, options, rows, &stock, &list, request.best,
+    write_list(arena, options, rows, &stock, &shown,
                &plan.setups[plan.count - 1].axle[AXLE_FRONT].size);
     struct sink *sink = case_table_end(build, rows);
     if (!outbuf_flush(sink == NULL ? &rows->sink.out : &sink->out)) /* before words on it */

@@ -38,7 +38,8 @@ struct column {
     enum unit_id unit : 8, unit_us : 8;
     signed char decimals, decimals_us;
     enum column_kind kind : 8;
-    unsigned char width, priority;
+    unsigned char width;
+    signed char priority;
     struct column_value (*get)(const void *row, bool us);
     unsigned at, at_us;
     unsigned needs;

@@ -82,11 +82,12 @@ static void set_columns(struct table_layout *layout, const struct writer *writer
 static bool leave_one_out(struct table_layout *layout, const struct writer *writer)
 {
     struct layout_column *chosen = NULL;
-    int priority = 1;
+    int priority = PRIORITY_BELOW;
     for (size_t i = 0; i < writer->columns; i++) {
-        if (!layout->columns[i].left_out && writer->headings[i].priority >= priority) {
+        int other = writer->headings[i].priority;
+        if (!layout->columns[i].left_out && other != 0 && other >= priority) {
             chosen = &layout->columns[i];
-            priority = writer->headings[i].priority;
+            priority = other;
         }
     }
     if (chosen == NULL)

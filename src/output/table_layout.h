@@ -33,7 +33,7 @@ size_t longest_word(const char *text);
 
 /* Widens the table's titles only as far as two lines need; where that is wider than the options
  * allow, breaks them over more lines, and then leaves out columns, the highest priority first
- * (of equals the last), but never one of priority 0. */
+ * (of equals the last, and PRIORITY_BELOW behind all), but never one of priority 0. */
 void table_layout_set(struct table_layout *layout, const struct writer *writer);
 
 #endif

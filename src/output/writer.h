@@ -31,13 +31,17 @@ struct member {
     struct cell cell;
 };
 
+enum { PRIORITY_BELOW = -1 };
+
 struct heading {
     const char *name;  /* csv and json: overall_diameter_mm */
     const char *title; /* table, first line: "overall diameter" */
     const char *unit;  /* table, second line: "mm", "" without */
     bool numeric;      /* right-aligned in tables */
     int width;         /* characters that a streamed table gives the column */
-    int priority;      /* 0: never left out; the highest goes first when a table is too wide */
+    /* 0: never left out; the highest goes first when a table is too wide; PRIORITY_BELOW: last, and
+     * on a terminal stands under its row then. */
+    int priority;
 };
 
 struct writer_options {

@@ -144,7 +144,7 @@ static bool *columns_shown(struct writer *writer, const struct kept_row *first)
             if (shown[i] &&
                 (!shown[worst] || writer->headings[i].priority >= writer->headings[worst].priority))
                 worst = i;
-        if (writer->headings[worst].priority == 0)
+        if (writer->headings[worst].priority <= 0)
             break;
         shown[worst] = false;
         used -= column_width(writer, first, worst);

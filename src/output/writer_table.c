@@ -148,6 +148,29 @@ static struct table_cell cell_for(const struct writer *writer, const struct cell
     return text_cell(text, false, mark);
 }
 
+/* What the layout has no column for and may not hide: each wraps whole. */
+static void put_below(struct writer *writer, const struct table_cell *cells)
+{
+    enum { BELOW_AT = 4 };
+    struct table *table = writer->state;
+    for (size_t i = 0; i < writer->columns; i++) {
+        const struct heading *heading = &writer->headings[i];
+        if (is_shown(writer, i) || heading->priority != PRIORITY_BELOW)
+            continue;
+        struct span text =
+            span_of(arena_format(writer->arena, "%s %.*s %s", heading->title,
+                                 (int)cells[i].text.length, cells[i].text.at, heading->unit));
+        text = without_blanks_at_end(text);
+        size_t width = display_width(text);
+        if (table->position > 0 &&
+            table->position + COLUMN_GAP + width > (size_t)writer->options.width)
+            end_line(writer);
+        put_at(writer, BELOW_AT, text, width);
+    }
+    if (table->position > 0)
+        end_line(writer);
+}
+
 static void put_row(struct writer *writer, const struct table_cell *cells)
 {
     const struct table *table = writer->state;
@@ -163,6 +186,7 @@ static void put_row(struct writer *writer, const struct table_cell *cells)
             put_in_column(writer, i, cell->text);
     }
     end_line(writer);
+    put_below(writer, cells);
 }
 
 /* A stream does not know its numbers beforehand: they end where the column ends. */

@@ -164,9 +164,9 @@ static double shortfall(const struct option_outcome *found)
     for (size_t i = 0; i < found->finding_count; i++) {
         const struct figure *figure = found->findings[i];
         double scale = quantity_rows[figure->quantity].scale;
-        double lacks = fabs(figure->value - figure->limit) / scale;
+        double lacks = scale > 0 ? fabs(figure->value - figure->limit) / scale : UNKNOWN;
         if (figure->verdict == VERDICT_FAIL)
-            sum += scale > 0 && known(lacks) ? lacks : 1;
+            sum += known(lacks) ? lacks : 1;
     }
     return sum;
 }
