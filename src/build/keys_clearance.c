@@ -18,7 +18,8 @@ static const struct key spring_choice[] = {
      RANGE(0, 10000), .use = USE_CLEARANCE,
      .doc = "the least load on the axle above unladen that it is made for", .example = "150 kg"},
     {"constant_load_to", QUANTITY(KIND_MASS), FIELD(struct spring_choice, load_to_kg),
-     RANGE(0, 10000), .use = USE_CLEARANCE, .doc = "the largest", .example = "350 kg"},
+     RANGE(0, 10000), .use = USE_CLEARANCE, .doc = "the largest, which no state may pass",
+     .example = "350 kg"},
 };
 KEY_SET(spring_choice, struct spring_choice);
 

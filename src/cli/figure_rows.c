@@ -9,7 +9,7 @@ struct figure_row {
     struct arena *arena;
     const struct plan *plan;
     const struct figure *figure;
-    bool us;
+    bool us, exact;
 };
 
 #define FIGURE_GETTER(name, field, expression)                                                     \
@@ -45,7 +45,8 @@ static struct column_value get_value(const void *data, bool us)
 {
     (void)us;
     const struct figure_row *row = data;
-    return number(row, figure_value(row->figure, row->figure->value, row->us));
+    return number(row, (row->exact ? figure_value : figure_rounded)(row->figure, row->figure->value,
+                                                                    row->us));
 }
 
 static struct column_value get_limit(const void *data, bool us)
@@ -82,7 +83,8 @@ const size_t figure_column_count = sizeof figure_columns / sizeof figure_columns
 void figure_rows_add(struct rows_out *rows, struct arena *texts, const struct plan *plan,
                      const struct figure *figure, int units)
 {
-    struct figure_row row = {texts, plan, figure, units == UNITS_US};
+    bool exact = rows->writer.functions == &writer_json; /* which has no decimals */
+    struct figure_row row = {texts, plan, figure, units == UNITS_US, exact};
     rows_add(rows, &row);
     row.us = true;
     if (units == UNITS_BOTH && figure_unit(figure, true) != figure_unit(figure, false))

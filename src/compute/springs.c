@@ -173,8 +173,9 @@ struct constant_load constant_load_keeping(const struct specification *specifica
     double lift = axle_lift_m(specification, axle);
     double to_bump = bump_travel_left_m((1 - share) * suspension->travel_to_bump_m, lift,
                                         known_or(suspension->bump_stop_change_m, 0), 0);
-    double from = load_over_kg(suspension, lift - (1 - share) * suspension->travel_to_droop_m);
-    return (struct constant_load){from < 0 ? 0 : from, load_over_kg(suspension, to_bump)};
+    return (struct constant_load){
+        load_over_kg(suspension, lift - (1 - share) * suspension->travel_to_droop_m),
+        load_over_kg(suspension, to_bump)};
 }
 
 double load_to_bump_kg(const struct specification *specification, int axle)

@@ -57,7 +57,8 @@ double axle_lift_m(const struct specification *specification, int axle);
 double load_to_bump_kg(const struct specification *specification, int axle);
 
 /* What an axle may always carry above unladen, so that a share of the travel to bump and to droop
- * that the fitted state has is kept under it; UNKNOWN where the springs or the travel are. */
+ * that the fitted state has is kept under it: from below nothing where what is carried behind
+ * lifts the front; UNKNOWN where the springs or the travel are. */
 struct constant_load {
     double from_kg, to_kg;
 };

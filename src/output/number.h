@@ -49,8 +49,8 @@ size_t number_significant(double value, char text[NUMBER_SIZE]);
 /* "000" to "999", four bytes each; and "0" to "999", each with its length in the fourth byte. */
 extern const char number_triples[], number_shorts[];
 
-/* A number below 1000 as three digits, and one below 10000 without zeros in front. One byte more
- * may be written than the text has. */
+/* A number below 1000 as three digits, and one below 10000 without zeros in front. Up to three
+ * bytes more may be written than the text has. */
 static inline char *number_triple(uint32_t number, char *to)
 {
     memcpy(to, number_triples + (size_t)number * 4, 4);

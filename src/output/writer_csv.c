@@ -43,7 +43,7 @@ static char *copy_few(struct span text, char separator, char *to)
     } else {
         for (size_t i = 0; i < text.length; i++) {
             to[i] = text.at[i];
-            bytes = bytes << 8 | (unsigned char)to[i];
+            bytes = (bytes & UINT64_MAX >> 8) << 8 | (unsigned char)to[i];
         }
     }
     return quotes_in(bytes, separator) ? NULL : to + text.length;

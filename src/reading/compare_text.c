@@ -158,11 +158,11 @@ static void write_setup(struct arena *arena, const struct plan *plan, struct pro
                         const struct compared *fitted, const struct compared *row)
 {
     bool no_go = row->found.outcome == OUTCOME_NO_GO && plan->specification->given != NULL;
-    const char *said = arena_format(
-        arena, "%s%s%s%s", findings_text(arena, plan, fitted, row, VERDICT_FAIL),
-        no_go ? findings_text(arena, plan, fitted, row, VERDICT_UNKNOWN) : "",
-        tasks_text(arena, plan, &row->found),
-        findings_text(arena, plan, fitted, row, VERDICT_CAUTION));
+    const char *said =
+        arena_format(arena, "%s%s%s%s", findings_text(arena, plan, fitted, row, VERDICT_FAIL),
+                     no_go ? findings_text(arena, plan, fitted, row, VERDICT_UNKNOWN) : "",
+                     tasks_text(arena, plan, &row->found),
+                     findings_text(arena, plan, fitted, row, VERDICT_CAUTION));
     if (*said == '\0')
         return;
     begin(arena, prose, row->setup);
@@ -202,8 +202,8 @@ void compare_notes_text(struct arena *arena, const struct plan *plan,
             continue;
         begin(arena, prose, rows[i]->setup);
         prose_words(prose, arena_format(arena, "%s: its row is that of the %s axle%s",
-                                         rows[i]->setup->name, axle_name((int)rows[i]->axle),
-                                         plan_drives_all_wheels(plan) ? "" : ", which is driven"));
+                                        rows[i]->setup->name, axle_name((int)rows[i]->axle),
+                                        plan_drives_all_wheels(plan) ? "" : ", which is driven"));
         prose_end(prose);
     }
     if (plan->specification->given == NULL)

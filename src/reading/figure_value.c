@@ -80,6 +80,17 @@ double figure_value(const struct figure *figure, double si, bool us)
                                                        : up;
 }
 
+double figure_rounded(const struct figure *figure, double si, bool us)
+{
+    unsigned policy = quantity_rows[figure->quantity].policy;
+    double value = figure_value(figure, si, us);
+    if (!isfinite(value) || !(policy & (POLICY_AT_MOST | POLICY_AT_LEAST)))
+        return value;
+    int decimals = figure_decimals(figure, us);
+    return policy & POLICY_AT_MOST ? round_down_to_decimals(value, decimals)
+                                   : round_up_to_decimals(value, decimals);
+}
+
 const char *figure_option(const struct plan *plan, const struct figure *figure)
 {
     return plan->setups[figure->setup].name;

@@ -11,6 +11,8 @@ int figure_decimals(const struct figure *figure, bool us);
 /* An SI value of the figure in that unit. What gets set is rounded up in it: what is printed is
  * what gets set. */
 double figure_value(const struct figure *figure, double si, bool us);
+/* The same where it is told with those decimals: what may be no more or no less stays within. */
+double figure_rounded(const struct figure *figure, double si, bool us);
 /* Its limit, which is told as it is. */
 double figure_limit(const struct figure *figure, bool us);
 

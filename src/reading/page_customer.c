@@ -128,25 +128,20 @@ static void put_changes(const struct layout *layout, size_t setup)
     page_raw(layout, "</tbody>\n</table>\n");
 }
 
-static void put_need(const struct layout *layout, const char *strong, const char *text)
+static void put_in(const struct layout *layout, const char *attributes, const char *strong,
+                   const char *text)
 {
     if (strcmp(text, "-") == 0)
         return;
     page_raw(layout, "<p>");
     page_element(layout, "b", "", strong);
-    page_text(layout, text);
+    page_element(layout, "span", attributes, text);
     page_raw(layout, "</p>\n");
 }
 
-/* Both units on one line. */
-static void put_pressures(const struct layout *layout, const char *text)
+static void put_need(const struct layout *layout, const char *strong, const char *text)
 {
-    if (strcmp(text, "-") == 0)
-        return;
-    page_raw(layout, "<p>");
-    page_element(layout, "b", "", "Cold pressures, front / rear: ");
-    page_element(layout, "span", " class=\"v\"", text);
-    page_raw(layout, "</p>\n");
+    put_in(layout, "", strong, text);
 }
 
 /* What the driver must know of it; NULL of any other task. */
@@ -199,7 +194,7 @@ static void put_needs(const struct layout *layout, size_t setup)
                           NEED_WIDTH));
         return;
     }
-    put_pressures(layout, cells[ANSWER_PRESSURES]);
+    put_in(layout, " class=\"v\"", "Cold pressures, front / rear: ", cells[ANSWER_PRESSURES]);
     put_need(layout, "Speedometer set to: ", cells[ANSWER_ENTER]);
     put_need(layout, "Other work: ", cells[ANSWER_WORK]);
     put_need(layout, "Closest margin: ", cells[ANSWER_MARGIN]);

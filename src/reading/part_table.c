@@ -18,7 +18,7 @@ static const char *number_text(const struct layout *layout, const struct figure 
                                bool us)
 {
     char text[NUMBER_SIZE];
-    double value = figure_value(figure, si, us);
+    double value = figure_rounded(figure, si, us);
     int decimals = figure_decimals(figure, us);
     /* A limit that is broken by less than the last place would print as met. */
     bool hidden = figure->verdict == VERDICT_FAIL && known(figure->value) &&

@@ -56,8 +56,7 @@ static struct answer_table make_table(const struct layout *layout)
         answer_row(layout, layout->order[i], table.rows[table.count]);
         take_row(&table);
     }
-    while (table.in_line > ANSWER_PRESSURES &&
-           columns_width(&table, table.in_line) > layout->width)
+    while (table.in_line > ANSWER_PRESSURES && columns_width(&table, table.in_line) > layout->width)
         /* other work and margin go together */
         table.in_line = table.in_line > ANSWER_WORK ? ANSWER_WORK : table.in_line - 1;
     size_t used = columns_width(&table, table.in_line);

@@ -92,7 +92,8 @@ static const char *spring_text(const struct layout *layout, const struct setup_f
                                   state == NULL ? "unladen" : state);
     }
     return arena_format(layout->arena, "%s %s %s", axle_name(spring->axle), spring->place.name,
-                        *states     ? arena_format(layout->arena, "suits %s", states)
+                        *states     ? arena_format(layout->arena, "suits %s%s", states,
+                                               all_known ? "" : ", of others not known")
                         : all_known ? "suits no state"
                                     : "is not known to suit");
 }

@@ -6,6 +6,7 @@
 #include "base/letters.h"
 #include "compute/gearing.h"
 #include "compute/leave_out.h"
+#include "compute/springs.h"
 #include "report/judge.h"
 
 static void set_beside(const struct setup *fitted, const struct setup *setup, struct beside *out)
@@ -72,6 +73,14 @@ bool plan_make(struct arena *arena, const struct specification *specification, b
         }
     plan_set_beside(out);
     return option_name == NULL || out->count > 1 || strcmp(option_name, "fitted") == 0;
+}
+
+void plan_try_spring(struct plan *plan, struct specification *with_it, int axle,
+                     const struct spring_choice *choice, double more_m)
+{
+    fit_spring(&with_it->suspension, axle, choice, more_m);
+    if (choice != NULL)
+        plan->tried[axle] = choice;
 }
 
 static bool is_of_file(const struct figure *figure)

@@ -25,6 +25,7 @@ struct plan {
     struct setup *setups;  /* [0] is fitted, then the options chosen */
     struct beside *beside; /* one a setup */
     size_t count;
+    const struct spring_choice *tried[AXLE_COUNT]; /* on which it stands; NULL: on its own spring */
 };
 
 /* Fills `fitted` and `beside` from setups that are already resolved, the fitted one first. */
@@ -34,6 +35,11 @@ void plan_set_beside(struct plan *plan);
  * False where there is none. */
 bool plan_make(struct arena *arena, const struct specification *specification, bool us,
                const char *option_name, struct plan *out);
+
+/* Puts a spring under an axle, NULL: none, and more height above what the springs give; `with_it`
+ * is the plan's own specification, to be changed. */
+void plan_try_spring(struct plan *plan, struct specification *with_it, int axle,
+                     const struct spring_choice *choice, double more_m);
 
 /* The figures of one setup, in order. */
 struct setup_figures {

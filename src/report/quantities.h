@@ -24,7 +24,9 @@ enum quantity_policy {
     POLICY_NEEDED = 1 << 13,    /* an outcome needs it: unknown, the option is open */
     POLICY_OF_FILE = 1 << 14,   /* told once, under the fitted setup, and true of every setup */
     POLICY_DOUBT = 1 << 15,     /* a caution on it doubts what the file says */
-    POLICY_LISTED = 1 << 16     /* told of every tyre that is tried, judged or not */
+    POLICY_LISTED = 1 << 16,    /* told of every tyre that is tried, judged or not */
+    POLICY_AT_MOST = 1 << 17,   /* may be no more: rounded down where it is rounded */
+    POLICY_AT_LEAST = 1 << 18   /* may be no less: rounded up */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy,
@@ -79,9 +81,10 @@ enum quantity_policy {
       UNIT_PERCENT, 1, 1, 0, 0)                                                                    \
     X(COMBINATION_LEFT_SHARE, "combination_left_percent", "unused combination rating",             \
       UNIT_PERCENT, UNIT_PERCENT, 1, 1, 0, 0)                                                      \
-    X(PLACE_FROM, "place_from", "may stand from", UNIT_MM, UNIT_IN, 0, 1, 0, 0)                    \
-    X(PLACE_TO, "place_to", "may stand to", UNIT_MM, UNIT_IN, 0, 1, 0, 0)                          \
-    X(LARGEST_ITEM, "largest_item", "heaviest item still possible", UNIT_KG, UNIT_LB, 0, 0, 0, 0)  \
+    X(PLACE_FROM, "place_from", "may stand from", UNIT_MM, UNIT_IN, 0, 1, POLICY_AT_LEAST, 0)      \
+    X(PLACE_TO, "place_to", "may stand to", UNIT_MM, UNIT_IN, 0, 1, POLICY_AT_MOST, 0)             \
+    X(LARGEST_ITEM, "largest_item", "heaviest item still possible", UNIT_KG, UNIT_LB, 0, 0,        \
+      POLICY_AT_MOST, 0)                                                                           \
     X(WEIGHED_WITH, "weighed_with", "aboard when weighed", UNIT_BARE, UNIT_BARE, 0, 0,             \
       POLICY_NEEDED | POLICY_DOUBT, 0)                                                             \
     X(TYRE_LOAD, "tyre_load", "load on the heaviest tyre", UNIT_KG, UNIT_LB, 0, 0, 0, 0)           \
@@ -282,7 +285,7 @@ enum quantity_policy {
     X(RIDE_HEIGHT, "ride_height", "height beside the vehicle as weighed", UNIT_MM, UNIT_IN, 0, 2,  \
       POLICY_SIGNED, 0)                                                                            \
     X(CONSTANT_LOAD, "constant_load", "load that the springs always carry", UNIT_KG, UNIT_LB, 0,   \
-      0, POLICY_SIGNED, 0)                                                                         \
+      0, POLICY_SIGNED | POLICY_NEEDED, 150)                                                       \
     X(DIAMETER_AND_SUSPENSION, "diameter_and_suspension", "diameter and suspension together",      \
       UNIT_MM, UNIT_IN, 1, 2, POLICY_RULES | POLICY_NEEDED, 0.02)                                  \
     X(SPARE_ROOM, "spare_room", "room round the spare", UNIT_MM, UNIT_IN, 0, 2,                    \

@@ -67,7 +67,7 @@ function load_limit(a, c, x,    path, from, to)
         return path "from" in value ? value[path "from"] : value[path "to"]
     from = 2 * spring_rate(a, c) * (spring_lift(a, c) - droop_travel(a) / 3) / g
     to = 2 * spring_rate(a, c) * (bump_travel(a, 1 / 3) + spring_lift(a, c)) / g
-    return nearest_limit(x, max(from, 0), to)
+    return nearest_limit(x, from, to)
 }
 function kept_rows(a, c,    kept)
 {

@@ -5,7 +5,6 @@
 
 #include "base/known.h"
 #include "base/units.h"
-#include "compute/springs.h"
 #include "property_run.h"
 #include "report/compare.h"
 #include "report/shortlist/shortlist.h"
@@ -162,7 +161,7 @@ static void require_changed_agrees(const struct run *run, const struct searched 
     if (item->other_axle)
         other.drivetrain.axle = (struct axle_pair){item->axle_ratio, item->axle_ratio};
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        fit_spring(&other.suspension, axle, item->spring[axle], item->lift_m[axle]);
+        plan_try_spring(&plan, &other, axle, item->spring[axle], item->lift_m[axle]);
         orders += item->spring[axle] != NULL;
         heights += item->lift_m[axle] != 0;
     }

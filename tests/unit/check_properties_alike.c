@@ -47,10 +47,10 @@ static void reverse_sections(struct build_text *text)
     static struct build_text old;
     old = *text;
     text->length = 0;
-    for (size_t end = old.length, at = old.length; at-- > 0;)
-        if (old.text[at] != ' ' && (at == 0 || old.text[at - 1] == '\n')) {
-            append(text, old.text + at, end - at);
-            end = at;
+    for (size_t end = old.length, after = old.length; after > 0; after--)
+        if (old.text[after - 1] != ' ' && (after == 1 || old.text[after - 2] == '\n')) {
+            append(text, old.text + after - 1, end - after + 1);
+            end = after - 1;
         }
 }
 

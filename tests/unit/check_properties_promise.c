@@ -43,8 +43,11 @@ static void offer_in_text(struct run *run, struct offer *out, struct sets *sets)
         out->rate_N_mm[axle] = random_whole(&state, 50, 150);
         out->spring_lift_mm[axle] = random_whole(&state, 0, 60);
         out->lift_mm[axle] = random_whole(&state, 5, 40);
-        SET(sets, "suspension.%s.spring_choices=[{name: S, wheel_rate: %d N/mm, lift: %d mm}]",
-            axles[axle], out->rate_N_mm[axle], out->spring_lift_mm[axle]);
+        SET(sets,
+            "suspension.%s.spring_choices=[{name: S, wheel_rate: %d N/mm, lift: %d mm, "
+            "constant_load_to: %d kg}]",
+            axles[axle], out->rate_N_mm[axle], out->spring_lift_mm[axle],
+            random_whole(&state, 50, 1500));
         SET(sets, "suspension.%s.lift_choices=[%d mm]", axles[axle], out->lift_mm[axle]);
     }
     if (random_whole(&state, 0, 1)) /* and what makes some of them a no go */

@@ -115,8 +115,9 @@ static size_t edited(const struct run *run, struct leaf *const *changes, int cou
 {
     size_t length = run->text.length;
     memcpy(out, run->text.text, length);
-    for (size_t at = length; at-- > 0;)
+    for (size_t after = length; after > 0; after--)
         for (int i = 0; i < count; i++) {
+            size_t at = after - 1;
             if (changes[i]->offset != at)
                 continue;
             size_t old = changes[i]->node->text.length, new = strlen(changes[i]->value);

@@ -82,13 +82,13 @@ static void offer_springs(struct offered *out, struct specification *specificati
 {
     struct axle_suspension *suspension = axle_suspension_of(specification, axle);
     for (int i = 0; i < SPRINGS; i++)
-        out->springs[axle][i] =
-            (struct spring_choice){.name = i == 0 ? "S1" : "S2",
-                                   .wheel_rate_N_m = random_between(state, 4e4, 2e5),
-                                   .lift_m = random_whole(state, -2, 8) * 0.01,
-                                   .free_height_change_m = UNKNOWN,
-                                   .load_from_kg = UNKNOWN,
-                                   .load_to_kg = UNKNOWN};
+        out->springs[axle][i] = (struct spring_choice){
+            .name = i == 0 ? "S1" : "S2",
+            .wheel_rate_N_m = random_between(state, 4e4, 2e5),
+            .lift_m = random_whole(state, -2, 8) * 0.01,
+            .free_height_change_m = UNKNOWN,
+            .load_from_kg = UNKNOWN,
+            .load_to_kg = random_whole(state, 0, 1) ? random_between(state, 20, 600) : UNKNOWN};
     for (int i = 0; i < LIFTS; i++) /* never twice the same, and never nothing */
         out->lifts[axle][i] = random_whole(state, -2, 0) * 0.02 - 0.01 + i * 0.06;
     out->counts[2 * axle] = (size_t)random_whole(state, 0, SPRINGS);
@@ -164,9 +164,9 @@ static double shortfall(const struct option_outcome *found)
     for (size_t i = 0; i < found->finding_count; i++) {
         const struct figure *figure = found->findings[i];
         double scale = quantity_rows[figure->quantity].scale;
-        double lacks = fabs(figure->value - figure->limit) / scale;
+        double lacks = scale > 0 ? fabs(figure->value - figure->limit) / scale : UNKNOWN;
         if (figure->verdict == VERDICT_FAIL)
-            sum += scale > 0 && known(lacks) ? lacks : 1;
+            sum += known(lacks) ? lacks : 1;
     }
     return sum;
 }
@@ -203,6 +203,9 @@ static void judge(struct run *run, const struct specification *specification,
         with_it.drivetrain.axle.front = with_it.drivetrain.axle.rear = offered->ratios[ratio - 1];
     orders += ratio > 0;
     ck_assert(plan_make(&run->arena, &with_it, false, "tried", &plan));
+    for (int axle = 0; axle < AXLE_COUNT; axle++)
+        if (out->choice[2 * axle] > 0)
+            plan.tried[axle] = &offered->springs[axle][out->choice[2 * axle] - 1];
     report_every_part(&plan, &figures);
     option_outcome_make(&plan, &plan_group_figures(&plan, &figures)[1], &out->found);
     out->shortfall = shortfall(&out->found);

@@ -135,6 +135,25 @@ static void write_changes(const struct dials *dials, const struct offered *offer
         out->allowed.spacer_m = UNKNOWN;
 }
 
+/* By hand: whether a state adds more to an axle than the spring on it is made for. */
+static bool is_overloaded(const struct plan *plan, const struct dials *dials,
+                          const struct offered *offered)
+{
+    struct axle_loads loads;
+    bool over = false;
+    for (size_t state = 0; state < state_count(plan->specification); state++) {
+        axle_loads_in_state(plan->specification, state_at(plan->specification, state),
+                            &plan->fitted, &plan->setups[1], &loads);
+        for (int axle = 0; axle < AXLE_COUNT; axle++)
+            over = over ||
+                   (dials->at[DIAL_SPRINGS + axle] > 0 &&
+                    loads.axle_kg[axle] - of_axle(plan->specification->vehicle.unladen_kg, axle) -
+                            tyre_mass_change_kg(&plan->fitted, &plan->setups[1], (enum axle)axle) >
+                        offered->springs[axle].load_to_kg + 1e-6);
+    }
+    return over;
+}
+
 static void judge_with(struct run *run, const struct specification *specification,
                        const struct offered *offered, const struct dials *dials,
                        struct judged_build *out)
@@ -142,6 +161,8 @@ static void judge_with(struct run *run, const struct specification *specificatio
     copy_specification(&run->arena, specification, &out->specification);
     write_changes(dials, offered, &out->specification);
     judge_build(run, out);
+    if (is_overloaded(&out->plan, dials, offered))
+        out->outcomes[1].outcome = OUTCOME_NO_GO;
 }
 
 /* Choices and work: what is ordered, left out, altered or set. */

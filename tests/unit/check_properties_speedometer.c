@@ -214,11 +214,11 @@ static int nothing_is_judged(const struct run *run, size_t missing)
 static int missing_tyre(struct run *run)
 {
     int checked = nothing_is_judged(run, run->plan.count);
-    for (size_t setup = run->plan.count; setup-- > 0;) {
-        knock_out(run, setup, true);
+    for (size_t above = run->plan.count; above > 0; above--) {
+        knock_out(run, above - 1, true);
         nothing_is_judged(run, run->plan.count);
-        knock_out(run, setup, false);
-        checked += nothing_is_judged(run, setup);
+        knock_out(run, above - 1, false);
+        checked += nothing_is_judged(run, above - 1);
     }
     return checked;
 }

@@ -25,13 +25,13 @@ void offer_changes(struct run *run, struct offered *out, struct specification *s
     }
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         struct axle_suspension *suspension = axle_suspension_of(specification, axle);
-        out->springs[axle] =
-            (struct spring_choice){.name = axle == AXLE_FRONT ? "SF" : "SR",
-                                   .wheel_rate_N_m = random_between(&state, 5e4, 2e5),
-                                   .lift_m = random_whole(&state, -1, 6) * 0.01,
-                                   .free_height_change_m = UNKNOWN,
-                                   .load_from_kg = UNKNOWN,
-                                   .load_to_kg = UNKNOWN};
+        out->springs[axle] = (struct spring_choice){
+            .name = axle == AXLE_FRONT ? "SF" : "SR",
+            .wheel_rate_N_m = random_between(&state, 5e4, 2e5),
+            .lift_m = random_whole(&state, -1, 6) * 0.01,
+            .free_height_change_m = UNKNOWN,
+            .load_from_kg = UNKNOWN,
+            .load_to_kg = random_whole(&state, 0, 1) ? random_between(&state, 20, 600) : UNKNOWN};
         out->lifts[axle] = random_whole(&state, 1, 5) * 0.01;
         suspension->spring_choices.items = &out->springs[axle];
         suspension->spring_choices.count = (size_t)(random_whole(&state, 0, 3) > 0);

@@ -132,8 +132,10 @@ static void report_axle(const struct stance *stances, size_t count, int axle, un
          of_axle = pieces & (axle == AXLE_FRONT ? CLEARANCE_OF_FRONT : CLEARANCE_OF_REAR);
     if (of_tyre)
         report_under_axle(stances, count, axle, figures);
-    if (of_axle)
+    if (of_axle) {
         report_arch(stances, axle, figures);
+        report_tried_spring(stances, count, axle, figures);
+    }
     if (of_tyre)
         report_wheel_place(plan, stances->index, axle, figures);
     if (of_axle)

@@ -56,6 +56,12 @@ static void find_aiming(const struct stance *stances, size_t count, struct aimin
     }
 }
 
+/* The beam swings by more than the law allows from state to state. */
+static bool no_aim_suits(const struct aiming *aiming)
+{
+    return clearly_above(aiming->low, aiming->high);
+}
+
 /* What meets every state, nearest to what the lamps had before; to a tenth of a per cent, which
  * equipment shows, where that lies between. UNKNOWN: none does, or a state is not known. */
 static double dip_to_set(const struct aiming *aiming, double before)
@@ -63,7 +69,7 @@ static double dip_to_set(const struct aiming *aiming, double before)
     static const double tenth = 1e-3;
     double exact = fmin(fmax(before, aiming->low), aiming->high);
     double shown = floor(exact / tenth + 0.5) * tenth;
-    if (!known(aiming->low) || !known(aiming->high) || !(aiming->low <= aiming->high))
+    if (!known(aiming->low) || !known(aiming->high) || no_aim_suits(aiming))
         return UNKNOWN;
     if (shown < aiming->low)
         shown += tenth;
@@ -83,14 +89,15 @@ static void report_state(const struct stance *stance, const struct aiming *aimin
     dip.limit_owner = LIMIT_OF_LAW;
     if (row != NULL)
         dip = limited_within(dip, row->dip_min_percent / 100, row->dip_max_percent / 100);
-    bool low = dip.limit_side == LIMIT_AT_MOST;
+    enum remark_id broken = no_aim_suits(aiming)              ? ADVICE_NO_AIM
+                            : dip.limit_side == LIMIT_AT_MOST ? ADVICE_BEAM_TOO_LOW
+                                                              : ADVICE_BEAM_DAZZLES;
     const struct judgement how = {.needs = needs,
                                   .need_count = 1 + STANCE_NEEDS,
                                   .cure = {.task = known(then) ? TASK_HEADLAMP_AIM : TASK_NONE,
                                            .now = aiming->set,
                                            .then = then},
-                                  .if_broken =
-                                      remark(low ? ADVICE_BEAM_TOO_LOW : ADVICE_BEAM_DAZZLES)};
+                                  .if_broken = remark(broken)};
     figures_add(figures, judged(dip, &how));
 }
 

@@ -74,7 +74,7 @@
     X(ADVICE_SPRING_KEEPS, "it suits this load: enough travel is kept")                            \
     X(ADVICE_SPRING_KEEPS_LESS, "it does not suit this load: too little travel is kept")           \
     X(ADVICE_TRAVEL_TOO_SHORT, "too little travel is kept: choose another spring")                 \
-    X(TAKEN_LOAD_BY_TRAVEL, "a spring of no named load suits what keeps {} of its travel",         \
+    X(TAKEN_LOAD_BY_TRAVEL, "a spring is to keep {} of its travel",                                \
       "spring_choices: constant_load_from and constant_load_to")                                   \
     X(BASIS_LIFT, "suspension: lift")                                                              \
     X(BASIS_NEW_SPRING, "free height change + W/k of the old - W/k of the new")                    \
@@ -100,6 +100,8 @@
     X(ADVICE_NO_ENTRANCE, "it does not pass the entrance")                                         \
     X(ADVICE_BEAM_TOO_LOW, "the beam is too low: have the headlamps set")                          \
     X(ADVICE_BEAM_DAZZLES, "the beam dazzles: have the headlamps set")                             \
+    X(ADVICE_NO_AIM,                                                                               \
+      "no aim suits every state: stiffer springs, less load behind, or a levelling device")        \
     X(ADVICE_POINT_IN_TYRE, "the point lies within this tyre's outline: the tyre would meet it")   \
     X(ADVICE_ITEM_IN_TYRE,                                                                         \
       "{}: the point lies within this tyre's outline: the tyre would meet it")                     \

@@ -1,6 +1,6 @@
 /* Springs that may be fitted instead, each as the vehicle would stand on it unladen and in every
- * loading state with the fitted tyres: what is compared before one is ordered. No verdict: none of
- * them is on. */
+ * loading state with the fitted tyres: what is compared before one is ordered. No verdict but on
+ * one that is tried: no other is on. */
 #include "base/known.h"
 #include "compute/clearance.h"
 #include "compute/load.h"
@@ -129,10 +129,10 @@ static void report_tried(const struct tried_spring *tried)
         add_travel_kept(tried, &plan);
 }
 
+/* What the published rule wants kept is taken for every vehicle. */
 static void report_assumption(const struct tried_spring *tried)
 {
-    struct figure figure =
-        figure_on_axle(QUANTITY_ASSUMPTION, UNKNOWN, tried->axle, remark(BASIS_ASSUMPTION));
+    struct figure figure = figure_by(QUANTITY_ASSUMPTION, UNKNOWN, remark(BASIS_ASSUMPTION));
     figure.advice = REMARK_WITH(tried->plan->arena, TAKEN_LOAD_BY_TRAVEL,
                                 say_quantity(share_to_keep(tried), UNIT_PERCENT, UNIT_PERCENT, 1));
     figures_add(tried->figures, figure);
@@ -140,18 +140,47 @@ static void report_assumption(const struct tried_spring *tried)
 
 void report_spring_choices(const struct plan *plan, struct figures *figures)
 {
+    struct tried_spring tried = {
+        .plan = plan, .rule = fitment_limit_on(TRAVEL_KEPT_KEY), .figures = figures};
+    bool by_rule = false;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        const struct spring_choice_list *choices = &suspension_of(plan, axle)->spring_choices;
-        struct tried_spring tried = {plan, axle, NULL, fitment_limit_on(TRAVEL_KEPT_KEY), figures};
-        bool all_named = true;
+        const struct axle_suspension *suspension = suspension_of(plan, axle);
+        const struct spring_choice_list *choices = &suspension->spring_choices;
+        bool has_travel =
+            known(suspension->travel_to_bump_m) || known(suspension->travel_to_droop_m);
+        tried.axle = axle;
+        tried.choice = NULL;
         if (choices->count > 0)
             report_tried(&tried);
         for (size_t i = 0; i < choices->count; i++) {
             tried.choice = &choices->items[i];
-            all_named = all_named && load_is_named(tried.choice);
+            by_rule = by_rule || has_travel || !load_is_named(tried.choice);
             report_tried(&tried);
         }
-        if (!all_named)
-            report_assumption(&tried);
+    }
+    if (by_rule)
+        report_assumption(&tried);
+}
+
+/* A load above what its maker names breaks a spring that is to be ordered; one below is comfort. */
+void report_tried_spring(const struct stance *stances, size_t count, int axle,
+                         struct figures *figures)
+{
+    const struct spring_choice *spring = stances->plan->tried[axle];
+    if (spring == NULL || !known(spring->load_to_kg))
+        return;
+    for (size_t i = 0; i < count; i++) {
+        double added = stances[i].added_kg[axle];
+        const struct need need = {known(added), remark(ADVICE_GIVE_LOADS_AND_RATE)};
+        struct figure figure = limited_at_most(
+            stance_figure(&stances[i], QUANTITY_CONSTANT_LOAD, added, BASIS_CONSTANT_LOAD),
+            spring->load_to_kg);
+        figure.axle = axle;
+        figure.place.name = spring->name;
+        figure.limit_owner = LIMIT_OF_MAKER;
+        figures_add(figures, judged(figure, &(struct judgement){
+                                                .needs = &need,
+                                                .need_count = 1,
+                                                .if_broken = remark(ADVICE_SPRING_DOES_NOT_SUIT)}));
     }
 }

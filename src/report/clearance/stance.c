@@ -17,7 +17,7 @@ struct plan plan_with_spring(const struct plan *plan, struct specification *with
 {
     struct plan other = *plan;
     *with_it = *plan->specification;
-    fit_spring(&with_it->suspension, axle, choice, 0);
+    plan_try_spring(&other, with_it, axle, choice, 0);
     other.specification = with_it;
     return other;
 }

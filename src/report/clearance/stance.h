@@ -73,6 +73,8 @@ double ground_change_m(const struct stance *stance, struct axle_pair change_m);
 /* The pieces of the report. */
 void report_body(const struct stance *stance, struct figures *figures);
 void report_spring_choices(const struct plan *plan, struct figures *figures);
+void report_tried_spring(const struct stance *stances, size_t count, int axle,
+                         struct figures *figures);
 void report_headlamp(const struct stance *stances, size_t count, struct figures *figures);
 void report_angles(const struct stance *stance, struct figures *figures);
 void report_angles_before(const struct plan *plan, struct figures *figures);

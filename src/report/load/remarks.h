@@ -204,7 +204,7 @@
     X(ADVICE_MOVE_LOAD, "move or remove load on this axle")                                        \
     X(ADVICE_GIVE_GROSS, "read the gross rating on the plate", "vehicle: ratings: gross")          \
     X(BASIS_LEFT_OUT, "carried: can_be_left_out")                                                  \
-    X(ADVICE_LEAVE_OUT, "with it a rating is passed in this state")                                \
+    X(ADVICE_LEAVE_OUT, "with it a rating may be passed")                                          \
     X(ADVICE_LEAVE_OUT_TO_BEAR, "with it a tyre, wheel or spare bears too much in this state")     \
     X(ADVICE_LEAVE_SOMETHING, "leave something at home")                                           \
     X(ADVICE_GIVE_ROOF_RATING, "look up the roof rating", "vehicle: ratings: roof")                \

@@ -93,6 +93,7 @@ static void set_stand(struct combinations *all, int axle, size_t stand)
     struct suspension *suspension = &all->with_it.suspension;
     *(axle == AXLE_FRONT ? &suspension->front : &suspension->rear) =
         all->choices->stands[axle][stand].suspension;
+    all->plan.tried[axle] = all->choices->stands[axle][stand].spring;
 }
 
 static void judge_axle(struct combinations *all, int axle)

@@ -50,7 +50,7 @@ void tried_plan(struct trial *trial, const struct shortlisted *item, struct spec
     *out = *trial->plan;
     *with_it = *trial->plan->specification;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        fit_spring(&with_it->suspension, axle, item->spring[axle], item->lift_m[axle]);
+        plan_try_spring(out, with_it, axle, item->spring[axle], item->lift_m[axle]);
     if (item->other_axle)
         with_it->drivetrain.axle = (struct axle_pair){item->axle_ratio, item->axle_ratio};
     out->arena = &trial->scratch;

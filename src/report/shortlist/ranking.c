@@ -139,8 +139,8 @@ static void keep_item(const struct trial *trial, const struct shortlisted *item)
     out->items =
         arena_grow(trial->plan->arena, out->items, out->count, &out->capacity, sizeof *out->items);
     out->items[out->count++] = *item;
-    for (size_t i = out->count / 2; out->count == trial->request->best && i-- > 0;)
-        sink_down(out, i);
+    for (size_t i = out->count / 2; out->count == trial->request->best && i > 0; i--)
+        sink_down(out, i - 1);
 }
 
 /* What would outlive the figures that it points to. */

@@ -1,7 +1,6 @@
 #include "report/solving/changes.h"
 
 #include "base/known.h"
-#include "compute/springs.h"
 
 struct change_set no_changes(void)
 {
@@ -154,24 +153,25 @@ double change_sets(const struct change_choices *choices)
 
 /* --- with them */
 
-/* The option as the file would have it with those wheels, where none is new with what it has: its
- * spare may stand on one like them. */
+/* The option as the file would have it with those wheels, an axle without a new one with its own:
+ * its spare may stand on one like them. */
 static void set_wheels(struct arena *arena, const struct plan *plan, size_t index,
                        const struct change_set *set, struct setup *setup)
 {
     struct fitment *option = arena_allocate(arena, sizeof *option);
     size_t number = setup->number;
+    struct wheel rear = setup->axle[AXLE_REAR].wheel;
     *option = plan->specification->tyres.options.items[number - 1];
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         const struct search_rim *rim = changed_wheel(plan, index, set, axle);
         struct wheel *wheel = axle == AXLE_FRONT ? &option->tyre.wheel : &option->rear.wheel;
         *wheel = rim == NULL ? setup->axle[axle].wheel : wheel_of_rim(rim);
-        if (wheel->given == NULL) /* not one like the other axle's */
-            wheel->given = plan->specification->given;
         if (rim != NULL)
             wheel->spacer_m = 0;
     }
     setup_option(option, &plan->setups[0], setup);
+    if (changed_wheel(plan, index, set, AXLE_REAR) == NULL)
+        setup->axle[AXLE_REAR].wheel = rear; /* not one like the front's */
     setup->number = number;
 }
 
@@ -188,8 +188,8 @@ struct plan plan_with_changes(struct arena *arena, const struct plan *plan, size
     if (set->withheld & WITHHOLD_SPACER)
         with_it->allowed.spacer_m = UNKNOWN;
     for (int axle = 0; axle < AXLE_COUNT; axle++)
-        fit_spring(&with_it->suspension, axle, changed_spring(plan, set, axle),
-                   added_lift_m(plan, set, axle));
+        plan_try_spring(&out, with_it, axle, changed_spring(plan, set, axle),
+                        added_lift_m(plan, set, axle));
     if (known(ratio))
         with_it->drivetrain.axle = (struct axle_pair){ratio, ratio};
     out.arena = arena;

@@ -15,8 +15,8 @@ enum {
 };
 
 /* What is measured or weighed, not what is only offered, asked for, rated or moulded: where its
- * path begins and its key, any where none is named; what reads it, so that no other
- * findings change with it; and how far is looked, as no measurement of the kind is off by more
+ * path begins and its key, any where none is named; what reads it, so that the outcome of nothing
+ * else changes with it; and how far is looked, as no measurement of the kind is off by more
  * (common practice, no source), a share of the value where that is said. */
 static const struct {
     const char *begins, *key;

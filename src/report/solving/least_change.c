@@ -18,7 +18,7 @@ struct change_search {
     size_t fewest_fails;
 };
 
-/* All that no spring and no lift changes. */
+/* All whose fails no spring and no lift changes. */
 static void report_others(const struct plan *plan, struct figures *figures)
 {
     report_tyre(plan, figures);

@@ -177,7 +177,8 @@ static void tell_nothing(const struct told *told)
 {
     const struct least_change *least = told->least;
     struct figure figure = figure_by(QUANTITY_LEAST_NONE, UNKNOWN, basis_of(told));
-    figure.axle = least->stands.figure.axle;
+    if (least->all_tried || least->tried > 0)
+        figure.axle = least->stands.figure.axle;
     if (least->sets == 0)
         figure.headline = HEADLINE_ROWS_ONLY; /* what fails stands above it */
     figure.advice = why_nothing(told);
