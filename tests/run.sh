@@ -240,8 +240,8 @@ jobs="command-sanitized unit unit-sanitized command replay-sanitized echoed-sani
     reach readme hardening structure sources"
 if [ "$long" = yes ]; then
     # shellcheck disable=SC2086 # the names are words
-    run_jobs coverage newcomer-long builds-integer builds-s390x builds-memory builds-i686 soak pages rows-long \
-        unit-long inject docs-long valgrind office numbers $jobs limits-sanitized
+    run_jobs unit-long coverage newcomer-long builds-integer builds-s390x builds-memory builds-i686 soak pages \
+        rows-long inject docs-long valgrind office numbers $jobs limits-sanitized
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
