@@ -36,7 +36,8 @@ enum key_use {
     USE_LOAD = 4,
     USE_CLEARANCE = 8,
     USE_SHORTLIST = 16,
-    USE_ALL = 31
+    USE_ALL = 31,
+    USE_CHOOSING = 32 /* besides: what solving and the shortlist may choose, which hang on it */
 };
 
 struct key_set;

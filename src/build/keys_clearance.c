@@ -80,10 +80,11 @@ static const struct key axle_suspension[] = {
 KEY_SET(axle_suspension, struct axle_suspension);
 
 static const struct key suspension[] = {
-    {"front", MAPPING(axle_suspension_set), FIELD(struct suspension, front), .use = USE_CLEARANCE,
-     .doc = "front axle"},
-    {"rear", MAPPING(axle_suspension_set), FIELD(struct suspension, rear), .use = USE_CLEARANCE,
-     .doc = "rear axle", .example = "{lift: 50 mm, wheel_rate: 74 N/mm, travel_to_bump: 85 mm}"},
+    {"front", MAPPING(axle_suspension_set), FIELD(struct suspension, front),
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "front axle"},
+    {"rear", MAPPING(axle_suspension_set), FIELD(struct suspension, rear),
+     .use = USE_CLEARANCE | USE_SHORTLIST, .doc = "rear axle",
+     .example = "{lift: 50 mm, wheel_rate: 74 N/mm, travel_to_bump: 85 mm}"},
 };
 SHARED_KEY_SET(suspension, struct suspension);
 

@@ -119,7 +119,8 @@ static void try_key(const struct trial *trial, const struct key *key, struct nod
     struct unused_keys *out = trial->out;
     if (out->given++ >= out->tried_max)
         out->stopped_early = true;
-    else if (!is_name(key) && !is_read_elsewhere(use) && is_unused(trial, mapping, child, use))
+    else if (!is_name(key) && !(key->use & USE_CHOOSING) && !is_read_elsewhere(use) &&
+             is_unused(trial, mapping, child, use))
         out->items[out->count++] = (struct unused_key){path, child->key->mark};
 }
 

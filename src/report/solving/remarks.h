@@ -24,6 +24,7 @@
     X(ADVICE_NOT_ALL_TRIED, "{} of {} sets of changes tried, none makes it go: {}")                \
     X(PHRASE_BARS_EACH, "{} stands in the way")                                                    \
     X(PHRASE_BARS_EACH_BY, "{} stands in the way, by {} at best")                                  \
+    X(PHRASE_BARS_BEFORE_WORK, "{} stands in the way, by {} at best before work on the arch")      \
     X(PHRASE_NEAREST_BREAKS, "the nearest breaks {}")
 
 #endif

@@ -137,6 +137,15 @@ static void tell_task(const struct told *told, const struct task *task)
 
 /* --- where none does */
 
+/* A room is told as it stands: what may be trimmed, or spaced, and does not do is not in it. */
+static bool is_before_work(const struct told *told)
+{
+    const struct allowed *allowed = &told->plan->specification->allowed;
+    enum quantity_id quantity = told->least->stands.figure.quantity;
+    return quantity >= QUANTITY_ARCH_ABOVE && quantity <= QUANTITY_ARCH_LOCK &&
+           (known(allowed->trim_m) || known(allowed->bump_stop_m) || known(allowed->spacer_m));
+}
+
 static struct remark what_stands(const struct told *told)
 {
     const struct standing_limit *stands = &told->least->stands;
@@ -148,7 +157,7 @@ static struct remark what_stands(const struct told *told)
     if (!isfinite(stands->short_by) || row->metric == UNIT_BARE)
         return REMARK_WITH(arena, PHRASE_BARS_EACH, what);
     return REMARK_WITH(
-        arena, PHRASE_BARS_EACH_BY, what,
+        arena, is_before_work(told) ? PHRASE_BARS_BEFORE_WORK : PHRASE_BARS_EACH_BY, what,
         say_quantity(stands->short_by, row->metric, row->us, row->decimals_metric + 1));
 }
 
