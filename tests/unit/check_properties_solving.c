@@ -374,8 +374,10 @@ static enum outcome outcome_off_by(struct run *run, const char *path, double off
 static bool little_changes(struct run *run, const struct named_input *input, int sign,
                            enum outcome outcome)
 {
-    double off = fmax(sign * input->little, -*input->value);
-    double further = fmax(1.5 * sign * input->little, -*input->value);
+    double least =
+        *input->value > 0 ? -*input->value : -INFINITY; /* but an inset goes below nothing */
+    double off = fmax(sign * input->little, least),
+           further = fmax(1.5 * sign * input->little, least);
     return outcome_off_by(run, input->path, off) != outcome &&
            outcome_off_by(run, input->path, further) != outcome;
 }
