@@ -98,8 +98,7 @@ static bool operands_agree(const struct options *options)
             diagnostics_plain("\"%s\" is %s, and \"%s\" is %s; expected files alone, or "
                               "designations alone",
                               operand(options, 0),
-                              files > 0 && operand_is_file(operand(options, 0)) ? "a file"
-                                                                                : "a designation",
+                              operand_is_file(operand(options, 0)) ? "a file" : "a designation",
                               operand(options, i),
                               operand_is_file(operand(options, i)) ? "a file" : "a designation");
     return false;

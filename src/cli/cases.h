@@ -24,7 +24,7 @@ typedef enum exit_status (*case_run)(struct arena *arena, const struct build_cas
 
 /* Each build in turn; what is wrong in one is told, and the others are still written. */
 enum exit_status cases_run(struct arena *arena, const struct command *command,
-                           const struct options *options, case_run run);
+                           const struct options *given, case_run run);
 
 /* The plan of a build, with --option. False with a message where it has no such option. */
 bool case_plan(struct arena *arena, const struct build_case *build, struct plan *out);

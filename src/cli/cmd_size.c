@@ -248,14 +248,20 @@ static void fill_row(const struct read_size *read, struct span text, unsigned ne
         row->reference_us_Pa = reference_Pa(size, true, met);
 }
 
+static void set_unknown(void *row, size_t at, size_t at_us)
+{
+    const double unknown = UNKNOWN;
+    memcpy((char *)row + at, &unknown, sizeof unknown);
+    memcpy((char *)row + at_us, &unknown, sizeof unknown);
+}
+
 /* No figure of a line that could not be read is known. */
 static struct size_row unread_row(struct span line, struct span why)
 {
     struct size_row row = {.designation = line, .error = why};
     for (size_t i = 0; i < size_column_count; i++)
         if (size_columns[i].kind == COLUMN_NUMBER)
-            *(double *)((char *)&row + size_columns[i].at) =
-                *(double *)((char *)&row + size_columns[i].at_us) = UNKNOWN;
+            set_unknown(&row, size_columns[i].at, size_columns[i].at_us);
     return row;
 }
 

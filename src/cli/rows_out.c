@@ -93,7 +93,7 @@ bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct optio
 
 /* The cell of one column, where it is not written at once. Returns where the next one goes. */
 static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
-                      char *to)
+                      const char *to)
 {
     struct outbuf *buffer = out->writer.out;
     buffer->used = (size_t)(to - buffer->data);

@@ -51,7 +51,7 @@ static char *copy_few(struct span text, char separator, char *to)
 
 char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
 {
-    const char *const end = text.at + text.length;
+    const char *const after = text.at + text.length;
     uint64_t quotes = 0;
     if (text.length > CSV_TEXT_ROOM)
         return NULL;
@@ -60,7 +60,7 @@ char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
     char *const last = to + text.length - sizeof quotes;
     for (; to < last; to += sizeof quotes, text.at += sizeof quotes)
         quotes |= copy_eight(text.at, separator, to);
-    quotes |= copy_eight(end - sizeof quotes, separator, last);
+    quotes |= copy_eight(after - sizeof quotes, separator, last);
     return quotes ? NULL : last + sizeof quotes;
 }
 
@@ -81,9 +81,9 @@ void csv_put_quoted(struct outbuf *out, struct span text)
 
 void csv_put_field(struct outbuf *out, struct span text, char separator)
 {
-    char *to = outbuf_room(out, CSV_TEXT_ROOM), *end = csv_text(text, separator, to);
-    if (end != NULL)
-        out->used += (size_t)(end - to);
+    char *to = outbuf_room(out, CSV_TEXT_ROOM), *after = csv_text(text, separator, to);
+    if (after != NULL)
+        out->used += (size_t)(after - to);
     else if (needs_quotes(text, separator))
         csv_put_quoted(out, text);
     else

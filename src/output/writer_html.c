@@ -110,11 +110,11 @@ static void put_all_turned(struct writer *writer, const struct kept_row *first)
     size_t tables = (writer->rows + COLUMNS_MAX - 1) / COLUMNS_MAX;
     size_t each = (writer->rows + tables - 1) / tables;
     while (first != NULL) {
-        const struct kept_row *end = first;
-        for (size_t i = 0; i < each && end != NULL; i++)
-            end = end->next;
-        put_turned(writer, first, end);
-        first = end;
+        const struct kept_row *after = first;
+        for (size_t i = 0; i < each && after != NULL; i++)
+            after = after->next;
+        put_turned(writer, first, after);
+        first = after;
     }
 }
 

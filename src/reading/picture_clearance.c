@@ -267,8 +267,8 @@ static void draw_panel(const struct picture *picture, const void *context, size_
 {
     (void)context;
     size_t setup = picture->layout->plan->count > 1 ? index + 1 : 0;
-    const double left = MARGIN, right = DRAWING_WIDTH / 2 + MARGIN;
-    const double half = DRAWING_WIDTH / 2 - 2 * MARGIN, first = top + TITLE;
+    const double left = MARGIN, right = DRAWING_WIDTH / 2.0 + MARGIN;
+    const double half = DRAWING_WIDTH / 2.0 - 2 * MARGIN, first = top + TITLE;
     struct arch_shape front, rear;
     arch_shape_make(picture, setup, AXLE_FRONT, &front);
     arch_shape_make(picture, setup, AXLE_REAR, &rear);

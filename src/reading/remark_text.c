@@ -11,7 +11,8 @@
 static const char *decimal_text(struct arena *arena, double value, int decimals)
 {
     char text[NUMBER_SIZE];
-    return arena_copy(arena, (struct span){text, number_fixed(value, decimals, '.', text)});
+    size_t length = number_fixed(value, decimals, '.', text);
+    return arena_copy(arena, (struct span){text, length});
 }
 
 static const char *quantity_text(struct arena *arena, double si, enum unit_id unit, int decimals)

@@ -205,9 +205,8 @@ static bool is_rim(const struct number *number)
 
 static bool begins_construction(const char *at)
 {
-    size_t letters = strspn(at, "ZRFDB");
     at += strspn(at, " ");
-    letters = strspn(at, "ZRFDB");
+    size_t letters = strspn(at, "ZRFDB");
     at += letters + strspn(at + letters, " ");
     return letters > 0 && letters < 4 && is_digit(*at);
 }

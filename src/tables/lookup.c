@@ -113,8 +113,8 @@ double rim_diameter_m(int rim_code_tenths, bool millimetric)
         return UNKNOWN;
     if (millimetric)
         return rim_code_tenths / 10000.0;
-    return (double)((rim_code_tenths * 254LL + 50) / 100) /
-           1000; /* the table's rule, and all its rows */
+    long long whole_mm = (rim_code_tenths * 254LL + 50) / 100; /* the table's rule, and its rows */
+    return (double)whole_mm / 1000;
 }
 
 const struct load_range_row *load_range_find(char letter)

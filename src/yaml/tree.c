@@ -356,7 +356,7 @@ struct node *tree_read_value(struct arena *arena, struct span value, struct mark
                             .from = at.source};
     size_t faults = diagnostics->count;
     read_events(&reader);
-    if (reader.stopped || diagnostics->count > faults)
+    if (reader.stopped || reader.root == NULL || diagnostics->count > faults)
         return NULL;
     struct node *node = reader.root->first;
     if (node->text.length == 0 && node->kind == NODE_SCALAR)

@@ -35,10 +35,10 @@ static void assert_same_figures(const struct run *a, const struct run *b, const 
 {
     for (size_t setup = 0; setup < a->plan.count; setup++) {
         const char *option = a->plan.setups[setup].name;
-        const struct figure *before, *after;
+        const struct figure *before;
         size_t in_a = 0, in_b = 0;
         while ((before = figure_next(a, option, &in_a)) != NULL) {
-            after = figure_next(b, option, &in_b);
+            const struct figure *after = figure_next(b, option, &in_b);
             if (is_by_item(before))
                 after = find_like(b, a, before, in_b);
             assert_same_figure(a, b, before, after, what);

@@ -96,10 +96,10 @@ static void write_wheels(const struct dials *dials, const struct offered *offere
 {
     struct fitment *option = &out->tyres.options.items[0];
     int front = dials->at[DIAL_RIM], rear = dials->at[DIAL_RIM_REAR];
-    if (front > 0)
+    if (front > 0) {
         keep_rear_wheel(out);
-    if (front > 0)
         write_wheel(&offered->rims[front - 1], &option->tyre.wheel);
+    }
     if (front > 0 && !option->rear.size_given)
         option->rear.wheel = option->tyre.wheel;
     if (rear > 0)

@@ -70,7 +70,7 @@ static double needed_m(const struct wheel_arch *arch, const struct arch_tyre *ty
     if (!lacks(arch, room, room_m))
         return 0;
     const struct cures *cures = arch_cures(arch, tyre, room, room_m, 1u << kind);
-    return cures->offered & 1u << kind ? cures->amount[kind] : INFINITY;
+    return (cures->offered & 1u << kind) ? cures->amount[kind] : INFINITY;
 }
 
 /* What a spacer leaves of a room outside or at lock. */

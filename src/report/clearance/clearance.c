@@ -129,16 +129,16 @@ static void report_axle(const struct stance *stances, size_t count, int axle, un
 {
     const struct plan *plan = stances->plan;
     bool of_tyre = pieces & CLEARANCE_OF_TYRE,
-         of_axle = pieces & (axle == AXLE_FRONT ? CLEARANCE_OF_FRONT : CLEARANCE_OF_REAR);
+         of_its_own = pieces & (axle == AXLE_FRONT ? CLEARANCE_OF_FRONT : CLEARANCE_OF_REAR);
     if (of_tyre)
         report_under_axle(stances, count, axle, figures);
-    if (of_axle) {
+    if (of_its_own) {
         report_arch(stances, axle, figures);
         report_tried_spring(stances, count, axle, figures);
     }
     if (of_tyre)
         report_wheel_place(plan, stances->index, axle, figures);
-    if (of_axle)
+    if (of_its_own)
         report_fit_limits(plan, stances->index, axle, figures);
 }
 
