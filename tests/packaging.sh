@@ -71,7 +71,9 @@ check "configure --enable-static-program" in_folder static --enable-static-progr
 
 # Debian has no libyaml for musl. The library is C code that calls sixteen functions of the C
 # library, all but one of them in musl: so it is linked as it is, and that one is written here.
-library=$(find /usr/lib -name libyaml.a 2>/dev/null | head -n 1)
+# That of this machine: another processor's may be installed beside it.
+library=$(pkg-config --variable=libdir yaml-0.1 2>/dev/null)/libyaml.a
+[ -f "$library" ] || library=
 if command -v musl-gcc >/dev/null 2>&1 && [ -n "$library" ]; then
     mkdir yaml
     cp /usr/include/yaml.h yaml/
