@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "output/number.h"
+#include "reading/figure_value.h"
 #include "reading/remark_text.h"
 
 static bool is_solving(const struct figure *figure, const char *name)
@@ -30,6 +32,13 @@ static const char *amount_text(const struct layout *layout, const struct figure 
     return figure->value > 0 ? arena_format(layout->arena, "+%s", amount) : amount;
 }
 
+static bool is_told_as_nothing(const struct layout *layout, const struct figure *figure)
+{
+    bool us = layout->units == UNITS_US;
+    return round_to_decimals(figure_value(figure, figure->value, us),
+                             figure_decimals(figure, us)) == 0;
+}
+
 /* What becomes of the option beyond that: what its advice is made of behind the input in words. */
 static const struct remark *becomes(const struct figure *figure)
 {
@@ -47,8 +56,7 @@ static const char *hangs_on_text(const struct layout *layout, const struct setup
             continue;
         if (!known(figure->value))
             return figure_action(layout->arena, layout->plan, figure);
-        const char *amount = amount_text(layout, figure);
-        if (strcspn(amount, "123456789") > strcspn(amount, " ")) /* it tells no reader how much */
+        if (is_told_as_nothing(layout, figure)) /* it tells no reader how much */
             continue;
         bool alike = last != NULL && remark_same(becomes(figure), becomes(last));
         text = arena_format(layout->arena, "%s%s%s%s %s", text == NULL ? "" : text,
@@ -56,7 +64,7 @@ static const char *hangs_on_text(const struct layout *layout, const struct setup
                             text == NULL ? ""
                             : alike      ? "; "
                                          : ". ",
-                            figure->advice.arguments[0].text, amount);
+                            figure->advice.arguments[0].text, amount_text(layout, figure));
         behind = arena_format(layout->arena, ": %s",
                               remark_text(layout->arena, becomes(figure), layout->plan->us));
         last = figure;

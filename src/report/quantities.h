@@ -26,7 +26,8 @@ enum quantity_policy {
     POLICY_DOUBT = 1 << 15,     /* a caution on it doubts what the file says */
     POLICY_LISTED = 1 << 16,    /* told of every tyre that is tried, judged or not */
     POLICY_AT_MOST = 1 << 17,   /* may be no more: rounded down where it is rounded */
-    POLICY_AT_LEAST = 1 << 18   /* may be no less: rounded up */
+    POLICY_AT_LEAST = 1 << 18,  /* may be no less: rounded up */
+    POLICY_IN_ARCH = 1 << 19    /* a room that work on the wheel arch gives */
 };
 
 /*    identifier, name, title in tables, metric unit, us unit, decimals metric, decimals us, policy,
@@ -265,11 +266,14 @@ enum quantity_policy {
     X(APPROACH, "approach_angle", "approach angle", UNIT_DEG, UNIT_DEG, 1, 1, 0, 0)                \
     X(DEPARTURE, "departure_angle", "departure angle", UNIT_DEG, UNIT_DEG, 1, 1, 0, 0)             \
     X(BREAKOVER, "breakover_angle", "ramp breakover angle", UNIT_DEG, UNIT_DEG, 1, 1, 0, 0)        \
-    X(ARCH_ABOVE, "arch_above", "room above the tyre", UNIT_MM, UNIT_IN, 0, 2, POLICY_NEEDED,      \
-      0.02)                                                                                        \
-    X(ARCH_INNER, "arch_inner", "room inside", UNIT_MM, UNIT_IN, 0, 2, POLICY_NEEDED, 0.02)        \
-    X(ARCH_OUTER, "arch_outer", "room outside", UNIT_MM, UNIT_IN, 0, 2, POLICY_NEEDED, 0.02)       \
-    X(ARCH_LOCK, "arch_at_lock", "room at lock", UNIT_MM, UNIT_IN, 0, 2, POLICY_NEEDED, 0.02)      \
+    X(ARCH_ABOVE, "arch_above", "room above the tyre", UNIT_MM, UNIT_IN, 0, 2,                     \
+      POLICY_NEEDED | POLICY_IN_ARCH, 0.02)                                                        \
+    X(ARCH_INNER, "arch_inner", "room inside", UNIT_MM, UNIT_IN, 0, 2,                             \
+      POLICY_NEEDED | POLICY_IN_ARCH, 0.02)                                                        \
+    X(ARCH_OUTER, "arch_outer", "room outside", UNIT_MM, UNIT_IN, 0, 2,                            \
+      POLICY_NEEDED | POLICY_IN_ARCH, 0.02)                                                        \
+    X(ARCH_LOCK, "arch_at_lock", "room at lock", UNIT_MM, UNIT_IN, 0, 2,                           \
+      POLICY_NEEDED | POLICY_IN_ARCH, 0.02)                                                        \
     X(ARCH_ABOVE_CHANGE, "arch_above_change", "room above, change", UNIT_MM, UNIT_IN, 1, 2, 0, 0)  \
     X(ARCH_INNER_CHANGE, "arch_inner_change", "room inside, change", UNIT_MM, UNIT_IN, 1, 2, 0, 0) \
     X(ARCH_OUTER_CHANGE, "arch_outer_change", "room outside, change", UNIT_MM, UNIT_IN, 1, 2, 0,   \

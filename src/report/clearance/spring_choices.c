@@ -167,6 +167,7 @@ void report_tried_spring(const struct stance *stances, size_t count, int axle,
                          struct figures *figures)
 {
     const struct spring_choice *spring = stances->plan->tried[axle];
+    const struct tried_spring tried = {.axle = axle, .choice = spring, .figures = figures};
     if (spring == NULL || !known(spring->load_to_kg))
         return;
     for (size_t i = 0; i < count; i++) {
@@ -175,12 +176,10 @@ void report_tried_spring(const struct stance *stances, size_t count, int axle,
         struct figure figure = limited_at_most(
             stance_figure(&stances[i], QUANTITY_CONSTANT_LOAD, added, BASIS_CONSTANT_LOAD),
             spring->load_to_kg);
-        figure.axle = axle;
-        figure.place.name = spring->name;
         figure.limit_owner = LIMIT_OF_MAKER;
-        figures_add(figures, judged(figure, &(struct judgement){
-                                                .needs = &need,
-                                                .need_count = 1,
-                                                .if_broken = remark(ADVICE_SPRING_DOES_NOT_SUIT)}));
+        add(&tried,
+            judged(figure, &(struct judgement){.needs = &need,
+                                               .need_count = 1,
+                                               .if_broken = remark(ADVICE_SPRING_DOES_NOT_SUIT)}));
     }
 }

@@ -6,13 +6,13 @@
 
 enum { NEEDS_OF_CAPACITY = 3, NEEDS_OF_PRESSURE = 5 }; /* the last is of the pressure itself */
 
-/* What the sidewall must be read for. */
 enum remark_id ask_for_load(enum tyre_group group)
 {
     bool by_load_range = group == GROUP_LIGHT_TRUCK || group == GROUP_TRAILER;
     return by_load_range ? ADVICE_GIVE_LOAD_RANGE : ADVICE_GIVE_MOULDED_LOAD;
 }
 
+/* What the sidewall must be read for. */
 struct remark read_sidewall(const struct plan *plan, double needed_Pa, double highest_Pa)
 {
     double asked_Pa = pressure_to_set_Pa(needed_Pa, highest_Pa, plan_pressure_system(plan));

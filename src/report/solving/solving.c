@@ -141,8 +141,7 @@ static void tell_task(const struct told *told, const struct task *task)
 static bool is_before_work(const struct told *told)
 {
     const struct allowed *allowed = &told->plan->specification->allowed;
-    enum quantity_id quantity = told->least->stands.figure.quantity;
-    return quantity >= QUANTITY_ARCH_ABOVE && quantity <= QUANTITY_ARCH_LOCK &&
+    return quantity_rows[told->least->stands.figure.quantity].policy & POLICY_IN_ARCH &&
            (known(allowed->trim_m) || known(allowed->bump_stop_m) || known(allowed->spacer_m));
 }
 
