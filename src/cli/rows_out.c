@@ -91,20 +91,64 @@ bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct optio
     return true;
 }
 
+/* Written in quotes, or not, once. */
+static void put_shared(struct rows_out *out, struct shared_text *shared)
+{
+    struct outbuf *buffer = out->writer.out;
+    const char separator = csv_separator(&out->writer);
+    if (shared->csv.at == NULL || shared->separator != separator) {
+        /* With room for its quotes, each doubled, it stays in one piece. */
+        const char *from = outbuf_room(buffer, 2 * shared->text.length + 2 + CSV_TEXT_ROOM);
+        csv_put_field(buffer, shared->text, separator);
+        size_t length = (size_t)(buffer->data + buffer->used - from);
+        char *copy = arena_allocate(out->writer.arena, length + 1);
+        memcpy(copy, from, length);
+        *shared = (struct shared_text){shared->text, {copy, length}, separator};
+        return;
+    }
+    outbuf_put(buffer, shared->csv);
+}
+
 /* The cell of one column, where it is not written at once. Returns where the next one goes. */
 static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
                       const char *to)
 {
     struct outbuf *buffer = out->writer.out;
+    const void *at = (const char *)row + chosen->at;
     buffer->used = (size_t)(to - buffer->data);
-    if (chosen->ready == READY_TEXT) {
-        const struct span *text = (const void *)((const char *)row + chosen->at);
-        csv_put_field(buffer, *text, csv_separator(&out->writer));
+    if (chosen->put == PUT_TEXT) {
+        csv_put_field(buffer, *(const struct span *)at, csv_separator(&out->writer));
+    } else if (chosen->put == PUT_SHARED) {
+        put_shared(out, *(struct shared_text *const *)at);
     } else {
         struct cell cell = column_cell(&out->choice, chosen, row);
         csv_put_cell(&out->writer, &cell);
     }
     return outbuf_room(buffer, out->choice.count * CELL_ROOM);
+}
+
+/* What is ready and common is written at once: returns its end, or NULL for all else. */
+static inline char *ready_put(const struct chosen_column *chosen, const void *at, char separator,
+                              char mark, char *to)
+{
+    const double *value = at;
+    const struct span *text = at;
+    char *behind;
+    if (chosen->put == PUT_TENTHS) {
+        behind = number_of_raised_tenths(*value * chosen->raise, mark, to);
+    } else if (chosen->put == PUT_UNITS) {
+        behind = number_of_raised_units(*value * chosen->raise, to);
+    } else if (chosen->put == PUT_HUNDREDTHS) {
+        behind = number_of_raised_hundredths(*value * chosen->raise, mark, to);
+    } else if (chosen->put == PUT_WORD) {
+        memcpy(to, at, WORD_SIZE);
+        return to + ((const struct word *)at)->length;
+    } else if (chosen->put == PUT_TEXT) {
+        return text->length == 0 ? to : csv_text(*text, separator, to);
+    } else {
+        return chosen->put == PUT_SHARED && *(struct shared_text *const *)at == NULL ? to : NULL;
+    }
+    return behind == NULL && !known(*value) ? to : behind;
 }
 
 /* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
@@ -115,17 +159,7 @@ static void add_csv(struct rows_out *out, const void *row)
     const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
     char *to = outbuf_room(buffer, out->choice.count * CELL_ROOM);
     for (; chosen < end; chosen++) {
-        const void *at = (const char *)row + chosen->at;
-        char *behind = NULL;
-        if (chosen->ready == READY_NUMBER) {
-            double value = *(const double *)at;
-            behind = known(value)
-                         ? number_of_raised(value * chosen->raise, chosen->decimals, mark, to)
-                         : to;
-        } else if (chosen->ready == READY_TEXT) {
-            const struct span *text = at;
-            behind = text->length == 0 ? to : csv_text(*text, separator, to);
-        }
+        char *behind = ready_put(chosen, (const char *)row + chosen->at, separator, mark, to);
         to = behind != NULL ? behind : put_cell(out, chosen, row, to);
         *to++ = separator;
     }
