@@ -189,8 +189,8 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
     return number_cell(chosen, value.value, value.own_decimals ? value.decimals : chosen->decimals);
 }
 
-static inline struct cell cell_of(const struct column_choice *choice,
-                                  const struct chosen_column *chosen, const void *row)
+static struct cell cell_of(const struct column_choice *choice, const struct chosen_column *chosen,
+                           const void *row)
 {
     const void *at = (const char *)row + chosen->at;
     if (chosen->ready == READY_NOT)
@@ -220,6 +220,19 @@ struct cell column_cell(const struct column_choice *choice, const struct chosen_
 
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
-    for (size_t i = 0; i < choice->count; i++)
-        cells[i] = cell_of(choice, &choice->items[i], row);
+    for (size_t i = 0; i < choice->count; i++) {
+        const struct chosen_column *chosen = &choice->items[i];
+        const void *at = (const char *)row + chosen->at;
+        if (chosen->ready == READY_NUMBER) {
+            double value = *(const double *)at;
+            cells[i].kind = isfinite(value) ? CELL_NUMBER : CELL_ABSENT;
+            cells[i].decimals = chosen->decimals;
+            cells[i].value = unit_from_si(chosen->unit, value);
+        } else if (chosen->ready == READY_TEXT) {
+            cells[i].text = *(const struct span *)at;
+            cells[i].kind = cells[i].text.length > 0 ? CELL_TEXT : CELL_ABSENT;
+        } else {
+            cells[i] = cell_of(choice, chosen, row);
+        }
+    }
 }

@@ -188,14 +188,17 @@ static size_t put_plain(double value, int decimals, char decimal_mark, char text
 
 size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
 {
+    static const double raise[] = {NUMBER_PARTS, 10.0 * NUMBER_PARTS, 100.0 * NUMBER_PARTS};
+    if (decimals >= 0 && decimals <= NUMBER_RAISED_DECIMALS) {
+        char *end = number_of_raised(value * raise[decimals], decimals, decimal_mark, text);
+        if (end != NULL) {
+            *end = '\0';
+            return (size_t)(end - text);
+        }
+    }
     decimals = usable_decimals(decimals);
-    char *end = number_of_raised(value * powers_of_ten[decimals] * NUMBER_PARTS, decimals,
-                                 decimal_mark, text);
-    if (end == NULL)
-        return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
-                                         : put_cut(value, decimal_mark, text);
-    *end = '\0';
-    return (size_t)(end - text);
+    return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
+                                     : put_cut(value, decimal_mark, text);
 }
 
 /* Ten digits as an integer, the first not zero, and how many of them stand after the point

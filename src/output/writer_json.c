@@ -29,8 +29,9 @@ static inline bool is_plain(char c)
 /* Whether one of eight bytes is not plain. */
 static inline bool escape_in(uint64_t bytes)
 {
-    return (any_below(bytes, 0x20) | any_is(bytes, '"') | any_is(bytes, '\\') |
-            any_is(bytes, 0x7F) | any_beyond_ascii(bytes)) != 0;
+    uint64_t found = ascii_below(bytes, 0x20) | ascii_is(bytes, '"') | ascii_is(bytes, '\\') |
+                     ascii_is(bytes, 0x7F) | bytes;
+    return (found & EIGHT(0x80)) != 0;
 }
 
 /* How many bytes from here on can go out as they are. */
@@ -106,23 +107,32 @@ static void begin(struct writer *writer)
         outbuf_char(writer->out, '[');
 }
 
-/* What stands before the value of each column; nothing where the name has to be escaped. */
-static struct span *begun_members(struct writer *writer)
+/* What stands before the value of each column; nothing where the name has to be escaped, or is too
+ * long to be copied at once. */
+enum { BEGUN_ROOM = 48 };
+struct begun {
+    size_t length;
+    char text[BEGUN_ROOM];
+};
+
+static struct begun *begun_members(struct writer *writer)
 {
-    struct span *begun = arena_allocate_array(writer->arena, writer->columns, sizeof *begun);
+    struct begun *begun = arena_allocate_array(writer->arena, writer->columns, sizeof *begun);
     for (size_t i = 0; i < writer->columns; i++) {
         const char *name = writer->headings[i].name;
-        if (unescaped_length(span_of(name)) == strlen(name))
-            begun[i] = span_of(arena_format(writer->arena, i == 0 ? "\"%s\":" : ",\"%s\":", name));
+        size_t length = strlen(name);
+        if (unescaped_length(span_of(name)) == length && length + sizeof ",\"\":" <= BEGUN_ROOM)
+            begun[i].length = (size_t)sprintf(begun[i].text, i == 0 ? "\"%s\":" : ",\"%s\":", name);
     }
     return begun;
 }
 
 static void begin_member(struct writer *writer, size_t i)
 {
-    const struct span *begun = writer->state;
+    const struct begun *begun = writer->state;
     if (begun[i].length > 0) {
-        outbuf_put(writer->out, begun[i]);
+        memcpy(outbuf_room(writer->out, BEGUN_ROOM), begun[i].text, BEGUN_ROOM);
+        writer->out->used += begun[i].length;
         return;
     }
     if (i > 0)

@@ -34,17 +34,19 @@ static void begin(struct writer *writer)
 static void put_cell(struct writer *writer, const struct cell *cell)
 {
     struct outbuf *out = writer->out;
-    char *to = outbuf_room(out, NUMBER_SIZE + 1);
-    *to = ' ';
+    char *to = outbuf_room(out, NUMBER_SIZE + 3);
+    *to++ = ' ';
     out->used++;
-    if (cell_is_absent(cell))
-        outbuf_char(out, '-');
-    else if (cell->kind == CELL_TEXT)
+    if (cell_is_absent(cell)) {
+        *to++ = '-';
+    } else if (cell->kind == CELL_TEXT) {
         markdown_text(out, cell->text);
-    else
-        out->used +=
-            number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to + 1);
-    outbuf_put(out, (struct span){" |", 2});
+        to = outbuf_room(out, 2);
+    } else {
+        to += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to);
+    }
+    memcpy(to, " |", 2);
+    out->used = (size_t)(to + 2 - out->data);
 }
 
 static void row(struct writer *writer, const struct cell *cells)
