@@ -55,16 +55,19 @@ enum { COLUMN_SHARED = 1u << 28 };
 /* And: `at` has a word. */
 enum { COLUMN_WORD = 1u << 27 };
 
-/* A short text that csv needs no quotes for; of fixed size, and so copied at once. */
+/* A short text that csv needs no quotes for and json no escapes; of fixed size, and so copied at
+ * once.
+ */
 enum { WORD_SIZE = 16 };
 struct word {
     char text[WORD_SIZE - 1];
     unsigned char length;
 };
 
-/* It stays as it is while rows are written; and as csv wrote it last, between such separators. */
+/* It stays as it is while rows are written; and as it was written last, in csv between such
+ * separators. */
 struct shared_text {
-    struct span text, csv;
+    struct span text, written;
     char separator;
 };
 

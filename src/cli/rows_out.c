@@ -2,13 +2,12 @@
 
 #include <string.h>
 
-#include "base/known.h"
 #include "cli/commands.h"
-#include "output/number.h"
+#include "cli/row_put.h"
 #include "reading/page_frame.h"
 #include "reading/prose.h"
 
-enum { COLUMNS_AT_ONCE = 128, ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
+enum { ERROR_AT = 4, PAPER_WIDTH = 96 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -91,91 +90,10 @@ bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct optio
     return true;
 }
 
-/* Written in quotes, or not, once. */
-static void put_shared(struct rows_out *out, struct shared_text *shared)
-{
-    struct outbuf *buffer = out->writer.out;
-    const char separator = csv_separator(&out->writer);
-    if (shared->csv.at == NULL || shared->separator != separator) {
-        /* With room for its quotes, each doubled, it stays in one piece. */
-        const char *from = outbuf_room(buffer, 2 * shared->text.length + 2 + CSV_TEXT_ROOM);
-        csv_put_field(buffer, shared->text, separator);
-        size_t length = (size_t)(buffer->data + buffer->used - from);
-        char *copy = arena_allocate(out->writer.arena, length + 1);
-        memcpy(copy, from, length);
-        *shared = (struct shared_text){shared->text, {copy, length}, separator};
-        return;
-    }
-    outbuf_put(buffer, shared->csv);
-}
-
-/* The cell of one column, where it is not written at once. Returns where the next one goes. */
-static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
-                      const char *to)
-{
-    struct outbuf *buffer = out->writer.out;
-    const void *at = (const char *)row + chosen->at;
-    buffer->used = (size_t)(to - buffer->data);
-    if (chosen->put == PUT_TEXT) {
-        csv_put_field(buffer, *(const struct span *)at, csv_separator(&out->writer));
-    } else if (chosen->put == PUT_SHARED) {
-        put_shared(out, *(struct shared_text *const *)at);
-    } else {
-        struct cell cell = column_cell(&out->choice, chosen, row);
-        csv_put_cell(&out->writer, &cell);
-    }
-    return outbuf_room(buffer, out->choice.count * CELL_ROOM);
-}
-
-/* What is ready and common is written at once: returns its end, or NULL for all else. */
-static inline char *ready_put(const struct chosen_column *chosen, const void *at, char separator,
-                              char mark, char *to)
-{
-    const double *value = at;
-    const struct span *text = at;
-    char *behind;
-    if (chosen->put == PUT_TENTHS) {
-        behind = number_of_raised_tenths(*value * chosen->raise, mark, to);
-    } else if (chosen->put == PUT_UNITS) {
-        behind = number_of_raised_units(*value * chosen->raise, to);
-    } else if (chosen->put == PUT_HUNDREDTHS) {
-        behind = number_of_raised_hundredths(*value * chosen->raise, mark, to);
-    } else if (chosen->put == PUT_WORD) {
-        memcpy(to, at, WORD_SIZE);
-        return to + ((const struct word *)at)->length;
-    } else if (chosen->put == PUT_TEXT) {
-        return text->length == 0 ? to : csv_text(*text, separator, to);
-    } else {
-        return chosen->put == PUT_SHARED && *(struct shared_text *const *)at == NULL ? to : NULL;
-    }
-    return behind == NULL && !known(*value) ? to : behind;
-}
-
-/* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
-static void add_csv(struct rows_out *out, const void *row)
-{
-    struct outbuf *buffer = out->writer.out;
-    const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
-    const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
-    char *to = outbuf_room(buffer, out->choice.count * CELL_ROOM);
-    for (; chosen < end; chosen++) {
-        char *behind = ready_put(chosen, (const char *)row + chosen->at, separator, mark, to);
-        to = behind != NULL ? behind : put_cell(out, chosen, row, to);
-        *to++ = separator;
-    }
-    to[-1] = '\n'; /* in the place of the last separator */
-    buffer->used = (size_t)(to - buffer->data);
-    out->writer.rows++;
-}
-
 void rows_add(struct rows_out *out, const void *row)
 {
-    if (out->writer.functions == &writer_csv && out->choice.count > 1 &&
-        out->choice.count < COLUMNS_AT_ONCE &&
-        csv_separator(&out->writer) != out->writer.options.decimal_mark) {
-        add_csv(out, row);
+    if (row_put(&out->writer, &out->choice, row))
         return;
-    }
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
     if (out->error_below == NULL)

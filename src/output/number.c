@@ -252,25 +252,6 @@ static size_t put_significand(struct significand number, char *text)
     return (size_t)used + 1;
 }
 
-/* Of a number from 1 to 10000 that has two decimals at the most, as nearly all have: the rest of
- * its ten digits are then zeros, whichever place the first one has. Nothing for any other. */
-static size_t put_hundredths(double magnitude, char *text)
-{
-    if (!(magnitude >= 1 && magnitude < 9999))
-        return 0;
-    double hundredths = magnitude * 100;
-    int32_t nearest = (int32_t)(hundredths + 0.5);
-    if (!(fabs(hundredths - nearest) < 4e-8))
-        return 0;
-    uint32_t rest = (uint32_t)nearest % 100;
-    char *to = number_whole((uint32_t)nearest / 100, text);
-    if (rest == 0)
-        return (size_t)(to - text);
-    *to = '.';
-    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
-    return (size_t)(to + 3 - (rest % 10 == 0) - text);
-}
-
 size_t number_significant(double value, char text[NUMBER_SIZE])
 {
     double magnitude = fabs(value);
@@ -278,9 +259,9 @@ size_t number_significant(double value, char text[NUMBER_SIZE])
     size_t length = 0;
     if (value < 0)
         text[length++] = '-';
-    size_t short_length = put_hundredths(magnitude, text + length);
-    if (short_length > 0) {
-        length += short_length;
+    char *end = number_of_hundredths(magnitude, text + length);
+    if (end != NULL) {
+        length = (size_t)(end - text);
     } else if (magnitude < 1e10 && magnitude == (double)(int64_t)magnitude) {
         length += put_whole((uint64_t)(int64_t)magnitude, text + length);
     } else if (magnitude >= 1e-4 && magnitude < 1e10 && significand_of(magnitude, &number)) {

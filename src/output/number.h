@@ -120,4 +120,24 @@ static inline char *number_of_raised(double parts, int decimals, char decimal_ma
                            : NULL;
 }
 
+/* The text of number_significant(), without a NUL, for a number from 1 to 10000 that has two
+ * decimals at the most, as nearly all have: the rest of its ten digits are then zeros, whichever
+ * place the first one has. Returns its end; NULL for any other. */
+static inline char *number_of_hundredths(double value, char *to)
+{
+    if (!(value >= 1 && value < 9999))
+        return NULL;
+    double hundredths = value * 100;
+    int32_t nearest = (int32_t)(hundredths + 0.5);
+    if (!(fabs(hundredths - nearest) < 4e-8))
+        return NULL;
+    uint32_t rest = (uint32_t)nearest % 100;
+    to = number_whole((uint32_t)nearest / 100, to);
+    if (rest == 0)
+        return to;
+    *to = '.';
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
+    return to + 3 - (rest % 10 == 0);
+}
+
 #endif

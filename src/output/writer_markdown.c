@@ -31,22 +31,24 @@ static void begin(struct writer *writer)
     outbuf_char(writer->out, '\n');
 }
 
-static void put_cell(struct writer *writer, const struct cell *cell)
+void markdown_put_value(struct writer *writer, const struct cell *cell)
 {
     struct outbuf *out = writer->out;
-    char *to = outbuf_room(out, NUMBER_SIZE + 3);
-    *to++ = ' ';
-    out->used++;
     if (cell_is_absent(cell)) {
-        *to++ = '-';
+        outbuf_char(out, '-');
     } else if (cell->kind == CELL_TEXT) {
         markdown_text(out, cell->text);
-        to = outbuf_room(out, 2);
     } else {
-        to += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to);
+        char *to = outbuf_room(out, NUMBER_SIZE);
+        out->used += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to);
     }
-    memcpy(to, " |", 2);
-    out->used = (size_t)(to + 2 - out->data);
+}
+
+static void put_cell(struct writer *writer, const struct cell *cell)
+{
+    outbuf_char(writer->out, ' ');
+    markdown_put_value(writer, cell);
+    outbuf_put(writer->out, (struct span){" |", 2});
 }
 
 static void row(struct writer *writer, const struct cell *cells)
