@@ -185,6 +185,9 @@ START_TEST(nearest_setting_reaches_far_and_meets_ends)
     struct setting_grid tenths = {0.3, 0.1, UNKNOWN, UNKNOWN, {NULL, 0}};
     assert_close(nearest_setting(&tenths, 5, 0.7, 0.7), 0.7, 1e-9, "0.3 + 4 x 0.1");
     ck_assert(!known(nearest_setting(&fine, 2548, 30000, 40000)));
+    struct setting_grid whole = {2327, 1, UNKNOWN, UNKNOWN, {NULL, 0}};
+    double end = nextafter(nextafter(2406, 0), 0); /* what rounding leaves of 2406 */
+    assert_close(nearest_setting(&whole, 2500, 2400, end), 2406, 0, "an end but for its last bits");
     struct setting_grid open = {2548, 1, UNKNOWN, UNKNOWN, {NULL, 0}};
     assert_close(nearest_setting(&open, 2463.7, 0, INFINITY), 2464, 0, "no end, no law");
 }
