@@ -1,6 +1,6 @@
 # awk -v wheelbase=MM -v rim=MM -v widths='MM MM...' -f to_scale.awk CLEARANCE.svg: is the drawing to scale?
 # `rim`: its diameter; `widths`: the wheel's, a panel each. Of each arch the gap between two arrows is the
-# figure beside it, by the scale that the rim gives. Of the vehicle the rims are as large as the wheelbase
+# figure beside it, by the scale that the rim gives, and the wall is as far from the fitted tyre as was measured. Of the vehicle the rims are as large as the wheelbase
 # makes them; a ramp touches its tyre (as far from the centre as it is large) and rises as the figure says,
 # and so does the ridge between the tyres. Prints how many lengths and angles agree, or what does not.
 
@@ -33,7 +33,8 @@ function end_view(    i, drawn) {
         agree("gap " drawn, sqrt((tip_x[2 * drawn] - tip_x[2 * drawn - 1]) ^ 2 + \
             (tip_y[2 * drawn] - tip_y[2 * drawn - 1]) ^ 2) / scale, figure[i] < 0 ? -figure[i] : figure[i], 0.6)
     }
-    figures = tips = wheels = ramps = 0
+    for (i = 1; i <= walls; i++) agree("wall " i, (i == 1 ? fitted_near - wall[i] : wall[i] - fitted_far) / scale, fitted[i], 0.6)
+    figures = tips = wheels = ramps = walls = rooms = 0
 }
 
 BEGIN { split(widths, width, " ") }
@@ -42,7 +43,7 @@ BEGIN { split(widths, width, " ") }
     if (view != "" && view != "vehicle") end_view()
     view = /, from the side</ ? "side" : /cut through/ ? "cut" : /at lock, from above/ ? "lock" : /the vehicle from/ ? "vehicle" : ""
     panel += /"bold">front, from the side</
-    figures = tips = wheels = ramps = 0
+    figures = tips = wheels = ramps = walls = rooms = 0
 }
 
 /<circle .*fill="#eee"/ { cx[++wheels] = attribute("cx"); cy[wheels] = attribute("cy"); r[wheels] = attribute("r") }
@@ -56,6 +57,11 @@ view == "lock" && /<polygon .*fill="#eee"/ {
     scale = sqrt((p[5] - p[3]) ^ 2 + (p[6] - p[4]) ^ 2) / diameter[panel]
 }
 /<polygon .*fill="black"/ { split(attribute("points"), p, "[ ,]"); tip_x[++tips] = p[1]; tip_y[tips] = p[2] }
+view == "side" && /<circle .*stroke-dasharray="1.2 3"/ { fitted_near = -attribute("r") }
+view == "side" && /<path .*stroke-width="2.2"/ { split(attribute("d"), p, " "); wall[++walls] = -p[5] }
+view == "cut" && /<rect .*stroke-dasharray="1.2 3"/ { fitted_near = attribute("x"); fitted_far = fitted_near + attribute("width") }
+view == "cut" && /<line .*stroke-width="2.2"/ { wall[++walls] = attribute("x1") }
+/>fitted -?[0-9]+ mm</ { text = $0; sub(/.*>fitted /, "", text); fitted[++rooms] = text + 0 }
 /class="figure"/ && view != "vehicle" { sub(/ mm<.*/, ""); sub(/.*>/, ""); figure[++figures] = $0 + 0 }
 
 view == "vehicle" && /<circle .*fill="white"/ { rim_px = 2 * attribute("r") }
