@@ -28,6 +28,8 @@ BEGIN { # DejaVu Sans, table hmtx: from the blank on, in thousandths of the size
     for (i = 1; i <= n; i++) advance[sprintf("%c", 31 + i)] = thousandths[i]
 }
 
+/^<\?xml/ { alone = 1 }
+/^<!DOCTYPE/ { alone = 0 }
 /<svg/ { split(attribute("viewBox"), view, " "); width = view[3]; height = view[4]; texts = 0 }
 
 /<rect/ {
@@ -53,7 +55,7 @@ BEGIN { # DejaVu Sans, table hmtx: from the blank on, in thousandths of the size
     long = size * width_of(text)
     x = attribute("x") - (/"end"/ ? long : /"middle"/ ? long / 2 : 0); y = attribute("y") + 0
     top = y - 0.7 * size
-    margin = width > 500 ? size : 0 # but beside a small drawing there is the page
+    margin = alone ? size : 0 # a page has one of its own
     on_sheet(x - margin, top, x + long + margin, y)
     for (i = 0; i < texts; i++)
         if (x < right[i] && x + long > left[i] && top < low[i] && y > high[i]) wrong("covers \"" said[i] "\"")
