@@ -1,7 +1,7 @@
 # awk -v wheelbase=MM -v rim=MM -v widths='MM MM...' -f to_scale.awk CLEARANCE.svg: is the drawing to scale?
 # `rim`: its diameter; `widths`: the wheel's, a panel each. Of each arch the gap between two arrows is the
 # figure beside it, by the scale that the rim gives, and the wall is as far from the fitted tyre as was measured. Of the vehicle the rims are as large as the wheelbase
-# makes them; a ramp touches its tyre (as far from the centre as it is large) and rises as the figure says,
+# makes them, and all tyres stand on the ground; a ramp touches its tyre (as far from the centre as it is large) and rises as the figure says,
 # and so does the ridge between the tyres. Prints how many lengths and angles agree, or what does not.
 
 function attribute(name,    at) {
@@ -64,6 +64,10 @@ view == "cut" && /<line .*stroke-width="2.2"/ { wall[++walls] = attribute("x1") 
 />fitted -?[0-9]+ mm</ { text = $0; sub(/.*>fitted /, "", text); fitted[++rooms] = text + 0 }
 /class="figure"/ && view != "vehicle" { sub(/ mm<.*/, ""); sub(/.*>/, ""); figure[++figures] = $0 + 0 }
 
+view == "vehicle" && /<circle / && !/fill="(white|black)"/ { foot[++feet] = attribute("cy") + attribute("r") }
+view == "vehicle" && /<line .*stroke-width="1"/ {
+    for (; feet > 0; feet--) agree("foot of a tyre", foot[feet], attribute("y1") + 0, 0.02)
+}
 view == "vehicle" && /<circle .*fill="white"/ { rim_px = 2 * attribute("r") }
 view == "vehicle" && /<line .*stroke-width="1.4"/ {
     side = ++ramps
