@@ -104,12 +104,14 @@ FNR == NR {
     text = plain(text)
     texts++
     if (!named || amount != text) wrong("\"" text "\" stands under \"" title "\"")
+    if (kind == "axle load" && bar_end && (attribute("y") < bar || attribute("y") > bar_end)) wrong(title " is not on its bar")
 }
 
 /<\/g>/ { named = 0 }
 
 named && kind == "axle load" && /<rect/ && part++ == 0 && !/stroke-dasharray/ {
     in_proportion(kind, attribute("width"), amount + 0)
+    bar = attribute("y"); bar_end = bar + attribute("height")
 }
 
 named && kind == "speed per 1000 rpm" && /<line/ && part++ == 0 {

@@ -1,6 +1,7 @@
 # awk -v wheelbase=MM -v rim=MM -v widths='MM MM...' -f to_scale.awk CLEARANCE.svg: is the drawing to scale?
 # `rim`: its diameter; `widths`: the wheel's, a panel each. Of each arch the gap between two arrows is the
-# figure beside it, by the scale that the rim gives, and the wall is as far from the fitted tyre as was measured. Of the vehicle the rims are as large as the wheelbase
+# figure beside it, by the scale that the rim gives, and the wall is as far from the fitted tyre as was measured; at
+# lock the arrow goes on from the fitted tyre's corner, by the steering axis. Of the vehicle the rims are as large as the wheelbase
 # makes them, and all tyres stand on the ground; a ramp touches its tyre (as far from the centre as it is large) and rises as the figure says,
 # and so does the ridge between the tyres. Prints how many lengths and angles agree, or what does not.
 
@@ -22,8 +23,8 @@ function distance(w, x1, y1, x2, y2,    d) {
 }
 
 function degrees(x1, y1, x2, y2,    run) {
-    run = x2 > x1 ? x2 - x1 : x1 - x2
-    return atan2(y1 > y2 ? y1 - y2 : y2 - y1, run) * 45 / atan2(1, 1)
+    run = x2 - x1 < 0 ? x1 - x2 : x2 - x1
+    return atan2(y1 - y2 < 0 ? y2 - y1 : y1 - y2, run) * 45 / atan2(1, 1)
 }
 
 # The arrows of a view, in the order of its figures: above the tyre, which is told last, is drawn first.
@@ -33,6 +34,7 @@ function end_view(    i, drawn) {
         agree("gap " drawn, sqrt((tip_x[2 * drawn] - tip_x[2 * drawn - 1]) ^ 2 + \
             (tip_y[2 * drawn] - tip_y[2 * drawn - 1]) ^ 2) / scale, figure[i] < 0 ? -figure[i] : figure[i], 0.6)
     }
+    if (view == "lock") agree("arrow from the corner", degrees(axis_x, axis_y, tip_x[1], tip_y[1]), degrees(axis_x, axis_y, corner_x, corner_y), 0.3)
     for (i = 1; i <= walls; i++) agree("wall " i, (i == 1 ? fitted_near - wall[i] : wall[i] - fitted_far) / scale, fitted[i], 0.6)
     figures = tips = wheels = ramps = walls = rooms = 0
 }
@@ -56,6 +58,8 @@ view == "lock" && /<polygon .*fill="#eee"/ {
     split(attribute("points"), p, "[ ,]")
     scale = sqrt((p[5] - p[3]) ^ 2 + (p[6] - p[4]) ^ 2) / diameter[panel]
 }
+view == "lock" && /<circle .*fill="black"/ { axis_x = attribute("cx") + 0; axis_y = attribute("cy") + 0 }
+view == "lock" && /<polygon .*stroke-dasharray="1.2 3"/ { split(attribute("points"), p, "[ ,]"); corner_x = p[3]; corner_y = p[4] }
 /<polygon .*fill="black"/ { split(attribute("points"), p, "[ ,]"); tip_x[++tips] = p[1]; tip_y[tips] = p[2] }
 view == "side" && /<circle .*stroke-dasharray="1.2 3"/ { fitted_near = -attribute("r") }
 view == "side" && /<path .*stroke-width="2.2"/ { split(attribute("d"), p, " "); wall[++walls] = -p[5] }
