@@ -37,8 +37,10 @@ awk -F '\t' '$6 != "constants" && $1 !~ /tablegen/' "$scratch/all" | awk -v seed
     BEGIN { srand(seed + 0) } { print rand() "\t" $0 }' | sort -n | cut -f 2- |
     head -n "${TAKE:-100000}" >"$scratch/mutants"
 
-# A copy of what git has, as it stands now, with all faults and a build in it.
+# A copy of what git has, as it stands now, with all faults and a build in it. Anew each time: an object with
+# faults of another run is younger than its source.
 copy=$top/.build/mutation
+rm -rf "$copy"
 mkdir -p "$copy/.build"
 git ls-files | while IFS= read -r name; do
     [ -f "$name" ] && echo "$name"
