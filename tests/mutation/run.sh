@@ -80,7 +80,9 @@ build_with_faults() {
         awk -v file="$file" -f tests/mutation/schemata.awk "$scratch/mutants" "$file" >"$copy/$file"
     done <"$scratch/files"
     cat "$scratch/choice.c" >>"$copy/$choice"
-    make -k -s -j "$(processors)" -C "$copy/.build" tyresum unit_tests >"$scratch/build.log" 2>&1
+    for target in all unit_tests; do
+        make -k -s -j "$(processors)" -C "$copy/.build" $target >"$scratch/build.log" 2>&1 || return 1
+    done
 }
 
 # What the compiler refuses is no fault: pointers cannot be added, a list that is open not handed on.
