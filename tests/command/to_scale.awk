@@ -35,7 +35,10 @@ function end_view(    i, drawn) {
             (tip_y[2 * drawn] - tip_y[2 * drawn - 1]) ^ 2) / scale, figure[i] < 0 ? -figure[i] : figure[i], 0.6)
     }
     if (view == "lock") agree("arrow from the corner", degrees(axis_x, axis_y, tip_x[1], tip_y[1]), degrees(axis_x, axis_y, corner_x, corner_y), 0.3)
-    for (i = 1; i <= walls; i++) agree("wall " i, (i == 1 ? fitted_near - wall[i] : wall[i] - fitted_far) / scale, fitted[i], 0.6)
+    for (i = 1; i <= walls; i++) {
+        agree("fitted tyre to wall " i, (i == 1 ? fitted_near - wall[i] : wall[i] - fitted_far) / scale, fitted[i], 0.6)
+        agree("largest tyre to wall " i, (i == 1 ? largest_near - wall[i] : wall[i] - largest_far) / scale, figure[i], 0.6)
+    }
     figures = tips = wheels = ramps = walls = rooms = 0
 }
 
@@ -63,6 +66,8 @@ view == "lock" && /<polygon .*stroke-dasharray="1.2 3"/ { split(attribute("point
 /<polygon .*fill="black"/ { split(attribute("points"), p, "[ ,]"); tip_x[++tips] = p[1]; tip_y[tips] = p[2] }
 view == "side" && /<circle .*stroke-dasharray="1.2 3"/ { fitted_near = -attribute("r") }
 view == "side" && /<path .*stroke-width="2.2"/ { split(attribute("d"), p, " "); wall[++walls] = -p[5] }
+view == "side" && /<circle .*stroke-dasharray="9 4"/ { largest_near = -attribute("r") }
+view == "cut" && /<rect .*stroke-dasharray="9 4"/ { largest_near = attribute("x"); largest_far = largest_near + attribute("width") }
 view == "cut" && /<rect .*stroke-dasharray="1.2 3"/ { fitted_near = attribute("x"); fitted_far = fitted_near + attribute("width") }
 view == "cut" && /<line .*stroke-width="2.2"/ { wall[++walls] = attribute("x1") }
 />fitted -?[0-9]+ mm</ { text = $0; sub(/.*>fitted /, "", text); fitted[++rooms] = text + 0 }
