@@ -104,17 +104,35 @@ FNR == NR {
     text = plain(text)
     texts++
     if (!named || amount != text) wrong("\"" text "\" stands under \"" title "\"")
+    if (kind == "axle load" && bar_end && (attribute("y") < bar || attribute("y") > bar_end)) wrong(title " is not on its bar")
 }
 
 /<\/g>/ { named = 0 }
 
 named && kind == "axle load" && /<rect/ && part++ == 0 && !/stroke-dasharray/ {
     in_proportion(kind, attribute("width"), amount + 0)
+    bar = attribute("y"); bar_end = bar + attribute("height")
 }
 
+# The axes' own numbers: how long a unit is drawn.
+/<text .*="middle">[0-9]+</ {
+    number = $0
+    sub(/<\/text>.*/, "", number); sub(/.*>/, "", number)
+    if (number == 0) { zero_x = attribute("x"); row = attribute("y") }
+    else if (attribute("y") == row) across = (attribute("x") - zero_x) / number
+}
+/<text .*="end">[0-9]+</ {
+    number = $0
+    sub(/<\/text>.*/, "", number); sub(/.*>/, "", number)
+    if (number == 0) zero_y = attribute("y")
+    else up = (zero_y - attribute("y")) / number
+}
 named && kind == "speed per 1000 rpm" && /<line/ && part++ == 0 {
-    in_proportion(kind, (attribute("x2") - attribute("x1")) / (attribute("y1") - attribute("y2")),
-                  amount + 0)
+    speed = (attribute("x2") - attribute("x1")) / across
+    drawn = 1000 * speed / ((attribute("y1") - attribute("y2")) / up)
+    if (drawn - amount > 0.005 + 0.0004 * amount || amount - drawn > 0.005 + 0.0004 * amount)
+        wrong(title ": drawn as " drawn)
+    lengths++
 }
 
 END {

@@ -4,7 +4,8 @@
 # Relies on the project's own format: a function's name stands at the left edge, its body ends with
 # '}' there, and binary operators have a blank on both sides. Loop headings are left alone: a fault
 # there mostly never ends, which proves nothing about a formula. So are tests for what was not given
-# (isnan, NULL, counts), which are no arithmetic; their faults are found by other tests.
+# (isnan, NULL, counts), which are no arithmetic; their faults are found by other tests. Nor is a fraction
+# in a drawing moved: one percent of it is a tenth of a pixel.
 
 function hash(text,    i, value) {
     value = seed + 7
@@ -61,8 +62,10 @@ function numbers(code,    from, text, before, after) {
         after = substr(code, from + RSTART - 1 + RLENGTH, 1)
         if (substr(code, 1, from + RSTART - 2) ~ /[0-9]e-?$/) after = "e" # an exponent of a slack
         if (before !~ /[A-Za-z0-9_.\[]/ && after !~ /[A-Za-z0-9_.\]]/) {
-            if (text ~ /\./ && text + 0 != 0) candidate(from + RSTART - 1, text, sprintf("%.9g", text * 1.01))
-            else if (text + 0 > 1) candidate(from + RSTART - 1, text, text + 1)
+            if (text !~ /\./) {
+                if (text + 0 > 1) candidate(from + RSTART - 1, text, text + 1)
+            } else if (text + 0 != 0 && file !~ /(drawing|picture)/)
+                candidate(from + RSTART - 1, text, sprintf("%.9g", text * 1.01))
         }
         from += RSTART + RLENGTH - 1
     }

@@ -23,8 +23,7 @@ need_for_build
 need check jq bc units
 cd "$top" || exit 1
 LC_ALL=C
-TEST_SEED=${TEST_SEED:-20} # the same random cases with each fault, and with none
-export LC_ALL TEST_SEED
+export LC_ALL
 generate_configure
 [ $# -gt 0 ] || set -- src/compute/*.c src/tables/lookup*.c src/base/units.c
 if [ -f "$seed" ]; then
@@ -38,8 +37,10 @@ awk -F '\t' '$6 != "constants" && $1 !~ /tablegen/' "$scratch/all" | awk -v seed
     BEGIN { srand(seed + 0) } { print rand() "\t" $0 }' | sort -n | cut -f 2- |
     head -n "${TAKE:-100000}" >"$scratch/mutants"
 
-# A copy of what git has, as it stands now, with all faults and a build in it.
+# A copy of what git has, as it stands now, with all faults and a build in it. Anew each time: an object with
+# faults of another run is younger than its source.
 copy=$top/.build/mutation
+rm -rf "$copy"
 mkdir -p "$copy/.build"
 git ls-files | while IFS= read -r name; do
     [ -f "$name" ] && echo "$name"
@@ -79,7 +80,9 @@ build_with_faults() {
         awk -v file="$file" -f tests/mutation/schemata.awk "$scratch/mutants" "$file" >"$copy/$file"
     done <"$scratch/files"
     cat "$scratch/choice.c" >>"$copy/$choice"
-    make -k -s -j "$(processors)" -C "$copy/.build" tyresum unit_tests >"$scratch/build.log" 2>&1
+    for target in all unit_tests; do
+        make -k -s -j "$(processors)" -C "$copy/.build" $target >"$scratch/build.log" 2>&1 || return 1
+    done
 }
 
 # What the compiler refuses is no fault: pointers cannot be added, a list that is open not handed on.
@@ -101,27 +104,27 @@ awk -v folder="$scratch/records" '
         to = folder "/" name "." ++count[name]
     }
     to { print >to }' tests/command/*.case
-parts="$(sed -n 's/.*suite_create("\([a-z_]*\)").*/\1/p' tests/unit/*.c) second outside $(ls "$scratch/records")"
+parts="$(sed -n 's/.*suite_create("\([a-z_0-9]*\)").*/\1/p' tests/unit/*.c) second outside $(ls "$scratch/records")"
 
 # complains PART: whether that part of the tests, or one of those records, fails with $TYRESUM_FAULT.
-complains() {
+complains() (
+    # A fault may never come back, or take all memory; a busy machine must not look like one.
+    # shellcheck disable=SC3045 # not in POSIX, but in every shell that /bin/sh is
+    ulimit -t 60; ulimit -v 4000000
     case $1 in
-    *.case.*) (
+    *.case.*)
         cd "$scratch/records" || exit
         # shellcheck disable=SC2086 # words
         TEST_STOP=1 timeout 1200 sh "$copy/tests/command/run.sh" "$binary" $1
-    ) ;;
+        ;;
     second | outside) timeout 1200 sh "$copy/tests/$1/run.sh" "$binary" ;;
-    *) (
-        # A fault may never come back; a busy machine must not look like one.
-        # shellcheck disable=SC3045 # not in POSIX, but in every shell that /bin/sh is
-        ulimit -t 60
-        cd "$copy/.build" && srcdir=$copy CK_FORK=no CK_RUN_SUITE=$1 \
-            timeout 1200 ./unit_tests
-    ) ;;
+    *)
+        cd "$copy/.build" || exit
+        srcdir=$copy CK_FORK=no CK_RUN_SUITE=$1 timeout 1200 ./unit_tests
+        ;;
     esac >"$log" 2>&1 </dev/null
     [ $? -ne 0 ]
-}
+)
 
 # try FAULT FILE LINE ...: prints caught-by and the fault.
 try() {

@@ -413,6 +413,10 @@ START_TEST(data_book_replaces_what_it_states)
                      known_or(book->overall_diameter_m, rule->overall_diameter_m), 0, "diameter");
         assert_close(stated->section_width_m,
                      known_or(book->section_width_m, rule->section_width_m), 0, "width");
+        /* UN R30 6.1.1.1: S = S1 + 0.4 (A - A1), so on one rim S differs as S1 does */
+        if (known(rule->width_on_rim_m))
+            assert_close(stated->width_on_rim_m - rule->width_on_rim_m,
+                         stated->section_width_m - rule->section_width_m, 1e-12, "on its rim");
         ck_assert(stated->overall_diameter_max_m >= stated->overall_diameter_m);
         ck_assert(stated->overall_diameter_min_m <= stated->overall_diameter_m);
         ck_assert(stated->width_on_rim_max_m >= stated->width_on_rim_m);

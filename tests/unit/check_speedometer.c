@@ -1,6 +1,7 @@
 /* Speedometers on other circumferences, and settings; all with inverses. */
 #include "compute/dimensions.h"
 #include "compute/speedometer.h"
+#include "report/speedometer/gauge.h"
 #include "suites.h"
 #include "support.h"
 
@@ -64,6 +65,16 @@ START_TEST(setting_follows_the_circumference)
                                        settings[_i].from_mm / 1e3, settings[_i].to_mm / 1e3, 0, 0);
     assert_close(setting, settings[_i].expected, settings[_i].tolerance,
                  "old x C_old/C_new, by hand");
+}
+END_TEST
+
+/* A tyre of 2 m turns 500 times a km and 1609.344 / 2 times a mile. */
+START_TEST(setting_is_that_of_the_tyre)
+{
+    assert_close(setting_of_tyre(SETTING_CIRCUMFERENCE_MM, 2), 2000, 1e-9, "circumference");
+    assert_close(setting_of_tyre(SETTING_REVS_PER_KM, 2), 500, 1e-9, "turns a km");
+    assert_close(setting_of_tyre(SETTING_REVS_PER_MILE, 2), 804.672, 1e-9, "turns a mile");
+    ck_assert(!known(setting_of_tyre(SETTING_PULSES_PER_KM, 2)));
 }
 END_TEST
 
@@ -174,6 +185,9 @@ START_TEST(nearest_setting_reaches_far_and_meets_ends)
     struct setting_grid tenths = {0.3, 0.1, UNKNOWN, UNKNOWN, {NULL, 0}};
     assert_close(nearest_setting(&tenths, 5, 0.7, 0.7), 0.7, 1e-9, "0.3 + 4 x 0.1");
     ck_assert(!known(nearest_setting(&fine, 2548, 30000, 40000)));
+    struct setting_grid whole = {2327, 1, UNKNOWN, UNKNOWN, {NULL, 0}};
+    double end = nextafter(nextafter(2406, 0), 0); /* what rounding leaves of 2406 */
+    assert_close(nearest_setting(&whole, 2500, 2400, end), 2406, 0, "an end but for its last bits");
     struct setting_grid open = {2548, 1, UNKNOWN, UNKNOWN, {NULL, 0}};
     assert_close(nearest_setting(&open, 2463.7, 0, INFINITY), 2464, 0, "no end, no law");
 }
@@ -226,6 +240,7 @@ Suite *speedometer_suite(void)
     suite_add_tcase(suite, line);
     TCase *setting = tcase_create("setting");
     tcase_add_loop_test(setting, setting_follows_the_circumference, 0, (int)LENGTH_OF(settings));
+    tcase_add_test(setting, setting_is_that_of_the_tyre);
     tcase_add_test(setting, setting_and_error_are_inverses);
     tcase_add_test(setting, no_setting_shows_nothing);
     tcase_add_test(setting, setting_moves_the_error_the_right_way);

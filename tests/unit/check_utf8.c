@@ -3,6 +3,7 @@
 
 #include <stdio.h>
 
+#include "output/writer.h"
 #include "suites.h"
 #include "support.h"
 
@@ -43,6 +44,33 @@ START_TEST(plain_characters_are_counted)
             size_t plain = byte >= 0x20 && byte <= 0x7E ? sizeof text : at;
             ck_assert_uint_eq(utf8_plain_length((struct span){text, sizeof text}), plain);
         }
+}
+END_TEST
+
+/* East_Asian_Width and general category in the Unicode Character Database. */
+static const struct {
+    const char *text;
+    size_t width;
+} widths[] = {
+    {"", 0},
+    {"205/55R16", 9},
+    {"\xC3\xA9", 1},                 /* U+00E9 */
+    {"e\xCC\x81", 1},                /* e, U+0301 combining acute */
+    {"\xE8\xBB\x8A", 2},             /* U+8ECA, W */
+    {"\xEF\xBC\xA1", 2},             /* U+FF21, F */
+    {"\xEF\xBD\xB1", 1},             /* U+FF71, halfwidth */
+    {"\xE1\x84\x80\xE1\x85\xA1", 2}, /* U+1100 U+1161, one Hangul syllable */
+    {"\xF0\x9F\x9A\x97", 2},         /* U+1F697, W */
+    {"\xE2\x80\x8B", 0},             /* U+200B, Cf */
+    {"\xC2\xB0", 1},                 /* U+00B0 degree sign */
+    {"\xE2\x80\x93", 1},             /* U+2013 */
+    {"\xE2\x80\xAE", 6},             /* \\u202E, as it is written */
+    {"a\tb\x1B", 7},
+};
+
+START_TEST(display_widths)
+{
+    ck_assert_uint_eq(display_width(span_of(widths[_i].text)), widths[_i].width);
 }
 END_TEST
 
@@ -106,6 +134,7 @@ Suite *utf8_suite(void)
     tcase_set_tags(tests, "text");
     tcase_add_loop_test(tests, what_steers_is_shown, 0, LENGTH_OF(steering));
     tcase_add_test(tests, plain_characters_are_counted);
+    tcase_add_loop_test(tests, display_widths, 0, LENGTH_OF(widths));
     tcase_add_loop_test(tests, other_encodings_are_known, 0, LENGTH_OF(encoded));
     suite_add_tcase(suite, tests);
     return suite;

@@ -4,10 +4,12 @@
 #include <ctype.h>
 #include <string.h>
 
+#include "reading/remark_text.h"
 #include "report/quantities.h"
 #include "report/remark.h"
 #include "report/tasks.h"
 #include "suites.h"
+#include "support.h"
 
 enum { SENTENCE_MOST = 14, SENTENCES_MOST = 3, TITLE_MOST = 7 };
 
@@ -84,6 +86,30 @@ START_TEST(tasks_are_short)
 }
 END_TEST
 
+/* By hand: 12.7 mm are 0.50 in and 13 whole mm; 12.701 mm are more than 0.50 in. */
+static const struct {
+    double length_m;
+    const char *metric, *us;
+} enough[] = {
+    {12.7e-3, "13 mm", "0.50 in"},
+    {12.701e-3, "13 mm", "0.51 in"},
+    {-13e-3, "13 mm", "0.52 in"}, /* 0.5118 in */
+    {101.6e-3, "102 mm", "4.00 in"},
+};
+
+START_TEST(what_must_be_enough_is_rounded_up)
+{
+    struct arena arena = ARENA_EMPTY;
+    const struct remark remark =
+        REMARK_WITH(&arena, ADVICE_TRIM_ARCH, say_enough(enough[_i].length_m));
+    const char *metric = remark_text(&arena, &remark, false),
+               *us = remark_text(&arena, &remark, true);
+    ck_assert_msg(strstr(metric, enough[_i].metric) != NULL, "%s", metric);
+    ck_assert_msg(strstr(us, enough[_i].us) != NULL, "%s", us);
+    arena_free(&arena);
+}
+END_TEST
+
 Suite *words_suite(void)
 {
     Suite *suite = suite_create("words");
@@ -93,6 +119,7 @@ Suite *words_suite(void)
     tcase_add_loop_test(tests, keys_stand_apart, REMARK_NONE + 1, REMARK_COUNT);
     tcase_add_loop_test(tests, titles_are_short, 0, QUANTITY_COUNT);
     tcase_add_loop_test(tests, tasks_are_short, TASK_NONE + 1, TASK_COUNT);
+    tcase_add_loop_test(tests, what_must_be_enough_is_rounded_up, 0, LENGTH_OF(enough));
     suite_add_tcase(suite, tests);
     return suite;
 }

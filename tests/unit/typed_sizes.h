@@ -61,6 +61,8 @@ static const struct typed_size TYPED[] = {
     {"T125/70/16", "T125/70R16", true},
     {"245/75/16.5", "245/75R16.5", true},
     {"205/55R16 91V M S", "205/55R16 91V M+S", false},
+    {"245 / 75 / 16", "245/75R16", true},
+    {"25/8.50/12", "25x8.50R12", true}, /* no section is as wide as 25 inches */
 };
 
 /* Nothing tells which of two it is: both are named. */
