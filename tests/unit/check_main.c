@@ -16,6 +16,7 @@ int main(void)
         number_suite,
         words_suite,
         writer_suite,
+        row_put_suite,
         utf8_suite,
         quantity_suite,
         build_file_suite,
