@@ -29,4 +29,15 @@ static inline uint64_t any_beyond_ascii(uint64_t bytes)
     return bytes & EIGHT(0x80);
 }
 
+/* In the highest bit of each byte of ASCII: whether it is that byte, or below one up to 0x80. A
+ * byte that is sets, by what it borrows, that of others too. */
+static inline uint64_t ascii_below(uint64_t bytes, char limit)
+{
+    return bytes - EIGHT(limit);
+}
+static inline uint64_t ascii_is(uint64_t bytes, char byte)
+{
+    return (bytes ^ EIGHT(byte)) - EIGHT(1);
+}
+
 #endif

@@ -30,7 +30,7 @@ static inline bool span_is(struct span span, const char *text)
 /* Whether two texts are one, or both absent. */
 static inline bool same_text(const char *a, const char *b)
 {
-    return a == b || (a != NULL && b != NULL && strcmp(a, b) == 0);
+    return a == b || (a != NULL && b != NULL && *a == *b && strcmp(a, b) == 0);
 }
 
 /* Character classes of ASCII, whatever the locale says. */

@@ -29,7 +29,9 @@ enum { VALUE_AT = 24 };
 
 struct size_row {
     struct span designation; /* as it came where it could not be read */
-    struct span form, construction, speed_symbol, basis, taken, error;
+    struct span taken, error;
+    struct word form, construction, speed_symbol;
+    struct shared_text *basis;
     double aspect_percent, rim_code, revs_per_m, load_index, load_kg, load_index_dual, load_dual_kg;
     double speed_mps, reference_Pa, reference_us_Pa;
     struct tyre_dimensions figures;
@@ -43,12 +45,13 @@ struct met {
         bool met;
         double Pa;
     } references[inflation_count][2];
-    size_t count;
+    struct word forms[FORM_COUNT];
+    struct arena *arena;
     struct basis {
         struct basis_rows rows;
-        struct span text;
-        char room[BASIS_SIZE];
-    } bases[16];
+        struct shared_text text;
+        struct basis *next;
+    } * bases;
 };
 
 static double positive(int value)
@@ -61,16 +64,27 @@ static double index_value(int load_index)
     return load_index == LOAD_INDEX_NONE ? UNKNOWN : load_index;
 }
 
-static const char *construction_text(const struct designation *size)
+static struct word form_word(enum tyre_form form, struct met *met)
 {
-    static const char *const plain[CONSTRUCTION_COUNT] = {"R", "D", "B"};
+    struct word *word = &met->forms[form];
+    if (word->length == 0) {
+        const struct span name = span_of(designation_form_name(form));
+        word->length = (unsigned char)name.length;
+        memcpy(word->text, name.at, name.length);
+    }
+    return *word;
+}
+
+static struct word construction_word(const struct designation *size)
+{
+    static const struct word plain[CONSTRUCTION_COUNT] = {{"R", 1}, {"D", 1}, {"B", 1}};
+    static const struct word hyphen = {"-", 1},
+                             marked[2][2] = {{{"R", 1}, {"RF", 2}}, {{"ZR", 2}, {"ZRF", 3}}};
     if (size->hyphen)
-        return "-";
+        return hyphen;
     if (size->construction != CONSTRUCTION_RADIAL)
         return plain[size->construction];
-    if (size->z_marked)
-        return size->run_flat ? "ZRF" : "ZR";
-    return size->run_flat ? "RF" : "R";
+    return marked[size->z_marked][size->run_flat];
 }
 
 static double symbol_speed_mps(const struct designation *size)
@@ -82,11 +96,13 @@ static double symbol_speed_mps(const struct designation *size)
     return speed_symbol_kmh(symbol, &kmh) ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN;
 }
 
-static const char *symbol_text(const struct designation *size)
+static struct word symbol_word(const struct designation *size)
 {
-    if (size->service.speed_above)
-        return size->service.speed_symbol[0] == 'Y' ? "(Y)" : size->service.speed_symbol;
-    return size->service.speed_symbol;
+    static const struct word above = {"(Y)", 3};
+    const char *symbol = size->service.speed_symbol;
+    if (size->service.speed_above && symbol[0] == 'Y')
+        return above;
+    return (struct word){{symbol[0], symbol[1]}, (symbol[0] != '\0') + (symbol[1] != '\0')};
 }
 
 #define READY_IF(needs, field)                                                                     \
@@ -122,10 +138,11 @@ static const char *symbol_text(const struct designation *size)
  * first. */
 const struct column size_columns[] = {
     TEXT_COLUMN("designation", "designation", 24, 0, READY(designation)),
-    TEXT_COLUMN("form", "form", 12, 16, READY_IF(NEEDS_MOULDED, form)),
+    TEXT_COLUMN("form", "form", 12, 16, READY_IF(NEEDS_MOULDED | COLUMN_WORD, form)),
     LENGTH("section_width", "section width", 1, 7, 3, READY(figures.section_width_m)),
     BARE("aspect_percent", "aspect ratio", 0, 6, 18, aspect_percent),
-    TEXT_COLUMN("construction", "build", 5, 18, READY_IF(NEEDS_MOULDED, construction)),
+    TEXT_COLUMN("construction", "build", 5, 18,
+                READY_IF(NEEDS_MOULDED | COLUMN_WORD, construction)),
     BARE("rim_diameter_code", "rim code", 1, 5, 18, rim_code),
     LENGTH("overall_diameter", "overall diameter", 1, 8, 0, READY(figures.overall_diameter_m)),
     LENGTH("overall_diameter_min", "least diameter", 1, 8, 12,
@@ -147,31 +164,40 @@ const struct column size_columns[] = {
     MASS("load", "load", 6, 0, load_kg),
     BARE("load_index_dual", "dual index", 0, 5, 17, load_index_dual),
     MASS("load_dual", "load dual", 6, 5, load_dual_kg),
-    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15, READY_IF(NEEDS_MOULDED, speed_symbol)),
+    TEXT_COLUMN("speed_symbol", "speed symbol", 6, 15,
+                READY_IF(NEEDS_MOULDED | COLUMN_WORD, speed_symbol)),
     {"speed_kmh", "speed_mph", "speed", UNIT_KMH, UNIT_MPH, 0, 0, COLUMN_NUMBER, 5, 1,
      READY_IF(NEEDS_MOULDED, speed_mps)},
     {"reference_pressure_kPa", "reference_pressure_psi", "reference pressure", UNIT_KPA, UNIT_PSI,
      0, 0, COLUMN_NUMBER, 9, 10, NULL, offsetof(struct size_row, reference_Pa),
      offsetof(struct size_row, reference_us_Pa), NEEDS_REFERENCE},
-    TEXT_COLUMN("basis", "basis", 40, 20, READY_IF(NEEDS_RIM | NEEDS_BASIS, basis)),
+    TEXT_COLUMN("basis", "basis", 40, 20, READY_IF(NEEDS_RIM | NEEDS_BASIS | COLUMN_SHARED, basis)),
     TEXT_COLUMN("taken", "taken", 40, 15, READY(taken)),
     TEXT_COLUMN("error", "error", 40, 21, READY(error)),
 };
 const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
 
-static struct span basis_of(const struct designation *size, const struct tyre_dimensions *figures,
-                            struct met *met)
+static struct shared_text *basis_of(const struct designation *size,
+                                    const struct tyre_dimensions *figures, struct met *met)
 {
     const struct basis_rows rows = basis_rows_of(size, figures);
-    for (size_t i = 0; i < met->count; i++)
-        if (memcmp(&met->bases[i].rows, &rows, sizeof rows) == 0)
-            return met->bases[i].text;
-    if (met->count == sizeof met->bases / sizeof met->bases[0])
-        met->count = 0;
-    struct basis *basis = &met->bases[met->count++];
-    basis->rows = rows;
-    basis->text = (struct span){basis->room, basis_text(&rows, basis->room)};
-    return basis->text;
+    struct basis *basis = met->bases;
+    while (basis != NULL && memcmp(&basis->rows, &rows, sizeof rows) != 0)
+        basis = basis->next;
+    if (basis == NULL) {
+        char *text = arena_allocate(met->arena, BASIS_SIZE);
+        basis = arena_allocate(met->arena, sizeof *basis);
+        *basis = (struct basis){rows, {.text = {text, basis_text(&rows, text)}}, met->bases};
+        met->bases = basis;
+    }
+    return &basis->text;
+}
+
+static double rated_Pa(const struct designation *size, bool us)
+{
+    struct tyre_rating rating;
+    size_rate(size, size->load_range, &rating);
+    return nominal_told_Pa(rating.reference_Pa, us);
 }
 
 /* Without a load range it is that of the class. */
@@ -179,24 +205,21 @@ static double reference_Pa(const struct designation *size, bool us, struct met *
 {
     if (size->completed) /* its class is not known */
         return UNKNOWN;
+    if (size->load_range != '\0')
+        return rated_Pa(size, us);
     struct reference *of_class = &met->references[inflation_class(size)][us];
-    if (of_class->met && size->load_range == '\0')
-        return of_class->Pa;
-    struct tyre_rating rating;
-    size_rate(size, size->load_range, &rating);
-    double told_Pa = nominal_told_Pa(rating.reference_Pa, us);
-    if (size->load_range == '\0')
-        *of_class = (struct reference){true, told_Pa};
-    return told_Pa;
+    if (!of_class->met)
+        *of_class = (struct reference){true, rated_Pa(size, us)};
+    return of_class->Pa;
 }
 
 /* What the designation says by itself. */
-static void fill_moulded(const struct designation *size, struct size_row *row)
+static void fill_moulded(const struct designation *size, struct met *met, struct size_row *row)
 {
     const struct service_description *service = &size->service;
-    row->form = span_of(designation_form_name(size->form));
-    row->construction = span_of(construction_text(size));
-    row->speed_symbol = span_of(symbol_text(size));
+    row->form = form_word(size->form, met);
+    row->construction = construction_word(size);
+    row->speed_symbol = symbol_word(size);
     row->aspect_percent = positive(size->aspect_percent);
     row->rim_code = size->rim_code_tenths / 10.0;
     row->load_index = index_value(service->load_index);
@@ -237,7 +260,7 @@ static void fill_row(const struct read_size *read, struct span text, unsigned ne
     row->taken = span_of(read->taken);
     row->error = (struct span){NULL, 0};
     if (needs & NEEDS_MOULDED)
-        fill_moulded(size, row);
+        fill_moulded(size, met, row);
     if (needs & NEEDS_RIM)
         figures_on_rim(size, UNKNOWN, figures);
     if (needs & NEEDS_BASIS)
@@ -360,6 +383,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     size_t count = operand_count(options);
     static struct met all; /* too large for the stack, and most of it is never touched */
     struct met *met = &all;
+    met->arena = arena;
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
         return row_stream_run(arena, options, size_columns, size_column_count, add_designation, met,
                               false);

@@ -34,6 +34,8 @@ static void choose(struct column_choice *out, const struct column *column, bool 
         .ready = column->name == case_name        ? READY_CASE
                  : column->needs & COLUMN_BROUGHT ? READY_BROUGHT
                  : column->get != NULL            ? READY_NOT
+                 : column->needs & COLUMN_WORD    ? READY_WORD
+                 : column->needs & COLUMN_SHARED  ? READY_SHARED
                  : column->kind == COLUMN_NUMBER  ? READY_NUMBER
                                                   : READY_TEXT,
         .column = column,
@@ -43,8 +45,14 @@ static void choose(struct column_choice *out, const struct column *column, bool 
         .at = us ? column->at_us : column->at,
     };
     const struct unit *unit = &unit_table[chosen->unit];
-    chosen->raise =
-        unit->reciprocal ? UNKNOWN : number_scale(chosen->decimals) / unit->factor * NUMBER_PARTS;
+    chosen->raise = number_scale(chosen->decimals) / unit->factor * NUMBER_PARTS;
+    chosen->put = chosen->ready == READY_TEXT     ? PUT_TEXT
+                  : chosen->ready == READY_WORD   ? PUT_WORD
+                  : chosen->ready == READY_SHARED ? PUT_SHARED
+                  : chosen->ready == READY_NUMBER && !unit->reciprocal &&
+                          chosen->decimals <= NUMBER_RAISED_DECIMALS
+                      ? PUT_UNITS + (unsigned)chosen->decimals
+                      : PUT_CELL;
     if (chosen->ready != READY_BROUGHT)
         out->needs |= column->needs << (chosen->at != column->at);
 }
@@ -181,8 +189,8 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
     return number_cell(chosen, value.value, value.own_decimals ? value.decimals : chosen->decimals);
 }
 
-static inline struct cell cell_of(const struct column_choice *choice,
-                                  const struct chosen_column *chosen, const void *row)
+static struct cell cell_of(const struct column_choice *choice, const struct chosen_column *chosen,
+                           const void *row)
 {
     const void *at = (const char *)row + chosen->at;
     if (chosen->ready == READY_NOT)
@@ -191,6 +199,14 @@ static inline struct cell cell_of(const struct column_choice *choice,
         return cell_text(choice->case_name);
     if (chosen->ready == READY_BROUGHT)
         return cell_text((*(const char *const *const *)row)[chosen->at]);
+    if (chosen->ready == READY_WORD) {
+        const struct word *word = at;
+        return cell_span((struct span){word->text, word->length});
+    }
+    if (chosen->ready == READY_SHARED) {
+        const struct shared_text *shared = *(const struct shared_text *const *)at;
+        return shared == NULL ? cell_absent() : cell_span(shared->text);
+    }
     if (chosen->ready == READY_NUMBER)
         return number_cell(chosen, *(const double *)at, chosen->decimals);
     return cell_span(*(const struct span *)at);
@@ -204,6 +220,19 @@ struct cell column_cell(const struct column_choice *choice, const struct chosen_
 
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
-    for (size_t i = 0; i < choice->count; i++)
-        cells[i] = cell_of(choice, &choice->items[i], row);
+    for (size_t i = 0; i < choice->count; i++) {
+        const struct chosen_column *chosen = &choice->items[i];
+        const void *at = (const char *)row + chosen->at;
+        if (chosen->ready == READY_NUMBER) {
+            double value = *(const double *)at;
+            cells[i].kind = isfinite(value) ? CELL_NUMBER : CELL_ABSENT;
+            cells[i].decimals = chosen->decimals;
+            cells[i].value = unit_from_si(chosen->unit, value);
+        } else if (chosen->ready == READY_TEXT) {
+            cells[i].text = *(const struct span *)at;
+            cells[i].kind = cells[i].text.length > 0 ? CELL_TEXT : CELL_ABSENT;
+        } else {
+            cells[i] = cell_of(choice, chosen, row);
+        }
+    }
 }

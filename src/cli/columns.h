@@ -50,19 +50,49 @@ struct column {
 enum { COLUMN_BROUGHT = 1u << 30 };
 /* And: only where the build has what it tells of. */
 enum { COLUMN_SOMETIMES = 1u << 29 };
+/* And: `at` has the address of a text that many rows share, or none. */
+enum { COLUMN_SHARED = 1u << 28 };
+/* And: `at` has a word. */
+enum { COLUMN_WORD = 1u << 27 };
+
+/* A short text that csv needs no quotes for and json no escapes; of fixed size, and so copied at
+ * once.
+ */
+enum { WORD_SIZE = 16 };
+struct word {
+    char text[WORD_SIZE - 1];
+    unsigned char length;
+};
+
+/* It stays as it is while rows are written; and as it was written last, in csv between such
+ * separators. */
+struct shared_text {
+    struct span text, written;
+    char separator;
+};
 
 /* The last initializers of a column that its getter makes. */
 #define GET(getter) getter, 0, 0, 0
 
 /* A column in one of its two units. */
 struct chosen_column {
-    enum { READY_NOT, READY_NUMBER, READY_TEXT, READY_CASE, READY_BROUGHT } ready;
+    enum {
+        READY_NOT,
+        READY_NUMBER,
+        READY_TEXT,
+        READY_WORD,
+        READY_SHARED,
+        READY_CASE,
+        READY_BROUGHT
+    } ready;
+    /* How its csv is made: of a ready number, by its decimals; PUT_CELL for what is not common. */
+    enum { PUT_UNITS, PUT_TENTHS, PUT_HUNDREDTHS, PUT_TEXT, PUT_WORD, PUT_SHARED, PUT_CELL } put;
     const struct column *column;
     bool us;
     enum unit_id unit;
     int decimals;
     size_t at;
-    double raise; /* makes from SI what number_of_raised() takes; UNKNOWN where no product does */
+    double raise; /* of a ready number: makes from SI what number_of_raised() takes */
 };
 
 struct column_choice {

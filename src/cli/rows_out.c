@@ -2,13 +2,12 @@
 
 #include <string.h>
 
-#include "base/known.h"
 #include "cli/commands.h"
-#include "output/number.h"
+#include "cli/row_put.h"
 #include "reading/page_frame.h"
 #include "reading/prose.h"
 
-enum { COLUMNS_AT_ONCE = 128, ERROR_AT = 4, CELL_ROOM = NUMBER_SIZE + 2, PAPER_WIDTH = 96 };
+enum { ERROR_AT = 4, PAPER_WIDTH = 96 };
 
 static struct writer_options writer_options_of(const struct options *options,
                                                const struct sink *sink, bool streaming)
@@ -91,57 +90,10 @@ bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct optio
     return true;
 }
 
-/* The cell of one column, where it is not written at once. Returns where the next one goes. */
-static char *put_cell(struct rows_out *out, const struct chosen_column *chosen, const void *row,
-                      const char *to)
-{
-    struct outbuf *buffer = out->writer.out;
-    buffer->used = (size_t)(to - buffer->data);
-    if (chosen->ready == READY_TEXT) {
-        const struct span *text = (const void *)((const char *)row + chosen->at);
-        csv_put_field(buffer, *text, csv_separator(&out->writer));
-    } else {
-        struct cell cell = column_cell(&out->choice, chosen, row);
-        csv_put_cell(&out->writer, &cell);
-    }
-    return outbuf_room(buffer, out->choice.count * CELL_ROOM);
-}
-
-/* What the csv writer makes of the row's cells; what is ready goes straight to its text. */
-static void add_csv(struct rows_out *out, const void *row)
-{
-    struct outbuf *buffer = out->writer.out;
-    const char separator = csv_separator(&out->writer), mark = out->writer.options.decimal_mark;
-    const struct chosen_column *chosen = out->choice.items, *end = chosen + out->choice.count;
-    char *to = outbuf_room(buffer, out->choice.count * CELL_ROOM);
-    for (; chosen < end; chosen++) {
-        const void *at = (const char *)row + chosen->at;
-        char *behind = NULL;
-        if (chosen->ready == READY_NUMBER) {
-            double value = *(const double *)at;
-            behind = known(value)
-                         ? number_of_raised(value * chosen->raise, chosen->decimals, mark, to)
-                         : to;
-        } else if (chosen->ready == READY_TEXT) {
-            const struct span *text = at;
-            behind = text->length == 0 ? to : csv_text(*text, separator, to);
-        }
-        to = behind != NULL ? behind : put_cell(out, chosen, row, to);
-        *to++ = separator;
-    }
-    to[-1] = '\n'; /* in the place of the last separator */
-    buffer->used = (size_t)(to - buffer->data);
-    out->writer.rows++;
-}
-
 void rows_add(struct rows_out *out, const void *row)
 {
-    if (out->writer.functions == &writer_csv && out->choice.count > 1 &&
-        out->choice.count < COLUMNS_AT_ONCE &&
-        csv_separator(&out->writer) != out->writer.options.decimal_mark) {
-        add_csv(out, row);
+    if (row_put(&out->writer, &out->choice, row))
         return;
-    }
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
     if (out->error_below == NULL)

@@ -31,12 +31,14 @@ static bool separates(const struct item_reader *reader, char byte)
 /* The line feed that ends the item at the start of the text, or NULL. */
 static const char *item_end(const struct item_reader *reader, struct span text)
 {
+    if (text.length == 0 || reader->kind == STREAM_LINES)
+        return text.length == 0 ? NULL : memchr(text.at, '\n', text.length);
     const char *from = text.at, *end = text.at + text.length;
     struct csv_place place = {false, false, false};
     while (from < end) {
         const char *stop = memchr(from, '\n', (size_t)(end - from));
-        if (stop == NULL || reader->kind == STREAM_LINES)
-            return stop;
+        if (stop == NULL)
+            return NULL;
         if (!place.open && memchr(from, '"', (size_t)(stop - from)) == NULL)
             return stop; /* as nearly all do */
         for (const char *at = from; at < stop; at++)

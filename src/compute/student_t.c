@@ -20,21 +20,36 @@ double student_t_within(double t, size_t degrees)
     return odd ? 2 / PI * (angle + sine * sum) : sine * sum;
 }
 
+static double beyond(double t, size_t degrees)
+{
+    return 1 - student_t_within(t, degrees);
+}
+
 double student_t_two_sided(double chance, size_t degrees)
 {
     if (degrees == 0 || !(chance > 0 && chance < 1))
         return UNKNOWN;
-    double low = 0, high = 1;
-    while (1 - student_t_within(high, degrees) > chance && high < 1e12)
+    double low = 0, high = 1, below = chance - 1, above;
+    while ((above = chance - beyond(high, degrees)) < 0 && high < 1e12)
         high *= 2;
-    for (int i = 0; i < 200 && low < high; i++) {
-        double middle = low + (high - low) / 2;
-        if (middle == low || middle == high)
-            break;
-        if (1 - student_t_within(middle, degrees) > chance)
-            low = middle;
-        else
-            high = middle;
+    /* Regula falsi; an end that stays twice running weighs half as much (the Illinois rule). */
+    double t = high, before = low;
+    int moved = 0;
+    for (int i = 0; i < 200 && fabs(t - before) > 1e-13 * t; i++) {
+        before = t;
+        t = (low * above - high * below) / (above - below);
+        double at_t = chance - beyond(t, degrees);
+        int side = at_t < 0 ? -1 : 1;
+        if (side < 0) {
+            low = t;
+            below = at_t;
+            above /= moved == side ? 2 : 1;
+        } else {
+            high = t;
+            above = at_t;
+            below /= moved == side ? 2 : 1;
+        }
+        moved = side;
     }
-    return low + (high - low) / 2;
+    return t;
 }

@@ -27,10 +27,15 @@ static void put_character(struct outbuf *out, struct span character)
 /* Letters, digits and what else means nothing: all but a few characters of nearly every text. */
 static size_t plain_length(struct span text)
 {
-    const char *at = text.at, *const end = at + text.length;
-    while (at < end && standing[(unsigned char)*at] == '.')
-        at++;
-    return (size_t)(at - text.at);
+    const unsigned char *const at = (const unsigned char *)text.at;
+    size_t length = 0;
+    while (length + 4 <= text.length &&
+           (standing[at[length]] & standing[at[length + 1]] & standing[at[length + 2]] &
+            standing[at[length + 3]]) == '.')
+        length += 4;
+    while (length < text.length && standing[at[length]] == '.')
+        length++;
+    return length;
 }
 
 void markdown_text(struct outbuf *out, struct span text)

@@ -188,14 +188,17 @@ static size_t put_plain(double value, int decimals, char decimal_mark, char text
 
 size_t number_fixed(double value, int decimals, char decimal_mark, char text[NUMBER_SIZE])
 {
+    static const double raise[] = {NUMBER_PARTS, 10.0 * NUMBER_PARTS, 100.0 * NUMBER_PARTS};
+    if (decimals >= 0 && decimals <= NUMBER_RAISED_DECIMALS) {
+        char *end = number_of_raised(value * raise[decimals], decimals, decimal_mark, text);
+        if (end != NULL) {
+            *end = '\0';
+            return (size_t)(end - text);
+        }
+    }
     decimals = usable_decimals(decimals);
-    char *end = number_of_raised(value * powers_of_ten[decimals] * NUMBER_PARTS, decimals,
-                                 decimal_mark, text);
-    if (end == NULL)
-        return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
-                                         : put_cut(value, decimal_mark, text);
-    *end = '\0';
-    return (size_t)(end - text);
+    return fabs(value) < plain_limit ? put_plain(value, decimals, decimal_mark, text)
+                                     : put_cut(value, decimal_mark, text);
 }
 
 /* Ten digits as an integer, the first not zero, and how many of them stand after the point
@@ -249,25 +252,6 @@ static size_t put_significand(struct significand number, char *text)
     return (size_t)used + 1;
 }
 
-/* Of a number from 1 to 10000 that has two decimals at the most, as nearly all have: the rest of
- * its ten digits are then zeros, whichever place the first one has. Nothing for any other. */
-static size_t put_hundredths(double magnitude, char *text)
-{
-    if (!(magnitude >= 1 && magnitude < 9999))
-        return 0;
-    double hundredths = magnitude * 100;
-    int32_t nearest = (int32_t)(hundredths + 0.5);
-    if (!(fabs(hundredths - nearest) < 4e-8))
-        return 0;
-    uint32_t rest = (uint32_t)nearest % 100;
-    char *to = number_whole((uint32_t)nearest / 100, text);
-    if (rest == 0)
-        return (size_t)(to - text);
-    *to = '.';
-    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
-    return (size_t)(to + 3 - (rest % 10 == 0) - text);
-}
-
 size_t number_significant(double value, char text[NUMBER_SIZE])
 {
     double magnitude = fabs(value);
@@ -275,9 +259,9 @@ size_t number_significant(double value, char text[NUMBER_SIZE])
     size_t length = 0;
     if (value < 0)
         text[length++] = '-';
-    size_t short_length = put_hundredths(magnitude, text + length);
-    if (short_length > 0) {
-        length += short_length;
+    char *end = number_of_hundredths(magnitude, text + length);
+    if (end != NULL) {
+        length = (size_t)(end - text);
     } else if (magnitude < 1e10 && magnitude == (double)(int64_t)magnitude) {
         length += put_whole((uint64_t)(int64_t)magnitude, text + length);
     } else if (magnitude >= 1e-4 && magnitude < 1e10 && significand_of(magnitude, &number)) {

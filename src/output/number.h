@@ -71,47 +71,73 @@ static inline char *number_whole(uint32_t number, char *to)
  * number and how near to a half it was. */
 enum { NUMBER_PARTS_BITS = 20, NUMBER_PARTS = 1 << NUMBER_PARTS_BITS };
 
-/* The whole number next to one that is not negative and below the limit, in parts; the limit itself
- * for any other, and for one so near to a half that the last bits of a product could tell. */
-static inline uint32_t number_next(double parts, uint32_t limit)
+/* The whole number next to one that is not negative and rounds to less than the limit, in parts.
+ * False for any other, and for one so near to a half that the last bits of a product could tell. */
+static inline bool number_next(double parts, uint32_t limit, uint32_t *next)
 {
     enum { NEAR = 2 };
-    if (!(parts >= 0 && parts < (double)limit * NUMBER_PARTS))
-        return limit;
+    if (!(parts >= 0 && parts < (limit - 0.5) * NUMBER_PARTS))
+        return false;
     int64_t above = (int64_t)parts + NUMBER_PARTS / 2;
-    uint32_t rest = (uint32_t)above % NUMBER_PARTS;
-    bool is_clear = rest >= NEAR && rest < NUMBER_PARTS - NEAR;
-    return is_clear ? (uint32_t)(above >> NUMBER_PARTS_BITS) : limit;
+    *next = (uint32_t)(above >> NUMBER_PARTS_BITS);
+    return (uint32_t)(above - NEAR) % NUMBER_PARTS < NUMBER_PARTS - 2 * NEAR;
 }
 
-/* The text of number_fixed(), without a NUL, for a number that is already multiplied by
- * 10^decimals and NUMBER_PARTS: not negative, below 10000, of two decimals at the most, and not
- * beside a half. Returns its end; NULL for any other, with nothing of use at `to`. */
-static inline char *number_of_raised(double parts, int decimals, char decimal_mark, char *to)
+/* The text of number_fixed(), without a NUL, for a number of no, one or two decimals that is
+ * already multiplied by 10^decimals and NUMBER_PARTS: not negative, below 10000, and not beside a
+ * half. Returns its end; NULL for any other, with nothing of use at `to`. */
+enum { NUMBER_RAISED_DECIMALS = 2 };
+static inline char *number_of_raised_units(double parts, char *to)
 {
     uint32_t units;
-    switch (decimals) {
-    case 0:
-        units = number_next(parts, 10000);
-        return units == 10000 ? NULL : number_whole(units, to);
-    case 1:
-        units = number_next(parts, 100000);
-        if (units == 100000)
-            return NULL;
-        to = number_whole(units / 10, to);
-        to[0] = decimal_mark;
-        to[1] = (char)('0' + units % 10);
-        return to + 2;
-    case 2:
-        units = number_next(parts, 1000000);
-        if (units == 1000000)
-            return NULL;
-        to = number_whole(units / 100, to);
-        to[0] = decimal_mark;
-        memcpy(to + 1, number_triples + (size_t)(units % 100) * 4 + 1, 2);
-        return to + 3;
-    }
-    return NULL;
+    return number_next(parts, 10000, &units) ? number_whole(units, to) : NULL;
+}
+static inline char *number_of_raised_tenths(double parts, char decimal_mark, char *to)
+{
+    uint32_t tenths;
+    if (!number_next(parts, 100000, &tenths))
+        return NULL;
+    to = number_whole(tenths / 10, to);
+    to[0] = decimal_mark;
+    to[1] = (char)('0' + tenths % 10);
+    return to + 2;
+}
+static inline char *number_of_raised_hundredths(double parts, char decimal_mark, char *to)
+{
+    uint32_t hundredths;
+    if (!number_next(parts, 1000000, &hundredths))
+        return NULL;
+    to = number_whole(hundredths / 100, to);
+    to[0] = decimal_mark;
+    memcpy(to + 1, number_triples + (size_t)(hundredths % 100) * 4 + 1, 2);
+    return to + 3;
+}
+static inline char *number_of_raised(double parts, int decimals, char decimal_mark, char *to)
+{
+    return decimals == 0   ? number_of_raised_units(parts, to)
+           : decimals == 1 ? number_of_raised_tenths(parts, decimal_mark, to)
+           : decimals == 2 ? number_of_raised_hundredths(parts, decimal_mark, to)
+                           : NULL;
+}
+
+/* The text of number_significant(), without a NUL, for a number from 1 to 10000 that has two
+ * decimals at the most, as nearly all have: the rest of its ten digits are then zeros, whichever
+ * place the first one has. Returns its end; NULL for any other. */
+static inline char *number_of_hundredths(double value, char *to)
+{
+    if (!(value >= 1 && value < 9999))
+        return NULL;
+    double hundredths = value * 100;
+    int32_t nearest = (int32_t)(hundredths + 0.5);
+    if (!(fabs(hundredths - nearest) < 4e-8))
+        return NULL;
+    uint32_t rest = (uint32_t)nearest % 100;
+    to = number_whole((uint32_t)nearest / 100, to);
+    if (rest == 0)
+        return to;
+    *to = '.';
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
+    return to + 3 - (rest % 10 == 0);
 }
 
 #endif

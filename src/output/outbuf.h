@@ -10,7 +10,7 @@
 
 /* Blocks of so many bytes are written, which a file takes fastest, and there is room for what a row
  * has beyond one. */
-enum { OUTBUF_BLOCK = 128 * 1024, OUTBUF_SIZE = OUTBUF_BLOCK + 32 * 1024 };
+enum { OUTBUF_BLOCK = 128 * 1024, OUTBUF_SIZE = OUTBUF_BLOCK + 16 * 1024 };
 
 struct outbuf {
     int descriptor;

@@ -103,8 +103,22 @@ static inline bool cell_is_absent(const struct cell *cell)
            (cell->kind == CELL_NUMBER && !isfinite(cell->value));
 }
 
-/* A string of json with its quotes. */
+/* A string of json with its quotes; a value. */
 void json_put_string(struct outbuf *out, struct span text);
+void json_put_value(struct outbuf *out, const struct cell *cell);
+/* What stands before the value of a column in its row, the brace of the first one with it: of fixed
+ * size, and so copied at once. */
+enum { JSON_NAME_ROOM = 48 };
+struct json_name {
+    size_t length;
+    char text[JSON_NAME_ROOM];
+};
+/* Writes what stands before a row, and gives those of all columns; NULL, and nothing written, where
+ * a name is too long for that or has to be escaped. */
+const struct json_name *json_row_begin(struct writer *writer);
+
+/* A value of a markdown table. */
+void markdown_put_value(struct writer *writer, const struct cell *cell);
 
 /* A field of csv in quotes, each quote within doubled; in quotes where it needs them; a cell; and
  * what stands between two. */

@@ -18,7 +18,8 @@ static bool needs_quotes(struct span text, char separator)
  * is common has. */
 static inline uint64_t quotes_in(uint64_t bytes, char separator)
 {
-    return any_below(bytes, ' ') | any_is(bytes, separator) | any_is(bytes, '"');
+    uint64_t found = ascii_below(bytes, ' ') | ascii_is(bytes, separator) | ascii_is(bytes, '"');
+    return found & ~bytes & EIGHT(0x80);
 }
 
 /* Copies eight bytes, and tells of them. */

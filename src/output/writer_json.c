@@ -29,8 +29,9 @@ static inline bool is_plain(char c)
 /* Whether one of eight bytes is not plain. */
 static inline bool escape_in(uint64_t bytes)
 {
-    return (any_below(bytes, 0x20) | any_is(bytes, '"') | any_is(bytes, '\\') |
-            any_is(bytes, 0x7F) | any_beyond_ascii(bytes)) != 0;
+    uint64_t found = ascii_below(bytes, 0x20) | ascii_is(bytes, '"') | ascii_is(bytes, '\\') |
+                     ascii_is(bytes, 0x7F) | bytes;
+    return (found & EIGHT(0x80)) != 0;
 }
 
 /* How many bytes from here on can go out as they are. */
@@ -71,8 +72,6 @@ void json_put_string(struct outbuf *out, struct span text)
     outbuf_char(out, '"');
 }
 
-static void put_value(struct outbuf *out, const struct cell *cell);
-
 static void put_object(struct outbuf *out, const struct member *members)
 {
     outbuf_char(out, '{');
@@ -81,12 +80,12 @@ static void put_object(struct outbuf *out, const struct member *members)
             outbuf_char(out, ',');
         json_put_string(out, span_of(member->name));
         outbuf_char(out, ':');
-        put_value(out, &member->cell);
+        json_put_value(out, &member->cell);
     }
     outbuf_char(out, '}');
 }
 
-static void put_value(struct outbuf *out, const struct cell *cell)
+void json_put_value(struct outbuf *out, const struct cell *cell)
 {
     if (cell->kind == CELL_OBJECT) {
         put_object(out, cell->members);
@@ -106,27 +105,48 @@ static void begin(struct writer *writer)
         outbuf_char(writer->out, '[');
 }
 
-/* What stands before the value of each column; nothing where the name has to be escaped. */
-static struct span *begun_members(struct writer *writer)
+/* A name that is too long, or has to be escaped, has none. */
+static struct json_name *names_of(struct writer *writer)
 {
-    struct span *begun = arena_allocate_array(writer->arena, writer->columns, sizeof *begun);
+    struct json_name *names = arena_allocate_array(writer->arena, writer->columns, sizeof *names);
     for (size_t i = 0; i < writer->columns; i++) {
         const char *name = writer->headings[i].name;
-        if (unescaped_length(span_of(name)) == strlen(name))
-            begun[i] = span_of(arena_format(writer->arena, i == 0 ? "\"%s\":" : ",\"%s\":", name));
+        size_t length = strlen(name);
+        if (unescaped_length(span_of(name)) == length && length + sizeof ",\"\":" <= JSON_NAME_ROOM)
+            names[i].length =
+                (size_t)sprintf(names[i].text, i == 0 ? "{\"%s\":" : ",\"%s\":", name);
     }
-    return begun;
+    return names;
+}
+
+static void begin_row(struct writer *writer)
+{
+    if (writer->state == NULL) /* the names may have changed since the beginning */
+        writer->state = names_of(writer);
+    if (!writer->options.streaming)
+        outbuf_text(writer->out, writer->rows == 0 ? "\n" : ",\n");
+}
+
+const struct json_name *json_row_begin(struct writer *writer)
+{
+    if (writer->state == NULL)
+        writer->state = names_of(writer);
+    const struct json_name *names = writer->state;
+    for (size_t i = 0; i < writer->columns; i++)
+        if (names[i].length == 0)
+            return NULL;
+    begin_row(writer);
+    return names;
 }
 
 static void begin_member(struct writer *writer, size_t i)
 {
-    const struct span *begun = writer->state;
-    if (begun[i].length > 0) {
-        outbuf_put(writer->out, begun[i]);
+    const struct json_name *names = writer->state;
+    if (names[i].length > 0) {
+        outbuf_put(writer->out, (struct span){names[i].text, names[i].length});
         return;
     }
-    if (i > 0)
-        outbuf_char(writer->out, ',');
+    outbuf_char(writer->out, i == 0 ? '{' : ',');
     json_put_string(writer->out, span_of(writer->headings[i].name));
     outbuf_char(writer->out, ':');
 }
@@ -134,14 +154,10 @@ static void begin_member(struct writer *writer, size_t i)
 static void row(struct writer *writer, const struct cell *cells)
 {
     struct outbuf *out = writer->out;
-    if (writer->state == NULL) /* the names may have changed since the beginning */
-        writer->state = begun_members(writer);
-    if (!writer->options.streaming)
-        outbuf_text(out, writer->rows == 0 ? "\n" : ",\n");
-    outbuf_char(out, '{');
+    begin_row(writer);
     for (size_t i = 0; i < writer->columns; i++) {
         begin_member(writer, i);
-        put_value(out, &cells[i]);
+        json_put_value(out, &cells[i]);
     }
     outbuf_char(out, '}');
     if (writer->options.streaming)

@@ -31,20 +31,24 @@ static void begin(struct writer *writer)
     outbuf_char(writer->out, '\n');
 }
 
-static void put_cell(struct writer *writer, const struct cell *cell)
+void markdown_put_value(struct writer *writer, const struct cell *cell)
 {
     struct outbuf *out = writer->out;
-    char *to = outbuf_room(out, NUMBER_SIZE + 1);
-    *to = ' ';
-    out->used++;
-    if (cell_is_absent(cell))
+    if (cell_is_absent(cell)) {
         outbuf_char(out, '-');
-    else if (cell->kind == CELL_TEXT)
+    } else if (cell->kind == CELL_TEXT) {
         markdown_text(out, cell->text);
-    else
-        out->used +=
-            number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to + 1);
-    outbuf_put(out, (struct span){" |", 2});
+    } else {
+        char *to = outbuf_room(out, NUMBER_SIZE);
+        out->used += number_fixed(cell->value, cell->decimals, writer->options.decimal_mark, to);
+    }
+}
+
+static void put_cell(struct writer *writer, const struct cell *cell)
+{
+    outbuf_char(writer->out, ' ');
+    markdown_put_value(writer, cell);
+    outbuf_put(writer->out, (struct span){" |", 2});
 }
 
 static void row(struct writer *writer, const struct cell *cells)

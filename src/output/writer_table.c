@@ -54,9 +54,11 @@ static void put_at(struct writer *writer, size_t target, struct span text, size_
         put_blanks(writer->out, target - table->position);
     table->position = target > table->position ? target : table->position;
     const char *tone = tone_begin(writer->out, text);
-    outbuf_text(writer->out, tone);
+    if (*tone != '\0')
+        outbuf_text(writer->out, tone);
     put_shown(writer->out, text);
-    outbuf_text(writer->out, tone_end(tone));
+    if (*tone != '\0')
+        outbuf_text(writer->out, tone_end(tone));
     table->position += width;
 }
 

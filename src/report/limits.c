@@ -153,9 +153,10 @@ static void add_published(const struct plan *plan, struct figures *figures,
         bool asked = false; /* once a rule and quantity */
         for (const struct fitment_limits_row *row = fitment_limits_next(names->items[i], NULL);
              row != NULL; row = fitment_limits_next(names->items[i], row)) {
+            if (strcmp(row->quantity, change->key) != 0)
+                continue;
             struct scope scope = scope_of(row, &plan->specification->vehicle);
-            if (strcmp(row->quantity, change->key) != 0 || scope.applies == ANSWER_NO ||
-                (asked && scope.applies == ANSWER_UNKNOWN))
+            if (scope.applies == ANSWER_NO || (asked && scope.applies == ANSWER_UNKNOWN))
                 continue;
             asked = asked || scope.applies == ANSWER_UNKNOWN;
             bool percent = strcmp(row->unit, "percent") == 0;

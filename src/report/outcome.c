@@ -92,12 +92,16 @@ static bool stands_for_all(const struct judged_figures *judged, size_t index)
 {
     const struct figure *figure = judged->items[index];
     const unsigned matter = figure_matter(figure);
+    double mine = UNKNOWN; /* until it is asked for */
     for (size_t i = judged->same[index]; i != index; i = judged->same[i]) {
         const struct figure *other = judged->items[i];
         if (other->verdict > figure->verdict || !figure_same(figure, other, matter))
             continue;
-        double mine = figure_excess(figure), theirs = figure_excess(other);
-        if (other->verdict < figure->verdict || theirs > mine || (theirs == mine && i < index))
+        if (other->verdict < figure->verdict)
+            return false;
+        mine = known(mine) ? mine : figure_excess(figure);
+        double theirs = figure_excess(other);
+        if (theirs > mine || (theirs == mine && i < index))
             return false;
     }
     return true;
@@ -234,16 +238,22 @@ static void count_work(struct option_outcome *out)
         out->work[task_rows[out->tasks[i].cure.task].kind]++;
 }
 
+static bool calls_for_task(const struct figure *figure)
+{
+    return figure->verdict == VERDICT_TASK ||
+           (figure->verdict == VERDICT_UNKNOWN && decides(figure));
+}
+
 static void find_tasks(struct arena *arena, const struct judged_figures *judged,
                        struct option_outcome *out)
 {
-    out->tasks = arena_allocate_array(arena, judged->count + 1, sizeof *out->tasks);
-    for (size_t i = 0; i < judged->count; i++) {
-        const struct figure *figure = judged->items[i];
-        if (figure->verdict == VERDICT_TASK ||
-            (figure->verdict == VERDICT_UNKNOWN && decides(figure)))
-            add_task(out, task_for(figure));
-    }
+    size_t count = 0;
+    for (size_t i = 0; i < judged->count; i++)
+        count += calls_for_task(judged->items[i]);
+    out->tasks = arena_allocate_array(arena, count + 1, sizeof *out->tasks); /* and the label */
+    for (size_t i = 0; i < judged->count; i++)
+        if (calls_for_task(judged->items[i]))
+            add_task(out, task_for(judged->items[i]));
     add_label(out);
     if (out->task_count > 0)
         qsort(out->tasks, out->task_count, sizeof *out->tasks, workshop_order);

@@ -1,18 +1,16 @@
 /* The spelling that most lines have, read without folding and without a fault to tell. */
 #include "size/designation_internal.h"
 
-/* So many digits of which the first is no zero, unless it stands alone; -1 where they are not. */
-static int digits_at(const char *at, size_t count)
+/* Two digits, three digits, of which the first is no zero; -1 where they are not. */
+static int two_digits(const char *at)
 {
-    int value = 0;
-    if (count == 0 || (count > 1 && at[0] == '0'))
-        return -1;
-    for (size_t i = 0; i < count; i++) {
-        if (!is_digit(at[i]))
-            return -1;
-        value = value * 10 + at[i] - '0';
-    }
-    return value;
+    bool plain = is_digit(at[0]) && at[0] != '0' && is_digit(at[1]);
+    return plain ? 10 * (at[0] - '0') + at[1] - '0' : -1;
+}
+static int three_digits(const char *at)
+{
+    int tens = two_digits(at);
+    return tens > 0 && is_digit(at[2]) ? 10 * tens + at[2] - '0' : -1;
 }
 
 static enum size_prefix take_prefix(struct span *text)
@@ -34,13 +32,14 @@ static enum size_prefix take_prefix(struct span *text)
 /* A load index at the start, up to the first character that is no digit; -1 where there is none. */
 static int take_load_index(struct span *text)
 {
+    const char *const at = text->at;
     size_t digits = 0;
-    while (digits < text->length && digits < 4 && is_digit(text->at[digits]))
-        digits++;
-    int value = digits_at(text->at, digits);
-    text->at += digits;
-    text->length -= digits;
-    return value <= LOAD_INDEX_MAX ? value : -1;
+    int value = 0;
+    for (; digits < text->length && digits < 4 && is_digit(at[digits]); digits++)
+        value = value * 10 + at[digits] - '0';
+    *text = span_from(*text, digits);
+    bool plain = digits > 0 && (digits == 1 || at[0] != '0') && value <= LOAD_INDEX_MAX;
+    return plain ? value : -1;
 }
 
 static bool read_service(struct span text, struct service_description *service)
@@ -69,9 +68,9 @@ bool designation_read_plain(struct span text, struct designation *out)
     };
     if (text.length < SIZE_LENGTH || text.at[3] != '/' || text.at[6] != 'R')
         return false;
-    out->section_width = digits_at(text.at, 3);
-    out->aspect_percent = digits_at(text.at + 4, 2);
-    out->rim_code_tenths = 10 * digits_at(text.at + 7, 2);
+    out->section_width = three_digits(text.at);
+    out->aspect_percent = two_digits(text.at + 4);
+    out->rim_code_tenths = 10 * two_digits(text.at + 7);
     if (out->section_width < 0 || out->section_width > METRIC_WIDTH_MAX ||
         out->aspect_percent < ASPECT_MIN || !is_inch_code(out->rim_code_tenths))
         return false;

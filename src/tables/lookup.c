@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "base/span.h"
 
 double load_index_kg(int load_index)
 {
@@ -38,9 +39,12 @@ static int rows_before_letter(char letter)
 
 const struct speed_symbol_row *speed_symbol_find(const char *symbol)
 {
-    for (int i = rows_before_letter(symbol[0]); i < speed_symbol_count; i++)
-        if (strcmp(speed_symbol_rows[i].symbol, symbol) == 0)
+    for (int i = rows_before_letter(symbol[0]); i < speed_symbol_count; i++) {
+        const char *of_row = speed_symbol_rows[i].symbol;
+        if (of_row[0] == symbol[0] && of_row[1] == symbol[1] &&
+            (symbol[1] == '\0' || strcmp(of_row, symbol) == 0))
             return &speed_symbol_rows[i];
+    }
     return NULL;
 }
 
@@ -85,7 +89,7 @@ static double percent_of_points(const char *symbol, double speed_kmh)
     const struct speed_load_row *before = NULL;
     for (int i = 0; i < speed_load_count; i++) {
         const struct speed_load_row *row = &speed_load_rows[i];
-        if (strcmp(row->symbol, symbol) != 0)
+        if (!same_text(row->symbol, symbol))
             continue;
         if (speed_kmh <= row->speed_kmh && before == NULL)
             return row->load_percent;
@@ -144,11 +148,15 @@ const struct tolerance_row *tolerance_find(bool un_r54, int construction, bool s
 
 const struct rim_factors_row *rim_factors_for(int aspect_percent)
 {
-    for (int i = 0; i < rim_factors_count; i++)
-        if (aspect_percent >= rim_factors_rows[i].aspect_min &&
-            aspect_percent <= rim_factors_rows[i].aspect_max)
-            return &rim_factors_rows[i];
-    return NULL;
+    /* Rows before that of the aspect ratios from 0, 5, 10: the search begins near its end. */
+    static const unsigned char rows[] = {0, 0, 0, 0, 1, 1, 2, 3, 3, 4, 5, 5, 6, 7, 8};
+    const int fives = aspect_percent / 5, last = (int)(sizeof rows / sizeof rows[0]) - 1;
+    int i = fives < 0 ? 0 : rows[fives < last ? fives : last];
+    while (i < rim_factors_count && aspect_percent > rim_factors_rows[i].aspect_max)
+        i++;
+    return i < rim_factors_count && aspect_percent >= rim_factors_rows[i].aspect_min
+               ? &rim_factors_rows[i]
+               : NULL;
 }
 
 const struct speedometer_rules_row *speedometer_rule_find(const char *name)
@@ -170,7 +178,7 @@ const struct odometer_rules_row *odometer_rule_find(const char *name)
 const struct density_row *density_find(const char *name)
 {
     for (int i = 0; i < density_count; i++)
-        if (strcmp(density_rows[i].name, name) == 0)
+        if (same_text(density_rows[i].name, name))
             return &density_rows[i];
     return NULL;
 }
@@ -191,7 +199,7 @@ int speedometer_test_speeds_kmh(const char *set, double top_speed_kmh,
     int count = 0;
     for (int i = 0; i < speedometer_test_speeds_count && count < TEST_SPEEDS_MAX; i++) {
         const struct speedometer_test_speeds_row *row = &speedometer_test_speeds_rows[i];
-        if (strcmp(row->test_speeds, set) != 0 || !(top_speed_kmh > row->top_speed_above_kmh) ||
+        if (!same_text(row->test_speeds, set) || !(top_speed_kmh > row->top_speed_above_kmh) ||
             top_speed_kmh > row->top_speed_to_kmh) /* no end is UNKNOWN: the comparison is false */
             continue;
         insert_speed(speeds_kmh, count++,
@@ -213,11 +221,13 @@ const struct speed_symbol_rules_row *symbol_rule_next(const char *name,
 const struct fitment_limits_row *fitment_limits_next(const char *name,
                                                      const struct fitment_limits_row *after)
 {
-    const struct fitment_limits_row *row = after ? after + 1 : fitment_limits_rows;
-    for (; row < fitment_limits_rows + fitment_limits_count; row++)
-        if (*row->name == *name && strcmp(row->name, name) == 0)
-            return row;
-    return NULL;
+    const struct fitment_limits_row *row = after ? after + 1 : fitment_limits_rows,
+                                    *end = fitment_limits_rows + fitment_limits_count;
+    if (after) /* rows of one rule stand together: checked by the tests */
+        return row < end && same_text(row->name, name) ? row : NULL;
+    while (row < end && !same_text(row->name, name))
+        row++;
+    return row < end ? row : NULL;
 }
 
 const struct fitment_limits_row *fitment_limit_on(const char *quantity)

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "base/known.h"
+#include "base/span.h"
 #include "base/units.h"
 #include "tables/lookup.h"
 
@@ -24,7 +25,7 @@ static double commercial_percent(const char *group, const char *symbol, double s
     const struct speed_load_commercial_row *before = NULL;
     for (int i = 0; i < speed_load_commercial_count; i++) {
         const struct speed_load_commercial_row *row = &speed_load_commercial_rows[i];
-        if (strcmp(row->group, group) != 0 || strcmp(row->symbol, symbol) != 0)
+        if (!same_text(row->symbol, symbol) || !same_text(row->group, group))
             continue;
         if (speed_kmh <= row->speed_kmh)
             return between(before, row, speed_kmh);
@@ -58,8 +59,8 @@ double commercial_last_percent(int load_index, const char *symbol)
     if (load_index < 0 || symbol[0] == '\0')
         return UNKNOWN;
     for (int i = 0; i < speed_load_commercial_count; i++)
-        if (strcmp(speed_load_commercial_rows[i].group, group_of(load_index)) == 0 &&
-            strcmp(speed_load_commercial_rows[i].symbol, symbol) == 0)
+        if (same_text(speed_load_commercial_rows[i].symbol, symbol) &&
+            same_text(speed_load_commercial_rows[i].group, group_of(load_index)))
             percent = speed_load_commercial_rows[i].load_percent;
     return percent;
 }

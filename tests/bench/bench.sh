@@ -26,12 +26,17 @@ give_up() {
 
 "${CC:-cc}" -O2 -o "$work/stopwatch" "$here/stopwatch.c" || give_up "no C compiler"
 
-# measure RUNS INPUT OUTPUT COMMAND...: sets $time_us (the least: what else runs on the machine only
-# adds to it), $spread and $memory_kib, returns 1 if it does not run.
+# measure RUNS INPUT OUTPUT COMMAND... [, COMMAND...]: runs them by turns, returns 1 if one does not
+# run. take N: $time_us of the Nth (the least: what else runs on the machine only adds to it), $spread
+# and $memory_kib.
 measure() {
     measured=$("$work/stopwatch" "$@" 2>"$work/errors") || return 1
-    # shellcheck disable=SC2086 # four numbers
-    set -- $measured
+    take 1
+}
+
+take() {
+    # shellcheck disable=SC2046 # four numbers
+    set -- $(echo "$measured" | sed -n "$1p")
     time_us=$1
     spread="$1 / $2 / $3"
     memory_kib=$4
@@ -52,22 +57,19 @@ start_up() {
         return
     }
     # Both as they are once installed, copied in one go: the system reads that faster than what a
-    # linker wrote bit by bit. Twice by turns, the better one each: what else runs on the machine
-    # hits both alike.
+    # linker wrote bit by bit.
     cp "$work/empty" "$work/start_empty"
     cp "$binary" "$work/start_size"
-    empty_us=0 size_us=0
-    for turn in 1 2; do
-        measure 300 /dev/null /dev/null "$work/start_empty" || return
-        [ "$turn" = 2 ] && [ "$empty_us" -lt "$time_us" ] || empty_us=$time_us
-        measure 300 /dev/null /dev/null "$work/start_size" size '205/55R16 91V' || {
-            echo "start-up: size does not run"
-            return
-        }
-        [ "$turn" = 2 ] && [ "$size_us" -lt "$time_us" ] || size_us=$time_us
-    done
-    row "start-up: empty program, same libraries" "$empty_us us" "" ""
-    row "start-up: size X" "$size_us us" "$(ratio "$size_us" "$empty_us") x" "$memory_kib KiB"
+    measure 500 /dev/null /dev/null "$work/start_empty" , \
+        "$work/start_size" size '205/55R16 91V' || {
+        echo "start-up: size does not run"
+        return
+    }
+    empty_us=$time_us
+    empty_spread=$spread
+    take 2
+    row "start-up: empty program, same libraries" "$empty_spread us" "" ""
+    row "start-up: size X" "$spread us" "$(ratio "$time_us" "$empty_us") x" "$memory_kib KiB"
 }
 
 # A stock list: the same few hundred sizes again and again.
@@ -101,14 +103,15 @@ stream_of() { # NAME
     for output in /dev/null "$work/out"; do
         to="to a file"
         [ "$output" = /dev/null ] && to="to the null device"
-        measure 5 "$work/lines" "$output" mawk -f "$here/columns.awk" || return
+        measure 7 "$work/lines" "$output" mawk -f "$here/columns.awk" , \
+            "$binary" size - --format csv --columns "$columns" , \
+            "$binary" size - --format csv || return
         mawk_us=$time_us
         row "$lines $1, $to: mawk, 7 columns" "$spread us" "" "$memory_kib KiB"
-        measure 5 "$work/lines" "$output" "$binary" size - --format csv --columns "$columns" ||
-            return
+        take 2
         row "  size -, 7 columns (mawk / size)" "$spread us" "$(ratio "$mawk_us" "$time_us") x" \
             "$memory_kib KiB"
-        measure 5 "$work/lines" "$output" "$binary" size - --format csv || return
+        take 3
         row "  size -, all columns (mawk / size)" "$spread us" "$(ratio "$mawk_us" "$time_us") x" \
             "$memory_kib KiB"
     done
@@ -132,11 +135,13 @@ stream() {
 }
 
 formats() {
-    csv_us=
-    for format in csv json table markdown; do
-        measure 5 "$work/lines" /dev/null "$binary" size - --format "$format" || return
-        csv_us=${csv_us:-$time_us}
-        row "  size -, all columns as $format (beside csv)" "$spread us" \
+    measure 5 "$work/lines" /dev/null "$binary" size - --format csv , \
+        "$binary" size - --format json , "$binary" size - --format table , \
+        "$binary" size - --format markdown || return
+    csv_us=$time_us
+    for format in 1:csv 2:json 3:table 4:markdown; do
+        take "${format%%:*}"
+        row "  size -, all columns as ${format#*:} (beside csv)" "$spread us" \
             "$(ratio "$time_us" "$csv_us") x" "$memory_kib KiB"
     done
 }
@@ -200,10 +205,10 @@ shortlist() {
 
 check() {
     demo="$here/../../demo/survey_wagon.yaml"
-    measure 5 /dev/null /dev/null "$binary" sheet "$demo" || return
+    measure 5 /dev/null /dev/null "$binary" sheet "$demo" , "$binary" check "$demo" || return
     sheet_us=$time_us
     row "sheet of the touring demo" "$spread us" "" "$memory_kib KiB"
-    measure 5 /dev/null /dev/null "$binary" check "$demo" || return
+    take 2
     row "  check of it (beside sheet)" "$spread us" "$(ratio "$time_us" "$sheet_us") x" \
         "$memory_kib KiB"
 }

@@ -1,11 +1,15 @@
-/* stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...]: runs a program again and again and prints the
+/* stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...] [, PROGRAM [ARGUMENT...]]...: runs the programs
+ * by turns, so that what else the machine does hits them alike, and prints a line for each: the
  * least, the median and the most of its wall time in microseconds, and its peak memory in KiB: its
- * own high-water mark, since this parent is smaller than any program that it runs. A shell has no
- * clock that is fine enough for a program that ends in a millisecond. */
-#define _DEFAULT_SOURCE /* ru_maxrss, in KiB on Linux */
+ * own high-water mark, since this parent is smaller than any program that it runs. The output is
+ * emptied before the time begins. A shell has no clock that is fine enough for a program that ends
+ * in a millisecond. */
+#define _DEFAULT_SOURCE /* wait4, and ru_maxrss in KiB on Linux */
 #include <fcntl.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <time.h>
@@ -24,9 +28,8 @@ static double now_us(void)
     return (double)t.tv_sec * 1e6 + (double)t.tv_nsec / 1e3;
 }
 
-static void become(const char *input, const char *output, char **command)
+static void become(int in, int out, char **command)
 {
-    int in = open(input, O_RDONLY), out = open(output, O_WRONLY | O_CREAT | O_TRUNC, 0666);
     if (in < 0 || out < 0 || dup2(in, STDIN_FILENO) < 0 || dup2(out, STDOUT_FILENO) < 0)
         _exit(126);
     execvp(command[0], command);
@@ -34,35 +37,59 @@ static void become(const char *input, const char *output, char **command)
 }
 
 /* Wall time of one run in microseconds; ends the stopwatch if the program does not end well. */
-static double run_us(const char *input, const char *output, char **command)
+static double run_us(const char *input, const char *output, char **command, long *peak_kib)
 {
+    int in = open(input, O_RDONLY), out = open(output, O_WRONLY | O_CREAT | O_TRUNC, 0666);
     double start_us = now_us();
     pid_t child = fork();
     if (child == 0)
-        become(input, output, command);
+        become(in, out, command);
     int status;
-    if (child < 0 || waitpid(child, &status, 0) != child || status != 0) {
+    struct rusage usage;
+    if (child < 0 || wait4(child, &status, 0, &usage) != child || status != 0) {
         fprintf(stderr, "stopwatch: %s did not end with status 0\n", command[0]);
         exit(1);
     }
-    return now_us() - start_us;
+    double took_us = now_us() - start_us;
+    close(in);
+    close(out);
+    *peak_kib = usage.ru_maxrss > *peak_kib ? usage.ru_maxrss : *peak_kib;
+    return took_us;
 }
+
+enum { PROGRAMS_MAX = 8, RUNS_MAX = 1000 };
+
+struct program {
+    char **command;
+    double times_us[RUNS_MAX];
+    long peak_kib;
+};
 
 int main(int argc, char **argv)
 {
-    int runs = argc > 4 ? atoi(argv[1]) : 0;
-    double *times_us = runs > 0 ? malloc((size_t)runs * sizeof *times_us) : NULL;
-    if (times_us == NULL) {
-        fprintf(stderr, "usage: stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...]\n");
+    static struct program programs[PROGRAMS_MAX];
+    int runs = argc > 4 ? atoi(argv[1]) : 0, count = 0;
+    bool begins = true;
+    for (int i = 4; i < argc; i++) {
+        bool parted = strcmp(argv[i], ",") == 0;
+        if (parted)
+            argv[i] = NULL;
+        else if (begins && count < PROGRAMS_MAX)
+            programs[count++].command = &argv[i];
+        begins = parted;
+    }
+    if (runs < 1 || runs > RUNS_MAX || count == 0) {
+        fprintf(stderr,
+                "usage: stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...] [, PROGRAM...]\n");
         return 2;
     }
     for (int i = 0; i < runs; i++)
-        times_us[i] = run_us(argv[2], argv[3], argv + 4);
-    qsort(times_us, (size_t)runs, sizeof *times_us, compare_doubles);
-    struct rusage usage;
-    getrusage(RUSAGE_CHILDREN, &usage);
-    printf("%.0f %.0f %.0f %ld\n", times_us[0], times_us[runs / 2], times_us[runs - 1],
-           usage.ru_maxrss);
-    free(times_us);
+        for (struct program *p = programs; p < programs + count; p++)
+            p->times_us[i] = run_us(argv[2], argv[3], p->command, &p->peak_kib);
+    for (struct program *p = programs; p < programs + count; p++) {
+        qsort(p->times_us, (size_t)runs, sizeof *p->times_us, compare_doubles);
+        printf("%.0f %.0f %.0f %ld\n", p->times_us[0], p->times_us[runs / 2], p->times_us[runs - 1],
+               p->peak_kib);
+    }
     return 0;
 }

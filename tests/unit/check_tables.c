@@ -318,6 +318,16 @@ START_TEST(speed_symbol_rules)
 }
 END_TEST
 
+/* fitment_limits_next() ends where another rule begins. */
+START_TEST(rows_of_one_limit_stand_together)
+{
+    for (int i = 1; i < fitment_limits_count; i++)
+        for (int k = 0; k < i - 1; k++)
+            if (strcmp(fitment_limits_rows[k].name, fitment_limits_rows[i].name) == 0)
+                ck_assert_str_eq(fitment_limits_rows[i - 1].name, fitment_limits_rows[i].name);
+}
+END_TEST
+
 START_TEST(fitment_limits)
 {
     const struct fitment_limits_row *row = fitment_limits_next("au_offroad", NULL);
@@ -405,6 +415,7 @@ Suite *tables_suite(void)
     tcase_add_test(lookups, density);
     tcase_add_test(lookups, speed_symbol_rules);
     tcase_add_test(lookups, fitment_limits);
+    tcase_add_test(lookups, rows_of_one_limit_stand_together);
     tcase_add_test(lookups, pressure_warning);
     tcase_add_test(lookups, listed_sizes);
     suite_add_tcase(suite, lookups);

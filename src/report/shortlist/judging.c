@@ -298,7 +298,7 @@ static bool same_for_load(const struct trial *trial, const struct shortlisted *a
 
 /* Its figures outlive those of the tyre on its wheel. */
 static void remember_part(const struct plan *plan, const struct shortlisted *item,
-                          struct remembered *last, struct figures *figures)
+                          struct remembered *last, struct figures *figures, struct arena *whole_run)
 {
     struct plan lasting = *plan;
     size_t start = figures->count;
@@ -308,7 +308,10 @@ static void remember_part(const struct plan *plan, const struct shortlisted *ite
     figures->arena = plan->arena;
     last->item = *item;
     last->count = figures->count - start;
-    last->figures = arena_allocate_array(&last->arena, last->count, sizeof *last->figures);
+    if (last->room < last->count) {
+        last->room = 2 * last->count;
+        last->figures = arena_allocate_array(whole_run, last->room, sizeof *last->figures);
+    }
     memcpy(last->figures, figures->items + start, last->count * sizeof *last->figures);
 }
 
@@ -319,7 +322,7 @@ void tried_report_part(struct trial *trial, const struct plan *plan, const struc
     bool same = last->item.candidate != NULL && last->item.candidate == item->candidate &&
                 last->is_same(trial, &last->item, item);
     if (!same)
-        remember_part(plan, item, last, figures);
+        remember_part(plan, item, last, figures, trial->plan->arena);
     for (size_t i = 0; same && i < last->count; i++)
         figures_add_as_is(figures, last->figures[i]);
 }

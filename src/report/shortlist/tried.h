@@ -30,7 +30,7 @@ struct remembered {
                     const struct shortlisted *b); /* of one size */
     struct shortlisted item;
     struct figure *figures;
-    size_t count;
+    size_t count, room;
     struct arena arena;
 };
 

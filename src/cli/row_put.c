@@ -1,0 +1,207 @@
+#include "cli/row_put.h"
+
+#include <string.h>
+
+#include "base/known.h"
+#include "output/markdown_text.h"
+#include "output/number.h"
+
+enum { COLUMNS_AT_ONCE = 128, VALUE_ROOM = NUMBER_SIZE + JSON_NAME_ROOM };
+
+enum format { FORMAT_CSV, FORMAT_MARKDOWN, FORMAT_JSON };
+
+static void put_text(struct writer *writer, enum format format, struct span text)
+{
+    if (format == FORMAT_CSV)
+        csv_put_field(writer->out, text, csv_separator(writer));
+    else if (format == FORMAT_JSON)
+        json_put_string(writer->out, text);
+    else
+        markdown_text(writer->out, text);
+}
+
+static void put_cell(struct writer *writer, enum format format, const struct cell *cell)
+{
+    if (format == FORMAT_CSV)
+        csv_put_cell(writer, cell);
+    else if (format == FORMAT_JSON)
+        json_put_value(writer->out, cell);
+    else
+        markdown_put_value(writer, cell);
+}
+
+/* Written once; then what was written is. */
+static void put_shared(struct writer *writer, enum format format, struct shared_text *shared)
+{
+    struct outbuf *buffer = writer->out;
+    const char separator = csv_separator(writer);
+    if (shared->written.at != NULL && shared->separator == separator) { /* a run has one format */
+        outbuf_put(buffer, shared->written);
+        return;
+    }
+    /* In one piece: each byte takes two at the most where it needs no other sign, as these do not.
+     */
+    const char *from = outbuf_room(buffer, 2 * shared->text.length + VALUE_ROOM);
+    put_text(writer, format, shared->text);
+    size_t length = (size_t)(buffer->data + buffer->used - from);
+    char *copy = arena_allocate(writer->arena, length + 1);
+    memcpy(copy, from, length);
+    *shared = (struct shared_text){shared->text, {copy, length}, separator};
+}
+
+/* What is not written at once. Returns where it ends, with room for all that may follow. */
+static char *put_other(struct writer *writer, const struct column_choice *choice,
+                       enum format format, const struct chosen_column *chosen, const void *row,
+                       const char *to)
+{
+    struct outbuf *buffer = writer->out;
+    const void *at = (const char *)row + chosen->at;
+    buffer->used = (size_t)(to - buffer->data);
+    if (chosen->put == PUT_TEXT) {
+        put_text(writer, format, *(const struct span *)at);
+    } else if (chosen->put == PUT_WORD && ((const struct word *)at)->length > 0) {
+        const struct word *word = at;
+        put_text(writer, format, (struct span){word->text, word->length});
+    } else if (chosen->put == PUT_SHARED) {
+        put_shared(writer, format, *(struct shared_text *const *)at);
+    } else {
+        struct cell cell = column_cell(choice, chosen, row);
+        put_cell(writer, format, &cell);
+    }
+    return outbuf_room(buffer, choice->count * VALUE_ROOM);
+}
+
+/* Each format has code of its own, in which `format` is a constant. */
+#define EACH_ITS_OWN __attribute__((always_inline)) static inline
+
+EACH_ITS_OWN char *put_absent(enum format format, char *to)
+{
+    if (format == FORMAT_CSV)
+        return to;
+    if (format == FORMAT_JSON) {
+        memcpy(to, "null", 4);
+        return to + 4;
+    }
+    *to = '-';
+    return to + 1;
+}
+
+EACH_ITS_OWN char *put_word(enum format format, const struct word *word, char *to)
+{
+    if (word->length == 0)
+        return put_absent(format, to);
+    if (format == FORMAT_JSON)
+        *to++ = '"';
+    memcpy(to, word, WORD_SIZE);
+    to += word->length;
+    if (format == FORMAT_JSON)
+        *to++ = '"';
+    return to;
+}
+
+EACH_ITS_OWN char *put_number(enum format format, const struct chosen_column *chosen, double value,
+                              char mark, char *to)
+{
+    if (format == FORMAT_JSON)
+        return number_of_hundredths(unit_from_si(chosen->unit, value), to);
+    if (chosen->put == PUT_TENTHS)
+        return number_of_raised_tenths(value * chosen->raise, mark, to);
+    if (chosen->put == PUT_UNITS)
+        return number_of_raised_units(value * chosen->raise, to);
+    return number_of_raised_hundredths(value * chosen->raise, mark, to);
+}
+
+/* What is ready and common is written at once: returns its end, or NULL for all else. */
+EACH_ITS_OWN char *put_ready(struct writer *writer, enum format format,
+                             const struct chosen_column *chosen, const void *at, char *to)
+{
+    if (chosen->put <= PUT_HUNDREDTHS) {
+        const double value = *(const double *)at;
+        char *end = put_number(format, chosen, value, writer->options.decimal_mark, to);
+        return end == NULL && !known(value) ? put_absent(format, to) : end;
+    }
+    if (chosen->put == PUT_WORD)
+        return format == FORMAT_MARKDOWN ? NULL : put_word(format, at, to);
+    if (chosen->put == PUT_TEXT) {
+        const struct span *text = at;
+        if (text->length == 0)
+            return put_absent(format, to);
+        return format == FORMAT_CSV ? csv_text(*text, csv_separator(writer), to) : NULL;
+    }
+    if (chosen->put == PUT_SHARED && *(struct shared_text *const *)at == NULL)
+        return put_absent(format, to);
+    return NULL;
+}
+
+EACH_ITS_OWN char *begin_value(enum format format, const struct json_name *name, char *to)
+{
+    if (format == FORMAT_MARKDOWN)
+        *to++ = ' ';
+    if (format != FORMAT_JSON)
+        return to;
+    memcpy(to, name->text, JSON_NAME_ROOM);
+    return to + name->length;
+}
+
+EACH_ITS_OWN char *end_value(enum format format, char separator, char *to)
+{
+    if (format == FORMAT_CSV)
+        *to++ = separator;
+    if (format != FORMAT_MARKDOWN)
+        return to;
+    memcpy(to, " |", 2);
+    return to + 2;
+}
+
+EACH_ITS_OWN char *end_row(enum format format, bool streaming, char *to)
+{
+    if (format == FORMAT_CSV)
+        to--; /* the last separator */
+    if (format == FORMAT_JSON)
+        *to++ = '}';
+    if (format != FORMAT_JSON || streaming)
+        *to++ = '\n';
+    return to;
+}
+
+EACH_ITS_OWN void put_row(struct writer *writer, const struct column_choice *choice,
+                          const void *row, const enum format format, const struct json_name *names)
+{
+    struct outbuf *buffer = writer->out;
+    const struct chosen_column *chosen = choice->items, *end = chosen + choice->count;
+    const char separator = csv_separator(writer);
+    char *to = outbuf_room(buffer, choice->count * VALUE_ROOM + 1);
+    if (format == FORMAT_MARKDOWN)
+        *to++ = '|';
+    for (; chosen < end; chosen++) {
+        to = begin_value(format, names, to);
+        names += format == FORMAT_JSON;
+        char *behind = put_ready(writer, format, chosen, (const char *)row + chosen->at, to);
+        to = behind != NULL ? behind : put_other(writer, choice, format, chosen, row, to);
+        to = end_value(format, separator, to);
+    }
+    to = end_row(format, writer->options.streaming, to);
+    buffer->used = (size_t)(to - buffer->data);
+    writer->rows++;
+}
+
+bool row_put(struct writer *writer, const struct column_choice *choice, const void *row)
+{
+    if (choice->count >= COLUMNS_AT_ONCE)
+        return false;
+    if (writer->functions == &writer_csv) {
+        if (choice->count == 1 || csv_separator(writer) == writer->options.decimal_mark)
+            return false;
+        put_row(writer, choice, row, FORMAT_CSV, NULL);
+    } else if (writer->functions == &writer_markdown) {
+        put_row(writer, choice, row, FORMAT_MARKDOWN, NULL);
+    } else if (writer->functions == &writer_json) {
+        const struct json_name *names = json_row_begin(writer);
+        if (names == NULL)
+            return false;
+        put_row(writer, choice, row, FORMAT_JSON, names);
+    } else {
+        return false;
+    }
+    return true;
+}
