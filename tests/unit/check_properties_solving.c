@@ -87,8 +87,9 @@ static void keep_rear_wheel(struct specification *out)
         *rear = option->tyre.wheel;
     else if (option->rear.size.rim_code_tenths == fitted->size.rim_code_tenths)
         *rear = fitted->wheel;
+    static const struct given of_its_own; /* else it were the front one's */
     if (rear->given == NULL)
-        rear->given = out->given;
+        rear->given = &of_its_own;
 }
 
 static void write_wheels(const struct dials *dials, const struct offered *offered,
