@@ -81,12 +81,17 @@ static void report_wheel_pressure(const struct loaded_setup *loaded, int axle,
     if (left_Pa < 0 && !is_above_ceiling(pressures->needed_Pa, pressures->wheel_pressure_Pa))
         left_Pa = 0; /* one nominal step */
     bool beyond = is_beyond_taken(left_Pa, wheel->max_pressure_Pa);
+    /* What the least load needs is sure to break a rating, and does not show that one is kept. */
+    bool unweighed = pressures->reason == REASON_UNWEIGHED && left_Pa >= 0;
     struct figure figure =
-        figure_on_axle(QUANTITY_WHEEL_PRESSURE, beyond ? UNKNOWN : left_Pa, axle,
+        figure_on_axle(QUANTITY_WHEEL_PRESSURE, beyond || unweighed ? UNKNOWN : left_Pa, axle,
                        remark(basis_of(wheel->max_pressure_Pa, pressures->wheel_pressure_Pa)));
     const struct need needs[] = {
         {known(pressures->wheel_pressure_Pa) && !beyond, remark(ADVICE_GIVE_WHEEL_PRESSURE)},
-        {known(pressures->needed_Pa), remark(pressure_advice(pressures))},
+        {known(pressures->needed_Pa) && !unweighed,
+         unweighed ? weigh_again(loaded->plan->arena,
+                                 tyre_doubt_kg(loaded->plan->specification, pressures->dual))
+                   : remark(pressure_advice(pressures))},
     };
     bool by_sidewall = known(pressures->placard_Pa) && !known(pressures->rating.reference_Pa);
     struct judgement how = {.needs = needs,
