@@ -64,11 +64,9 @@ struct word {
     unsigned char length;
 };
 
-/* It stays as it is while rows are written; and as it was written last, in csv between such
- * separators. */
+/* It stays as it is while rows are written; and as the run's one writer wrote it, once it has. */
 struct shared_text {
     struct span text, written;
-    char separator;
 };
 
 /* The last initializers of a column that its getter makes. */

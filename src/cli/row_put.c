@@ -34,19 +34,17 @@ static void put_cell(struct writer *writer, enum format format, const struct cel
 static void put_shared(struct writer *writer, enum format format, struct shared_text *shared)
 {
     struct outbuf *buffer = writer->out;
-    const char separator = csv_separator(writer);
-    if (shared->written.at != NULL && shared->separator == separator) { /* a run has one format */
+    if (shared->written.at != NULL) {
         outbuf_put(buffer, shared->written);
         return;
     }
-    /* In one piece: each byte takes two at the most where it needs no other sign, as these do not.
-     */
+    /* It stays in one piece: there is room for each byte twice, which is more than quotes take. */
     const char *from = outbuf_room(buffer, 2 * shared->text.length + VALUE_ROOM);
     put_text(writer, format, shared->text);
     size_t length = (size_t)(buffer->data + buffer->used - from);
     char *copy = arena_allocate(writer->arena, length + 1);
     memcpy(copy, from, length);
-    *shared = (struct shared_text){shared->text, {copy, length}, separator};
+    shared->written = (struct span){copy, length};
 }
 
 /* What is not written at once. Returns where it ends, with room for all that may follow. */

@@ -10,6 +10,7 @@ Suite *table_files_suite(void);
 Suite *number_suite(void);
 Suite *words_suite(void);
 Suite *writer_suite(void);
+Suite *row_put_suite(void);
 Suite *utf8_suite(void);
 Suite *properties_suite(void);
 Suite *properties_alike_suite(void);
