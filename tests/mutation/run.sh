@@ -110,7 +110,7 @@ parts="$(sed -n 's/.*suite_create("\([a-z_0-9]*\)").*/\1/p' tests/unit/*.c) seco
 complains() (
     # A fault may never come back, or take all memory; a busy machine must not look like one.
     # shellcheck disable=SC3045 # not in POSIX, but in every shell that /bin/sh is
-    ulimit -t 60; ulimit -v 4000000
+    ulimit -t 60 && ulimit -v 4000000
     case $1 in
     *.case.*)
         cd "$scratch/records" || exit
