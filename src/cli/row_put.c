@@ -100,8 +100,11 @@ EACH_ITS_OWN char *put_word(enum format format, const struct word *word, char *t
 EACH_ITS_OWN char *put_number(enum format format, const struct chosen_column *chosen, double value,
                               char mark, char *to)
 {
-    if (format == FORMAT_JSON)
-        return number_of_hundredths(unit_from_si(chosen->unit, value), to);
+    if (format == FORMAT_JSON) {
+        double in_unit = unit_from_si(chosen->unit, value);
+        char *end = number_of_hundredths(in_unit, to);
+        return end != NULL || !isfinite(in_unit) ? end : to + number_significant(in_unit, to);
+    }
     if (chosen->put == PUT_TENTHS)
         return number_of_raised_tenths(value * chosen->raise, mark, to);
     if (chosen->put == PUT_UNITS)

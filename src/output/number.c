@@ -232,8 +232,11 @@ static bool significand_of(double magnitude, struct significand *result)
 static size_t put_significand(struct significand number, char *text)
 {
     char digits[2 * SIGNIFICANT] = "";
-    put_digits((uint32_t)(number.digits / 100000), 5, digits);
-    put_digits((uint32_t)(number.digits % 100000), 5, digits + 5);
+    uint32_t behind_first = (uint32_t)(number.digits % 1000000000);
+    digits[0] = (char)('0' + number.digits / 1000000000);
+    number_triple(behind_first / 1000000, digits + 1);
+    number_triple(behind_first / 1000 % 1000, digits + 4);
+    number_triple(behind_first % 1000, digits + 7);
     const int whole = SIGNIFICANT - number.decimals;
     int used = SIGNIFICANT;
     while (used > whole && digits[used - 1] == '0')

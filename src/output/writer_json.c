@@ -105,45 +105,52 @@ static void begin(struct writer *writer)
         outbuf_char(writer->out, '[');
 }
 
-/* A name that is too long, or has to be escaped, has none. */
-static struct json_name *names_of(struct writer *writer)
+struct names {
+    bool all;
+    struct json_name of[];
+};
+
+/* A name that is too long, or has to be escaped, has none. The names may have changed since the
+ * beginning: those of the first row are made. */
+static const struct names *names_of(struct writer *writer)
 {
-    struct json_name *names = arena_allocate_array(writer->arena, writer->columns, sizeof *names);
+    if (writer->state != NULL)
+        return writer->state;
+    struct names *names =
+        arena_allocate(writer->arena, sizeof *names + writer->columns * sizeof names->of[0]);
+    names->all = true;
     for (size_t i = 0; i < writer->columns; i++) {
         const char *name = writer->headings[i].name;
         size_t length = strlen(name);
         if (unescaped_length(span_of(name)) == length && length + sizeof ",\"\":" <= JSON_NAME_ROOM)
-            names[i].length =
-                (size_t)sprintf(names[i].text, i == 0 ? "{\"%s\":" : ",\"%s\":", name);
+            names->of[i].length =
+                (size_t)sprintf(names->of[i].text, i == 0 ? "{\"%s\":" : ",\"%s\":", name);
+        names->all = names->all && names->of[i].length > 0;
     }
+    writer->state = names;
     return names;
 }
 
 static void begin_row(struct writer *writer)
 {
-    if (writer->state == NULL) /* the names may have changed since the beginning */
-        writer->state = names_of(writer);
     if (!writer->options.streaming)
         outbuf_text(writer->out, writer->rows == 0 ? "\n" : ",\n");
 }
 
 const struct json_name *json_row_begin(struct writer *writer)
 {
-    if (writer->state == NULL)
-        writer->state = names_of(writer);
-    const struct json_name *names = writer->state;
-    for (size_t i = 0; i < writer->columns; i++)
-        if (names[i].length == 0)
-            return NULL;
+    const struct names *names = names_of(writer);
+    if (!names->all)
+        return NULL;
     begin_row(writer);
-    return names;
+    return names->of;
 }
 
 static void begin_member(struct writer *writer, size_t i)
 {
-    const struct json_name *names = writer->state;
-    if (names[i].length > 0) {
-        outbuf_put(writer->out, (struct span){names[i].text, names[i].length});
+    const struct json_name *name = &names_of(writer)->of[i];
+    if (name->length > 0) {
+        outbuf_put(writer->out, (struct span){name->text, name->length});
         return;
     }
     outbuf_char(writer->out, i == 0 ? '{' : ',');
