@@ -179,6 +179,8 @@ run_job() {
         ;;
     soak) part "$1" "a million lines, hard stops" sh "$top/tests/soak/run.sh" "$plain/tyresum" ;;
     coverage) part "$1" "coverage of src/" sh "$top/tests/coverage.sh" ;;
+    packaging) part "$1" "packaging" sh "$top/tests/packaging.sh" "$top" "$plain" ;;
+    distcheck) one "$1" "make distcheck" make -C "$plain" distcheck ;;
     *) everywhere "$1" "$1" "" "$plain" "$long" ;;
     esac
 }
@@ -245,8 +247,7 @@ if [ "$long" = yes ]; then
     # Those that use all processors by themselves.
     part analysis "static analysis" sh "$top/tests/analysis/run.sh" "$plain"
     part fuzz "fuzzing, a minute each" sh "$top/tests/fuzz/run.sh"
-    part packaging "packaging" sh "$top/tests/packaging.sh" "$top" "$plain"
-    one distcheck "make distcheck" make -C "$plain" distcheck
+    run_jobs packaging distcheck
 else
     # shellcheck disable=SC2086
     run_jobs $jobs

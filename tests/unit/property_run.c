@@ -11,7 +11,7 @@
 #ifdef __SANITIZE_ADDRESS__
 enum { IN_FULL = 400 };
 #else
-enum { IN_FULL = 3000 };
+enum { IN_FULL = 1500 };
 #endif
 
 int properties_count(int few)
