@@ -54,7 +54,7 @@ static const struct {
 
 struct collecting {
     struct inputs *inputs;
-    const char *option; /* the path of the one option whose inputs count */
+    size_t option; /* the number of the one whose inputs count */
 };
 
 /* Where a walk through the keys stands. */
@@ -91,11 +91,9 @@ static void add_input(struct inputs *inputs, struct at at, const struct key *key
 }
 
 /* Whether anything that is tried may stand there or below. */
-static bool leads_to_inputs(const struct collecting *in, const char *path)
+static bool leads_to_inputs(const char *path)
 {
-    static const char options[] = "tyres.options.";
-    if (strstr(path, "_choices") != NULL ||
-        (begins_with(path, options) && !begins_with(path, in->option)))
+    if (strstr(path, "_choices") != NULL)
         return false;
     for (size_t i = 0; i < sizeof tried / sizeof tried[0]; i++)
         if (begins_with(path, tried[i].begins) || begins_with(tried[i].begins, path))
@@ -126,24 +124,33 @@ static const char *name_of(const struct key_set *set, const char *element)
     return NULL;
 }
 
+/* Its words are its own. */
+static void collect_option(const struct collecting *in, const struct key *key,
+                           struct mapping_list *list, struct at at)
+{
+    struct arena *arena = in->inputs->arena;
+    struct at here = below(arena, at, letters_of_number(arena, in->option), "");
+    here.words = "";
+    collect(in, key->set, (char *)list->items + (in->option - 1) * key->set->size, here);
+}
+
 static void collect_list(const struct collecting *in, const struct key *key,
                          struct mapping_list *list, struct at at)
 {
+    if (strcmp(at.path, "tyres.options") == 0) {
+        collect_option(in, key, list, at);
+        return;
+    }
     struct arena *arena = in->inputs->arena;
     char *copy = arena_allocate_array(arena, list->count, key->set->size);
     if (list->count > 0)
         memcpy(copy, list->items, list->count * key->set->size);
     list->items = copy;
-    bool options = strcmp(at.path, "tyres.options") == 0;
     for (size_t i = 0; i < list->count; i++) {
         char *element = copy + i * key->set->size;
-        const char *number =
-            options ? letters_of_number(arena, i + 1) : arena_format(arena, "%zu", i + 1);
-        const char *name = name_of(key->set, element);
+        const char *number = arena_format(arena, "%zu", i + 1), *name = name_of(key->set, element);
         struct at here = below(arena, at, number, name == NULL ? number : name);
-        if (options)
-            here.words = ""; /* they are its own */
-        if (leads_to_inputs(in, here.path))
+        if (leads_to_inputs(here.path))
             collect(in, key->set, element, here);
     }
 }
@@ -190,7 +197,7 @@ static void collect(const struct collecting *in, const struct key_set *set, void
         struct at here = below(in->inputs->arena, at, key->name, key->name);
         if (*at.path == '\0')
             here.words = ""; /* which part of the file says a person nothing */
-        if (leads_to_inputs(in, here.path))
+        if (leads_to_inputs(here.path))
             collect_key(in, key, (char *)target + key->offset, here);
     }
 }
@@ -210,8 +217,7 @@ static void write_what_is_taken(struct arena *arena, struct carried_list *carrie
 void inputs_collect(struct arena *arena, struct specification *copy, size_t option,
                     struct inputs *out)
 {
-    const struct collecting in = {
-        out, arena_format(arena, "tyres.options.%s", letters_of_number(arena, option))};
+    const struct collecting in = {out, option};
     *out = (struct inputs){.arena = arena};
     write_what_is_taken(arena, &copy->carried);
     collect(&in, &build_file_keys, copy, (struct at){"", ""});

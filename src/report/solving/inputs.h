@@ -33,8 +33,9 @@ struct inputs {
     size_t count, capacity;
 };
 
-/* Of `copy`, whose lists become its own, so that a value changed in it changes nothing else; of its
- * options those of `option` alone, by its number in the file. */
+/* Of `copy`, whose lists become its own, so that a value changed in it changes nothing else; but for
+ * its list of options, which is its own already, and of which those of `option` alone count, by its
+ * number in the file. */
 void inputs_collect(struct arena *arena, struct specification *copy, size_t option,
                     struct inputs *out);
 

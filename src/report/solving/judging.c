@@ -6,7 +6,7 @@
 struct judging judging_begin(const struct specification *specification)
 {
     size_t states = state_count(specification), items = specification->carried.count;
-    return (struct judging){JUDGING_MOST, 100 + states * (40 + items)};
+    return (struct judging){JUDGING_MOST, 100 + states * (40 + items), NULL};
 }
 
 bool judging_take(struct judging *judging, size_t count)
@@ -19,7 +19,7 @@ bool judging_take(struct judging *judging, size_t count)
 
 struct judging judging_share(struct judging *judging, size_t among)
 {
-    struct judging share = {judging->left / among, judging->each};
+    struct judging share = {judging->left / among, judging->each, judging->options};
     judging->left -= share.left;
     return share;
 }

@@ -6,6 +6,8 @@
 
 struct judging {
     size_t left, each;
+    /* A copy of the file's, in which values are changed and put back; NULL until it is needed. */
+    struct fitment *options;
 };
 
 /* About a microsecond a unit, as measured: half a second. */

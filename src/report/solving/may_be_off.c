@@ -198,6 +198,17 @@ static bool changes_within(struct question *question, const struct input *input,
     return isfinite(out->share);
 }
 
+static struct fitment *options_to_change(const struct plan *plan, struct judging *judging)
+{
+    const struct fitment_list *options = &plan->specification->tyres.options;
+    if (judging->options == NULL) {
+        judging->options =
+            arena_allocate_array(plan->arena, options->count, sizeof *judging->options);
+        memcpy(judging->options, options->items, options->count * sizeof *judging->options);
+    }
+    return judging->options;
+}
+
 bool may_be_off_find(const struct plan *plan, size_t index, enum outcome outcome,
                      struct judging *judging, struct input_margin out[INPUTS_TOLD_MAX],
                      size_t *count)
@@ -211,6 +222,7 @@ bool may_be_off_find(const struct plan *plan, size_t index, enum outcome outcome
         .outcome = outcome,
         .figures = {.room = plan->arena, .verdicts_only = true, .first_setup = 1}};
     *count = 0;
+    copy.tyres.options.items = options_to_change(plan, judging);
     inputs_collect(plan->arena, &copy, plan->setups[index].number, &inputs);
     int steps = step_count(outcome);
     if (!judging_take(judging, 2 * (size_t)steps * inputs.count))
