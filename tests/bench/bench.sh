@@ -213,6 +213,38 @@ check() {
         "$memory_kib KiB"
 }
 
+# build_of OPTIONS ITEMS: an invented build with so many.
+build_of() {
+    awk -v options="$1" -v items="$2" 'BEGIN {
+        print "vehicle: {kind: light_truck, drive: full_time_4wd, wheelbase: 2917 mm, track: 1525 mm,"
+        print "  unladen: {front: 1290 kg, rear: 1180 kg}, ratings: {front: 1550 kg, rear: 1850 kg, gross: 3250 kg}}"
+        print "tyres:\n  fitted: {size: 255/70R16 109S, placard: 230 kPa, wheel: {width: 7.5 in, inset: 30 mm}}"
+        print "  options:"
+        for (i = 1; i <= options; i++)
+            printf "    - {name: option %d, size: %d/%dR16 115T}\n", i, 215 + 10 * (i % 10), 60 + 5 * (i % 5)
+        print "carried:"
+        for (i = 1; i <= items; i++)
+            printf "  - {item: thing %d, mass: 0.2 kg, at: %d mm}\n", i, 100 + i % 3000
+        print "drivetrain:\n  gears: [3.87, 2.21, 1.49, 1.07, 0.79]\n  axle: 3.83"
+        print "  engine: {limit: 4900 rpm, torque: [[1200 rpm, 260 Nm], [2500 rpm, 350 Nm], [4500 rpm, 300 Nm]]}"
+    }'
+}
+
+growth_of_builds() {
+    for count in 10 100 1000; do
+        build_of "$count" 3 >"$work/options.yaml"
+        measure 5 /dev/null /dev/null "$binary" sheet "$work/options.yaml" --format html || return
+        row "growth: sheet as html, $count options" "$spread us" \
+            "$(ratio "$time_us" "$count") us" "$memory_kib KiB"
+    done
+    for count in 10 100 1000; do
+        build_of 2 "$count" >"$work/items.yaml"
+        measure 5 /dev/null /dev/null "$binary" check "$work/items.yaml" || return
+        row "growth: check, $count carried items" "$spread us" \
+            "$(ratio "$time_us" "$count") us" "$memory_kib KiB"
+    done
+}
+
 row "what" "least / median / most" "ratio" "peak"
 start_up
 stream
@@ -220,4 +252,5 @@ growth
 instructions
 shortlist
 check
+growth_of_builds
 exit 0

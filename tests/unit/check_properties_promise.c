@@ -114,7 +114,7 @@ static int promises_of(struct run *run, int found[OUTCOMES])
     offer_in_text(run, &offer, &offered);
     read_and_judge(run, &offered, &now);
     for (size_t i = 1; i < now.plan.count; i++) {
-        struct judging judging = {SIZE_MAX, 1};
+        struct judging judging = {.left = SIZE_MAX, .each = 1};
         struct least_change least;
         struct sets sets = offered;
         if (now.outcomes[i].outcome != OUTCOME_NO_GO)

@@ -256,7 +256,7 @@ static int least_is_least(struct run *run)
     struct offered offered;
     struct specification specification = *run->specification;
     struct least_change least;
-    struct judging judging = {SIZE_MAX, 1};
+    struct judging judging = {.left = SIZE_MAX, .each = 1};
     make_no_go(run, &specification);
     offer_changes(run, &offered, &specification);
     now.specification = specification;
@@ -409,7 +409,7 @@ static int margins_of(struct run *run)
     struct figures figures = {.arena = &run->arena};
     struct option_outcome found;
     struct input_margin margins[INPUTS_TOLD_MAX];
-    struct judging judging = {SIZE_MAX, 1};
+    struct judging judging = {.left = SIZE_MAX, .each = 1};
     size_t count;
     int checked = 0;
     if (run->specification->tyres.options.count == 0)
