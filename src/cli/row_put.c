@@ -176,7 +176,8 @@ EACH_ITS_OWN void put_row(struct writer *writer, const struct column_choice *cho
         *to++ = '|';
     for (; chosen < end; chosen++) {
         to = begin_value(format, names, to);
-        names += format == FORMAT_JSON;
+        if (format == FORMAT_JSON)
+            names++;
         char *behind = put_ready(writer, format, chosen, (const char *)row + chosen->at, to);
         to = behind != NULL ? behind : put_other(writer, choice, format, chosen, row, to);
         to = end_value(format, separator, to);

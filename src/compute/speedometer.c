@@ -75,7 +75,9 @@ static double nearer(double exact, double best, double setting, double low, doub
 {
     if (!is_between(setting, low, high))
         return best;
-    return known(best) && fabs(best - exact) <= fabs(setting - exact) ? best : setting;
+    /* Of two as near the first: a last bit must not choose. */
+    return known(best) && !clearly_above(fabs(best - exact), fabs(setting - exact)) ? best
+                                                                                    : setting;
 }
 
 double nearest_setting(const struct setting_grid *grid, double exact, double low, double high)

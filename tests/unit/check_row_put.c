@@ -15,7 +15,7 @@
 enum { ROWS = 40000, ROWS_AT_ONCE = 200, TEXT_ROOM = 400 };
 
 struct row {
-    double metres, kilograms, revolutions, bare, inches;
+    double metres, kilograms, revolutions, bare, inches, consumption;
     struct span text;
     struct word word;
     struct shared_text *shared;
@@ -53,7 +53,8 @@ static const struct column columns[] = {
     NUMBER("bare", NULL, UNIT_BARE, UNIT_BARE, 2, 2, bare),
     TEXT_OF("shared", COLUMN_SHARED, shared),
     NUMBER("inches", NULL, UNIT_IN, UNIT_IN, 4, 4, inches),
-    NUMBER("consumption_l_per_100km", "consumption_mpg", UNIT_L_PER_100KM, UNIT_MPG, 1, 1, inches),
+    NUMBER("consumption_l_per_100km", "consumption_mpg", UNIT_L_PER_100KM, UNIT_MPG, 1, 1,
+           consumption),
     {"either", NULL, "title", UNIT_BARE, UNIT_BARE, 1, 1, COLUMN_EITHER, 8, 0, get_either, 0, 0, 0},
     TEXT_OF("a_text_of_a_name_that_is_longer_than_what_is_copied", 0, text),
 };
@@ -110,6 +111,7 @@ static void fill(uint64_t *state, struct shared_text shared[2], struct row *row)
         .revolutions = any_number(state) / 1000,
         .bare = any_number(state),
         .inches = any_number(state) * 0.0254,
+        .consumption = random_bits(state) % 4 == 0 ? UNKNOWN : random_between(state, 1e-8, 1e-6),
         .word = any_word(state),
         .shared = random_bits(state) % 3 == 0 ? NULL : &shared[random_bits(state) % 2],
         .got = any_number(state),

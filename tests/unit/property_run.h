@@ -27,7 +27,7 @@ struct run {
 
 enum { BUILDS_FEW = 25 };
 
-/* A few builds, a quarter of them where TEST_FEW is 1, or thousands where TEST_LONG is. */
+/* A few builds, a quarter of them where TEST_FEW is 1, or 1,500 where TEST_LONG is. */
 int properties_count(int few);
 
 /* Writes, reads and computes; fails the test, with the text and the faults, where the build is not

@@ -87,7 +87,7 @@ static bool is_lawful_as_set(const struct dial *dial, const struct setting_answe
 /* Whether another setting comes nearer to what the aim asks for. */
 static bool is_nearer(const struct dial *dial, const struct setting_answer *answer)
 {
-    return fabs(answer->nearest - answer->exact) < fabs(dial->set - answer->exact);
+    return clearly_above(fabs(dial->set - answer->exact), fabs(answer->nearest - answer->exact));
 }
 
 /* Whether the setting stays: lawful, and no aim is named that another would meet better. */
