@@ -30,7 +30,7 @@ void copy_specification(struct arena *arena, const struct specification *from,
 /* The finding that decides, as a sentence. */
 const char *told_why(struct run *run, const struct judged_build *build, size_t setup);
 
-/* Calls `check` with so many jobs, or 1,500 where TEST_LONG is 1. *//
+/* Calls `check` with so many jobs, or 1,500 where TEST_LONG is 1. */
 void check_jobs(const char *what, int few,
                 void (*check)(struct run *run, struct judged_build *build, struct tally *tally),
                 struct tally *tally);
