@@ -20,7 +20,7 @@ struct progress progress_begin(FILE *to, bool quiet);
 bool progress_is_due(const struct progress *progress, double now_s);
 int progress_text(size_t done, size_t all, char text[PROGRESS_SIZE]);
 /* `progress` is a struct progress. */
-void progress_tell(void *progress, size_t done, size_t all);
+void progress_tell(void *data, size_t done, size_t all);
 void progress_end(struct progress *progress);
 
 #endif

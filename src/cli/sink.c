@@ -196,8 +196,8 @@ static int usual_width(int otherwise)
 {
     const char *given = getenv("COLUMNS");
     size_t digits = given == NULL ? 0 : strspn(given, "0123456789");
-    return digits > 0 && digits < 5 && given[digits] == '\0' && atoi(given) > 0 ? atoi(given)
-                                                                                : otherwise;
+    long width = digits > 0 && digits < 5 && given[digits] == '\0' ? strtol(given, NULL, 10) : 0;
+    return width > 0 ? (int)width : otherwise;
 }
 
 int sink_width(const struct sink *sink)

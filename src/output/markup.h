@@ -8,6 +8,6 @@
  * section 2.2, does not allow or that set a direction become U+FFFD; line breaks and tabs become a
  * blank. */
 void markup_text(struct outbuf *out, const char *text);
-void markup_span(struct outbuf *out, struct span text);
+void markup_span(struct outbuf *out, struct span rest);
 
 #endif

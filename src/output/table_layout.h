@@ -29,7 +29,7 @@ struct table_layout {
 };
 
 /* Width of the widest word of a text: what no column can be narrower than. */
-size_t longest_word(const char *text);
+size_t longest_word(const char *title);
 
 /* Widens the table's titles only as far as two lines need; where that is wider than the options
  * allow, breaks them over more lines, and then leaves out columns, the highest priority first

@@ -9,6 +9,17 @@
 
 #include "size/designation.h"
 
+/* Whether the second byte goes with the first (Unicode Standard, Table 3-7): no overlong form, no
+ * surrogate, nothing beyond U+10FFFF. */
+static inline bool property_goes_on(unsigned char first, unsigned char second)
+{
+    return first == 0xE0   ? second >= 0xA0
+           : first == 0xED ? second < 0xA0
+           : first == 0xF0 ? second >= 0x90
+           : first == 0xF4 ? second < 0x90
+                           : true;
+}
+
 /* Characters as an editor counts them: a byte that is no UTF-8 counts as one. */
 static inline size_t property_characters(const unsigned char *text, size_t size)
 {
@@ -19,7 +30,8 @@ static inline size_t property_characters(const unsigned char *text, size_t size)
                         : text[i] >= 0xC2 && text[i] <= 0xDF ? 1
                                                              : 0;
         size_t have = 0;
-        while (have < follow && i + have + 1 < size && (text[i + have + 1] & 0xC0) == 0x80)
+        while (have < follow && i + have + 1 < size && (text[i + have + 1] & 0xC0) == 0x80 &&
+               (have > 0 || property_goes_on(text[i], text[i + 1])))
             have++;
         i += have == follow ? follow + 1 : 1;
     }

@@ -145,19 +145,17 @@ static int compare(uint64_t *state, const struct options *chosen, const char *fo
     begin(&plain, &plain_out, &arena, &choice, format, options);
     for (int i = 0; i < ROWS_AT_ONCE; i++) {
         fill(state, shared, &row);
-        size_t from = plain_out.used;
+        const char *const from = outbuf_room(&plain_out, 1);
         bool put = row_put(&quick, &choice, &row);
         columns_fill(&choice, &row, cells);
         if (!put)
             writer_row(&quick, cells);
         writer_row(&plain, cells);
         at_once += put;
-        size_t length = plain_out.used - from;
-        if (quick_out.used != plain_out.used ||
-            memcmp(quick_out.data + from, plain_out.data + from, length) != 0)
+        size_t start = (size_t)(from - plain_out.data), length = plain_out.used - start;
+        if (quick_out.used != plain_out.used || memcmp(quick_out.data + start, from, length) != 0)
             ck_abort_msg("%s, row %d: at once\n%.*s\nby its cells\n%.*s", format, i,
-                         (int)(quick_out.used - from), quick_out.data + from, (int)length,
-                         plain_out.data + from);
+                         (int)(quick_out.used - start), quick_out.data + start, (int)length, from);
         if (plain_out.used > OUTBUF_BLOCK / 2)
             quick_out.used = plain_out.used = 0;
     }

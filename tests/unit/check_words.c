@@ -100,10 +100,9 @@ static const struct {
 START_TEST(what_must_be_enough_is_rounded_up)
 {
     struct arena arena = ARENA_EMPTY;
-    const struct remark remark =
+    const struct remark trim =
         REMARK_WITH(&arena, ADVICE_TRIM_ARCH, say_enough(enough[_i].length_m));
-    const char *metric = remark_text(&arena, &remark, false),
-               *us = remark_text(&arena, &remark, true);
+    const char *metric = remark_text(&arena, &trim, false), *us = remark_text(&arena, &trim, true);
     ck_assert_msg(strstr(metric, enough[_i].metric) != NULL, "%s", metric);
     ck_assert_msg(strstr(us, enough[_i].us) != NULL, "%s", us);
     arena_free(&arena);

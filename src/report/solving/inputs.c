@@ -67,6 +67,7 @@ static bool begins_with(const char *text, const char *begin)
     return strncmp(text, begin, strlen(begin)) == 0;
 }
 
+/* NOLINTNEXTLINE(readability-non-const-parameter): who tries the input changes the value */
 static void add_input(struct inputs *inputs, struct at at, const struct key *key, double *value,
                       enum unit_kind kind)
 {
