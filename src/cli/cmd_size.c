@@ -345,7 +345,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     struct size_row row;
     char text[DESIGNATION_CANONICAL_SIZE];
     struct column_choice choice;
-    static struct sink sink; /* as `all` of run_size() */
+    static struct sink sink; /* too large for the stack */
     if (!columns_choose(arena, size_columns, size_column_count, options, &choice))
         return EXIT_INPUT_WRONG;
     if (!sink_open(arena, &sink, options->output))
@@ -381,12 +381,10 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
 {
     (void)command;
     size_t count = operand_count(options);
-    static struct met all; /* too large for the stack, and most of it is never touched */
-    struct met *met = &all;
-    met->arena = arena;
+    struct met met = {.arena = arena};
     if (count == 1 && span_is(span_of(operand(options, 0)), "-"))
-        return row_stream_run(arena, options, size_columns, size_column_count, add_designation, met,
-                              false);
+        return row_stream_run(arena, options, size_columns, size_column_count, add_designation,
+                              &met, false);
     struct read_size *sizes = arena_allocate_array(arena, count, sizeof *sizes);
     bool all_read = true;
     for (size_t i = 0; i < count; i++) {
@@ -403,8 +401,8 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     }
     if (count == 1 && options->columns == NULL && !options->wide && !options->no_header &&
         strcmp(options->format, "table") == 0)
-        return write_list(arena, options, sizes, met);
-    static struct rows_out rows; /* as `all` */
+        return write_list(arena, options, sizes, &met);
+    static struct rows_out rows; /* too large for the stack, and most of it is never touched */
     enum exit_status begun =
         rows_begin(arena, &rows, options, size_columns, size_column_count, false);
     if (begun != EXIT_COMPUTED)
@@ -412,7 +410,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     for (size_t i = 0; i < count; i++) {
         struct size_row row;
         char text[DESIGNATION_CANONICAL_SIZE];
-        fill_argument(&sizes[i], rows.choice.needs, met, text, &row);
+        fill_argument(&sizes[i], rows.choice.needs, &met, text, &row);
         rows_add(&rows, &row);
     }
     return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;
