@@ -69,15 +69,19 @@ static void end_line(struct writer *writer)
     table->position = 0;
 }
 
-static void put_in_column(struct writer *writer, size_t i, struct span text)
+static void put_of_width(struct writer *writer, size_t i, struct span text, size_t width)
 {
     const struct table *table = writer->state;
     const struct layout_column *column = &table->layout.columns[i];
-    size_t width = display_width(text);
     size_t before =
         writer->headings[i].numeric && width < column->width ? column->width - width : 0;
     if (text.length > 0)
         put_at(writer, column->start + before, text, width);
+}
+
+static void put_in_column(struct writer *writer, size_t i, struct span text)
+{
+    put_of_width(writer, i, text, display_width(text));
 }
 
 static bool is_shown(const struct writer *writer, size_t i)
@@ -125,9 +129,10 @@ static void put_heading(struct writer *writer)
     end_line(writer);
 }
 
-static struct table_cell text_cell(struct span text, bool is_number, char decimal_mark)
+static struct table_cell text_cell(struct span text, size_t width, bool is_number,
+                                   char decimal_mark)
 {
-    struct table_cell cell = {.text = text, .width = display_width(text), .is_number = is_number};
+    struct table_cell cell = {.text = text, .width = width, .is_number = is_number};
     const char *mark = is_number ? memchr(text.at, decimal_mark, text.length) : NULL;
     cell.left = mark == NULL ? cell.width : (size_t)(mark - text.at);
     return cell;
@@ -140,14 +145,14 @@ static struct table_cell cell_for(const struct writer *writer, const struct cell
     const char mark = writer->options.decimal_mark;
     if (cell->kind == CELL_NUMBER && !cell_is_absent(cell)) {
         size_t length = number_fixed(cell->value, cell->decimals, mark, number);
-        return text_cell((struct span){number, length}, heading->numeric, mark);
+        return text_cell((struct span){number, length}, length, heading->numeric, mark);
     }
     struct span text = {NULL, 0};
     if (cell->kind == CELL_TEXT)
         text = without_blanks_at_end(cell->text);
     if (cell->kind != CELL_TEXT)
-        return text_cell(span_of(absent_mark), heading->numeric, mark);
-    return text_cell(text, false, mark);
+        return text_cell(span_of(absent_mark), strlen(absent_mark), heading->numeric, mark);
+    return text_cell(text, display_width(text), false, mark);
 }
 
 /* What the layout has no column for and may not hide: each wraps whole. */
@@ -185,7 +190,7 @@ static void put_row(struct writer *writer, const struct table_cell *cells)
             put_at(writer, column->start + column->width - column->right - cell->left, cell->text,
                    cell->width);
         else
-            put_in_column(writer, i, cell->text);
+            put_of_width(writer, i, cell->text, cell->width);
     }
     end_line(writer);
     put_below(writer, cells);
@@ -220,10 +225,12 @@ static void stream_row(struct writer *writer, const struct cell *cells)
 {
     const struct table *table = writer->state;
     char number[NUMBER_SIZE];
-    for (size_t i = 0; i < writer->columns; i++)
-        if (!table->layout.columns[i].left_out)
-            put_in_column(writer, i,
-                          cell_for(writer, &cells[i], &writer->headings[i], number).text);
+    for (size_t i = 0; i < writer->columns; i++) {
+        if (table->layout.columns[i].left_out)
+            continue;
+        struct table_cell cell = cell_for(writer, &cells[i], &writer->headings[i], number);
+        put_of_width(writer, i, cell.text, cell.width);
+    }
     end_line(writer);
 }
 
