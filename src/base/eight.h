@@ -15,22 +15,9 @@ static inline uint64_t eight_at(const char *at)
     return bytes;
 }
 
-/* Not 0 where one of them is that byte; is below one up to 0x80; is not ASCII. */
-static inline uint64_t any_below(uint64_t bytes, char limit)
-{
-    return (bytes - EIGHT(limit)) & ~bytes & EIGHT(0x80);
-}
-static inline uint64_t any_is(uint64_t bytes, char byte)
-{
-    return any_below(bytes ^ EIGHT(byte), 1);
-}
-static inline uint64_t any_beyond_ascii(uint64_t bytes)
-{
-    return bytes & EIGHT(0x80);
-}
-
 /* In the highest bit of each byte of ASCII: whether it is that byte, or below one up to 0x80. A
- * byte that is sets, by what it borrows, that of others too. */
+ * byte that is sets, by what it borrows, that of others too; a byte that is not ASCII has it set in
+ * the bytes themselves. */
 static inline uint64_t ascii_below(uint64_t bytes, char limit)
 {
     return bytes - EIGHT(limit);

@@ -28,7 +28,7 @@ static inline size_t utf8_plain_length(struct span text)
     size_t length = 0;
     for (uint64_t bytes; length + 8 <= text.length; length += 8) {
         bytes = eight_at(text.at + length);
-        if (any_below(bytes, ' ') | any_is(bytes, 0x7F) | any_beyond_ascii(bytes))
+        if ((ascii_below(bytes, ' ') | ascii_is(bytes, 0x7F) | bytes) & EIGHT(0x80))
             break;
     }
     while (length < text.length && text.at[length] >= ' ' && text.at[length] < 0x7F)

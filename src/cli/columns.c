@@ -189,8 +189,9 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
     return number_cell(chosen, value.value, value.own_decimals ? value.decimals : chosen->decimals);
 }
 
-static struct cell cell_of(const struct column_choice *choice, const struct chosen_column *chosen,
-                           const void *row)
+/* Of neither a ready number nor a ready text. */
+static struct cell other_cell(const struct column_choice *choice,
+                              const struct chosen_column *chosen, const void *row)
 {
     const void *at = (const char *)row + chosen->at;
     if (chosen->ready == READY_NOT)
@@ -203,36 +204,32 @@ static struct cell cell_of(const struct column_choice *choice, const struct chos
         const struct word *word = at;
         return cell_span((struct span){word->text, word->length});
     }
-    if (chosen->ready == READY_SHARED) {
-        const struct shared_text *shared = *(const struct shared_text *const *)at;
-        return shared == NULL ? cell_absent() : cell_span(shared->text);
-    }
+    const struct shared_text *shared = *(const struct shared_text *const *)at;
+    return shared == NULL ? cell_absent() : cell_span(shared->text);
+}
+
+static inline void fill_cell(const struct column_choice *choice, const struct chosen_column *chosen,
+                             const void *row, struct cell *cell)
+{
+    const void *at = (const char *)row + chosen->at;
     if (chosen->ready == READY_NUMBER)
-        return number_cell(chosen, *(const double *)at, chosen->decimals);
-    return cell_span(*(const struct span *)at);
+        *cell = number_cell(chosen, *(const double *)at, chosen->decimals);
+    else if (chosen->ready == READY_TEXT)
+        *cell = cell_span(*(const struct span *)at);
+    else
+        *cell = other_cell(choice, chosen, row);
 }
 
 struct cell column_cell(const struct column_choice *choice, const struct chosen_column *chosen,
                         const void *row)
 {
-    return cell_of(choice, chosen, row);
+    struct cell cell;
+    fill_cell(choice, chosen, row, &cell);
+    return cell;
 }
 
 void columns_fill(const struct column_choice *choice, const void *row, struct cell *cells)
 {
-    for (size_t i = 0; i < choice->count; i++) {
-        const struct chosen_column *chosen = &choice->items[i];
-        const void *at = (const char *)row + chosen->at;
-        if (chosen->ready == READY_NUMBER) {
-            double value = *(const double *)at;
-            cells[i].kind = isfinite(value) ? CELL_NUMBER : CELL_ABSENT;
-            cells[i].decimals = chosen->decimals;
-            cells[i].value = unit_from_si(chosen->unit, value);
-        } else if (chosen->ready == READY_TEXT) {
-            cells[i].text = *(const struct span *)at;
-            cells[i].kind = cells[i].text.length > 0 ? CELL_TEXT : CELL_ABSENT;
-        } else {
-            cells[i] = cell_of(choice, chosen, row);
-        }
-    }
+    for (size_t i = 0; i < choice->count; i++)
+        fill_cell(choice, &choice->items[i], row, &cells[i]);
 }

@@ -57,9 +57,6 @@ static char *put_other(struct writer *writer, const struct column_choice *choice
     buffer->used = (size_t)(to - buffer->data);
     if (chosen->put == PUT_TEXT) {
         put_text(writer, format, *(const struct span *)at);
-    } else if (chosen->put == PUT_WORD && ((const struct word *)at)->length > 0) {
-        const struct word *word = at;
-        put_text(writer, format, (struct span){word->text, word->length});
     } else if (chosen->put == PUT_SHARED) {
         put_shared(writer, format, *(struct shared_text *const *)at);
     } else {

@@ -67,6 +67,15 @@ static inline char *number_whole(uint32_t number, char *to)
     return to + text[3];
 }
 
+/* One below 1000000, its last two digits behind the mark. */
+static inline char *number_in_hundredths(uint32_t hundredths, char decimal_mark, char *to)
+{
+    to = number_whole(hundredths / 100, to);
+    to[0] = decimal_mark;
+    memcpy(to + 1, number_triples + (size_t)(hundredths % 100) * 4 + 1, 2);
+    return to + 3;
+}
+
 /* What number_of_raised() takes is multiplied by this too, so that one conversion gives the whole
  * number and how near to a half it was. */
 enum { NUMBER_PARTS_BITS = 20, NUMBER_PARTS = 1 << NUMBER_PARTS_BITS };
@@ -105,12 +114,9 @@ static inline char *number_of_raised_tenths(double parts, char decimal_mark, cha
 static inline char *number_of_raised_hundredths(double parts, char decimal_mark, char *to)
 {
     uint32_t hundredths;
-    if (!number_next(parts, 1000000, &hundredths))
-        return NULL;
-    to = number_whole(hundredths / 100, to);
-    to[0] = decimal_mark;
-    memcpy(to + 1, number_triples + (size_t)(hundredths % 100) * 4 + 1, 2);
-    return to + 3;
+    return number_next(parts, 1000000, &hundredths)
+               ? number_in_hundredths(hundredths, decimal_mark, to)
+               : NULL;
 }
 static inline char *number_of_raised(double parts, int decimals, char decimal_mark, char *to)
 {
@@ -131,13 +137,8 @@ static inline char *number_of_hundredths(double value, char *to)
     int32_t nearest = (int32_t)(hundredths + 0.5);
     if (!(fabs(hundredths - nearest) < 4e-8))
         return NULL;
-    uint32_t rest = (uint32_t)nearest % 100;
-    to = number_whole((uint32_t)nearest / 100, to);
-    if (rest == 0)
-        return to;
-    *to = '.';
-    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
-    return to + 3 - (rest % 10 == 0);
+    to = number_in_hundredths((uint32_t)nearest, '.', to);
+    return nearest % 100 == 0 ? to - 3 : to - (nearest % 10 == 0);
 }
 
 #endif
