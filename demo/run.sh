@@ -27,7 +27,7 @@ if is_configured "$top/.build"; then
 else
     configure_in "$top/.build"
 fi
-compile_in "$top/.build" all || {
+compile_in "$top/.build" '' all || {
     step "The build failed: see above."
     exit 1
 }

@@ -20,7 +20,7 @@ need check gcovr jq bc units mandoc xmllint
 configure_in "$build" --disable-hardening CFLAGS="-O0 -g --coverage" 2>"$scratch/log"
 find "$build" -name '*.gcda' -exec rm -f {} +
 rm -rf "$build/doc" # so that the program that writes the manual runs too
-compile_in "$build" all unit_tests 2>>"$scratch/log" || give_up
+compile_in "$build" '' all unit_tests 2>>"$scratch/log" || give_up
 
 # Their own findings are counted where they are run for their own sake.
 run() {

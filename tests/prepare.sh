@@ -108,8 +108,9 @@ begin() {
 
 # Runs a command without its output, which is shown in full if it fails.
 quietly() {
-    "$@" >"$scratch/quiet.log" 2>&1 </dev/null && return 0
-    cat "$scratch/quiet.log" >&2
+    quiet_log=$(mktemp "$scratch/quiet.XXXXXX") # two may run at once
+    "$@" >"$quiet_log" 2>&1 </dev/null && return 0
+    cat "$quiet_log" >&2
     return 1
 }
 
@@ -277,12 +278,14 @@ processors() {
     getconf _NPROCESSORS_ONLN 2>/dev/null || echo 2
 }
 
-# compile_in DIRECTORY TARGET...: returns 1, with the compiler's words, if it fails.
+# compile_in DIRECTORY FLAGS TARGET...: with those compiler flags, or '' for the configured ones;
+# returns 1, with the compiler's words, if it fails.
 compile_in() {
     directory=$1
-    shift
-    step "building ${directory#"$top"/}"
+    flags=$2
+    shift 2
+    step "building ${directory#"$top"/}: $*"
     for target in "$@"; do
-        quietly make -s -j "$(processors)" -C "$directory" "$target" || return 1
+        quietly make -s -j "$(processors)" -C "$directory" ${flags:+"CFLAGS=$flags"} "$target" || return 1
     done
 }

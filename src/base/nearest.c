@@ -38,12 +38,20 @@ struct nearest nearest_start(struct span wanted)
     return (struct nearest){.wanted = wanted, .name = NULL, .distance = SIZE_MAX};
 }
 
+static size_t allowed(const struct nearest *nearest)
+{
+    return nearest->wanted.length / 3 + 1;
+}
+
+/* The distance is never less than the difference of the lengths. */
 void nearest_try(struct nearest *nearest, const char *name)
 {
-    struct span other = span_of(name);
-    if (nearest->wanted.length > NAME_LENGTH_MAX || other.length > NAME_LENGTH_MAX)
+    struct span wanted = nearest->wanted, other = span_of(name);
+    if (wanted.length > NAME_LENGTH_MAX || other.length > NAME_LENGTH_MAX ||
+        other.length > wanted.length + allowed(nearest) ||
+        wanted.length > other.length + allowed(nearest))
         return;
-    size_t distance = edit_distance(nearest->wanted, other);
+    size_t distance = edit_distance(wanted, other);
     if (distance < nearest->distance) {
         nearest->distance = distance;
         nearest->name = name;
@@ -52,6 +60,5 @@ void nearest_try(struct nearest *nearest, const char *name)
 
 const char *nearest_found(const struct nearest *nearest)
 {
-    size_t allowed = nearest->wanted.length / 3 + 1;
-    return nearest->name != NULL && nearest->distance <= allowed ? nearest->name : NULL;
+    return nearest->name != NULL && nearest->distance <= allowed(nearest) ? nearest->name : NULL;
 }

@@ -151,12 +151,12 @@ static int find_choice(struct walk *walk, const struct key *key, const struct no
 {
     if (!is_filled_scalar(walk, node, key->choices[0]))
         return CHOICE_NONE;
-    struct nearest nearest = nearest_start(node->text);
-    for (int i = 0; key->choices[i] != NULL; i++) {
+    for (int i = 0; key->choices[i] != NULL; i++)
         if (span_is(node->text, key->choices[i]))
             return i;
+    struct nearest nearest = nearest_start(node->text);
+    for (int i = 0; key->choices[i] != NULL; i++)
         nearest_try(&nearest, key->choices[i]);
-    }
     const char *near = nearest_found(&nearest);
     walk_fault(walk, node, "\"%s\" is not a choice for \"%s\"; expected one of: %s%s%s%s%s",
                quotable(walk->arena, node->text), key->name, choice_list(walk, key->choices), also,

@@ -17,6 +17,20 @@ function touch(name) {
     close(folder "/" name)
 }
 
+function folder_of(record) {
+    return sprintf("%s/records/%04d", work, record)
+}
+
+# All folders by one command: one for each record takes longer than what is done in most of them.
+BEGIN {
+    make = "xargs mkdir -p"
+    for (i = 1; i < ARGC; i++)
+        while ((getline line < ARGV[i]) > 0)
+            if (line ~ /^case: /)
+                printf "\"%s/files\"\n", folder_of(++folders) | make
+    close(make)
+}
+
 function end_record() {
     if (folder != "" && (!has["run"] || !has["exit"]))
         fault("the record before this line lacks its run: or its exit:")
@@ -24,8 +38,7 @@ function end_record() {
 
 function begin_record(name) {
     end_record()
-    folder = sprintf("%s/records/%04d", work, ++records)
-    system("mkdir -p " folder "/files")
+    folder = folder_of(++records)
     touch("setup"); touch("stdin"); touch("checks")
     split("", has)
     put("name", FILENAME ":" FNR ": " name)

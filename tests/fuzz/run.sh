@@ -100,7 +100,7 @@ told() {
 }
 
 configure_in "$build" CC=clang CFLAGS="$flags -fsanitize=fuzzer-no-link" CC_FOR_BUILD=clang
-compile_in "$build" all || give_up
+compile_in "$build" '' all || give_up
 library=$build/libtyresum.a
 write_dictionary
 step "building the fuzz targets"
