@@ -282,10 +282,10 @@ processors() {
 # returns 1, with the compiler's words, if it fails.
 compile_in() {
     directory=$1
-    flags=$2
+    compile_flags=$2
     shift 2
     step "building ${directory#"$top"/}: $*"
     for target in "$@"; do
-        quietly make -s -j "$(processors)" -C "$directory" ${flags:+"CFLAGS=$flags"} "$target" || return 1
+        quietly make -s -j "$(processors)" -C "$directory" ${compile_flags:+"CFLAGS=$compile_flags"} "$target" || return 1
     done
 }

@@ -242,7 +242,7 @@ generate_configure
 # Lines for a report, not all that a debugger shows, which takes the compiler as long as the code. A
 # program at a fixed place starts sooner under the sanitizers.
 configure_in "$sanitized" --enable-werror --enable-sanitizers --disable-hardening \
-    CFLAGS='-O1 -g1 -fno-pie' LDFLAGS=-no-pie
+    CFLAGS='-Og -g1 -fno-pie' LDFLAGS=-no-pie
 wait $! || give_up
 # The program as it is shipped; the tests themselves with less of the compiler's time.
 compile_in "$plain" '' all && compile_in "$plain" '-O1 -g1' unit_tests write_builds || build_failed "$plain"

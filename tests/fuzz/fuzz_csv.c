@@ -3,6 +3,7 @@
  * what a CSV holds besides passes through untouched. */
 #include "program.h"
 
+#include "base/utf8.h"
 #include "cli/csv_record.h"
 #include "rendered.h"
 #include "size/designation.h"
@@ -255,18 +256,15 @@ static bool takes_own_fields(struct span *out, struct span record, const struct 
     return passed && takes(out, span_of("\""));
 }
 
-/* What a list is refused for: another encoding, a heading that is no text, a quote that is not
- * closed at its end, or two columns of the name. */
+/* What a list is refused for: a heading that is no text, a quote that is not closed at its end, or
+ * two columns of the name. */
 static const char *list_refusal_broken(const struct run *run, struct lines lines,
                                        const char *column)
 {
     struct span record, end;
     struct csv_shape shape = {',', 0};
     size_t named = 0;
-    bool open = false,
-         marked = lines.rest.length > 1 && memchr("\xFE\xFF", *lines.rest.at, 2) != NULL;
-    bool encoded = strstr(run->err, "; save it as UTF-8") != NULL &&
-                   (marked || memchr(lines.rest.at, '\0', lines.rest.length) != NULL);
+    bool open = false;
     while (next_line(&lines, &record, &end)) {
         char *field = malloc(record.length + 1);
         bool heading = shape.fields == 0;
@@ -278,7 +276,7 @@ static const char *list_refusal_broken(const struct run *run, struct lines lines
                (heading && memchr(record.at, '\0', record.length) != NULL);
         free(field);
     }
-    return (encoded || open || named > 1) && run->err_length > 0 ? NULL : "a good list is refused";
+    return (open || named > 1) && run->err_length > 0 ? NULL : "a good list is refused";
 }
 
 static const char *csv_of_records_broken(const struct run *run, struct lines lines,
@@ -384,6 +382,15 @@ static bool choose_column(struct lines lines, size_t choice, char **column)
     return false;
 }
 
+/* Whatever it holds, text in another encoding is refused whole. */
+static const char *encoding_broken(const struct run *run)
+{
+    return run->status == EXIT_INPUT_WRONG && run->out_length == 0 &&
+                   strstr(run->err, "; save it as UTF-8") != NULL
+               ? NULL
+               : "another encoding is read";
+}
+
 static const char *const line_modes[MODES][10] = {
     {"size", "-", "--format", "csv", NULL},
     {"size", "-", "--format", "csv", "--skip-blank", NULL},
@@ -415,6 +422,8 @@ static const char *stream_broken(unsigned mode, size_t choice, const char *text,
         rendered_numbers_broken((struct span){run.out, run.out_length}, (struct span){text, size});
     if (broken != NULL)
         ;
+    else if (other_encoding((struct span){text, size}) != NULL)
+        broken = encoding_broken(&run);
     else if (records)
         broken = csv_of_records_broken(&run, lines, column);
     else if (mode == 2 || mode == 5)
