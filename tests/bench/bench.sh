@@ -1,5 +1,5 @@
 #!/bin/sh
-# sh tests/bench/bench.sh TYRESUM: how fast, as ratios taken in one run on one machine. Prints a
+# sh tests/bench/bench.sh TYRESUM: how fast, as ratios of runs by turns on one machine. Prints a
 # table and fails on nothing. BENCH_LINES (default 1000000) sets the length of the stream,
 # BENCH_GROWTH (default 10000000) that of the longest one.
 set -u
@@ -27,19 +27,20 @@ give_up() {
 "${CC:-cc}" -O2 -o "$work/stopwatch" "$here/stopwatch.c" || give_up "no C compiler"
 
 # measure RUNS INPUT OUTPUT COMMAND... [, COMMAND...]: runs them by turns, returns 1 if one does not
-# run. take N: $time_us of the Nth (the least: what else runs on the machine only adds to it), $spread
-# and $memory_kib.
+# run. take N: of the Nth $time_us (the least: what else runs on the machine only adds to it), $spread,
+# $memory_kib and $times, its time as a multiple of the first one's in the same turn (the median).
 measure() {
     measured=$("$work/stopwatch" "$@" 2>"$work/errors") || return 1
     take 1
 }
 
 take() {
-    # shellcheck disable=SC2046 # four numbers
+    # shellcheck disable=SC2046 # five numbers
     set -- $(echo "$measured" | sed -n "$1p")
     time_us=$1
     spread="$1 / $2 / $3"
     memory_kib=$4
+    times=$5
 }
 
 row() {
@@ -65,11 +66,9 @@ start_up() {
         echo "start-up: size does not run"
         return
     }
-    empty_us=$time_us
-    empty_spread=$spread
+    row "start-up: empty program, same libraries" "$spread us" "" ""
     take 2
-    row "start-up: empty program, same libraries" "$empty_spread us" "" ""
-    row "start-up: size X" "$spread us" "$(ratio "$time_us" "$empty_us") x" "$memory_kib KiB"
+    row "start-up: size X (beside it)" "$spread us" "$(ratio "$times" 1) x" "$memory_kib KiB"
 }
 
 # A stock list: the same few hundred sizes again and again.
@@ -106,13 +105,12 @@ stream_of() { # NAME
         measure 7 "$work/lines" "$output" mawk -f "$here/columns.awk" , \
             "$binary" size - --format csv --columns "$columns" , \
             "$binary" size - --format csv || return
-        mawk_us=$time_us
         row "$lines $1, $to: mawk, 7 columns" "$spread us" "" "$memory_kib KiB"
         take 2
-        row "  size -, 7 columns (mawk / size)" "$spread us" "$(ratio "$mawk_us" "$time_us") x" \
+        row "  size -, 7 columns (mawk / size)" "$spread us" "$(ratio 1 "$times") x" \
             "$memory_kib KiB"
         take 3
-        row "  size -, all columns (mawk / size)" "$spread us" "$(ratio "$mawk_us" "$time_us") x" \
+        row "  size -, all columns (mawk / size)" "$spread us" "$(ratio 1 "$times") x" \
             "$memory_kib KiB"
     done
 }
@@ -138,11 +136,10 @@ formats() {
     measure 5 "$work/lines" /dev/null "$binary" size - --format csv , \
         "$binary" size - --format json , "$binary" size - --format table , \
         "$binary" size - --format markdown || return
-    csv_us=$time_us
     for format in 1:csv 2:json 3:table 4:markdown; do
         take "${format%%:*}"
         row "  size -, all columns as ${format#*:} (beside csv)" "$spread us" \
-            "$(ratio "$time_us" "$csv_us") x" "$memory_kib KiB"
+            "$(ratio "$times" 1) x" "$memory_kib KiB"
     done
 }
 
@@ -206,10 +203,9 @@ shortlist() {
 check() {
     demo="$here/../../demo/survey_wagon.yaml"
     measure 5 /dev/null /dev/null "$binary" sheet "$demo" , "$binary" check "$demo" || return
-    sheet_us=$time_us
     row "sheet of the touring demo" "$spread us" "" "$memory_kib KiB"
     take 2
-    row "  check of it (beside sheet)" "$spread us" "$(ratio "$time_us" "$sheet_us") x" \
+    row "  check of it (beside sheet)" "$spread us" "$(ratio "$times" 1) x" \
         "$memory_kib KiB"
 }
 
@@ -245,7 +241,7 @@ growth_of_builds() {
     done
 }
 
-row "what" "least / median / most" "ratio" "peak"
+row "what" "least / median / most" "by turns" "peak"
 start_up
 stream
 growth

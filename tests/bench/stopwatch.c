@@ -1,9 +1,10 @@
 /* stopwatch RUNS INPUT OUTPUT PROGRAM [ARGUMENT...] [, PROGRAM [ARGUMENT...]]...: runs the programs
  * by turns, so that what else the machine does hits them alike, and prints a line for each: the
- * least, the median and the most of its wall time in microseconds, and its peak memory in KiB: its
- * own high-water mark, since this parent is smaller than any program that it runs. The output is
- * emptied before the time begins. A shell has no clock that is fine enough for a program that ends
- * in a millisecond. */
+ * least, the median and the most of its wall time in microseconds; its peak memory in KiB (its own
+ * high-water mark, since this parent is smaller than any program that it runs); and its time as a
+ * multiple of the first program's in the same turn, of which the median. The output is emptied
+ * before the time begins. A shell has no clock that is fine enough for a program that ends in a
+ * millisecond. */
 #define _DEFAULT_SOURCE /* wait4, and ru_maxrss in KiB on Linux */
 #include <fcntl.h>
 #include <stdbool.h>
@@ -61,9 +62,15 @@ enum { PROGRAMS_MAX = 8, RUNS_MAX = 1000 };
 
 struct program {
     char **command;
-    double times_us[RUNS_MAX];
+    double times_us[RUNS_MAX], times_first[RUNS_MAX];
     long peak_kib;
 };
+
+static double median(double *values, int count)
+{
+    qsort(values, (size_t)count, sizeof *values, compare_doubles);
+    return values[count / 2];
+}
 
 int main(int argc, char **argv)
 {
@@ -84,12 +91,14 @@ int main(int argc, char **argv)
         return 2;
     }
     for (int i = 0; i < runs; i++)
-        for (struct program *p = programs; p < programs + count; p++)
+        for (struct program *p = programs; p < programs + count; p++) {
             p->times_us[i] = run_us(argv[2], argv[3], p->command, &p->peak_kib);
+            p->times_first[i] = p->times_us[i] / programs->times_us[i];
+        }
     for (struct program *p = programs; p < programs + count; p++) {
-        qsort(p->times_us, (size_t)runs, sizeof *p->times_us, compare_doubles);
-        printf("%.0f %.0f %.0f %ld\n", p->times_us[0], p->times_us[runs / 2], p->times_us[runs - 1],
-               p->peak_kib);
+        double middle_us = median(p->times_us, runs); /* and in order from here on */
+        printf("%.0f %.0f %.0f %ld %.4f\n", p->times_us[0], middle_us, p->times_us[runs - 1],
+               p->peak_kib, median(p->times_first, runs));
     }
     return 0;
 }
