@@ -85,6 +85,7 @@
     X(ADVICE_GIVE_ROOF, "measure the roof height", "clearance: roof_height")                       \
     X(ADVICE_GIVE_LAMP_HEIGHT, "measure the height of the headlamps",                              \
       "clearance: headlamp: height")                                                               \
+    X(ADVICE_GIVE_RATE, "look up the springs' wheel rate", "suspension: wheel_rate")               \
     X(ADVICE_GIVE_LOADS_AND_RATE,                                                                  \
       "look up the unladen weights, the wheelbase and the springs' wheel rate",                    \
       "vehicle: unladen and wheelbase; suspension: wheel_rate")                                    \

@@ -172,7 +172,7 @@ void report_tried_spring(const struct stance *stances, size_t count, int axle,
         return;
     for (size_t i = 0; i < count; i++) {
         double added = stances[i].added_kg[axle];
-        const struct need need = {known(added), remark(ADVICE_GIVE_LOADS_AND_RATE)};
+        const struct need need = {known(added), remark(ADVICE_GIVE_UNLADEN)};
         struct figure figure = limited_at_most(
             stance_figure(&stances[i], QUANTITY_CONSTANT_LOAD, added, BASIS_CONSTANT_LOAD),
             spring->load_to_kg);

@@ -204,6 +204,19 @@ struct need deflection_need(const struct stance *stance, int axle)
     return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
 }
 
+struct remark sag_advice(const struct stance *stance)
+{
+    bool loads = true, rates = true;
+    for (int axle = 0; axle < AXLE_COUNT; axle++) {
+        loads = loads && known(stance->added_kg[axle]);
+        rates = rates && known(sag_m(stance, axle, 1));
+    }
+    return remark(!loads && !rates ? ADVICE_GIVE_LOADS_AND_RATE
+                  : !loads         ? ADVICE_GIVE_UNLADEN
+                  : !rates         ? ADVICE_GIVE_RATE
+                                   : ADVICE_GIVE_DIAMETERS);
+}
+
 void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
 {
     bool springs = true;
@@ -211,7 +224,7 @@ void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
                                    stance->lift_m[axle] - stance->sag_m[axle]);
-    needs[0] = (struct need){springs, remark(ADVICE_GIVE_LOADS_AND_RATE)};
+    needs[0] = (struct need){springs, sag_advice(stance)};
     needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
 }
 
