@@ -1,8 +1,8 @@
 #!/bin/sh
 # sh tests/run.sh [--long]: every test, on the plain build and again on one with sanitizers.
 # Ends with one line, "N passed, M failed", over everything; exits 1 if anything failed.
-# Parts print a last line "count PASSED FAILED SKIPPED", which is added up here. They run as many at
-# a time as there are processors; each is shown whole when it ends.
+# Parts print a last line "count PASSED FAILED SKIPPED", which is added up here. They run one more at
+# a time than there are processors, since now and then one waits; each is shown whole when it ends.
 set -u
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 long=no
@@ -188,11 +188,11 @@ run_job() {
     esac
 }
 
-# run_jobs NAME...: in that order, as many at a time as there are processors.
+# run_jobs NAME...: in that order.
 run_jobs() {
     workers=
     number=0
-    while [ $number -lt "$(processors)" ]; do
+    while [ $number -le "$(processors)" ]; do
         number=$((number + 1))
         for job in "$@"; do
             mkdir "$scratch/jobs/$job" 2>/dev/null && run_job "$job"
