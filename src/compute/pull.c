@@ -155,12 +155,14 @@ static double grip_speed_mps(const struct puller *puller, double grade)
     double slope = atan(grade), weight = puller->weight_N;
     double rolling_rise = known(puller->rolling) ? 0 : ROLLING_PER_SPEED;
     double rolling = known_or(puller->rolling, ROLLING_STILL);
+    double grip = puller->grip_N * cos(slope);
+    double at_rest = weight * (rolling * cos(slope) + sin(slope));
     const struct surplus left = {
         .a = -puller->air_N_s2_m2,
         .b = -weight * rolling_rise * cos(slope),
-        .c = puller->grip_N * cos(slope) - weight * (rolling * cos(slope) + sin(slope)),
+        .c = grip - at_rest,
     };
-    if (left.c < 0)
+    if (clearly_above(at_rest, grip)) /* just enough is enough, whatever the last bit says */
         return 0;
     return left.a == 0 && left.b == 0 ? INFINITY : last_root(&left, 0, INFINITY);
 }
@@ -224,7 +226,7 @@ static bool holds_variable(const struct puller *puller, double v, double lowest,
     double force = most_power_W(puller, from, to) * puller->efficiency * (1 - puller->slip) / v;
     if (known(puller->grip_N))
         force = known(force) ? lower_of(force, puller->grip_N * cos(atan(grade))) : UNKNOWN;
-    return force >= resistance_N(puller, v, grade);
+    return known(force) && !clearly_above(resistance_N(puller, v, grade), force);
 }
 
 /* Between the ends of the range: downward in steps, then by halving. */

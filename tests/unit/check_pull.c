@@ -237,6 +237,29 @@ START_TEST(variable_gearbox_finds_the_most_power)
 }
 END_TEST
 
+/* Grip that is just rolling resistance and grade holds at any speed where no air resists (the
+ * balance of forces): the last bit of the sum decides nothing. */
+START_TEST(just_enough_grip_is_enough)
+{
+    struct puller puller = {.torque = &curve,
+                            .limit_per_s = UNKNOWN,
+                            .efficiency = 1,
+                            .circumference_m = 2,
+                            .weight_N = 9317.3,
+                            .air_N_s2_m2 = 0};
+    for (int rolling = 1; rolling <= 5; rolling++)
+        for (int grade = 1; grade <= 20; grade++) {
+            puller.rolling = rolling / 100.0;
+            puller.grip_N = (rolling + grade) / 100.0 * puller.weight_N;
+            assert_close(speed_held_mps(&puller, 14, grade / 100.0), 10, 1e-9, "70 / 14 x 2 m");
+            assert_close(speed_held_variable_mps(&puller, 20, 14, grade / 100.0), 10, 1e-9,
+                         "the longest ratio");
+            puller.grip_N *= 1 - 1e-6;
+            assert_close(speed_held_mps(&puller, 14, grade / 100.0), 0, 0, "a little less");
+        }
+}
+END_TEST
+
 START_TEST(unknown_weight_stays_unknown)
 {
     struct puller puller = {.torque = &curve,
@@ -286,6 +309,7 @@ Suite *pull_suite(void)
     tcase_add_test(properties, speed_held_is_the_highest);
     tcase_add_test(properties, variable_gearbox_is_the_best_of_all_ratios);
     tcase_add_test(properties, variable_gearbox_finds_the_most_power);
+    tcase_add_test(properties, just_enough_grip_is_enough);
     tcase_add_test(properties, unknown_weight_stays_unknown);
     tcase_add_test(properties, inertia_slows_it);
     suite_add_tcase(suite, properties);
