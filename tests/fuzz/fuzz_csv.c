@@ -315,10 +315,12 @@ static const char *csv_of_records_broken(const struct run *run, struct lines lin
             broken = "a record is not passed through";
             break;
         }
-        csv_field(record, &shape, index, field);
+        struct span text = csv_field_cut(record, &shape, index, field, record.length + 1);
+        if (text.at == NULL)
+            text = span_of("");
         broken = computed != columns
                      ? "a row has not the heading's fields"
-                     : row_broken(span_of(field), fields, computed, designation, error, &read);
+                     : row_broken(text, fields, computed, designation, error, &read);
         unread += !read || csv_count_fields(record, &shape) > shape.fields;
     }
     free(field);
