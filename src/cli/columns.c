@@ -139,7 +139,8 @@ bool columns_choose(struct arena *arena, const struct column *columns, size_t co
     size_t named = 0;
     for (const char *at = options->columns; at != NULL; at = strchr(at + 1, ','))
         named++;
-    size_t room = named > 2 * count ? named : 2 * count;
+    size_t all = options->units == UNITS_BOTH ? 2 * count : count;
+    size_t room = options->columns != NULL ? named : all;
     *out = (struct column_choice){
         .items = arena_allocate_array(arena, room, sizeof *out->items),
         .headings = arena_allocate_array(arena, room, sizeof *out->headings),
