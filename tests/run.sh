@@ -265,11 +265,11 @@ else
     # shellcheck disable=SC2086
     run_jobs $jobs
     echo "Not run in the short mode (sh tests/run.sh --long does): all random cases, rows of more builds,"
-    echo "every failing allocation and write, limits of size under sanitizers, the search for leaks at each"
-    echo "program's end, locales, fuzzing, valgrind, static analysis, coverage, completion in zsh and fish,"
-    echo "schemas in a validator, LibreOffice, pages in a browser, whole builds on newcomers' machines,"
-    echo "packaging (install, static program, musl), make distcheck, sanitizers of integers, floats and"
-    echo "memory, 32 bits, big endian, a million lines, ends at any moment, a disk that fills. In neither:"
-    echo "sh tests/mutation/run.sh."
+    echo "every failing allocation and write; under sanitizers limits of size, the longest command tests and"
+    echo "the search for leaks at each program's end; locales, fuzzing, valgrind, static analysis, coverage,"
+    echo "completion in zsh and fish, schemas in a validator, LibreOffice, pages in a browser, whole builds on"
+    echo "newcomers' machines, packaging (install, static program, musl), make distcheck, sanitizers of"
+    echo "integers, floats and memory, 32 bits, big endian, a million lines, ends at any moment, a disk that"
+    echo "fills. In neither: sh tests/mutation/run.sh."
 fi
 finish
