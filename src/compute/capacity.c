@@ -16,16 +16,30 @@ static bool is_heavy(const struct designation *size)
     return on_heavy_rim(size) || (plain && size->service.load_index > PASSENGER_LOAD_INDEX_MAX);
 }
 
+/* What no passenger tyre has on its sidewall, whatever letters a list leaves out: a load index for
+ * twins (UN R54 has two, UN R30 one, from memory), a load range above B or a ply rating above 4
+ * (common practice, no source). Its pressure is the maker's, as a commercial tyre's: at 250 kPa it
+ * does not carry its load. */
+static bool is_marked_for_loads(const struct designation *size, char load_range)
+{
+    enum { STANDARD_PLIES = 4 };
+    return size->prefix == PREFIX_NONE && size->suffix == SUFFIX_NONE &&
+           size->capacity == CAPACITY_UNMARKED &&
+           (size->service.load_index_dual != LOAD_INDEX_NONE || size->ply_rating > STANDARD_PLIES ||
+            size->load_range > 'B' || load_range > 'B');
+}
+
 bool is_passenger_tyre(const struct tyre *tyre)
 {
     const struct designation *size = &tyre->size;
     bool form = size->form == FORM_METRIC || size->form == FORM_FULL_PROFILE;
     bool prefix = size->prefix == PREFIX_NONE || size->prefix == PREFIX_P ||
                   size->prefix == PREFIX_HL || size->prefix == PREFIX_T;
-    return form && prefix && size->suffix == SUFFIX_NONE && !is_heavy(size);
+    return form && prefix && size->suffix == SUFFIX_NONE && !is_heavy(size) &&
+           !is_marked_for_loads(size, tyre->load_range);
 }
 
-enum inflation_key inflation_class(const struct designation *size)
+enum inflation_key inflation_class(const struct designation *size, char load_range)
 {
     if (size->prefix == PREFIX_T)
         return INFLATION_TEMPORARY;
@@ -39,7 +53,8 @@ enum inflation_key inflation_class(const struct designation *size)
         return INFLATION_HEAVY;
     if (size->form == FORM_NUMERIC)
         return INFLATION_NUMERIC_LT;
-    if (size->suffix == SUFFIX_C || size->suffix == SUFFIX_CP)
+    if (size->suffix == SUFFIX_C || size->suffix == SUFFIX_CP ||
+        is_marked_for_loads(size, load_range))
         return INFLATION_COMMERCIAL;
     bool extra = size->capacity == CAPACITY_XL;
     if (size->prefix == PREFIX_P)
@@ -236,7 +251,7 @@ bool is_commercial_tyre(const struct tyre_rating *rating)
 
 void size_rate(const struct designation *size, char load_range, struct tyre_rating *out)
 {
-    const enum inflation_key class = inflation_class(size);
+    const enum inflation_key class = inflation_class(size, load_range);
     const struct inflation_row *row = &inflation_rows[class];
     const double floor = unit_to_si(UNIT_KPA, row->floor_kPa);
     const double floor_us = known_or(unit_to_si(UNIT_PSI, row->floor_psi), floor);

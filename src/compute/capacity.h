@@ -55,14 +55,15 @@ struct tyre_rating {
  * to 0.917). Used only where no dual load index and no moulded dual maximum is given. */
 #define LT_DUAL_SHARE 0.91
 
-/* True of P-metric and metric tyres that are not C, CP, LT or heavy. */
+/* True of P-metric and metric tyres that are not C, CP, LT or heavy, nor marked as if they were. */
 bool is_passenger_tyre(const struct tyre *tyre);
 
 /* True of tyres that UN R54 covers: commercial, light-truck and heavy ones. */
 bool is_commercial_tyre(const struct tyre_rating *rating);
 
-/* The row of table `inflation` that a size goes by. */
-enum inflation_key inflation_class(const struct designation *size);
+/* The row of table `inflation` that a size goes by; a load range letter may stand beside it (0:
+ * none). */
+enum inflation_key inflation_class(const struct designation *size, char load_range);
 
 /* What the tables say of a size with that load range letter (0: none): where tyre_rate() begins. */
 void size_rate(const struct designation *size, char load_range, struct tyre_rating *out);

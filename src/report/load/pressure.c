@@ -71,6 +71,11 @@ static struct cure set_pressure(const struct axle_pressures *axle)
                          .most = isfinite(axle->ceilings.sure_Pa) ? axle->ceilings.sure_Pa : 0};
 }
 
+static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
+{
+    return isfinite(pressure_Pa) && !is_above_ceiling(pressure_Pa, axle->ceilings.highest_Pa);
+}
+
 /* The same tyre class at the old placard may carry less than the fitted tyre did: the headline.
  * What is handed over at another pressure is judged at that one. */
 static void report_at_placard(const struct loaded_setup *loaded, int axle, struct figures *figures)
@@ -94,7 +99,10 @@ static void report_at_placard(const struct loaded_setup *loaded, int axle, struc
     double tolerance_kg = weighing_of_tyre_kg(loaded, axle);
     bool broken = figure.limit_side != LIMIT_NO_SIDE && known(figure.value) &&
                   known(figure.limit) && !meets_limit(figure.value, LIMIT_AT_LEAST, figure.limit);
-    if (broken) /* what must be read first may not be set yet */
+    /* More pressure may cure it, and how much hangs on the load. */
+    bool unloaded =
+        !known(pressures->load_built_kg) && is_allowed(pressures, pressures->demands.replaced_Pa);
+    if (broken && !unloaded) /* what must be read first may not be set yet */
         needs[NEEDS_OF_CAPACITY] = needs[NEEDS_OF_PRESSURE - 1];
     const struct cure cure = set_pressure(pressures);
     /* A pressure that is surely enough is set then, and there is nothing to weigh. */
@@ -150,11 +158,6 @@ static struct remark reason_of(const struct plan *plan, const struct axle_pressu
         break;
     }
     return capacity_basis(arena, axle);
-}
-
-static bool is_allowed(const struct axle_pressures *axle, double pressure_Pa)
-{
-    return isfinite(pressure_Pa) && !is_above_ceiling(pressure_Pa, axle->ceilings.highest_Pa);
 }
 
 /* What no allowed pressure meets: the build itself before all else. */
