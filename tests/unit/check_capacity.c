@@ -300,37 +300,31 @@ START_TEST(passenger_tyre_on_light_truck_is_divided)
 }
 END_TEST
 
-/* UN R54 puts load indices above 121 into its upper group, that of trucks: a size that leaves the
- * rest out is no passenger tyre at 250 kPa and no light-truck tyre. Marks decide before the index.
- * Nor is one with a load index for twins, which UN R54 has and UN R30 has not (from memory), or
- * with the load range or ply rating of a light-truck tyre (common practice, no source).
- */
+/* UN R54 has load indices above 121 in its upper group, of trucks: a size that leaves the rest out
+ * is no passenger tyre. Nor is one with a load index for twins (UN R54, from memory), a load range
+ * or many plies (common practice, no source). Letters decide before the index. */
 START_TEST(tyre_for_loads_is_known_by_its_marks)
 {
     static const struct {
-        const char *size;
         enum inflation_key class;
-    } tyres[] = {
-        {"365/80R20 152K", INFLATION_HEAVY},
-        {"7.50R15 135/133L", INFLATION_HEAVY},
-        {"205/75R17.5 124/122M", INFLATION_HEAVY},
-        {"7.50R16 112/107N D", INFLATION_NUMERIC_LT},
-        {"LT265/75R16 123/120Q E", INFLATION_LT_METRIC},
-        {"265/70R17 121S", INFLATION_METRIC_STANDARD},
-        {"225/75R16C 121/120R", INFLATION_COMMERCIAL},
-        {"265/70R17 121/118S", INFLATION_COMMERCIAL},
-        {"265/70R17 115S LR E", INFLATION_COMMERCIAL},
-        {"265/70R17 115S 10PR", INFLATION_COMMERCIAL},
-        {"265/70R17 115S 4PR", INFLATION_METRIC_STANDARD},
-        {"P265/70R17 113S", INFLATION_P_METRIC_STANDARD},
+        const char *sizes[5];
+    } marked[] = {
+        {INFLATION_HEAVY, {"365/80R20 152K", "7.50R15 135/133L", "205/75R17.5 124/122M"}},
+        {INFLATION_NUMERIC_LT, {"7.50R16 112/107N D"}},
+        {INFLATION_LT_METRIC, {"LT265/75R16 123/120Q E"}},
+        {INFLATION_METRIC_STANDARD, {"265/70R17 121S", "265/70R17 115S 4PR"}},
+        {INFLATION_COMMERCIAL,
+         {"225/75R16C 121/120R", "265/70R17 121/118S", "265/70R17 115S LR E",
+          "265/70R17 115S 10PR"}},
+        {INFLATION_P_METRIC_STANDARD, {"P265/70R17 113S"}},
     };
-    for (size_t i = 0; i < LENGTH_OF(tyres); i++) {
-        struct tyre tyre = tyre_of(tyres[i].size);
-        struct tyre_rating rating = rating_of(&tyre);
-        ck_assert_msg(rating.class == tyres[i].class, "%s: %s", tyres[i].size,
-                      inflation_rows[rating.class].class);
-        ck_assert(is_passenger_tyre(&tyre) == (tyre_group(tyres[i].class) == GROUP_PASSENGER));
-    }
+    for (size_t i = 0; i < LENGTH_OF(marked); i++)
+        for (const char *const *size = marked[i].sizes; *size != NULL; size++) {
+            struct tyre tyre = tyre_of(*size);
+            enum inflation_key class = rating_of(&tyre).class;
+            ck_assert_msg(class == marked[i].class, "%s: %s", *size, inflation_rows[class].class);
+            ck_assert(is_passenger_tyre(&tyre) == (tyre_group(class) == GROUP_PASSENGER));
+        }
 }
 END_TEST
 

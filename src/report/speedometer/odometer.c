@@ -75,6 +75,17 @@ static void report_error(const struct gauge *gauge, const struct dial *dial)
     figures_add(gauge->figures, rule_of(gauge) == NULL ? figure : judged(figure, &how));
 }
 
+/* A figure that another setting makes another one. */
+static void add_as_set(const struct gauge *gauge, const struct dial *dial,
+                       enum quantity_id quantity, double value, struct remark basis)
+{
+    struct figure figure = gauge_figure(gauge, quantity, value, basis);
+    double nearest = dial->answer.nearest;
+    if (known(nearest) && !same_value(nearest, dial->set))
+        figure.advice = REMARK_WITH(gauge->plan->arena, ADVICE_AS_SET_NOW, say_setting(nearest));
+    figures_add(gauge->figures, figure);
+}
+
 static void report_distance(const struct gauge *gauge, const struct dial *dial)
 {
     const struct odometer *odometer = &gauge->instrument->odometer;
@@ -88,24 +99,20 @@ static void report_distance(const struct gauge *gauge, const struct dial *dial)
                                                  remark(BASIS_SHOWN_LESS_TRUE)));
     }
     if (known(service))
-        figures_add(gauge->figures,
-                    gauge_figure(gauge, QUANTITY_SERVICE_DUE,
-                                 shown_distance(service, scale, dial->from_m, dial->to_m),
-                                 remark(BASIS_SERVICE_DUE)));
+        add_as_set(gauge, dial, QUANTITY_SERVICE_DUE,
+                   shown_distance(service, scale, dial->from_m, dial->to_m),
+                   remark(BASIS_SERVICE_DUE));
 }
 
 static void report_consumption(const struct gauge *gauge, const struct dial *dial)
 {
     double ratio = true_distance(1, scale_with(gauge, dial->set), dial->from_m, dial->to_m);
     double consumption = gauge->instrument->consumption_m3_per_m;
-    figures_add(gauge->figures, gauge_figure(gauge, QUANTITY_CONSUMPTION_FACTOR, 1 / ratio,
-                                             remark(BASIS_CONSUMPTION)));
-    figures_add(gauge->figures,
-                gauge_figure(gauge, QUANTITY_ECONOMY_FACTOR, ratio, remark(BASIS_ECONOMY)));
+    add_as_set(gauge, dial, QUANTITY_CONSUMPTION_FACTOR, 1 / ratio, remark(BASIS_CONSUMPTION));
+    add_as_set(gauge, dial, QUANTITY_ECONOMY_FACTOR, ratio, remark(BASIS_ECONOMY));
     if (known(consumption))
-        figures_add(gauge->figures,
-                    gauge_figure(gauge, QUANTITY_TRUE_CONSUMPTION, consumption / ratio,
-                                 remark(BASIS_TRUE_CONSUMPTION)));
+        add_as_set(gauge, dial, QUANTITY_TRUE_CONSUMPTION, consumption / ratio,
+                   remark(BASIS_TRUE_CONSUMPTION));
 }
 
 void report_odometer(const struct gauge *gauge, const struct dial *dial)
@@ -114,7 +121,7 @@ void report_odometer(const struct gauge *gauge, const struct dial *dial)
     double per_100 = true_distance(100, scale, dial->from_m, dial->to_m);
     struct remark basis =
         remark(gauge->odometer_known ? BASIS_ODOMETER_READ : BASIS_ODOMETER_TAKEN);
-    figures_add(gauge->figures, gauge_figure(gauge, QUANTITY_ODOMETER_TRUE, per_100, basis));
+    add_as_set(gauge, dial, QUANTITY_ODOMETER_TRUE, per_100, basis);
     report_error(gauge, dial);
     report_distance(gauge, dial);
     report_consumption(gauge, dial);

@@ -155,6 +155,7 @@
     X(ADVICE_ODOMETER, "correct the setting, or note the difference in the logbook")               \
     X(ADVICE_ODOMETER_BEYOND, "no setting lawful for the speedometer brings it within the rule; "  \
                               "note the difference in the logbook")                                \
+    X(ADVICE_AS_SET_NOW, "as it is set now; not once {} is entered")                               \
     X(BASIS_TRUE_SINCE_CHANGE, "shown times C_new / C_old")                                        \
     X(BASIS_SHOWN_LESS_TRUE, "shown less true")                                                    \
     X(BASIS_SERVICE_DUE, "true interval times C_old / C_new")                                      \
