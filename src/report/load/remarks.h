@@ -195,7 +195,7 @@
     X(ADVICE_TELL_WARNING_LATE,                                                                    \
       "the pressure warning now comes too late: check the tyres by gauge")                         \
     X(ADVICE_TELL_WARNING_TAKEN,                                                                   \
-      "a pressure warning 25 % below the placard comes too late: check by gauge")                  \
+      "a pressure warning 25 % below placard comes too late: check by gauge")                      \
     X(ADVICE_TELL_WARNING_ON, "the pressure warning stays on at the pressures that are set")       \
     X(ADVICE_WARNING_ON, "stays on at the recommended pressure: have it set anew")
 
