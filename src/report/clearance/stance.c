@@ -211,10 +211,9 @@ struct remark sag_advice(const struct stance *stance)
         loads = loads && known(stance->added_kg[axle]);
         rates = rates && known(sag_m(stance, axle, 1));
     }
-    return remark(!loads && !rates ? ADVICE_GIVE_LOADS_AND_RATE
-                  : !loads         ? ADVICE_GIVE_UNLADEN
-                  : !rates         ? ADVICE_GIVE_RATE
-                                   : ADVICE_GIVE_DIAMETERS);
+    if (!loads)
+        return remark(rates ? ADVICE_GIVE_UNLADEN : ADVICE_GIVE_LOADS_AND_RATE);
+    return remark(rates ? ADVICE_GIVE_DIAMETERS : ADVICE_GIVE_RATE);
 }
 
 void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
