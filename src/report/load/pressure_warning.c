@@ -118,14 +118,14 @@ static void report_as_set(const struct loaded_setup *loaded, int axle, struct fi
     if (cure.task == TASK_PRESSURE_WARNING && clearly_above(least_Pa, to_set_Pa))
         advice = REMARK_WITH(plan->arena, ADVICE_WARNING_BELOW_RULE, say_pressure(to_set_Pa),
                              say_pressure(least_Pa));
-    const struct remark tell = remark(stays_on ? ADVICE_TELL_WARNING_ON
-                                      : taken  ? ADVICE_TELL_WARNING_TAKEN
-                                               : ADVICE_TELL_WARNING_LATE);
+    const struct remark to_tell = remark(stays_on ? ADVICE_TELL_WARNING_ON
+                                         : taken  ? ADVICE_TELL_WARNING_TAKEN
+                                                  : ADVICE_TELL_WARNING_LATE);
     const struct judgement how = {
         .holds = answer_of(known(own_Pa), !late && !stays_on),
         .cure = cure,
         .if_broken = advice,
-        .if_cured = cure.task == TASK_TELL ? tell : advice,
+        .if_cured = cure.task == TASK_TELL ? to_tell : advice,
         .if_unknown = remark(ADVICE_GIVE_WARNING),
     };
     struct figure figure =
