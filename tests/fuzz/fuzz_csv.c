@@ -6,7 +6,7 @@
 #include "base/utf8.h"
 #include "cli/csv_record.h"
 #include "rendered.h"
-#include "size/designation.h"
+#include "size/designation_loose.h"
 
 enum { MODES = 8, UNREAD_KEPT = 90, UNREAD_CUT = 200, COLUMNS_MAX = 8 };
 
@@ -109,8 +109,8 @@ static const char *row_broken(struct span line, const struct span *fields, size_
 {
     struct designation size;
     struct designation_error fault;
-    char canonical[DESIGNATION_CANONICAL_SIZE];
-    *read = designation_parse(line, &size, &fault);
+    char canonical[DESIGNATION_CANONICAL_SIZE], taken[TAKEN_SIZE];
+    *read = designation_read(line, &size, &fault, taken);
     if (count <= error)
         return "a row is short of fields";
     if (*read) {
@@ -168,12 +168,13 @@ static const char *json_of_lines_broken(const struct run *run, struct lines line
     struct span line, end;
     struct designation size;
     struct designation_error fault;
+    char taken[TAKEN_SIZE];
     size_t rows, expected = 0, unread = 0;
     const char *broken = json_broken((struct span){run->out, run->out_length}, true, &rows);
     if (broken != NULL)
         return broken;
     for (; next_line(&lines, &line, &end); expected++)
-        unread += !designation_parse(line, &size, &fault);
+        unread += !designation_read(line, &size, &fault, taken);
     return rows != expected ? "there are not as many objects as lines" : status_broken(run, unread);
 }
 
