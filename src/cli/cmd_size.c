@@ -207,7 +207,7 @@ static double reference_Pa(const struct designation *size, bool us, struct met *
         return UNKNOWN;
     if (size->load_range != '\0')
         return rated_Pa(size, us);
-    struct reference *of_class = &met->references[inflation_class(size, 0)][us];
+    struct reference *of_class = &met->references[inflation_class(size, size->load_range)][us];
     if (!of_class->met)
         *of_class = (struct reference){true, rated_Pa(size, us)};
     return of_class->Pa;

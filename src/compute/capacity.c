@@ -26,7 +26,7 @@ static bool is_marked_for_loads(const struct designation *size, char load_range)
     return size->prefix == PREFIX_NONE && size->suffix == SUFFIX_NONE &&
            size->capacity == CAPACITY_UNMARKED &&
            (size->service.load_index_dual != LOAD_INDEX_NONE || size->ply_rating > STANDARD_PLIES ||
-            size->load_range > 'B' || load_range > 'B');
+            load_range > 'B');
 }
 
 bool is_passenger_tyre(const struct tyre *tyre)

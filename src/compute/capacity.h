@@ -61,8 +61,7 @@ bool is_passenger_tyre(const struct tyre *tyre);
 /* True of tyres that UN R54 covers: commercial, light-truck and heavy ones. */
 bool is_commercial_tyre(const struct tyre_rating *rating);
 
-/* The row of table `inflation` that a size goes by; a load range letter may stand beside it (0:
- * none). */
+/* The row of table `inflation` that a size with that load range letter (0: none) goes by. */
 enum inflation_key inflation_class(const struct designation *size, char load_range);
 
 /* What the tables say of a size with that load range letter (0: none): where tyre_rate() begins. */

@@ -112,15 +112,17 @@ struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre
     const struct {
         double measured_m;
         const char *key;
-        struct remark otherwise;
+        enum remark_id otherwise;
     } rows[ROOM_COUNT] = {
-        [ROOM_RIDE] = {measured->above_m, "above", sag_advice(arch->states)},
-        [ROOM_BUMP] = {measured->above_m, "above", remark(ADVICE_GIVE_TRAVEL_TO_BUMP)},
-        [ROOM_INNER] = {measured->inner_m, "inner", remark(ADVICE_GIVE_BOTH_WHEELS)},
-        [ROOM_OUTER] = {measured->outer_m, "outer", remark(ADVICE_GIVE_BOTH_WHEELS)},
-        [ROOM_LOCK] = {measured->at_lock_m, "at_lock", remark(ADVICE_GIVE_BOTH_WHEELS)},
+        [ROOM_RIDE] = {measured->above_m, "above", REMARK_NONE /* what its springs lack */},
+        [ROOM_BUMP] = {measured->above_m, "above", ADVICE_GIVE_TRAVEL_TO_BUMP},
+        [ROOM_INNER] = {measured->inner_m, "inner", ADVICE_GIVE_BOTH_WHEELS},
+        [ROOM_OUTER] = {measured->outer_m, "outer", ADVICE_GIVE_BOTH_WHEELS},
+        [ROOM_LOCK] = {measured->at_lock_m, "at_lock", ADVICE_GIVE_BOTH_WHEELS},
     };
-    struct need need = {.known = known(room_m), .advice = rows[room].otherwise};
+    struct need need = {known(room_m), remark(rows[room].otherwise)};
+    if (room == ROOM_RIDE)
+        need = sag_need(arch->states, known(room_m));
     if (!known(rows[room].measured_m))
         need.advice = REMARK_WITH(arch->plan->arena, ADVICE_GIVE_ARCH,
                                   say_text(axle_name(arch->axle)), say_text(rows[room].key));

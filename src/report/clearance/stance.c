@@ -204,16 +204,19 @@ struct need deflection_need(const struct stance *stance, int axle)
     return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
 }
 
-struct remark sag_advice(const struct stance *stance)
+struct need sag_need(const struct stance *stance, bool is_known)
 {
+    if (is_known) /* as most are, in every tyre that is tried */
+        return (struct need){true, remark(REMARK_NONE)};
     bool loads = true, rates = true;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
         loads = loads && known(stance->added_kg[axle]);
         rates = rates && known(sag_m(stance, axle, 1));
     }
-    if (!loads)
-        return remark(rates ? ADVICE_GIVE_UNLADEN : ADVICE_GIVE_LOADS_AND_RATE);
-    return remark(rates ? ADVICE_GIVE_DIAMETERS : ADVICE_GIVE_RATE);
+    enum remark_id lacks = loads ? ADVICE_GIVE_RATE : ADVICE_GIVE_LOADS_AND_RATE;
+    if (rates)
+        lacks = loads ? ADVICE_GIVE_DIAMETERS : ADVICE_GIVE_UNLADEN;
+    return (struct need){false, remark(lacks)};
 }
 
 void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
@@ -223,7 +226,7 @@ void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
                                    stance->lift_m[axle] - stance->sag_m[axle]);
-    needs[0] = (struct need){springs, sag_advice(stance)};
+    needs[0] = sag_need(stance, springs);
     needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
 }
 

@@ -43,8 +43,8 @@ double stance_radius_m(const struct plan *plan, size_t index, int state, int axl
 /* What a height hangs on: loads and springs, and how far the tyres give. */
 enum { STANCE_NEEDS = 2 };
 void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS]);
-/* What to find out where it is unknown how far the springs give. */
-struct remark sag_advice(const struct stance *stance);
+/* Of what hangs on how far the springs give; where that is unknown, what to find out. */
+struct need sag_need(const struct stance *stance, bool is_known);
 /* The tyres of one axle alone. */
 struct need deflection_need(const struct stance *stance, int axle);
 
