@@ -375,8 +375,10 @@ static enum outcome outcome_off_by(struct run *run, const char *path, double off
 static bool little_changes(struct run *run, const struct named_input *input, int sign,
                            enum outcome outcome)
 {
-    double least =
-        *input->value > 0 ? -*input->value : -INFINITY; /* but an inset goes below nothing */
+    bool of_either_sign =
+        strstr(input->path, "inset") != NULL || strstr(input->path, "error") != NULL;
+    /* A mass is not below nothing. */
+    double least = !of_either_sign && *input->value > 0 ? -*input->value : -INFINITY;
     double off = fmax(sign * input->little, least),
            further = fmax(1.5 * sign * input->little, least);
     return outcome_off_by(run, input->path, off) != outcome &&
