@@ -26,6 +26,15 @@ static const char *name_in(const struct column *column, bool us)
     return us && column->name_us != NULL ? column->name_us : column->name;
 }
 
+/* What is only of the other system is the bit above. */
+static unsigned needs_of(const struct chosen_column *chosen)
+{
+    const struct column *column = chosen->column;
+    if (chosen->ready == READY_BROUGHT || chosen->ready == READY_LEFT_OUT)
+        return 0;
+    return column->needs << (chosen->at != column->at);
+}
+
 static void choose(struct column_choice *out, const struct column *column, bool us)
 {
     us = us && column->name_us != NULL;
@@ -53,8 +62,15 @@ static void choose(struct column_choice *out, const struct column *column, bool 
                           chosen->decimals <= NUMBER_RAISED_DECIMALS
                       ? PUT_UNITS + (unsigned)chosen->decimals
                       : PUT_CELL;
-    if (chosen->ready != READY_BROUGHT)
-        out->needs |= column->needs << (chosen->at != column->at);
+    out->needs |= needs_of(chosen);
+}
+
+void columns_leave_out(struct column_choice *choice, size_t index)
+{
+    choice->items[index].ready = READY_LEFT_OUT;
+    choice->needs = 0;
+    for (size_t i = 0; i < choice->count; i++)
+        choice->needs |= needs_of(&choice->items[i]);
 }
 
 static bool writes_objects(const struct options *options)
@@ -190,11 +206,13 @@ static struct cell got_cell(const struct chosen_column *chosen, const void *row)
     return number_cell(chosen, value.value, value.own_decimals ? value.decimals : chosen->decimals);
 }
 
-/* Of neither a ready number nor a ready text. */
+/* Of no ready number or text. */
 static struct cell other_cell(const struct column_choice *choice,
                               const struct chosen_column *chosen, const void *row)
 {
     const void *at = (const char *)row + chosen->at;
+    if (chosen->ready == READY_LEFT_OUT)
+        return cell_absent();
     if (chosen->ready == READY_NOT)
         return got_cell(chosen, row);
     if (chosen->ready == READY_CASE)

@@ -81,7 +81,8 @@ struct chosen_column {
         READY_WORD,
         READY_SHARED,
         READY_CASE,
-        READY_BROUGHT
+        READY_BROUGHT,
+        READY_LEFT_OUT
     } ready;
     /* How its csv is made: of a ready number, by its decimals; PUT_CELL for what is not common. */
     enum { PUT_UNITS, PUT_TENTHS, PUT_HUNDREDTHS, PUT_TEXT, PUT_WORD, PUT_SHARED, PUT_CELL } put;
@@ -104,6 +105,9 @@ struct column_choice {
 /* The columns that the options ask for. False with a message where --columns names none. */
 bool columns_choose(struct arena *arena, const struct column *columns, size_t count,
                     const struct options *options, struct column_choice *out);
+
+/* Its cells are absent from here on, and nothing is made for it alone. */
+void columns_leave_out(struct column_choice *choice, size_t index);
 
 /* The cell of one column; and those of a row: cells must hold choice->count. */
 struct cell column_cell(const struct column_choice *choice, const struct chosen_column *chosen,

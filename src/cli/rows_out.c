@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "base/seldom.h"
 #include "cli/commands.h"
 #include "cli/row_put.h"
 #include "reading/page_frame.h"
@@ -55,6 +56,9 @@ static void begin_writer(struct arena *arena, struct rows_out *out, const struct
     writer_begin(&out->writer, writer_find(options->format), &sink->out, arena,
                  writer_options_of(options, sink, streaming), out->choice.headings,
                  out->choice.count);
+    for (size_t i = 0; i < out->choice.count; i++)
+        if (!writer_reads(&out->writer, i))
+            columns_leave_out(&out->choice, i);
 }
 
 enum exit_status rows_begin(struct arena *arena, struct rows_out *out,
@@ -90,10 +94,8 @@ bool rows_begin_in(struct arena *arena, struct rows_out *out, const struct optio
     return true;
 }
 
-void rows_add(struct rows_out *out, const void *row)
+SELDOM static void add_by_cells(struct rows_out *out, const void *row)
 {
-    if (row_put(&out->writer, &out->choice, row))
-        return;
     columns_fill(&out->choice, row, out->cells);
     writer_row(&out->writer, out->cells);
     if (out->error_below == NULL)
@@ -103,6 +105,12 @@ void rows_add(struct rows_out *out, const void *row)
         return;
     struct prose prose = {.out = &out->sink.out, .width = (size_t)out->writer.options.width};
     prose_line(&prose, ERROR_AT, ERROR_AT, error.text.at); /* ends in a NUL */
+}
+
+void rows_add(struct rows_out *out, const void *row)
+{
+    if (!row_put(&out->writer, &out->choice, row))
+        add_by_cells(out, row);
 }
 
 void rows_table_end(struct rows_out *out)

@@ -32,6 +32,11 @@ void writer_begin_again(struct writer *writer)
     writer->functions->begin(writer);
 }
 
+bool writer_reads(const struct writer *writer, size_t column)
+{
+    return writer->functions->reads == NULL || writer->functions->reads(writer, column);
+}
+
 void writer_row(struct writer *writer, const struct cell *cells)
 {
     writer->functions->row(writer, cells);

@@ -72,6 +72,7 @@ struct writer_functions {
     void (*begin)(struct writer *writer);
     void (*row)(struct writer *writer, const struct cell *cells);
     void (*end)(struct writer *writer);
+    bool (*reads)(const struct writer *writer, size_t column); /* NULL: every column */
 };
 
 extern const struct writer_functions writer_table, writer_csv, writer_json, writer_markdown,
@@ -85,6 +86,8 @@ void writer_begin(struct writer *writer, const struct writer_functions *function
                   const struct heading *headings, size_t columns);
 /* Writes the heading where begin was told to leave it out: behind something else, say. */
 void writer_begin_again(struct writer *writer);
+/* Whether the rows' cells of that column are looked at, now that it began. */
+bool writer_reads(const struct writer *writer, size_t column);
 void writer_row(struct writer *writer, const struct cell *cells);
 void writer_end(struct writer *writer);
 

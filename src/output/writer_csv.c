@@ -14,12 +14,12 @@ static bool needs_quotes(struct span text, char separator)
     return false;
 }
 
-/* Not 0 where one of eight bytes needs quotes, or is another control character, which no text that
- * is common has. */
+/* The highest bit of a byte is 1 where one of eight bytes needs quotes, or is another control
+ * character, which no text that is common has. */
 static inline uint64_t quotes_in(uint64_t bytes, char separator)
 {
     uint64_t found = ascii_below(bytes, ' ') | ascii_is(bytes, separator) | ascii_is(bytes, '"');
-    return found & ~bytes & EIGHT(0x80);
+    return found & ~bytes;
 }
 
 /* Copies eight bytes, and tells of them. */
@@ -47,7 +47,7 @@ static char *copy_few(struct span text, char separator, char *to)
             bytes = (bytes & UINT64_MAX >> 8) << 8 | (unsigned char)to[i];
         }
     }
-    return quotes_in(bytes, separator) ? NULL : to + text.length;
+    return quotes_in(bytes, separator) & EIGHT(0x80) ? NULL : to + text.length;
 }
 
 char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
@@ -59,10 +59,10 @@ char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
     if (text.length < sizeof quotes)
         return copy_few(text, separator, to);
     char *const last = to + text.length - sizeof quotes;
+    quotes = copy_eight(after - sizeof quotes, separator, last);
     for (; to < last; to += sizeof quotes, text.at += sizeof quotes)
         quotes |= copy_eight(text.at, separator, to);
-    quotes |= copy_eight(after - sizeof quotes, separator, last);
-    return quotes ? NULL : last + sizeof quotes;
+    return quotes & EIGHT(0x80) ? NULL : last + sizeof quotes;
 }
 
 void csv_put_quoted(struct outbuf *out, struct span text)
@@ -149,4 +149,4 @@ static void end(struct writer *writer)
     (void)writer;
 }
 
-const struct writer_functions writer_csv = {"csv", begin, row, end};
+const struct writer_functions writer_csv = {"csv", begin, row, end, NULL};

@@ -191,4 +191,4 @@ static void end(struct writer *writer)
         put_upright(writer, table->first);
 }
 
-const struct writer_functions writer_html = {"html", begin, row, end};
+const struct writer_functions writer_html = {"html", begin, row, end, NULL};

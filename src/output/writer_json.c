@@ -177,4 +177,4 @@ static void end(struct writer *writer)
         outbuf_text(writer->out, writer->rows == 0 ? "]\n" : "\n]\n");
 }
 
-const struct writer_functions writer_json = {"json", begin, row, end};
+const struct writer_functions writer_json = {"json", begin, row, end, NULL};

@@ -64,4 +64,4 @@ static void end(struct writer *writer)
     (void)writer;
 }
 
-const struct writer_functions writer_markdown = {"markdown", begin, row, end};
+const struct writer_functions writer_markdown = {"markdown", begin, row, end, NULL};

@@ -220,13 +220,18 @@ static void begin(struct writer *writer)
         begin_stream(writer);
 }
 
+/* Of a stream, whose layout is set, what is left out is never looked at. */
+static bool reads(const struct writer *writer, size_t column)
+{
+    return !writer->options.streaming || is_shown(writer, column);
+}
+
 /* Cell by cell, so that a stream keeps nothing. */
 static void stream_row(struct writer *writer, const struct cell *cells)
 {
-    const struct table *table = writer->state;
     char number[NUMBER_SIZE];
     for (size_t i = 0; i < writer->columns; i++) {
-        if (table->layout.columns[i].left_out)
+        if (!reads(writer, i))
             continue;
         struct table_cell cell = cell_for(writer, &cells[i], &writer->headings[i], number);
         put_of_width(writer, i, cell.text, cell.width);
@@ -331,4 +336,4 @@ static void end(struct writer *writer)
         put_left_out(writer);
 }
 
-const struct writer_functions writer_table = {"table", begin, row, end};
+const struct writer_functions writer_table = {"table", begin, row, end, reads};
