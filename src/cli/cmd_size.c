@@ -4,6 +4,7 @@
 
 #include "base/diagnostics.h"
 #include "base/known.h"
+#include "base/seldom.h"
 #include "cli/commands.h"
 #include "cli/mistakes.h"
 #include "cli/row_stream.h"
@@ -48,7 +49,7 @@ struct met {
     struct word forms[FORM_COUNT];
     struct arena *arena;
     struct basis {
-        struct basis_rows rows;
+        uint64_t kind;
         struct shared_text text;
         struct basis *next;
     } * bases;
@@ -96,13 +97,18 @@ static double symbol_speed_mps(const struct designation *size)
     return speed_symbol_kmh(symbol, &kmh) ? unit_to_si(UNIT_KMH, kmh) : UNKNOWN;
 }
 
-static struct word symbol_word(const struct designation *size)
+/* Straight into the row: a word that is put together and then copied is waited for. */
+static void set_symbol_word(const struct designation *size, struct word *word)
 {
-    static const struct word above = {"(Y)", 3};
     const char *symbol = size->service.speed_symbol;
-    if (size->service.speed_above && symbol[0] == 'Y')
-        return above;
-    return (struct word){{symbol[0], symbol[1]}, (symbol[0] != '\0') + (symbol[1] != '\0')};
+    if (size->service.speed_above && symbol[0] == 'Y') {
+        *word = (struct word){"(Y)", 3};
+        return;
+    }
+    word->text[0] = symbol[0];
+    word->text[1] = symbol[1];
+    word->text[2] = '\0';
+    word->length = (symbol[0] != '\0') + (symbol[1] != '\0');
 }
 
 #define READY_IF(needs, field)                                                                     \
@@ -180,20 +186,20 @@ const size_t size_column_count = sizeof size_columns / sizeof size_columns[0];
 static struct shared_text *basis_of(const struct designation *size,
                                     const struct tyre_dimensions *figures, struct met *met)
 {
-    const struct basis_rows rows = basis_rows_of(size, figures);
+    const uint64_t kind = basis_kind(size, figures);
     struct basis *basis = met->bases;
-    while (basis != NULL && memcmp(&basis->rows, &rows, sizeof rows) != 0)
+    while (basis != NULL && basis->kind != kind)
         basis = basis->next;
     if (basis == NULL) {
         char *text = arena_allocate(met->arena, BASIS_SIZE);
         basis = arena_allocate(met->arena, sizeof *basis);
-        *basis = (struct basis){rows, {.text = {text, basis_text(&rows, text)}}, met->bases};
+        *basis = (struct basis){kind, {.text = {text, basis_text(kind, text)}}, met->bases};
         met->bases = basis;
     }
     return &basis->text;
 }
 
-static double rated_Pa(const struct designation *size, bool us)
+SELDOM static double rated_Pa(const struct designation *size, bool us)
 {
     struct tyre_rating rating;
     size_rate(size, size->load_range, &rating);
@@ -219,7 +225,7 @@ static void fill_moulded(const struct designation *size, struct met *met, struct
     const struct service_description *service = &size->service;
     row->form = form_word(size->form, met);
     row->construction = construction_word(size);
-    row->speed_symbol = symbol_word(size);
+    set_symbol_word(size, &row->speed_symbol);
     row->aspect_percent = positive(size->aspect_percent);
     row->rim_code = size->rim_code_tenths / 10.0;
     row->load_index = index_value(service->load_index);
@@ -248,16 +254,13 @@ static void take_listed(struct read_size *read)
     snprintf(read->taken + used, TAKEN_SIZE - used, "%s%s", used > 0 ? "; " : "", note);
 }
 
-/* The size, whose spelling is the text, outlives the row. */
-static void fill_row(const struct read_size *read, struct span text, unsigned needs,
-                     struct met *met, struct size_row *row)
+/* All but how it is spelled and what was taken for it. */
+static void fill_row(const struct designation *size, unsigned needs, struct met *met,
+                     struct size_row *row)
 {
-    const struct designation *size = &read->size;
     struct tyre_dimensions *figures = &row->figures;
     figures_without_rim(size, figures);
-    row->designation = text;
     row->revs_per_m = 1 / figures->rolling_circumference_m;
-    row->taken = span_of(read->taken);
     row->error = (struct span){NULL, 0};
     if (needs & NEEDS_MOULDED)
         fill_moulded(size, met, row);
@@ -288,37 +291,45 @@ static struct size_row unread_row(struct span line, struct span why)
     return row;
 }
 
-static bool add_designation(struct span text, struct rows_out *rows, void *context)
+/* The text, which its spelling has room in, and what was read outlive the row. */
+static void fill_read(struct read_size *read, unsigned needs, struct met *met,
+                      char text[DESIGNATION_CANONICAL_SIZE], struct size_row *row)
+{
+    row->designation = (struct span){text, designation_canonical(&read->size, text)};
+    take_listed(read);
+    row->taken = span_of(read->taken);
+    fill_row(&read->size, needs, met, row);
+}
+
+SELDOM static bool add_loosely(struct span text, struct rows_out *rows, struct met *met)
 {
     struct size_row row;
     struct read_size read;
     struct designation_error error;
     char canonical[DESIGNATION_CANONICAL_SIZE], message[UNREAD_MESSAGE_SIZE], unread[UNREAD_SIZE];
-    bool plain = designation_read_plain(text, &read.size);
-    bool read_well = plain || designation_read(text, &read.size, &error, read.taken);
-    if (!read_well) {
+    bool read_well = designation_read(text, &read.size, &error, read.taken);
+    if (read_well) {
+        fill_read(&read, rows->choice.needs, met, canonical, &row);
+    } else {
         unread_text(text, &error, unread, message);
         row = unread_row(span_of(unread), span_of(message));
-    } else {
-        if (plain) {
-            read.taken[0] = '\0';
-        } else {
-            text = (struct span){canonical, designation_canonical(&read.size, canonical)};
-            take_listed(&read);
-        }
-        fill_row(&read, text, rows->choice.needs, context, &row);
     }
     rows_add(rows, &row);
     return read_well;
 }
 
-/* The text is room for its spelling. */
-static void fill_argument(struct read_size *read, unsigned needs, struct met *met,
-                          char text[DESIGNATION_CANONICAL_SIZE], struct size_row *row)
+/* What is spelled plainly is its own canonical text, and nothing is taken for it. */
+static bool add_designation(struct span text, struct rows_out *rows, void *context)
 {
-    size_t length = designation_canonical(&read->size, text);
-    take_listed(read);
-    fill_row(read, (struct span){text, length}, needs, met, row);
+    struct size_row row;
+    struct designation size;
+    if (!designation_read_plain(text, &size))
+        return add_loosely(text, rows, context);
+    row.designation = text;
+    row.taken = (struct span){NULL, 0};
+    fill_row(&size, rows->choice.needs, context, &row);
+    rows_add(rows, &row);
+    return true;
 }
 
 /* What the load range of one tyre means, in words. */
@@ -351,7 +362,7 @@ static enum exit_status write_list(struct arena *arena, const struct options *op
     if (!sink_open(arena, &sink, options->output))
         return EXIT_NOT_WRITTEN;
     struct cell *cells = arena_allocate_array(arena, choice.count, sizeof *cells);
-    fill_argument(read, choice.needs, met, text, &row);
+    fill_read(read, choice.needs, met, text, &row);
     columns_fill(&choice, &row, cells);
     struct prose prose = {.out = &sink.out, .width = sink_page_width(&sink)};
     for (size_t i = 0; i < choice.count; i++) {
@@ -410,7 +421,7 @@ enum exit_status run_size(struct arena *arena, const struct command *command,
     for (size_t i = 0; i < count; i++) {
         struct size_row row;
         char text[DESIGNATION_CANONICAL_SIZE];
-        fill_argument(&sizes[i], rows.choice.needs, &met, text, &row);
+        fill_read(&sizes[i], rows.choice.needs, &met, text, &row);
         rows_add(&rows, &row);
     }
     return rows_end(&rows, true) ? EXIT_COMPUTED : EXIT_NOT_WRITTEN;

@@ -109,9 +109,21 @@ EACH_ITS_OWN char *put_number(enum format format, const struct chosen_column *ch
     return number_of_raised_hundredths(value * chosen->raise, mark, to);
 }
 
-/* What is ready and common is written at once: returns its end, or NULL for all else. */
+/* NULL where it was not written yet, or does not end before `behind`. */
+EACH_ITS_OWN char *put_written(const struct shared_text *shared, const char *behind, char *to)
+{
+    const struct span written = shared->written;
+    if (written.at == NULL || written.length > (size_t)(behind - to))
+        return NULL;
+    memcpy(to, written.at, written.length);
+    return to + written.length;
+}
+
+/* What is ready and common is written at once, a text that is shared where it ends before `behind`:
+ * returns its end, or NULL for all else. */
 EACH_ITS_OWN char *put_ready(struct writer *writer, enum format format,
-                             const struct chosen_column *chosen, const void *at, char *to)
+                             const struct chosen_column *chosen, const void *at, const char *behind,
+                             char *to)
 {
     if (chosen->put <= PUT_HUNDREDTHS) {
         const double value = *(const double *)at;
@@ -126,8 +138,10 @@ EACH_ITS_OWN char *put_ready(struct writer *writer, enum format format,
             return put_absent(format, to);
         return format == FORMAT_CSV ? csv_text(*text, csv_separator(writer), to) : NULL;
     }
-    if (chosen->put == PUT_SHARED && *(struct shared_text *const *)at == NULL)
-        return put_absent(format, to);
+    if (chosen->put == PUT_SHARED) {
+        const struct shared_text *shared = *(struct shared_text *const *)at;
+        return shared == NULL ? put_absent(format, to) : put_written(shared, behind, to);
+    }
     return NULL;
 }
 
@@ -168,14 +182,17 @@ EACH_ITS_OWN void put_row(struct writer *writer, const struct column_choice *cho
     struct outbuf *buffer = writer->out;
     const struct chosen_column *chosen = choice->items, *end = chosen + choice->count;
     const char separator = csv_separator(writer);
-    char *to = outbuf_room(buffer, choice->count * VALUE_ROOM + 1);
+    const size_t room = choice->count * VALUE_ROOM + 1;
+    const char *const behind_texts = buffer->data + OUTBUF_SIZE - room; /* all that is short fits */
+    char *to = outbuf_room(buffer, room);
     if (format == FORMAT_MARKDOWN)
         *to++ = '|';
     for (; chosen < end; chosen++) {
         to = begin_value(format, names, to);
         if (format == FORMAT_JSON)
             names++;
-        char *behind = put_ready(writer, format, chosen, (const char *)row + chosen->at, to);
+        char *behind =
+            put_ready(writer, format, chosen, (const char *)row + chosen->at, behind_texts, to);
         to = behind != NULL ? behind : put_other(writer, choice, format, chosen, row, to);
         to = end_value(format, separator, to);
     }

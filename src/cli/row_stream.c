@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "base/diagnostics.h"
+#include "base/seldom.h"
 #include "base/utf8.h"
 #include "cli/csv_heading.h"
 #include "cli/input.h"
@@ -35,7 +36,7 @@ static void make_room(struct outbuf *out)
 }
 
 /* Only rows that were read are kept: a fault is computed, and counted, each time. */
-static bool remembered(struct row_stream *stream, struct span designation)
+SELDOM static bool remembered(struct row_stream *stream, struct span designation)
 {
     struct outbuf *out = &stream->rows.sink.out;
     uint64_t key = row_cache_key(designation);

@@ -14,8 +14,8 @@ struct item_reader {
     char data[STREAM_BUFFER];
     size_t start, end;
     enum stream_kind kind;
-    struct csv_shape shape; /* of records, once the heading has been read */
-    bool skipping;          /* the rest of an item that was too long */
+    struct stream_item item; /* that is given; its shape stays, once the heading has been read */
+    bool skipping;           /* the rest of an item that was too long */
     bool (*take)(const struct stream_item *item, void *context);
     void *context;
 };
@@ -24,7 +24,7 @@ struct item_reader {
  * what the heading shows. */
 static bool separates(const struct item_reader *reader, char byte)
 {
-    return reader->shape.fields > 0 ? byte == reader->shape.separator
+    return reader->item.shape.fields > 0 ? byte == reader->item.shape.separator
                                     : byte == ',' || byte == ';' || byte == '\t';
 }
 
@@ -52,17 +52,15 @@ static const char *item_end(const struct item_reader *reader, struct span text)
 
 static bool give(struct item_reader *reader, struct span text, size_t line_feed, bool cut)
 {
+    struct stream_item *item = &reader->item;
     bool carriage_return = text.length > 0 && text.at[text.length - 1] == '\r' && line_feed > 0;
     text.length -= carriage_return;
-    if (reader->kind == STREAM_RECORDS && reader->shape.fields == 0)
-        reader->shape = csv_shape_of(text);
-    const struct stream_item item = {
-        .text = text,
-        .shape = reader->shape,
-        .line_end = {text.at + text.length, carriage_return + line_feed},
-        .cut = cut,
-    };
-    return reader->take(&item, reader->context);
+    if (reader->kind == STREAM_RECORDS && item->shape.fields == 0)
+        item->shape = csv_shape_of(text);
+    item->text = text;
+    item->line_end = (struct span){text.at + text.length, carriage_return + line_feed};
+    item->cut = cut;
+    return reader->take(item, reader->context);
 }
 
 /* Gives every whole item in the buffer; what is left moves to its start. */
@@ -122,7 +120,7 @@ bool stream_items(int descriptor, const char *name, enum stream_kind kind, struc
     reader.start = reader.end = 0;
     reader.kind = kind;
     reader.skipping = false;
-    reader.shape = (struct csv_shape){'\0', 0};
+    reader.item.shape = (struct csv_shape){'\0', 0};
     reader.take = take;
     reader.context = context;
     for (;;) {

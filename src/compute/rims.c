@@ -13,12 +13,12 @@ enum { HEAVY_RIM_TENTHS = 175 };
 /* To half inches, halves up, in inches. */
 static double to_half_in(double metres)
 {
-    return whole_part(metres / INCH_M * 2 + 0.5 + 1e-9) / 2;
+    return whole_part(metres * (2 / INCH_M) + 0.5 + 1e-9) / 2;
 }
 
 bool on_heavy_rim(const struct designation *size)
 {
-    return size->rim_code_tenths % 10 != 0 && size->rim_code_tenths >= HEAVY_RIM_TENTHS;
+    return size->rim_code_tenths >= HEAVY_RIM_TENTHS && size->rim_code_tenths % 10 != 0;
 }
 
 const struct flotation_sizes_row *listed_flotation(const struct designation *size)

@@ -130,7 +130,7 @@ static void put_digits(uint32_t number, int count, char *text)
 static size_t put_whole(uint64_t number, char *text)
 {
     if (number < 10000)
-        return (size_t)(number_whole((uint32_t)number, text) - text);
+        return (size_t)(number_whole(number, 1, (uint32_t)number, text) - text);
     const uint32_t group = 100000000;
     int count = count_digits(number), left = count;
     for (; number >= group; number /= group) {

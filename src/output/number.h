@@ -49,30 +49,48 @@ size_t number_significant(double value, char text[NUMBER_SIZE]);
 /* "000" to "999", four bytes each; and "0" to "999", each with its length in the fourth byte. */
 extern const char number_triples[], number_shorts[];
 
-/* A number below 1000 as three digits, and one below 10000 without zeros in front. Up to three
- * bytes more may be written than the text has. */
+/* A number below 1000 as three digits. A fourth byte is written. */
 static inline char *number_triple(uint32_t number, char *to)
 {
     memcpy(to, number_triples + (size_t)number * 4, 4);
     return to + 3;
 }
-static inline char *number_whole(uint32_t number, char *to)
+
+/* The whole of a number that is counted in so many parts of one, without zeros in front; NULL where
+ * it is 10000 or more. Up to three bytes more may be written than the text has. */
+static inline char *number_whole(uint64_t counted, unsigned parts, uint32_t whole, char *to)
 {
-    if (number >= 1000) {
-        *to = (char)('0' + number / 1000);
-        return number_triple(number % 1000, to + 1);
+    if (counted < 1000 * parts) {
+        const char *text = number_shorts + (size_t)whole * 4;
+        memcpy(to, text, 4);
+        return to + text[3];
     }
-    const char *text = number_shorts + (size_t)number * 4;
-    memcpy(to, text, 4);
-    return to + text[3];
+    if (counted >= 10000 * parts)
+        return NULL;
+    *to = (char)('0' + whole / 1000);
+    return number_triple(whole % 1000, to + 1);
 }
 
-/* One below 1000000, its last two digits behind the mark. */
-static inline char *number_in_hundredths(uint32_t hundredths, char decimal_mark, char *to)
+/* One that is counted in tenths or hundredths, which stand behind the mark; NULL from 10000. */
+static inline char *number_in_tenths(uint64_t tenths, char decimal_mark, char *to)
 {
-    to = number_whole(hundredths / 100, to);
+    const uint32_t whole = (uint32_t)tenths / 10, rest = (uint32_t)tenths - whole * 10;
+    to = number_whole(tenths, 10, whole, to);
+    if (to == NULL)
+        return NULL;
     to[0] = decimal_mark;
-    memcpy(to + 1, number_triples + (size_t)(hundredths % 100) * 4 + 1, 2);
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + 2,
+           2); /* faster than a sum beside the mark */
+    return to + 2;
+}
+static inline char *number_in_hundredths(uint64_t hundredths, char decimal_mark, char *to)
+{
+    const uint32_t whole = (uint32_t)hundredths / 100, rest = (uint32_t)hundredths - whole * 100;
+    to = number_whole(hundredths, 100, whole, to);
+    if (to == NULL)
+        return NULL;
+    to[0] = decimal_mark;
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
     return to + 3;
 }
 
@@ -80,43 +98,41 @@ static inline char *number_in_hundredths(uint32_t hundredths, char decimal_mark,
  * number and how near to a half it was. */
 enum { NUMBER_PARTS_BITS = 20, NUMBER_PARTS = 1 << NUMBER_PARTS_BITS };
 
-/* The whole number next to one that is not negative and rounds to less than the limit, in parts.
- * False for any other, and for one so near to a half that the last bits of a product could tell. */
-static inline bool number_next(double parts, uint32_t limit, uint32_t *next)
+/* The whole number next to one that rounds to none or more; far above any limit for what is
+ * negative, too large or unknown. False where it is so near to a half that the last bits of a
+ * product could tell. Doubles from 2^52 to 2^53 are whole numbers, which their bits count: in the
+ * middle of them those below nothing have room too. */
+static inline bool number_next(double parts, uint64_t *next)
 {
     enum { NEAR = 2 };
-    if (!(parts >= 0 && parts < (limit - 0.5) * NUMBER_PARTS))
-        return false;
-    int64_t above = (int64_t)parts + NUMBER_PARTS / 2;
-    *next = (uint32_t)(above >> NUMBER_PARTS_BITS);
-    return (uint32_t)(above - NEAR) % NUMBER_PARTS < NUMBER_PARTS - 2 * NEAR;
+    const double ones = 0x1.8p52, counted = parts + (ones + NUMBER_PARTS / 2);
+    uint64_t from, above;
+    memcpy(&from, &ones, sizeof from);
+    memcpy(&above, &counted, sizeof above);
+    *next = (above - from) >> NUMBER_PARTS_BITS;
+    const uint32_t last_bits = (uint32_t)above; /* those of `from` are 0 */
+    return ((last_bits + NEAR) & (NUMBER_PARTS - 2 * NEAR)) != 0;
 }
 
 /* The text of number_fixed(), without a NUL, for a number of no, one or two decimals that is
- * already multiplied by 10^decimals and NUMBER_PARTS: not negative, below 10000, and not beside a
- * half. Returns its end; NULL for any other, with nothing of use at `to`. */
+ * already multiplied by 10^decimals and NUMBER_PARTS: not below nothing when rounded, below 10000,
+ * and not beside a half. Returns its end; NULL for any other, with nothing of use at `to`. */
 enum { NUMBER_RAISED_DECIMALS = 2 };
 static inline char *number_of_raised_units(double parts, char *to)
 {
-    uint32_t units;
-    return number_next(parts, 10000, &units) ? number_whole(units, to) : NULL;
+    uint64_t units;
+    return number_next(parts, &units) ? number_whole(units, 1, (uint32_t)units, to) : NULL;
 }
 static inline char *number_of_raised_tenths(double parts, char decimal_mark, char *to)
 {
-    uint32_t tenths;
-    if (!number_next(parts, 100000, &tenths))
-        return NULL;
-    to = number_whole(tenths / 10, to);
-    to[0] = decimal_mark;
-    to[1] = (char)('0' + tenths % 10);
-    return to + 2;
+    uint64_t tenths;
+    return number_next(parts, &tenths) ? number_in_tenths(tenths, decimal_mark, to) : NULL;
 }
 static inline char *number_of_raised_hundredths(double parts, char decimal_mark, char *to)
 {
-    uint32_t hundredths;
-    return number_next(parts, 1000000, &hundredths)
-               ? number_in_hundredths(hundredths, decimal_mark, to)
-               : NULL;
+    uint64_t hundredths;
+    return number_next(parts, &hundredths) ? number_in_hundredths(hundredths, decimal_mark, to)
+                                           : NULL;
 }
 static inline char *number_of_raised(double parts, int decimals, char decimal_mark, char *to)
 {
@@ -137,7 +153,7 @@ static inline char *number_of_hundredths(double value, char *to)
     int32_t nearest = (int32_t)(hundredths + 0.5);
     if (!(fabs(hundredths - nearest) < 4e-8))
         return NULL;
-    to = number_in_hundredths((uint32_t)nearest, '.', to);
+    to = number_in_hundredths((uint64_t)nearest, '.', to);
     return nearest % 100 == 0 ? to - 3 : to - (nearest % 10 == 0);
 }
 

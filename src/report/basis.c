@@ -45,12 +45,11 @@ enum remark_id envelope_remark(const struct designation *size,
                : BASIS_NO_ENVELOPE;
 }
 
-static enum remark_id rolling_remark(const struct designation *size, enum figure_source source)
+static enum remark_id rolling_remark(enum figure_source source, bool radial)
 {
     if (source == SOURCE_DATA_BOOK || source == SOURCE_NONE)
         return source_remark(source, false);
-    return size->construction == CONSTRUCTION_RADIAL ? BASIS_ROLLING_RADIAL
-                                                     : BASIS_ROLLING_DIAGONAL;
+    return radial ? BASIS_ROLLING_RADIAL : BASIS_ROLLING_DIAGONAL;
 }
 
 static enum remark_id radius_remark(enum figure_source source)
@@ -71,33 +70,54 @@ static char *put_row(char *to, const char *before, enum remark_id row)
     return put(put(to, before), remark_row_text(row));
 }
 
-struct basis_rows basis_rows_of(const struct designation *size,
-                                const struct tyre_dimensions *figures)
+enum { SOURCE_BITS = 4 };
+_Static_assert(SOURCE_DATA_BOOK < 1 << SOURCE_BITS, "a source has room");
+
+/* Adds a source, or an answer, to a kind; and takes what was added last. */
+static uint64_t with(uint64_t kind, unsigned added)
 {
-    return (struct basis_rows){
-        .diameter = source_remark(figures->diameter_source, figures->un_r54),
-        .limits = envelope_remark(size, figures),
-        .width = source_remark(figures->width_source, figures->un_r54),
-        .rolling = rolling_remark(size, figures->circumference_source),
-        .radius = radius_remark(figures->radius_source),
-        .measuring_rim = rim_source_remark(figures->measuring_rim_source),
-        .permitted_rims = rim_source_remark(figures->rim_min_source),
-        .temporary = size->prefix == PREFIX_T,
-    };
+    return kind << SOURCE_BITS | added;
+}
+static unsigned take(uint64_t *kind)
+{
+    unsigned added = *kind % (1 << SOURCE_BITS);
+    *kind >>= SOURCE_BITS;
+    return added;
 }
 
-size_t basis_text(const struct basis_rows *rows, char text[BASIS_SIZE])
+uint64_t basis_kind(const struct designation *size, const struct tyre_dimensions *figures)
 {
-    char *to = put_row(text, "diameter: ", rows->diameter);
-    to = put_row(to, "; limits: ", rows->limits);
-    to = put_row(to, "; width: ", rows->width);
-    to = put_row(to, "; rolling: ", rows->rolling);
-    to = put_row(to, "; loaded radius: ", rows->radius);
-    bool same = rows->measuring_rim == rows->permitted_rims;
-    to = put_row(to, same ? "; rims: " : "; measuring rim: ", rows->measuring_rim);
+    uint64_t kind = envelope_remark(size, figures);
+    kind = with(kind, size->prefix == PREFIX_T);
+    kind = with(kind, figures->rim_min_source);
+    kind = with(kind, figures->measuring_rim_source);
+    kind = with(kind, figures->radius_source);
+    kind = with(kind, size->construction == CONSTRUCTION_RADIAL);
+    kind = with(kind, figures->circumference_source);
+    kind = with(kind, figures->width_source);
+    kind = with(kind, figures->diameter_source);
+    return with(kind, figures->un_r54);
+}
+
+size_t basis_text(uint64_t kind, char text[BASIS_SIZE])
+{
+    const bool un_r54 = take(&kind) != 0;
+    const enum figure_source diameter = take(&kind), width = take(&kind), rolling = take(&kind);
+    const bool radial = take(&kind) != 0;
+    const enum figure_source radius = take(&kind);
+    const enum remark_id measuring_rim = rim_source_remark(take(&kind)),
+                         permitted_rims = rim_source_remark(take(&kind));
+    const bool temporary = take(&kind) != 0;
+    char *to = put_row(text, "diameter: ", source_remark(diameter, un_r54));
+    to = put_row(to, "; limits: ", (enum remark_id)kind);
+    to = put_row(to, "; width: ", source_remark(width, un_r54));
+    to = put_row(to, "; rolling: ", rolling_remark(rolling, radial));
+    to = put_row(to, "; loaded radius: ", radius_remark(radius));
+    bool same = measuring_rim == permitted_rims;
+    to = put_row(to, same ? "; rims: " : "; measuring rim: ", measuring_rim);
     if (!same)
-        to = put_row(to, "; permitted rims: ", rows->permitted_rims);
-    if (rows->temporary)
+        to = put_row(to, "; permitted rims: ", permitted_rims);
+    if (temporary)
         to = put(to, "; temporary use, to 80 km/h (UN R64, " FROM_MEMORY ")");
     *to = '\0';
     return (size_t)(to - text);

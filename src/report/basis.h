@@ -2,6 +2,8 @@
 #ifndef TYRESUM_REPORT_BASIS_H
 #define TYRESUM_REPORT_BASIS_H
 
+#include <stdint.h>
+
 #include "compute/dimensions.h"
 #include "report/remark.h"
 
@@ -14,16 +16,12 @@ enum remark_id rim_source_remark(enum figure_source source);
 enum remark_id envelope_remark(const struct designation *size,
                                const struct tyre_dimensions *figures);
 
-/* What the basis of all of a tyre's figures is made of: the same for all plain sizes of a kind. */
-struct basis_rows {
-    enum remark_id diameter, limits, width, rolling, radius, measuring_rim, permitted_rims;
-    unsigned temporary;
-};
-struct basis_rows basis_rows_of(const struct designation *size,
-                                const struct tyre_dimensions *figures);
+/* What the basis of all of a tyre's figures is made of, as one number: the same for all plain sizes
+ * of a kind. */
+uint64_t basis_kind(const struct designation *size, const struct tyre_dimensions *figures);
 
-/* All of a tyre's figures, a group each: "diameter: UN R30 rule; limits: ...; rims: ...". Writes
- * a NUL and returns the length. */
-size_t basis_text(const struct basis_rows *rows, char text[BASIS_SIZE]);
+/* All figures of a tyre of that kind, a group each: "diameter: UN R30 rule; limits: ...; rims:
+ * ...". Writes a NUL and returns the length. */
+size_t basis_text(uint64_t kind, char text[BASIS_SIZE]);
 
 #endif

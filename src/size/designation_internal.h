@@ -54,12 +54,27 @@ enum { METRIC_WIDTH_MAX = 650, ASPECT_MIN = 15, ASPECT_MAX = 100 };
 
 /* designation_rim.c */
 bool scan_rim(struct scanner *scanner);
-bool is_inch_code(int tenths);
+
+/* Rim codes without a half: inches as in UN R30 and R54, and the small ones of trailer tyres (from
+ * memory); 11, 27 and 29 carry no road tyre. */
+static inline bool is_whole_inch_code(int code)
+{
+    return code >= 8 && code <= 30 && code != 11 && code != 27 && code != 29;
+}
 
 /* designation_service.c: load index, speed symbol, plain and in parentheses. */
 bool scan_service(struct scanner *scanner);
 bool scan_service_in_parentheses(struct scanner *scanner);
-bool is_speed_symbol_letter(char letter);
+
+#define LETTER_BIT(letter) (1u << ((letter) - 'A'))
+/* I, O, X and Z are no speed symbols, and A is one with a digit only. */
+#define NO_SPEED_SYMBOL                                                                            \
+    (LETTER_BIT('A') | LETTER_BIT('I') | LETTER_BIT('O') | LETTER_BIT('X') | LETTER_BIT('Z'))
+
+static inline bool is_speed_symbol_letter(char letter)
+{
+    return letter >= 'A' && letter <= 'Z' && !(NO_SPEED_SYMBOL & LETTER_BIT(letter));
+}
 
 /* A dual load index is some 2 to 6 below the single one; 12 leaves room. */
 enum { DUAL_BELOW_MAX = 12 };

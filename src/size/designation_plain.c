@@ -70,9 +70,10 @@ bool designation_read_plain(struct span text, struct designation *out)
         return false;
     out->section_width = three_digits(text.at);
     out->aspect_percent = two_digits(text.at + 4);
-    out->rim_code_tenths = 10 * two_digits(text.at + 7);
+    const int rim_code = two_digits(text.at + 7);
+    out->rim_code_tenths = 10 * rim_code;
     if (out->section_width < 0 || out->section_width > METRIC_WIDTH_MAX ||
-        out->aspect_percent < ASPECT_MIN || !is_inch_code(out->rim_code_tenths))
+        out->aspect_percent < ASPECT_MIN || !is_whole_inch_code(rim_code))
         return false;
     text.at += SIZE_LENGTH;
     text.length -= SIZE_LENGTH;

@@ -3,12 +3,11 @@
 
 #define RIM_EXPECTED "8 to 30, 14.5 to 26.5 in the halves in use, or millimetres such as 390"
 
-/* Codes that the standards list rims for: inches as in UN R30 and R54, and the small ones of
- * trailer tyres. From memory; 11, 27 and 29 carry no road tyre. */
-bool is_inch_code(int tenths)
+/* Codes that the standards list rims for, from memory. */
+static bool is_inch_code(int tenths)
 {
     if (tenths % 10 == 0)
-        return tenths >= 80 && tenths <= 300 && tenths != 110 && tenths != 270 && tenths != 290;
+        return is_whole_inch_code(tenths / 10);
     switch (tenths) {
     case 145:
     case 155:

@@ -3,16 +3,6 @@
 
 #define SPEED_SYMBOL_EXPECTED "a speed symbol: A1 to A8, B to H, J to N, P to W or Y"
 
-#define LETTER_BIT(letter) (1u << ((letter) - 'A'))
-/* I, O, X and Z are no speed symbols, and A is one with a digit only. */
-#define NO_SPEED_SYMBOL                                                                            \
-    (LETTER_BIT('A') | LETTER_BIT('I') | LETTER_BIT('O') | LETTER_BIT('X') | LETTER_BIT('Z'))
-
-bool is_speed_symbol_letter(char letter)
-{
-    return letter >= 'A' && letter <= 'Z' && !(NO_SPEED_SYMBOL & LETTER_BIT(letter));
-}
-
 static bool scan_speed_symbol(struct scanner *scanner, struct service_description *service)
 {
     skip_blanks(scanner);

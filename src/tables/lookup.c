@@ -37,14 +37,21 @@ static int rows_before_letter(char letter)
     return letter >= 'A' && letter <= 'Z' ? rows[letter - 'A'] : 0;
 }
 
+/* Of texts of a letter or two, which a call of the C library would take longer for. */
+static bool is_same_symbol(const char *a, const char *b)
+{
+    while (*a == *b && *a != '\0') {
+        a++;
+        b++;
+    }
+    return *a == *b;
+}
+
 const struct speed_symbol_row *speed_symbol_find(const char *symbol)
 {
-    for (int i = rows_before_letter(symbol[0]); i < speed_symbol_count; i++) {
-        const char *of_row = speed_symbol_rows[i].symbol;
-        if (of_row[0] == symbol[0] && of_row[1] == symbol[1] &&
-            (symbol[1] == '\0' || strcmp(of_row, symbol) == 0))
+    for (int i = rows_before_letter(symbol[0]); i < speed_symbol_count; i++)
+        if (is_same_symbol(speed_symbol_rows[i].symbol, symbol))
             return &speed_symbol_rows[i];
-    }
     return NULL;
 }
 
@@ -149,7 +156,7 @@ const struct tolerance_row *tolerance_find(bool un_r54, int construction, bool s
 const struct rim_factors_row *rim_factors_for(int aspect_percent)
 {
     /* Rows before that of the aspect ratios from 0, 5, 10: the search begins near its end. */
-    static const unsigned char rows[] = {0, 0, 0, 0, 1, 1, 2, 3, 3, 4, 5, 5, 6, 7, 8};
+    static const unsigned char rows[] = {0, 0, 0, 0, 1, 1, 2, 3, 3, 4, 5, 5, 6, 7, 8, 9, 9, 10};
     const int fives = aspect_percent / 5, last = (int)(sizeof rows / sizeof rows[0]) - 1;
     int i = fives < 0 ? 0 : rows[fives < last ? fives : last];
     while (i < rim_factors_count && aspect_percent > rim_factors_rows[i].aspect_max)
