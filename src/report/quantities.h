@@ -55,6 +55,8 @@ enum quantity_policy {
     X(REVOLUTIONS, "revolutions", "revolutions", UNIT_PER_KM, UNIT_PER_MILE, 1, 1, 0, 0)           \
     X(LOAD_AT_INDEX, "load_index_load", "load by the index", UNIT_KG, UNIT_LB, 0, 0,               \
       POLICY_OF_SIZE | POLICY_NEEDED, 0)                                                           \
+    X(LOAD_INDEX_LISTED, "load_index_listed", "load index, beside lists", UNIT_BARE, UNIT_BARE, 0, \
+      0, POLICY_DOUBT | POLICY_NOTE | POLICY_NO_MARGIN, 0)                                         \
     X(SPEED_SYMBOL, "speed_symbol_speed", "speed by the symbol", UNIT_KMH, UNIT_MPH, 0, 0,         \
       POLICY_NEEDED, 5)                                                                            \
     X(RIM_WIDTH, "rim_width", "rim width", UNIT_IN, UNIT_IN, 2, 2,                                 \

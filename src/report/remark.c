@@ -72,6 +72,7 @@ bool rests_on_memory(const struct remark *remark)
     static const bool of_row[REMARK_COUNT] = {
         [BASIS_QUOTED_FROM_MEMORY] = true,
         [BASIS_LISTED_INDEX] = true,
+        [BASIS_LISTS_OF_SIZES] = true,
         [BASIS_TABLE_OF_SIZES] = true,
         [BASIS_RIM_FACTOR] = true,
         [BASIS_ENVELOPE_R30] = true,

@@ -9,10 +9,10 @@ static bool is_same_size(const struct designation *size, const struct standard_s
 {
     bool flotation = size->form == FORM_FLOTATION;
     bool inches = flotation || size->form == FORM_NUMERIC;
-    return strcmp(row->form, designation_form_name(size->form)) == 0 &&
-           lround(row->section_width * (inches ? 100 : 1)) == size->section_width &&
+    return (size->aspect_percent == 0 || row->aspect_percent == size->aspect_percent) &&
            lround(row->rim_code * 10) == size->rim_code_tenths &&
-           (size->aspect_percent == 0 || row->aspect_percent == size->aspect_percent) &&
+           lround(row->section_width * (inches ? 100 : 1)) == size->section_width &&
+           strcmp(row->form, designation_form_name(size->form)) == 0 &&
            (size->overall_diameter == 0 ||
             lround(row->overall_diameter * (flotation ? 100 : 1)) == size->overall_diameter) &&
            strcmp(row->prefix, PREFIX_TEXT[size->prefix]) == 0 &&
@@ -39,6 +39,16 @@ bool designation_listed(const struct designation *size, enum listed_end end, int
     *load_index = listed->load_index;
     *load_index_dual = listed->load_index_dual > 0 ? listed->load_index_dual : LOAD_INDEX_NONE;
     return true;
+}
+
+int designation_listed_highest(const struct designation *size)
+{
+    int highest = LOAD_INDEX_NONE;
+    for (size_t i = 0; i < standard_sizes_count; i++)
+        if (standard_sizes_rows[i].load_index > highest &&
+            is_same_size(size, &standard_sizes_rows[i]))
+            highest = standard_sizes_rows[i].load_index;
+    return highest;
 }
 
 int designation_load_index(const struct designation *size, enum listed_end end)

@@ -16,6 +16,10 @@ enum { LISTED_NOTE_SIZE = 64 };
 void designation_listed_note(int load_index, char load_range, enum listed_end end,
                              char note[LISTED_NOTE_SIZE]);
 
+/* The highest load index that table `standard_sizes` has for the size, whichever load range,
+ * capacity or construction it lists it with; LOAD_INDEX_NONE where it has none. */
+int designation_listed_highest(const struct designation *size);
+
 /* The load index as moulded, or else as listed; LOAD_INDEX_NONE where neither is. */
 int designation_load_index(const struct designation *size, enum listed_end end);
 

@@ -7,12 +7,13 @@
 
 #include "designation_cases.h"
 #include "size/designation.h"
+#include "size/designation_listed.h"
 
 #ifndef TABLES_DIR
 #define TABLES_DIR "tables"
 #endif
 
-enum { LINE = 512, COLUMNS = 15, LEAST_ROWS = 420 };
+enum { LINE = 512, COLUMNS = 15, LEAST_ROWS = 420, ROWS_MAX = 2000 };
 
 enum column {
     DESIGNATION,
@@ -157,10 +158,61 @@ START_TEST(every_listed_size_in_three_spellings)
 }
 END_TEST
 
+/* A row's size, without what is marked behind it, and its load index. */
+struct listed_size {
+    char size[64];
+    struct designation designation;
+    int load_index;
+};
+
+static int read_sizes(struct listed_size sizes[ROWS_MAX])
+{
+    FILE *file = open_table();
+    char line[LINE], *cells[COLUMNS];
+    struct designation_error error;
+    int rows = -1; /* the header row */
+    while (fgets(line, sizeof line, file) != NULL) {
+        if (line[0] == '#' || rows++ < 0)
+            continue;
+        ck_assert_int_le(rows, ROWS_MAX);
+        struct listed_size *to = &sizes[rows - 1];
+        split(line, cells);
+        snprintf(to->size, sizeof to->size, "%s %s %s %s %s %s %s", cells[FORM], cells[PREFIX],
+                 cells[SUFFIX], cells[SECTION_WIDTH], cells[ASPECT], cells[OVERALL_DIAMETER],
+                 cells[RIM_CODE]);
+        to->load_index = scaled(cells[LOAD_INDEX], 1, LOAD_INDEX_NONE);
+        ck_assert(designation_parse(span_of(cells[DESIGNATION]), &to->designation, &error));
+    }
+    fclose(file);
+    return rows;
+}
+
+START_TEST(highest_of_all_that_list_the_size)
+{
+    static struct listed_size sizes[ROWS_MAX];
+    int rows = read_sizes(sizes), above_its_own = 0;
+    struct designation unlisted;
+    struct designation_error error;
+    for (int i = 0; i < rows; i++) {
+        int highest = LOAD_INDEX_NONE;
+        for (int j = 0; j < rows; j++)
+            if (strcmp(sizes[i].size, sizes[j].size) == 0 && sizes[j].load_index > highest)
+                highest = sizes[j].load_index;
+        ck_assert_msg(designation_listed_highest(&sizes[i].designation) == highest, "%s",
+                      sizes[i].size);
+        above_its_own += highest > sizes[i].load_index;
+    }
+    ck_assert_int_gt(above_its_own, 20);
+    ck_assert(designation_parse(span_of("215/55R21 104H"), &unlisted, &error));
+    ck_assert_int_eq(designation_listed_highest(&unlisted), LOAD_INDEX_NONE);
+}
+END_TEST
+
 TCase *designation_listed_case(void)
 {
     TCase *listed = tcase_create("listed sizes");
     tcase_set_tags(listed, "text");
     tcase_add_test(listed, every_listed_size_in_three_spellings);
+    tcase_add_test(listed, highest_of_all_that_list_the_size);
     return listed;
 }

@@ -33,6 +33,9 @@
     X(BASIS_LOAD_INDEX, "load index, UN R30 / R54 Annex 4")                                        \
     X(BASIS_LISTED_INDEX, "load index not written: as listed for the load range, " FROM_MEMORY)    \
     X(ADVICE_LOAD_INDEX, "below the fitted tyre's {}: local codes may refuse it")                  \
+    X(BASIS_LISTS_OF_SIZES, "list of sizes, " FROM_MEMORY)                                         \
+    X(ADVICE_INDEX_BEYOND_LISTS,                                                                   \
+      "lists have {} at the most for the size, not {}: read the sidewall", "size")                 \
     X(ADVICE_SERVICE, "read the service description of both tyres, such as 120/116R", "size")      \
     X(BASIS_SPEED_SYMBOL, "speed symbol, UN R30 / R54")                                            \
     X(ADVICE_SPEED_SYMBOL, "below the top speed: choose a higher speed symbol")                    \

@@ -107,6 +107,31 @@ static void report_load_index(const struct candidate *candidate)
     candidate_add(candidate, figure);
 }
 
+/* A load index that no list comes near to may be mistyped, and the tyre then carries less than is
+ * taken: a standard tyre's, an extra load tyre's 4 steps above and a high load one's 3 above that
+ * are made (common practice, no source). */
+static void report_index_beyond_lists(const struct candidate *candidate)
+{
+    enum { STEPS_ABOVE = 7 };
+    const struct designation *size = &candidate->tyre->size;
+    const int index = size->service.load_index;
+    if (index == LOAD_INDEX_NONE)
+        return;
+    const int listed = designation_listed_highest(size);
+    if (listed == LOAD_INDEX_NONE || index <= listed + STEPS_ABOVE)
+        return;
+    candidate_add(
+        candidate,
+        judged(limited_at_most(
+                   figure_by(QUANTITY_LOAD_INDEX_LISTED, index, remark(BASIS_LISTS_OF_SIZES)),
+                   listed + STEPS_ABOVE),
+               &(struct judgement){
+                   .broken = VERDICT_CAUTION,
+                   .if_broken = REMARK_WITH(candidate->plan->arena, ADVICE_INDEX_BEYOND_LISTS,
+                                            say_number(listed, 0), say_number(index, 0)),
+               }));
+}
+
 /* An inch beyond the rims by factor: no data book goes so far (common practice, no source). */
 static const double far_from_rims_m = 0.0254;
 
@@ -209,7 +234,7 @@ static struct candidate candidate_of(const struct plan *plan, size_t index, int 
 void report_tyre(const struct plan *plan, struct figures *figures)
 {
     static void (*const sections[])(const struct candidate *) = {
-        report_dimensions,   report_allowed_size, report_load_index,
+        report_dimensions,   report_allowed_size, report_load_index, report_index_beyond_lists,
         report_speed_symbol, report_rim,          report_mixed,
     };
     figures->part = PART_TYRE;
