@@ -129,13 +129,15 @@ const size_t shortlist_column_count = sizeof shortlist_columns / sizeof shortlis
 static void tell_outcomes(FILE *to, const struct shortlist *list)
 {
     const size_t *counts = list->outcomes;
-    fprintf(to, "tyresum: %zu combinations tried: %zu go, %zu go after work, %zu open%s",
-            list->tried, counts[OUTCOME_GO], counts[OUTCOME_WORK], counts[OUTCOME_OPEN],
-            list->asked_only ? ", changes that no limit asks for not counted" : "");
+    fprintf(to, "tyresum: %zu combinations tried: %zu go, %zu go after work, %zu open\n",
+            list->tried, counts[OUTCOME_GO], counts[OUTCOME_WORK], counts[OUTCOME_OPEN]);
+    if (list->asked_only)
+        fprintf(to, "changes that no limit asks for are not counted\n");
     if (list->count == 0)
-        fprintf(to, ";\nnone is left: %s",
+        fprintf(to, "none is left: %s\n",
                 list->miss_count > 0 ? "the nearest misses are shown" : "none could be judged");
-    fprintf(to, "; sizes on wheels dropped by\n");
+    if (list->reason_count > 0)
+        fprintf(to, "sizes on wheels dropped by\n");
 }
 
 /* "12 by arch_inner (4 by that alone, from 3 mm short)": what would let more in. */
