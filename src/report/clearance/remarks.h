@@ -99,8 +99,8 @@
     X(ADVICE_ON_THE_GROUND, "it would stand on the ground: stiffer springs, or less aboard")       \
     X(ADVICE_ON_BUMP_STOPS, "it stands on its bump stops: stiffer springs, or less aboard")        \
     X(ADVICE_NO_ENTRANCE, "it does not pass the entrance")                                         \
-    X(ADVICE_BEAM_TOO_LOW, "the beam is too low: have the headlamps set")                          \
-    X(ADVICE_BEAM_DAZZLES, "the beam dazzles: have the headlamps set")                             \
+    X(ADVICE_BEAM_TOO_LOW, "the beam is too low: have the headlamps set, unladen")                 \
+    X(ADVICE_BEAM_DAZZLES, "the beam dazzles: have the headlamps set, unladen")                    \
     X(ADVICE_NO_AIM,                                                                               \
       "no aim suits every state: stiffer springs, less load behind, or a levelling device")        \
     X(ADVICE_POINT_IN_TYRE, "the point lies within this tyre's outline: the tyre would meet it")   \
