@@ -105,7 +105,7 @@ enum { NUMBER_PARTS_BITS = 20, NUMBER_PARTS = 1 << NUMBER_PARTS_BITS };
 static inline bool number_next(double parts, uint64_t *next)
 {
     enum { NEAR = 2 };
-    const double ones = 0x1.8p52, counted = parts + (ones + NUMBER_PARTS / 2);
+    const double ones = 0x1.8p52, counted = parts + (ones + NUMBER_PARTS / 2.0);
     uint64_t from, above;
     memcpy(&from, &ones, sizeof from);
     memcpy(&above, &counted, sizeof above);

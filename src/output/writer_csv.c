@@ -47,7 +47,7 @@ static char *copy_few(struct span text, char separator, char *to)
             bytes = (bytes & UINT64_MAX >> 8) << 8 | (unsigned char)to[i];
         }
     }
-    return quotes_in(bytes, separator) & EIGHT(0x80) ? NULL : to + text.length;
+    return (quotes_in(bytes, separator) & EIGHT(0x80)) != 0 ? NULL : to + text.length;
 }
 
 char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
@@ -62,7 +62,7 @@ char *csv_text(struct span text, char separator, char to[CSV_TEXT_ROOM])
     quotes = copy_eight(after - sizeof quotes, separator, last);
     for (; to < last; to += sizeof quotes, text.at += sizeof quotes)
         quotes |= copy_eight(text.at, separator, to);
-    return quotes & EIGHT(0x80) ? NULL : last + sizeof quotes;
+    return (quotes & EIGHT(0x80)) != 0 ? NULL : last + sizeof quotes;
 }
 
 void csv_put_quoted(struct outbuf *out, struct span text)
