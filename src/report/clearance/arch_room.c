@@ -122,7 +122,7 @@ struct need arch_room_need(const struct wheel_arch *arch, const struct arch_tyre
     };
     struct need need = {known(room_m), remark(rows[room].otherwise)};
     if (room == ROOM_RIDE)
-        need = sag_need(arch->states, known(room_m));
+        need = sag_need(arch->states, arch->axle, known(room_m));
     if (!known(rows[room].measured_m))
         need.advice = REMARK_WITH(arch->plan->arena, ADVICE_GIVE_ARCH,
                                   say_text(axle_name(arch->axle)), say_text(rows[room].key));

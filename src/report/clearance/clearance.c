@@ -45,7 +45,7 @@ static void report_travel_left(const struct stance *stance, int axle, struct fig
     if (!known(suspension_of(stance->plan, axle)->travel_to_bump_m))
         return;
     double left = stance_travel_left_m(stance, axle, 0);
-    const struct need need = sag_need(stance, known(left));
+    const struct need need = sag_need(stance, axle, known(left));
     struct figure figure =
         stance_figure(stance, QUANTITY_BUMP_TRAVEL_LEFT, left, BASIS_TRAVEL_LEFT);
     figure.axle = axle;

@@ -204,14 +204,15 @@ struct need deflection_need(const struct stance *stance, int axle)
     return (struct need){known(stance->deflection_m[axle]), remark(lacks)};
 }
 
-struct need sag_need(const struct stance *stance, bool is_known)
+struct need sag_need(const struct stance *stance, int of_axle, bool is_known)
 {
     if (is_known) /* as most are, in every tyre that is tried */
         return (struct need){true, remark(REMARK_NONE)};
     bool loads = true, rates = true;
     for (int axle = 0; axle < AXLE_COUNT; axle++) {
-        loads = loads && known(stance->added_kg[axle]);
-        rates = rates && known(sag_m(stance, axle, 1));
+        bool asked = of_axle == AXLE_NONE || of_axle == axle;
+        loads = loads && (!asked || known(stance->added_kg[axle]));
+        rates = rates && (!asked || known(sag_m(stance, axle, 1)));
     }
     enum remark_id lacks = loads ? ADVICE_GIVE_RATE : ADVICE_GIVE_LOADS_AND_RATE;
     if (rates)
@@ -226,7 +227,7 @@ void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS])
     for (int axle = 0; axle < AXLE_COUNT; axle++)
         springs = springs && known(radius_change_m(stance->plan, stance->index, axle) +
                                    stance->lift_m[axle] - stance->sag_m[axle]);
-    needs[0] = sag_need(stance, springs);
+    needs[0] = sag_need(stance, AXLE_NONE, springs);
     needs[1] = tyres.known ? deflection_need(stance, AXLE_REAR) : tyres;
 }
 

@@ -43,8 +43,9 @@ double stance_radius_m(const struct plan *plan, size_t index, int state, int axl
 /* What a height hangs on: loads and springs, and how far the tyres give. */
 enum { STANCE_NEEDS = 2 };
 void stance_needs(const struct stance *stance, struct need needs[STANCE_NEEDS]);
-/* Of what hangs on how far the springs give; where that is unknown, what to find out. */
-struct need sag_need(const struct stance *stance, bool is_known);
+/* Of what hangs on how far the springs of an axle give, or of both (AXLE_NONE); where that is
+ * unknown, what to find out. */
+struct need sag_need(const struct stance *stance, int of_axle, bool is_known);
 /* The tyres of one axle alone. */
 struct need deflection_need(const struct stance *stance, int axle);
 
