@@ -65,6 +65,13 @@ static struct largest_item least_left(const struct placing *placing, double at_m
     return least;
 }
 
+/* Whether nothing is passed: what weighs as much as is left, in whichever unit, may still stand. */
+static bool is_borne(const struct largest_item *least)
+{
+    static const double none_kg = 1e-6;
+    return least->mass_kg >= -none_kg;
+}
+
 enum { HALVINGS = 48 };
 
 /* What is left falls away on both sides of the best place: each limit's part is concave in it. */
@@ -87,7 +94,7 @@ static double last_good_m(const struct placing *placing, double good_m, double b
     for (int i = 0; i < HALVINGS; i++) {
         double middle = (good_m + bad_m) / 2;
         struct largest_item there = least_left(placing, middle);
-        if (there.mass_kg >= 0) {
+        if (is_borne(&there)) {
             good_m = middle;
         } else {
             bad_m = middle;
@@ -106,12 +113,12 @@ struct place_span place_span_find(const struct bearings *bearings, const struct 
     struct largest_item best = least_left(&placing, best_m);
     span.from = least_left(&placing, ends_m[0]);
     span.to = least_left(&placing, ends_m[1]);
-    if (!(best.mass_kg >= 0)) {
+    if (!is_borne(&best)) {
         span.from = span.to = best;
         return span;
     }
-    span.from_end = span.from.mass_kg >= 0;
-    span.to_end = span.to.mass_kg >= 0;
+    span.from_end = is_borne(&span.from);
+    span.to_end = is_borne(&span.to);
     span.from_m = span.from_end ? ends_m[0] : last_good_m(&placing, best_m, ends_m[0], &span.from);
     span.to_m = span.to_end ? ends_m[1] : last_good_m(&placing, best_m, ends_m[1], &span.to);
     return span;

@@ -84,7 +84,7 @@ const struct carried_item *rating_broken_by(const struct loading *loading, enum 
     double limit = rating_kg(&specification->vehicle.ratings, rating);
     struct axle_loads loads;
     axle_loads_unladen(&specification->vehicle, loading->fitted, loading->setup, &loads);
-    bool broken = rated_load_kg(&loads, rating) > limit;
+    bool broken = clearly_above(rated_load_kg(&loads, rating), limit);
     const struct carried_item *by = NULL;
     *unladen = broken;
     for (size_t i = 0; i < specification->carried.count; i++) {
@@ -92,7 +92,7 @@ const struct carried_item *rating_broken_by(const struct loading *loading, enum 
         if (!item_is_aboard(loading->specification, loading->setup, loading->state, item))
             continue;
         axle_loads_add_item(&loads, item, &specification->vehicle);
-        bool now = rated_load_kg(&loads, rating) > limit;
+        bool now = clearly_above(rated_load_kg(&loads, rating), limit);
         if (now && !broken)
             by = item;
         if (!now)
