@@ -78,9 +78,9 @@ static inline char *number_in_tenths(uint64_t tenths, char decimal_mark, char *t
     to = number_whole(tenths, 10, whole, to);
     if (to == NULL)
         return NULL;
+    /* Two bytes of the table, of which one counts, are there sooner than '0' + rest. */
     to[0] = decimal_mark;
-    memcpy(to + 1, number_triples + (size_t)rest * 4 + 2,
-           2); /* faster than a sum beside the mark */
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + 2, 2);
     return to + 2;
 }
 static inline char *number_in_hundredths(uint64_t hundredths, char decimal_mark, char *to)

@@ -91,7 +91,7 @@ static void add_engine_speed(const struct geared_setup *geared, size_t gear, siz
     double value =
         engine_speed_per_s(geared->to_m, speed_mps, overall_in(geared, gear, range), geared->slip);
     if (!highest && (geared->drivetrain->road_speeds_mps.count == 0 ||
-                     value > geared->drivetrain->engine.limit_per_s))
+                     clearly_above(value, geared->drivetrain->engine.limit_per_s)))
         return;
     struct figure figure = figure_by(QUANTITY_ENGINE_SPEED, value, remark(BASIS_ROAD_SPEED));
     figure.place = place_in_gear(geared, gear, range);

@@ -82,7 +82,7 @@ static void report_low_capacity(const struct loaded_setup *loaded, int axle,
                         capacity_at_speed_kg(&pressures->rating, pressures->dual, low_Pa, speed),
                         axle, remark(increased ? BASIS_LOW_COMMERCIAL : BASIS_LOW_CAPACITY));
     figure.limit = pressures->load_built_kg;
-    if (figure.value < figure.limit)
+    if (clearly_above(figure.limit, figure.value))
         figure.advice = remark(ADVICE_WALKING_PACE);
     else if (below)
         figure.advice = remark(ADVICE_BELOW_TABLES);

@@ -73,8 +73,9 @@ static void report_largest(const struct placed *placed, const struct planned_ite
     const struct vehicle *vehicle = &placed->loading->specification->vehicle;
     const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
                                      vehicle->wheelbase_m};
+    static const double none_kg = 1e-6;
     struct largest_item largest = largest_item(&vehicle->ratings, placed->loads, left, &place);
-    bool is_known = known(largest.mass_kg), full = !(largest.mass_kg > 0);
+    bool is_known = known(largest.mass_kg), full = !(largest.mass_kg > none_kg);
     struct figure figure = place_figure(placed, QUANTITY_LARGEST_ITEM, largest.mass_kg, item->item);
     if (is_known)
         figure.basis = limited_by(placed->loaded->plan->arena, &largest, &figure.governed_by);
@@ -150,7 +151,7 @@ static void report_carried(const struct placed *placed, const struct carried_ite
     without.roof_kg -= on_roof ? mass_kg : 0;
     struct movable movable = {item->item, {mass_kg, side_m, on_roof}, HEADLINE_ROWS_ONLY};
     struct place_span span = span_of_item(placed, &without, &movable.item);
-    if (item->at_m < span.from_m || item->at_m > span.to_m)
+    if (clearly_above(span.from_m, item->at_m) || clearly_above(item->at_m, span.to_m))
         movable.headline = HEADLINE_NO;
     report_span(placed, &movable, &span);
 }

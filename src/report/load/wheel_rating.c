@@ -150,7 +150,7 @@ static bool rim_stands(const struct search_rim *rim, const struct tyre *tyre)
 static bool rim_does(const struct search_rim *rim, const struct loaded_setup *loaded, int axle)
 {
     return rim_stands(rim, &loaded->setup->axle[axle]) &&
-           rim->max_load_kg >= wheel_duty_kg(loaded, axle) &&
+           meets_limit(rim->max_load_kg, LIMIT_AT_LEAST, wheel_duty_kg(loaded, axle)) &&
            ceiling_reach_Pa(rim->max_pressure_Pa) >= loaded->axle[axle].most_told_Pa;
 }
 
