@@ -57,12 +57,16 @@ static void report_lost(const struct loaded_setup *loaded, int axle,
     double road_Pa = loaded->axle[axle].recommended_Pa; /* INFINITY where it is refused */
     double low = deflection_at(loaded, axle, size, off_road_Pa(loaded->plan, axle));
     double road = isfinite(road_Pa) ? deflection_at(loaded, axle, size, road_Pa) : UNKNOWN;
+    /* How far a tyre gives is known up to a bound: whether it is hangs on no unit of the pressure.
+     */
+    double told_Pa = loaded->axle[axle].least_told_Pa;
+    bool holds = isfinite(told_Pa) && known(deflection_at(loaded, axle, size, told_Pa));
     report_shape(loaded, axle, size, AT_ON_ROAD, road, figures);
     report_shape(loaded, axle, size, AT_OFF_ROAD, low, figures);
     bool refused = isinf(road_Pa); /* a finding already */
     figures_add(figures,
-                judged(off_road_figure(loaded, QUANTITY_CLEARANCE_LOST, low - road, axle,
-                                       remark(BASIS_STIFFNESS)),
+                judged(off_road_figure(loaded, QUANTITY_CLEARANCE_LOST,
+                                       holds ? low - road : UNKNOWN, axle, remark(BASIS_STIFFNESS)),
                        &(struct judgement){
                            .if_unknown = remark(refused ? REMARK_NONE : ADVICE_NO_DEFLECTION)}));
 }
