@@ -91,8 +91,11 @@ static void trim(struct specification *specification, int axle, double amount_m)
 static void fit_spacer(struct fitment *option, const struct setup *setup, int axle, double thick_m)
 {
     struct tyre front = setup->axle[AXLE_FRONT], rear = setup->axle[AXLE_REAR];
+    static const struct given of_its_own; /* else it were the front one's */
     rear.size_given = setup->own_rear_size;
     rear.given = front.given;
+    if (rear.wheel.given == NULL)
+        rear.wheel.given = &of_its_own;
     (axle == AXLE_FRONT ? &front : &rear)->wheel.spacer_m = thick_m;
     option->tyre = front;
     option->rear = rear;
