@@ -68,7 +68,7 @@ static struct largest_item least_left(const struct placing *placing, double at_m
 /* Whether nothing is passed: what weighs as much as is left, in whichever unit, may still stand. */
 static bool is_borne(const struct largest_item *least)
 {
-    static const double none_kg = 1e-6;
+    static const double none_kg = 1e-9;
     return least->mass_kg >= -none_kg;
 }
 

@@ -73,7 +73,7 @@ static void report_largest(const struct placed *placed, const struct planned_ite
     const struct vehicle *vehicle = &placed->loading->specification->vehicle;
     const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
                                      vehicle->wheelbase_m};
-    static const double none_kg = 1e-6;
+    static const double none_kg = 1e-9;
     struct largest_item largest = largest_item(&vehicle->ratings, placed->loads, left, &place);
     bool is_known = known(largest.mass_kg), full = !(largest.mass_kg > none_kg);
     struct figure figure = place_figure(placed, QUANTITY_LARGEST_ITEM, largest.mass_kg, item->item);
