@@ -103,10 +103,10 @@ EACH_ITS_OWN char *put_number(enum format format, const struct chosen_column *ch
         return end != NULL || !isfinite(in_unit) ? end : to + number_significant(in_unit, to);
     }
     if (chosen->put == PUT_TENTHS)
-        return number_of_raised_tenths(value * chosen->raise, mark, to);
+        return number_of_raised(value * chosen->raise, 1, mark, to);
     if (chosen->put == PUT_UNITS)
-        return number_of_raised_units(value * chosen->raise, to);
-    return number_of_raised_hundredths(value * chosen->raise, mark, to);
+        return number_of_raised(value * chosen->raise, 0, mark, to);
+    return number_of_raised(value * chosen->raise, 2, mark, to);
 }
 
 /* NULL where it was not written yet, or does not end before `behind`. */

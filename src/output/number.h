@@ -71,27 +71,20 @@ static inline char *number_whole(uint64_t counted, unsigned parts, uint32_t whol
     return number_triple(whole % 1000, to + 1);
 }
 
-/* One that is counted in tenths or hundredths, which stand behind the mark; NULL from 10000. */
-static inline char *number_in_tenths(uint64_t tenths, char decimal_mark, char *to)
+/* One that is counted in its last place, of so many decimals; NULL from 10000. Two bytes of a
+ * triple are written behind the mark, whether one or two of them count: they are there sooner than
+ * the sum of '0' and a digit. */
+enum { NUMBER_RAISED_DECIMALS = 2 };
+static inline char *number_counted(uint64_t counted, int decimals, char decimal_mark, char *to)
 {
-    const uint32_t whole = (uint32_t)tenths / 10, rest = (uint32_t)tenths - whole * 10;
-    to = number_whole(tenths, 10, whole, to);
-    if (to == NULL)
-        return NULL;
-    /* Two bytes of the table, of which one counts, are there sooner than '0' + rest. */
+    const uint32_t parts = decimals == 0 ? 1 : decimals == 1 ? 10 : 100;
+    const uint32_t whole = (uint32_t)counted / parts, rest = (uint32_t)counted - whole * parts;
+    to = number_whole(counted, parts, whole, to);
+    if (to == NULL || decimals == 0)
+        return to;
     to[0] = decimal_mark;
-    memcpy(to + 1, number_triples + (size_t)rest * 4 + 2, 2);
-    return to + 2;
-}
-static inline char *number_in_hundredths(uint64_t hundredths, char decimal_mark, char *to)
-{
-    const uint32_t whole = (uint32_t)hundredths / 100, rest = (uint32_t)hundredths - whole * 100;
-    to = number_whole(hundredths, 100, whole, to);
-    if (to == NULL)
-        return NULL;
-    to[0] = decimal_mark;
-    memcpy(to + 1, number_triples + (size_t)rest * 4 + 1, 2);
-    return to + 3;
+    memcpy(to + 1, number_triples + (size_t)rest * 4 + (3 - decimals), 2);
+    return to + 1 + decimals;
 }
 
 /* What number_of_raised() takes is multiplied by this too, so that one conversion gives the whole
@@ -114,32 +107,16 @@ static inline bool number_next(double parts, uint64_t *next)
     return ((last_bits + NEAR) & (NUMBER_PARTS - 2 * NEAR)) != 0;
 }
 
-/* The text of number_fixed(), without a NUL, for a number of no, one or two decimals that is
- * already multiplied by 10^decimals and NUMBER_PARTS: not below nothing when rounded, below 10000,
- * and not beside a half. Returns its end; NULL for any other, with nothing of use at `to`. */
-enum { NUMBER_RAISED_DECIMALS = 2 };
-static inline char *number_of_raised_units(double parts, char *to)
-{
-    uint64_t units;
-    return number_next(parts, &units) ? number_whole(units, 1, (uint32_t)units, to) : NULL;
-}
-static inline char *number_of_raised_tenths(double parts, char decimal_mark, char *to)
-{
-    uint64_t tenths;
-    return number_next(parts, &tenths) ? number_in_tenths(tenths, decimal_mark, to) : NULL;
-}
-static inline char *number_of_raised_hundredths(double parts, char decimal_mark, char *to)
-{
-    uint64_t hundredths;
-    return number_next(parts, &hundredths) ? number_in_hundredths(hundredths, decimal_mark, to)
-                                           : NULL;
-}
+/* The text of number_fixed(), without a NUL, for a number of NUMBER_RAISED_DECIMALS at the most
+ * that is already multiplied by 10^decimals and NUMBER_PARTS: not below nothing when rounded, below
+ * 10000, and not beside a half. Returns its end; NULL for any other, with nothing of use at `to`.
+ */
 static inline char *number_of_raised(double parts, int decimals, char decimal_mark, char *to)
 {
-    return decimals == 0   ? number_of_raised_units(parts, to)
-           : decimals == 1 ? number_of_raised_tenths(parts, decimal_mark, to)
-           : decimals == 2 ? number_of_raised_hundredths(parts, decimal_mark, to)
-                           : NULL;
+    uint64_t counted;
+    return decimals <= NUMBER_RAISED_DECIMALS && number_next(parts, &counted)
+               ? number_counted(counted, decimals, decimal_mark, to)
+               : NULL;
 }
 
 /* The text of number_significant(), without a NUL, for a number from 1 to 10000 that has two
@@ -153,7 +130,7 @@ static inline char *number_of_hundredths(double value, char *to)
     int32_t nearest = (int32_t)(hundredths + 0.5);
     if (!(fabs(hundredths - nearest) < 4e-8))
         return NULL;
-    to = number_in_hundredths((uint64_t)nearest, '.', to);
+    to = number_counted((uint64_t)nearest, 2, '.', to);
     return nearest % 100 == 0 ? to - 3 : to - (nearest % 10 == 0);
 }
 

@@ -87,18 +87,11 @@ static void trim(struct specification *specification, int axle, double amount_m)
         arch->at_lock_m += amount_m;
 }
 
-/* The option names what it has on each axle. */
 static void fit_spacer(struct fitment *option, const struct setup *setup, int axle, double thick_m)
 {
-    struct tyre front = setup->axle[AXLE_FRONT], rear = setup->axle[AXLE_REAR];
-    static const struct given of_its_own; /* else it were the front one's */
-    rear.size_given = setup->own_rear_size;
-    rear.given = front.given;
-    if (rear.wheel.given == NULL)
-        rear.wheel.given = &of_its_own;
-    (axle == AXLE_FRONT ? &front : &rear)->wheel.spacer_m = thick_m;
-    option->tyre = front;
-    option->rear = rear;
+    struct setup with_it = *setup;
+    with_it.axle[axle].wheel.spacer_m = thick_m;
+    option_name_axles(option, &with_it);
 }
 
 static void try_wheels(struct specification *specification, struct fitment *option)

@@ -182,3 +182,14 @@ bool close_in_unit(const struct figure *figure, double actual, double expected)
     }
     return fabs(actual - expected) <= 1e-9 * fmax(1, fabs(expected));
 }
+
+void option_name_axles(struct fitment *option, const struct setup *setup)
+{
+    static const struct given of_its_own; /* else a rear wheel were the front one's */
+    option->tyre = setup->axle[AXLE_FRONT];
+    option->rear = setup->axle[AXLE_REAR];
+    option->rear.size_given = setup->own_rear_size;
+    option->rear.given = option->tyre.given;
+    if (option->rear.wheel.given == NULL)
+        option->rear.wheel.given = &of_its_own;
+}

@@ -72,4 +72,7 @@ const struct figure *figure_next(const struct run *run, const char *option, size
 /* Equal in the figure's own unit to a billionth, or of one where it is smaller than that. */
 bool close_in_unit(const struct figure *figure, double actual, double expected);
 
+/* Writes what a setup has on each axle into an option: a rear wheel that nobody named stays so. */
+void option_name_axles(struct fitment *option, const struct setup *setup);
+
 #endif

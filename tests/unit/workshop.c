@@ -23,14 +23,7 @@ static double as_listed(const struct plan *plan, const struct task *task)
 /* The option names what it has on each axle. */
 static void name_both_axles(struct workshop *shop)
 {
-    struct tyre front = shop->now.axle[AXLE_FRONT], rear = shop->now.axle[AXLE_REAR];
-    static const struct given of_its_own; /* else it were the front one's */
-    rear.size_given = shop->now.own_rear_size;
-    rear.given = front.given;
-    if (rear.wheel.given == NULL)
-        rear.wheel.given = &of_its_own;
-    shop->option->tyre = front;
-    shop->option->rear = rear;
+    option_name_axles(shop->option, &shop->now);
 }
 
 static void order_wheel(struct workshop *shop, int axle)

@@ -73,9 +73,8 @@ static void report_largest(const struct placed *placed, const struct planned_ite
     const struct vehicle *vehicle = &placed->loading->specification->vehicle;
     const struct load_place place = {item->at_m, item->on_roof != CHOICE_NONE,
                                      vehicle->wheelbase_m};
-    static const double none_kg = 1e-9;
     struct largest_item largest = largest_item(&vehicle->ratings, placed->loads, left, &place);
-    bool is_known = known(largest.mass_kg), full = !(largest.mass_kg > none_kg);
+    bool is_known = known(largest.mass_kg), full = meets_limit(largest.mass_kg, LIMIT_AT_MOST, 0);
     struct figure figure = place_figure(placed, QUANTITY_LARGEST_ITEM, largest.mass_kg, item->item);
     if (is_known)
         figure.basis = limited_by(placed->loaded->plan->arena, &largest, &figure.governed_by);
